@@ -1,0 +1,36 @@
+import {distance} from "fastest-levenshtein";
+
+/**
+ * The names most like a mistyped one, best first: for "did you mean" in errors.
+ *
+ * Case, spacing and punctuation are forgiven; a name that contains the typed words counts as near.
+ *
+ * @param typed the unknown name
+ * @param names the names that exist
+ * @param count at most so many suggestions
+ */
+export function nearestNames(typed: string, names: Iterable<string>, count = 3): string[] {
+  const wanted = folded(typed.slice(0, 200));
+  const scored: {name: string; score: number}[] = [];
+  for (const name of names) {
+    const candidate = folded(name);
+    const contains = wanted.length > 2 && candidate.includes(wanted);
+    const score = contains ? 0.1 : distance(wanted, candidate) / Math.max(wanted.length, candidate.length, 1);
+    if (score < 0.5) scored.push({name, score});
+  }
+  return scored
+    .sort((a, b) => a.score - b.score || (a.name < b.name ? -1 : 1))
+    .slice(0, count)
+    .map((d) => d.name);
+}
+
+/** A name folded for comparison: lower case, no accents, single spaces, no punctuation but `%`, `.` and `+`. */
+export function folded(name: string): string {
+  return name
+    .normalize("NFKD")
+    .replace(/\p{M}+/gu, "")
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}%.+]+/gu, " ")
+    .replace(/(\d)\s+%/g, "$1%")
+    .trim();
+}

@@ -1,0 +1,81 @@
+/**
+ * A linear program as plain, readonly data. This floor knows nothing of food.
+ *
+ * minimise (or maximise) sum of cost x value over the variables, with lower <= coefficients . values <= upper in every row.
+ */
+export interface LinearProgram {
+  readonly sense?: "minimise" | "maximise";
+  readonly variables: readonly Variable[];
+  readonly rows: readonly Row[];
+}
+
+/** A quantity to be chosen. */
+export interface Variable {
+  /** For reports only; any text, need not be unique. */
+  readonly name: string;
+  readonly cost: number;
+  /** Default 0; may be `-Infinity`. */
+  readonly lower?: number;
+  /** Default `Infinity`. */
+  readonly upper?: number;
+  /** Only whole values. */
+  readonly integer?: boolean;
+}
+
+/** A linear condition: lower <= sum of coefficient x value <= upper; equal limits make an equation. */
+export interface Row {
+  /** For reports only; any text, need not be unique. */
+  readonly name: string;
+  /** One coefficient per variable, in the order of the variables. */
+  readonly coefficients: readonly number[];
+  /** Default `-Infinity`. */
+  readonly lower?: number;
+  /** Default `Infinity`. */
+  readonly upper?: number;
+}
+
+/** How well an answer satisfies its program: all relative to the size of the numbers involved. */
+export interface Check {
+  /** Largest violation of a row or a bound. */
+  readonly residual: number;
+  /** Largest distance of an integer variable from a whole number; 0 where there is none. */
+  readonly fraction: number;
+  /** Difference between the objective and the bound that the duals prove; absent for integer programs. */
+  readonly gap?: number;
+}
+
+/** What a linear program turned out to be. Only verified answers are returned. */
+export type Outcome =
+  | {
+      readonly status: "optimal";
+      readonly objective: number;
+      /** Value of each variable. */
+      readonly values: readonly number[];
+      /** Value of each row's sum. */
+      readonly activities: readonly number[];
+      /** Change of the objective per unit of each row's binding limit; absent for integer programs. */
+      readonly duals?: readonly number[];
+      /** Change of the objective per unit of each variable's binding bound; absent for integer programs. */
+      readonly reducedCosts?: readonly number[];
+      /** Whether a basic variable or row sits on a limit: duals are then one choice among several. */
+      readonly degenerate: boolean;
+      readonly engine: string;
+      readonly check: Check;
+    }
+  | {
+      readonly status: "infeasible";
+      /** Farkas multipliers, one per row: their combination of the rows contradicts the bounds. Absent for integer programs. */
+      readonly certificate?: readonly number[];
+      readonly engine: string;
+    }
+  | {
+      readonly status: "unbounded";
+      /** A direction along which every row and bound still holds and the objective improves for ever. */
+      readonly ray: readonly number[];
+      readonly engine: string;
+    }
+  | {
+      readonly status: "undecided";
+      /** Why no engine gave an answer that could be verified. */
+      readonly reason: string;
+    };

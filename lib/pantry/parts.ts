@@ -1,0 +1,49 @@
+/**
+ * The parts of a composition: exclusive, in g per 100 g, together 100.
+ *
+ * Beyond the parts every recipe card knows, four are kept apart because they behave differently when frozen:
+ * coconut fat (solid fat curve), xylitol (solute), plant salts (the soluble mineral salts of fruit, cocoa and nuts,
+ * mostly potassium) and glycerol.
+ */
+export const PARTS = [
+  "water",
+  "milkFat",
+  "eggFat",
+  "cocoaButter",
+  "coconutFat",
+  "otherFat",
+  "milkProtein",
+  "otherProtein",
+  "lactose",
+  "milkSalts",
+  "sucrose",
+  "dextrose",
+  "fructose",
+  "maltose",
+  "galactose",
+  "glucoseSyrupSolids",
+  "sorbitol",
+  "xylitol",
+  "erythritol",
+  "glycerol",
+  "starch",
+  "fibre",
+  "salt",
+  "plantSalts",
+  "alcohol",
+  "organicAcids",
+  "stabiliser",
+  "emulsifier",
+  "otherSolids",
+] as const;
+
+/** Name of one part of a composition. */
+export type Part = (typeof PARTS)[number];
+
+/**
+ * What 100 g of an ingredient or a mix consists of: g of each part per 100 g. An absent part is not there.
+ *
+ * `dextroseEquivalent` (0 to 100, dextrose = 100) belongs to `glucoseSyrupSolids`; in a mix it is the mass-weighted
+ * mean, which is exact because reducing power adds up by mass.
+ */
+export type Composition = Readonly<Partial<Record<Part, number>>> & {readonly dextroseEquivalent?: number};

@@ -1,0 +1,43 @@
+import type {Composition, Part} from "./parts.ts";
+
+/**
+ * Relative sweetness by mass, sucrose = 1.
+ *
+ * Sources: A Dictionary of Food and Nutrition (Oxford), entry "sweeteners": fructose, dextrose, maltose, lactose;
+ * Varzakas et al., Sweeteners: Nutritional Aspects, Applications, and Production Technology (2012), table 2.1:
+ * galactose, sorbitol; the erythritol and xylitol figures of a 2023 review of sweeteners (PMC10346066, table 2).
+ * Glycerol is from memory. Tables differ by about 10 % (dextrose 0.74 to 0.80, fructose 1.2 to 1.7 with temperature).
+ */
+export const RELATIVE_SWEETNESS: Readonly<Partial<Record<Part, number>>> = {
+  sucrose: 1,
+  dextrose: 0.74,
+  fructose: 1.73,
+  maltose: 0.33,
+  lactose: 0.16,
+  galactose: 0.3,
+  sorbitol: 0.5,
+  xylitol: 1,
+  erythritol: 0.7,
+  glycerol: 0.6,
+};
+
+/**
+ * Relative sweetness of glucose-syrup solids per point of dextrose equivalent: 36 DE is 0.35 to 0.40, 62 DE 0.65 to
+ * 0.70 (from memory). A straight line, so that blends of syrups add up exactly; good from 20 to 70 DE. Above that
+ * it reads too sweet (97 DE: 1.01, where dextrose itself is 0.74).
+ */
+export const SYRUP_SWEETNESS_PER_DE = 0.0104;
+
+/**
+ * Sweetness of a composition, g of sucrose that taste as sweet per 100 g (pure sucrose = 100).
+ *
+ * The sum over the sugars; synergy, acidity and serving temperature are left out.
+ */
+export function sweetnessOf(composition: Composition): number {
+  let total =
+    (composition.glucoseSyrupSolids ?? 0) * (composition.dextroseEquivalent ?? 0) * SYRUP_SWEETNESS_PER_DE;
+  for (const part in RELATIVE_SWEETNESS) {
+    total += (RELATIVE_SWEETNESS[part as Part] ?? 0) * (composition[part as Part] ?? 0);
+  }
+  return total;
+}
