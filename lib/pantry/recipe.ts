@@ -1,0 +1,29 @@
+import {sum} from "../core/numbers.ts";
+import type {Ingredient} from "./ingredient.ts";
+import {mixComposition} from "./mix.ts";
+import type {Composition} from "./parts.ts";
+
+/** One line of a recipe. */
+export interface RecipeLine {
+  readonly ingredient: Ingredient;
+  /** Mass, g. */
+  readonly grams: number;
+}
+
+/** What goes into a mix, in g. */
+export interface Recipe {
+  readonly name: string;
+  readonly lines: readonly RecipeLine[];
+}
+
+/** Mass of a recipe, g. */
+export function recipeMass(recipe: Recipe): number {
+  return sum(recipe.lines.map((line) => line.grams));
+}
+
+/** Composition of a recipe as mixed (nothing boiled off), g per 100 g. */
+export function recipeComposition(recipe: Recipe): Composition {
+  return mixComposition(
+    recipe.lines.map(({ingredient, grams}) => ({composition: ingredient.composition, mass: grams})),
+  );
+}
