@@ -30,6 +30,8 @@ export type Allergen = (typeof ALLERGENS)[number];
 /** Something that goes into a mix. */
 export interface Ingredient {
   readonly name: string;
+  /** Other names that a cook would type. */
+  readonly aliases?: readonly string[];
   /** g of each part per 100 g, summing to 100. */
   readonly composition: Composition;
   /** Money per kg; absent when unknown (never 0 by default). */

@@ -1,0 +1,152 @@
+import {InputError} from "../core/errors.ts";
+import {nearestNames} from "../core/nearest.ts";
+import {readComposition} from "../pantry/composition.ts";
+import {ALLERGENS, GRADES, type Ingredient} from "../pantry/ingredient.ts";
+import {nameKey} from "../pantry/pantry.ts";
+import {PARTS} from "../pantry/parts.ts";
+import {type CsvRow, type CsvTable, numberFrom, numberIn, readCsv} from "./csv.ts";
+
+/** Column of every part and shorthand of a composition, g per 100 g. */
+const COMPOSITION_COLUMNS: ReadonlyMap<string, string> = new Map([
+  ...PARTS.map((part) => [`${part}_g`, part] as const),
+  ["msnf_g", "msnf"],
+  ["fat_g", "fat"],
+  ["whey_solids_g", "wheySolids"],
+]);
+
+/** Columns that describe an ingredient; the last line is for the reader of the file only. */
+const OTHER_COLUMNS = [
+  ...["name", "aliases", "group", "dextrose_equivalent", "density_g_per_ml", "unit_g", "portions"],
+  ...["allergens", "price_per_kg", "grade", "source"],
+  ...["energy_kcal", "label_fat_g", "label_protein_g", "label_carbohydrate_g", "label_sugars_g"],
+  ...["source_id", "rule", "note"],
+];
+
+/** Columns of this prefix become properties per 100 g, e.g. `property_co2`. */
+const PROPERTY = "property_";
+
+/**
+ * Ingredients from the text of a CSV file with the columns of `datasets/ingredients.csv`.
+ *
+ * All columns but `name` are optional. A part's column is its name and `_g` (g per 100 g); `msnf_g`, `fat_g` and
+ * `whey_solids_g` are split as in {@link readComposition}. An empty cell is an unknown value or a part that is not there.
+ * `price_per_kg` is money per kg, `unit_g` the mass of a whole unit in g, `density_g_per_ml` is in g/ml, `portions` lists
+ * masses in g (`tablespoon=15; cup=244`), `aliases` and `allergens` are separated by semicolons, and `property_co2` gives
+ * the property `co2` per 100 g.
+ *
+ * @param place name of the file, for errors
+ * @throws InputError naming row, column and value for an unknown column, a repeated name or a value that does not fit
+ */
+export function readPantryCsv(text: string, place = "pantry"): Ingredient[] {
+  const table = readCsv(text, place);
+  checkColumns(table.columns, place);
+  const rowOf = new Map<string, CsvRow>();
+  return table.rows.map((row) => {
+    const ingredient = readIngredient(table, row);
+    const key = nameKey(ingredient.name);
+    const earlier = rowOf.get(key);
+    if (earlier) {
+      throw new InputError(
+        `${row.place}, name`,
+        `the name of row ${earlier.line} again`,
+        ingredient.name,
+        "give each ingredient a name of its own",
+      );
+    }
+    rowOf.set(key, row);
+    return ingredient;
+  });
+}
+
+function checkColumns(columns: readonly string[], place: string): void {
+  const known = [...OTHER_COLUMNS, ...COMPOSITION_COLUMNS.keys()];
+  for (const column of columns) {
+    if (known.includes(column) || (column.startsWith(PROPERTY) && column.length > PROPERTY.length)) continue;
+    const near = nearestNames(column, known);
+    throw new InputError(
+      `${place}, row 1, ${column}`,
+      "unknown column",
+      column,
+      near.length
+        ? `did you mean ${near.join(" or ")}`
+        : `use property_… for a number of your own, or ${known.join(", ")}`,
+    );
+  }
+  if (!columns.includes("name"))
+    throw new InputError(`${place}, row 1`, "no column name", undefined, "add a column called name");
+}
+
+function readIngredient(table: CsvTable, row: CsvRow): Ingredient {
+  const {cells} = row;
+  const name = cells.get("name");
+  if (!name)
+    throw new InputError(
+      `${row.place}, name`,
+      "empty",
+      undefined,
+      "give the ingredient a name, or empty the row",
+    );
+  const positive = (column: string, unit: string) => numberIn(table, row, column, {min: 1e-6}, unit);
+  const grams = new Map<string, number>();
+  for (const [column, part] of COMPOSITION_COLUMNS) {
+    const value = numberIn(table, row, column, {min: 0, max: 100}, "g per 100 g");
+    if (value !== undefined) grams.set(part, value);
+  }
+  const equivalent = numberIn(table, row, "dextrose_equivalent", {min: 5, max: 100});
+  if (equivalent !== undefined) grams.set("dextroseEquivalent", equivalent);
+  const properties = table.columns
+    .filter((column) => column.startsWith(PROPERTY))
+    .map((column) => [column.slice(PROPERTY.length), numberIn(table, row, column)] as const)
+    .filter(([, value]) => value !== undefined);
+  const optional = {
+    aliases: listIn(row, "aliases"),
+    price: numberIn(table, row, "price_per_kg", {min: 0}, "money per kg"),
+    unit: positive("unit_g", "g"),
+    density: positive("density_g_per_ml", "g/ml"),
+    portions: portionsIn(table, row),
+    allergens: listIn(row, "allergens")?.map((word) => oneOf(ALLERGENS, word, `${row.place}, allergens`)),
+    properties: properties.length ? Object.fromEntries(properties) : undefined,
+    group: cells.get("group"),
+    grade: cells.has("grade") ? oneOf(GRADES, cells.get("grade")!, `${row.place}, grade`) : undefined,
+    source: cells.get("source"),
+  };
+  return {
+    name,
+    composition: readComposition(Object.fromEntries(grams), `${row.place}, ${name}`),
+    ...present(optional),
+  };
+}
+
+/** The entries that are there. */
+function present<T extends object>(entries: T): {[K in keyof T]?: Exclude<T[K], undefined>} {
+  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
+  };
+}
+
+/** The pieces of a cell between semicolons. */
+function listIn(row: CsvRow, column: string): string[] | undefined {
+  const words = row.cells
+    .get(column)
+    ?.split(";")
+    .map((word) => word.trim())
+    .filter(Boolean);
+  return words?.length ? words : undefined;
+}
+
+function portionsIn(table: CsvTable, row: CsvRow): Record<string, number> | undefined {
+  const place = `${row.place}, portions`;
+  const entries = listIn(row, "portions")?.map((text) => {
+    const [, name, mass] = /^([^=]*[^=\s])\s*=\s*(.+)$/.exec(text) ?? [];
+    if (name === undefined || mass === undefined)
+      throw new InputError(place, "not a portion", text, "write name=grams, e.g. tablespoon=15; cup=244");
+    return [name, numberFrom(mass, table.decimalComma, place, {min: 1e-6}, "g")] as const;
+  });
+  return entries && Object.fromEntries(entries);
+}
+
+function oneOf<T extends string>(words: readonly T[], typed: string, place: string): T {
+  const word = words.find((known) => known === typed.toLowerCase());
+  if (word === undefined) throw new InputError(place, "unknown word", typed, `use ${words.join(", ")}`);
+  return word;
+}

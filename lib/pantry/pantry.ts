@@ -1,0 +1,88 @@
+import {InputError} from "../core/errors.ts";
+import {folded, nearestNames} from "../core/nearest.ts";
+import type {Ingredient} from "./ingredient.ts";
+
+/** What is on the shelf, ready to be looked up by name. */
+export interface Pantry {
+  readonly ingredients: readonly Ingredient[];
+  /** Ingredient by the key of its name (see {@link nameKey}). */
+  readonly byName: ReadonlyMap<string, Ingredient>;
+  /** Ingredients by the key of an alias; more than one makes the alias ambiguous. */
+  readonly byAlias: ReadonlyMap<string, readonly Ingredient[]>;
+}
+
+/** The form in which names are compared: case, spacing, accents, punctuation and word order do not count. */
+export function nameKey(name: string): string {
+  return folded(name).split(" ").sort().join(" ") || name.trim();
+}
+
+/**
+ * A pantry of ingredients.
+ *
+ * @throws InputError when two ingredients have the same name, apart from case, spacing, accents, punctuation and word
+ *   order
+ */
+export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
+  const byName = new Map<string, Ingredient>();
+  const byAlias = new Map<string, Ingredient[]>();
+  for (const ingredient of ingredients) {
+    const key = nameKey(ingredient.name);
+    const other = byName.get(key);
+    if (other) {
+      throw new InputError(
+        "pantry",
+        `two ingredients are called ${JSON.stringify(other.name)}`,
+        ingredient.name,
+        "give each ingredient a name of its own",
+      );
+    }
+    byName.set(key, ingredient);
+    for (const alias of new Set((ingredient.aliases ?? []).map(nameKey))) {
+      byAlias.set(alias, [...(byAlias.get(alias) ?? []), ingredient]);
+    }
+  }
+  return {ingredients, byName, byAlias};
+}
+
+/**
+ * The ingredient of that name or alias, whatever its case, spacing, accents, punctuation and word order. A name goes
+ * before an alias.
+ *
+ * @param place where the name stands, for errors, e.g. `ingredients[2]`
+ * @throws InputError with the nearest names for an unknown name, with the choice for an ambiguous one
+ */
+export function findIngredient(pantry: Pantry, name: string, place: string): Ingredient {
+  const key = nameKey(name);
+  const named = pantry.byName.get(key);
+  if (named) return named;
+  const [first, ...more] = pantry.byAlias.get(key) ?? [];
+  if (!first) throw unknownIngredient(pantry, name, place);
+  if (more.length === 0) return first;
+  throw new InputError(
+    place,
+    "ambiguous ingredient",
+    name,
+    `say which: ${alternatives([first, ...more].map((ingredient) => ingredient.name))}`,
+  );
+}
+
+function unknownIngredient(pantry: Pantry, name: string, place: string): InputError {
+  const owners = new Map<string, string>();
+  for (const ingredient of pantry.ingredients) {
+    for (const known of [...(ingredient.aliases ?? []), ingredient.name]) owners.set(known, ingredient.name);
+  }
+  const near = nearestNames(name, owners.keys(), 8).map((known) => owners.get(known) ?? known);
+  const names = [...new Set(near)].slice(0, 3);
+  return new InputError(
+    place,
+    "unknown ingredient",
+    name,
+    names.length
+      ? `did you mean ${alternatives(names)}`
+      : "add it to the pantry, or give its composition beside its name",
+  );
+}
+
+function alternatives(names: readonly string[]): string {
+  return names.map((name) => JSON.stringify(name)).join(" or ");
+}
