@@ -3,10 +3,15 @@ import {nearestNames} from "./nearest.ts";
 import {finite} from "./numbers.ts";
 
 /** What a kitchen measure says: so much mass, so much volume, or so many of something. */
-export type Measure =
+export type Measure = {
+  readonly count: number;
+  /** The unit in mathjs's word (`tablespoon`, `fluidounce`), or the thing counted as it was written; empty for none. */
+  readonly of: string;
+} & (
   | {readonly kind: "mass"; readonly grams: number}
   | {readonly kind: "volume"; readonly millilitres: number}
-  | {readonly kind: "count"; readonly count: number; readonly of: string};
+  | {readonly kind: "count"}
+);
 
 /**
  * The kitchen's words for the units of mathjs, which holds their sizes: teaspoon 5 ml and tablespoon 15 ml (the metric
@@ -66,11 +71,11 @@ export async function readMeasure(text: string, place: string): Promise<Measure>
     );
   }
   const word = (found[2] ?? "").trim();
-  const unit = unitOf(word);
+  const unit = kitchenUnit(word);
   if (unit === undefined) return {kind: "count", count: amount, of: word};
   return MASSES.has(unit)
-    ? {kind: "mass", grams: await convert(amount, unit, "g")}
-    : {kind: "volume", millilitres: await convert(amount, unit, "ml")};
+    ? {kind: "mass", count: amount, of: unit, grams: await convert(amount, unit, "g")}
+    : {kind: "volume", count: amount, of: unit, millilitres: await convert(amount, unit, "ml")};
 }
 
 /**
@@ -84,7 +89,7 @@ export async function inUnit(
   size: {readonly grams: number} | {readonly millilitres: number},
   unit: string,
 ): Promise<number> {
-  const known = unitOf(unit);
+  const known = kitchenUnit(unit);
   if (known === undefined) {
     const near = nearestNames(unit, UNIT_OF.keys());
     throw new InputError(
@@ -104,8 +109,8 @@ export async function inUnit(
     : convert(finite(size.millilitres, "millilitres", {min: 0}, "ml"), "ml", known);
 }
 
-/** The unit that a word means; `T` and `t` are left out, because cooks do not agree on them. */
-function unitOf(word: string): string | undefined {
+/** The mathjs unit that a word means, if any; `T` and `t` are left out, because cooks do not agree on them. */
+export function kitchenUnit(word: string): string | undefined {
   return UNIT_OF.get(
     word
       .toLowerCase()

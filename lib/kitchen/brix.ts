@@ -1,0 +1,40 @@
+import type {Composition, Part} from "../pantry/parts.ts";
+
+/** What dissolves in the water of a sauce and bends its light: sugars, sugar alcohols, acids and salts. */
+const SOLUBLE: readonly Part[] = [
+  "sucrose",
+  "dextrose",
+  "fructose",
+  "maltose",
+  "galactose",
+  "lactose",
+  "glucoseSyrupSolids",
+  "sorbitol",
+  "xylitol",
+  "erythritol",
+  "glycerol",
+  "organicAcids",
+  "milkSalts",
+  "plantSalts",
+  "salt",
+];
+
+/** Soluble solids, g per 100 g: sugars, sugar alcohols, acids and salts. Pectin and other soluble fibre are not counted. */
+export function solubleSolids(composition: Composition): number {
+  let grams = 0;
+  for (const part of SOLUBLE) grams += composition[part] ?? 0;
+  return grams;
+}
+
+/**
+ * °Brix of a composition: g soluble solids per 100 g of its liquid phase (soluble solids, water and alcohol).
+ *
+ * That is what a refractometer reads on the juice of it, within a few tenths: all soluble solids count as sucrose does
+ * (sugars differ by less than 1 % in refraction), soluble fibre is left out, and alcohol, which bends light too,
+ * counts as water. Fruit pieces, seeds and fat do not reach the prism. A composition without liquid has 0 °Brix.
+ */
+export function brix(composition: Composition): number {
+  const soluble = solubleSolids(composition);
+  const liquid = soluble + (composition.water ?? 0) + (composition.alcohol ?? 0);
+  return liquid > 0 ? (100 * soluble) / liquid : 0;
+}

@@ -1,0 +1,101 @@
+import {InputError} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
+import {type Recipe, recipeComposition, recipeMass} from "../pantry/recipe.ts";
+import {mixDensity} from "./density.ts";
+import {finishedDensity} from "./overrun.ts";
+
+/** How much to make. */
+export type ScaleTo =
+  | {readonly grams: number}
+  | {readonly mixMillilitres: number}
+  | Tubs
+  /** So many full runs of the machine. */
+  | {readonly runs: number; readonly machine: Machine};
+
+/** Tubs to fill with the frozen mix. */
+export interface Tubs {
+  readonly tubs: number;
+  /** Volume of one tub, ml. */
+  readonly tubMillilitres: number;
+  /** % of the mix's volume. */
+  readonly overrun: number;
+  /** Share of the mix lost in pots and machine, %; 0 by default. */
+  readonly loss?: number;
+}
+
+/** A batch freezer or an ice-cream machine. */
+export interface Machine {
+  /** The most mix that it takes in one run, ml: the fill limit, not the volume of the bowl. */
+  readonly fillLimit: number;
+}
+
+/** A recipe made larger or smaller. */
+export interface Scaled {
+  readonly recipe: Recipe;
+  /** Factor on every ingredient. */
+  readonly factor: number;
+  /** Mass of the mix, g. */
+  readonly grams: number;
+  /** Volume of the liquid mix, ml. */
+  readonly millilitres: number;
+  /** g/ml */
+  readonly density: number;
+  /** Equal runs that the machine needs; 1 without a machine. */
+  readonly runs: number;
+  /** Mix in one run, g. */
+  readonly gramsPerRun: number;
+}
+
+/**
+ * Scales a recipe to a mass, a volume of mix, a number of tubs, or full runs of a machine, and splits it into equal runs.
+ *
+ * The volume comes from {@link mixDensity}. Steps that depend on size (time to chill, to cook) do not scale with it.
+ *
+ * @param recipe what goes into the mix, g
+ * @param to how much to make: g, ml of liquid mix, tubs at an overrun, or runs of a machine
+ * @param machine splits the batch; not needed when `to` names one
+ * @throws InputError for an empty recipe, and for a mass, volume, number or overrun outside its range
+ */
+export function scale(recipe: Recipe, to: ScaleTo, machine?: Machine): Scaled {
+  const mass = recipeMass(recipe);
+  if (!(mass > 0)) {
+    throw new InputError(recipe.name, "nothing to scale", mass, "give at least one ingredient its grams");
+  }
+  const density = mixDensity(recipeComposition(recipe));
+  const grams = gramsWanted(to, density);
+  const limit = "machine" in to ? to.machine.fillLimit : machine?.fillLimit;
+  const runs =
+    limit === undefined
+      ? 1
+      : Math.max(1, Math.ceil(grams / density / finite(limit, "machine.fillLimit", {min: 10}, "ml") - 1e-9));
+  const factor = grams / mass;
+  return {
+    recipe: {...recipe, lines: recipe.lines.map((line) => ({...line, grams: line.grams * factor}))},
+    factor,
+    grams,
+    millilitres: grams / density,
+    density,
+    runs,
+    gramsPerRun: grams / runs,
+  };
+}
+
+function gramsWanted(to: ScaleTo, density: number): number {
+  if ("grams" in to) return finite(to.grams, "grams", {min: 1}, "g");
+  if ("mixMillilitres" in to) return finite(to.mixMillilitres, "mixMillilitres", {min: 1}, "ml") * density;
+  if ("runs" in to) {
+    const limit = finite(to.machine.fillLimit, "machine.fillLimit", {min: 10}, "ml");
+    return whole(to.runs, "runs") * limit * density;
+  }
+  const millilitres = finite(to.tubMillilitres, "tubMillilitres", {min: 1}, "ml");
+  const loss = finite(to.loss ?? 0, "loss", {min: 0, max: 90}, "% of the mix");
+  const frozen = whole(to.tubs, "tubs") * millilitres * finishedDensity(density, to.overrun);
+  return frozen / (1 - loss / 100);
+}
+
+function whole(value: number, place: string): number {
+  finite(value, place, {min: 1});
+  if (!Number.isInteger(value))
+    throw new InputError(place, "not a whole number", value, "give a whole number");
+  return value;
+}
