@@ -1,0 +1,90 @@
+import type {Dense} from "./dense.ts";
+
+/** A program in units in which its numbers are near 1, and the factors that lead back. All factors are powers of two: exact. */
+export interface Scaled {
+  readonly dense: Dense;
+  /** Original value of a variable per unit of the scaled one. */
+  readonly column: Float64Array;
+  /** Original sum of a row per unit of the scaled one. */
+  readonly row: Float64Array;
+  /** Original objective per unit of the scaled one. */
+  readonly objective: number;
+}
+
+/**
+ * Equilibration: rows and columns divided by their largest coefficient, then values by the median limit, then costs by the
+ * largest, so that one absolute tolerance fits every program. (Dividing by the geometric mean would let coefficients that are
+ * rounding noise, such as 1e-17, set the scale.)
+ *
+ * Without it the engine is wrong on a fifth of badly scaled blends.
+ */
+export function scale(dense: Dense): Scaled {
+  const {columns: n, rows: m, matrix} = dense;
+  const column = new Float64Array(n).fill(1);
+  const row = new Float64Array(m).fill(1);
+  for (let pass = 0; pass < 2; pass++) {
+    const most = new Float64Array(n);
+    for (let i = 0; i < m; i++) {
+      let largest = 0;
+      for (let j = 0, k = i * n; j < n; j++, k++)
+        largest = Math.max(largest, Math.abs(matrix[k]!) * column[j]!);
+      const factor = largest > 0 ? powerOfTwo(largest) : 1;
+      row[i] = factor;
+      for (let j = 0, k = i * n; j < n; j++, k++) most[j] = Math.max(most[j]!, Math.abs(matrix[k]!) / factor);
+    }
+    for (let j = 0; j < n; j++) column[j] = most[j]! > 0 ? 1 / powerOfTwo(most[j]!) : 1;
+  }
+  const spread = powerOfTwo(medianLimit(dense, column, row));
+  for (let j = 0; j < n; j++) column[j]! *= spread;
+  for (let i = 0; i < m; i++) row[i]! *= spread;
+  return apply(dense, column, row, spread);
+}
+
+function apply(dense: Dense, column: Float64Array, row: Float64Array, spread: number): Scaled {
+  const {columns: n, rows: m} = dense;
+  const matrix = new Float64Array(m * n);
+  for (let i = 0, k = 0; i < m; i++) {
+    const factor = 1 / row[i]!;
+    for (let j = 0; j < n; j++, k++) matrix[k] = dense.matrix[k]! * column[j]! * factor;
+  }
+  const cost = dense.cost.map((value, j) => value * column[j]!);
+  const largest = cost.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const objective = largest > 0 ? powerOfTwo(largest) : spread;
+  return {
+    dense: {
+      columns: n,
+      rows: m,
+      cost: cost.map((value) => value / objective),
+      lower: dense.lower.map((value, j) => value / column[j]!),
+      upper: dense.upper.map((value, j) => value / column[j]!),
+      matrix,
+      rowLower: dense.rowLower.map((value, i) => value / row[i]!),
+      rowUpper: dense.rowUpper.map((value, i) => value / row[i]!),
+    },
+    column,
+    row,
+    objective,
+  };
+}
+
+/** The nearest power of two. */
+function powerOfTwo(value: number): number {
+  return 2 ** Math.round(Math.log2(value));
+}
+
+/** Middle of the sizes of all finite limits but 0; 1 for none. */
+function medianLimit(dense: Dense, column: Float64Array, row: Float64Array): number {
+  const sizes: number[] = [];
+  const collect = (limits: Float64Array, factors: Float64Array) => {
+    for (let k = 0; k < limits.length; k++) {
+      const size = Math.abs(limits[k]!) / factors[k]!;
+      if (size > 0 && size < Infinity) sizes.push(size);
+    }
+  };
+  collect(dense.lower, column);
+  collect(dense.upper, column);
+  collect(dense.rowLower, row);
+  collect(dense.rowUpper, row);
+  if (sizes.length === 0) return 1;
+  return sizes.sort((a, b) => a - b)[sizes.length >> 1]!;
+}
