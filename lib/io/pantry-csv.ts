@@ -96,8 +96,10 @@ function readIngredient(table: CsvTable, row: CsvRow): Ingredient {
   if (equivalent !== undefined) grams.set("dextroseEquivalent", equivalent);
   const properties = table.columns
     .filter((column) => column.startsWith(PROPERTY))
-    .map((column) => [column.slice(PROPERTY.length), numberIn(table, row, column)] as const)
-    .filter(([, value]) => value !== undefined);
+    .flatMap((column) => {
+      const value = numberIn(table, row, column);
+      return value === undefined ? [] : [[column.slice(PROPERTY.length), value] as const];
+    });
   const optional = {
     aliases: listIn(row, "aliases"),
     price: numberIn(table, row, "price_per_kg", {min: 0}, "money per kg"),
