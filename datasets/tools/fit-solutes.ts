@@ -10,7 +10,7 @@ import {readFileSync, writeFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
 import {lusolve} from "mathjs";
 import Papa from "papaparse";
-import prettier from "prettier";
+import {format, resolveConfig} from "prettier";
 import {sum} from "../../lib/core/numbers.ts";
 import {bisect} from "../../lib/core/roots.ts";
 import {type HeldWaterCoefficients, heldWaterPerGram, WATER_MOLAR_MASS} from "../../lib/freezing/solute.ts";
@@ -126,18 +126,21 @@ interface Data {
 /** A fitted curve with its errors. `particles` per formula unit in dilute solution: 1, or the ions of a salt. */
 function fit(part: string, data: Data, particles: number, shape: Shape, grade: Grade, note: string): Fit {
   const coefficients = leastSquares(data.points, (particles * WATER_MOLAR_MASS) / data.molarMass, shape);
-  const errors = data.points.map((d) => freezingPoint(coefficients, d.strength) - d.temperature);
+  return {part, coefficients, ...errorsOf(coefficients, data.points), grade, source: data.source, note};
+}
+
+/** How far a curve is from points, and how far the points reach. */
+function errorsOf(
+  coefficients: HeldWaterCoefficients,
+  points: readonly Point[],
+): Pick<Fit, "coldest" | "strongest" | "points" | "rms" | "largest"> {
+  const errors = points.map((d) => freezingPoint(coefficients, d.strength) - d.temperature);
   return {
-    part,
-    coefficients,
-    coldest: Math.min(...data.points.map((d) => d.temperature)),
-    strongest: Number(Math.max(...data.points.map((d) => d.strength)).toFixed(3)),
+    coldest: Math.min(...points.map((d) => d.temperature)),
+    strongest: Number(Math.max(...points.map((d) => d.strength)).toFixed(3)),
     points: errors.length,
     rms: Number(Math.sqrt(sum(errors.map((d) => d * d)) / errors.length).toFixed(4)),
     largest: Number(Math.max(...errors.map(Math.abs)).toFixed(3)),
-    grade,
-    source: data.source,
-    note,
   };
 }
 
@@ -157,20 +160,16 @@ export function milkSaltsAsSalt(milk: string, lactose: Fit, salt: Fit): number {
   return heldBySalts / heldWaterPerGram(salt.coefficients, activity) / salts;
 }
 
-/**
- * CRC's lactose ends at -0.5 °C and nowhere leaves its sucrose by more than its rounding, 0.01 °C. What it does when
- * strong is taken from the published sucrose equivalence of lactose, 1.0 (Goff and Hartel, Ice Cream, 2013): the
- * sucrose curve, every degree from -5 to -19 °C.
- */
-function lactoseFit(sucrose: Fit): Fit {
-  const dilute = published("lactose");
-  const strong = Array.from({length: 15}, (_, i) => ({
-    strength: 1 / heldWaterPerGram(sucrose.coefficients, iceWaterActivity(-5 - i)),
-    temperature: -5 - i,
-  }));
-  const points = [...dilute.points, ...strong];
-  const data = {...dilute, points, source: `${dilute.source} and goff-hartel-2013`};
-  return fit("lactose", data, 1, [C0, C1], "estimated", "CRC to -0.5 °C, as sucrose from -5 to -19 °C");
+/** Another solute's curve, with its errors against points of this one's own. */
+function borrowed(of: Fit, part: string, data: Data, note: string): Fit {
+  return {
+    ...of,
+    part,
+    ...errorsOf(of.coefficients, data.points),
+    grade: "estimated",
+    source: data.source,
+    note,
+  };
 }
 
 /** Every solute, fitted afresh from the published points. */
@@ -188,7 +187,14 @@ export function fitSolutes(): Fit[] {
   const sugarNote = "bound water falls as in sucrose";
   const sugar = (part: string) => fit(part, published(part), 1, falling, "compiled", sugarNote);
   const dextrose = sugar("dextrose");
-  const lactose = lactoseFit(sucrose);
+  // CRC's lactose ends at -0.5 °C, too weak to show its bound water; nowhere does it leave the sucrose curve by more
+  // than 0.015 °C, and the published sucrose equivalence of lactose is 1.0 (Goff and Hartel, Ice Cream, 2013).
+  const lactose = borrowed(
+    sucrose,
+    "lactose",
+    published("lactose"),
+    "taken as sucrose; errors against CRC's lactose",
+  );
   const salt = fit(
     "salt",
     published("sodium chloride"),
@@ -295,8 +301,9 @@ ${rows.join("\n")}
 } as const satisfies Record<string, SoluteCurve>;
 `;
   const options =
-    (await prettier.resolveConfig(new URL("../../lib/freezing/solute-table.ts", import.meta.url))) ?? {};
-  return prettier.format(text, {...options, parser: "typescript"});
+    (await resolveConfig(fileURLToPath(new URL("../../lib/freezing/solute-table.ts", import.meta.url)))) ??
+    {};
+  return format(text, {...options, parser: "typescript"});
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

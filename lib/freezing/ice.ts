@@ -1,0 +1,81 @@
+import {bisect} from "../core/roots.ts";
+import type {Composition} from "../pantry/parts.ts";
+import {COLDEST, computeHeldByEach, dot, heldWater, soluteMasses} from "./held-water.ts";
+import {solidFat} from "./solid-fat.ts";
+
+/**
+ * Water less the water that the solutes hold, g per 100 g: the ice, or, where negative, how much water is missing
+ * before any ice could form. Linear in the masses: the row of a linear program.
+ *
+ * @param temperature °C, from -40 to below 0
+ * @throws InputError outside the temperature range
+ */
+export function unclippedIce(composition: Composition, temperature: number): number {
+  return (composition.water ?? 0) - heldWater(composition, temperature);
+}
+
+/**
+ * Ice at a temperature, g per 100 g of mix; 0 from 0 °C upwards.
+ *
+ * @param temperature °C, -40 or above
+ * @throws InputError below -40 °C
+ */
+export function ice(composition: Composition, temperature: number): number {
+  return temperature >= 0 ? 0 : Math.max(0, unclippedIce(composition, temperature));
+}
+
+/**
+ * Share of the water that is ice, %; 0 for a mix without water.
+ *
+ * @param temperature °C, -40 or above
+ * @throws InputError below -40 °C
+ */
+export function frozenShare(composition: Composition, temperature: number): number {
+  return composition.water ? (100 * ice(composition, temperature)) / composition.water : 0;
+}
+
+/**
+ * Temperature at which the first ice forms on cooling (supercooling apart), °C.
+ *
+ * @returns 0 for water without solutes; `undefined` for a mix that has no water or does not freeze above -40 °C
+ */
+export function initialFreezingPoint(composition: Composition): number | undefined {
+  const water = composition.water ?? 0;
+  const masses = soluteMasses(composition);
+  if (water <= 0) return undefined;
+  if (masses.every((mass) => mass === 0)) return 0;
+  return bisect((t) => water - dot(masses, computeHeldByEach(t)), COLDEST, -1e-9);
+}
+
+/**
+ * Hard phase at a temperature, g per 100 g: ice and solid fat. An estimate of firmness that leaves out overrun (more
+ * air softens), crystal size and stabiliser.
+ *
+ * @param temperature °C, -40 or above
+ * @throws InputError below -40 °C
+ */
+export function hardPhase(composition: Composition, temperature: number): number {
+  return ice(composition, temperature) + solidFat(composition, temperature);
+}
+
+/**
+ * Hard phase with the ice before it is cut off at zero, g per 100 g: linear in the masses.
+ *
+ * @param temperature °C, from -40 to below 0
+ * @throws InputError outside the temperature range
+ */
+export function unclippedHardPhase(composition: Composition, temperature: number): number {
+  return unclippedIce(composition, temperature) + solidFat(composition, temperature);
+}
+
+/**
+ * Ice that melts and freezes again when a freezer swings between two temperatures, g per 100 g of mix. It comes back
+ * on the crystals that are left, which grow coarser with every swing.
+ *
+ * @param warm warm end of the swing, °C
+ * @param cold cold end of the swing, °C, -40 or above
+ * @throws InputError below -40 °C
+ */
+export function heatShock(composition: Composition, warm: number, cold: number): number {
+  return Math.abs(ice(composition, cold) - ice(composition, warm));
+}
