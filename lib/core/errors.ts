@@ -39,7 +39,7 @@ export function show(value: unknown): string {
   return printable(text.length > 80 ? `${text.slice(0, 77)}…` : text);
 }
 
-/** Control characters (line breaks and terminal escapes among them) become spaces. */
-function printable(text: string): string {
+/** Text from outside made safe for one line of a terminal: control characters (line breaks, escapes) become spaces. */
+export function printable(text: string): string {
   return text.replace(/[\p{Cc}\p{Cf}\u2028\u2029]+/gu, " ");
 }

@@ -1,18 +1,8 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {nameKey} from "../pantry/pantry.ts";
+import type {ShelfEntry} from "../pantry/stocked.ts";
 import {numberIn, readCsv} from "./csv.ts";
-
-/** What one ingredient costs, and how much of it is there. */
-export interface PriceEntry {
-  readonly name: string;
-  /** Money per kg; absent when unknown. */
-  readonly price?: number;
-  /** Mass in stock, g; absent when unknown. */
-  readonly stock?: number;
-  /** Where the entry stands, for errors, e.g. `prices.csv, row 7`. */
-  readonly place: string;
-}
 
 const COLUMNS = ["name", "price_per_kg", "stock_g", "note"];
 
@@ -23,7 +13,7 @@ const COLUMNS = ["name", "price_per_kg", "stock_g", "note"];
  * @param place name of the file, for errors
  * @throws InputError naming row, column and value for an unknown column, an empty or repeated name or a negative number
  */
-export function readPricesCsv(text: string, place = "prices"): PriceEntry[] {
+export function readPricesCsv(text: string, place = "prices"): ShelfEntry[] {
   const table = readCsv(text, place);
   for (const column of table.columns) {
     if (COLUMNS.includes(column)) continue;

@@ -36,6 +36,8 @@ export interface Ingredient {
   readonly composition: Composition;
   /** Money per kg; absent when unknown (never 0 by default). */
   readonly price?: number;
+  /** Mass there is on the shelf, g; absent when unknown. */
+  readonly stock?: number;
   /** Mass of one whole unit (an egg, a sachet), g. */
   readonly unit?: number;
   /** Density near 20 °C, g/ml. */

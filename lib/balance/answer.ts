@@ -1,0 +1,91 @@
+import type {CurvePoint} from "../freezing/curve.ts";
+import type {ScoopTemperature, Verdict} from "../freezing/scoop.ts";
+import type {Check} from "../lp/program.ts";
+import type {Composition} from "../pantry/parts.ts";
+
+/** One line of a balanced mix. */
+export interface Amount {
+  readonly ingredient: string;
+  /** g in the batch. */
+  readonly grams: number;
+  /** g per 100 g of mix. */
+  readonly percent: number;
+}
+
+/** A limit that the mix meets exactly, and what it costs. */
+export interface Binding {
+  /** Name of the target, or of the ingredient whose limit it is. */
+  readonly target: string;
+  readonly bound: "min" | "max" | "equal";
+  /** The limit, in the target's unit (g for an ingredient). */
+  readonly limit: number;
+  /**
+   * Change of what is optimised (money per kg of mix, when that is cost) if the limit rises by one unit. Absent where
+   * whole amounts are asked for: a mix in steps has no such price.
+   */
+  readonly price?: number;
+}
+
+/** One side of a limit that takes part in a conflict. */
+export interface ConflictingLimit {
+  readonly target: string;
+  readonly bound: "min" | "max" | "equal";
+  readonly limit: number;
+}
+
+/** How far a limit must move so that all can be met. */
+export interface Relaxation {
+  readonly target: string;
+  readonly bound: "min" | "max" | "equal";
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Why no mix exists, and the nearest one that does. */
+export interface Conflict {
+  /** A smallest set of limits that cannot hold together: without any one of them the rest can. */
+  readonly targets: readonly ConflictingLimit[];
+  /** The least change of targets that makes them meet; empty when the limits on the ingredients alone conflict. */
+  readonly relaxations: readonly Relaxation[];
+  /** The mix that results from that change. */
+  readonly amounts?: readonly Amount[];
+}
+
+/** Everything about one mix. */
+export interface MixReport {
+  readonly amounts: readonly Amount[];
+  /** Money for the batch; absent where an ingredient used has no price. */
+  readonly cost?: number;
+  /** g per 100 g of mix. */
+  readonly composition: Composition;
+  /** Every quantity of the brief and every derived one, in its unit, by name. */
+  readonly shares: Readonly<Record<string, number>>;
+  readonly freezing: {
+    /** °C; absent for a mix that does not freeze above -40 °C. */
+    readonly initialFreezingPoint?: number;
+    readonly curve: readonly CurvePoint[];
+  };
+  readonly scoop: ScoopTemperature & {
+    /** In the freezer of the brief. */
+    readonly verdict: Verdict;
+  };
+}
+
+/** A balanced mix, verified. */
+export interface Balanced extends MixReport {
+  readonly status: "optimal";
+  readonly name: string;
+  readonly batch: number;
+  readonly binding: readonly Binding[];
+  /** Whether the prices in `binding` are one choice among several. */
+  readonly degenerate: boolean;
+  /** Which engine found the mix, and how exactly it meets the brief. */
+  readonly engine: string;
+  readonly check: Check;
+}
+
+/** What a brief turned out to be. */
+export type Answer =
+  | (Balanced & {readonly candidates: readonly Balanced[]})
+  | {readonly status: "infeasible"; readonly name: string; readonly conflict: Conflict; readonly candidates: readonly []}
+  | {readonly status: "unbounded" | "undecided"; readonly name: string; readonly reason: string; readonly candidates: readonly []};

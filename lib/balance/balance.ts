@@ -1,0 +1,42 @@
+import {type Pantry, pantryOf} from "../pantry/pantry.ts";
+import type {Answer} from "./answer.ts";
+import type {BriefInput} from "./brief-schema.ts";
+import type {Brief} from "./brief.ts";
+import {candidatesOf} from "./candidates.ts";
+import {explainConflict} from "./conflict.ts";
+import {readBrief} from "./read-brief.ts";
+import {solveBrief} from "./solve-brief.ts";
+
+/** What {@link balance} may be told beside the brief. */
+export interface BalanceOptions {
+  /** Where ingredients given by name alone are looked up; by default there is none. */
+  readonly pantry?: Pantry;
+  /** What the brief is called in errors, e.g. its file name; by default `brief`. */
+  readonly place?: string;
+}
+
+/**
+ * The best mix for a brief: the ingredient quantities that meet every target at the least cost (or whatever else the
+ * brief minimises or maximises), with its freezing curve, scoop temperature, binding limits and other candidates.
+ *
+ * Every answer is verified before it is returned: rows, bounds and optimality on the unrounded solution. A brief that no
+ * mix can meet is answered with the limits that conflict and the least change that would make them meet.
+ *
+ * @throws InputError for a mistake in the brief, naming the place, the value and the next step
+ */
+export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer {
+  return answerTo(readBrief(brief, options.pantry ?? pantryOf([]), options.place));
+}
+
+/** The answer to a brief that has been checked already. */
+export function answerTo(brief: Brief): Answer {
+  const solution = solveBrief(brief);
+  switch (solution.status) {
+    case "optimal":
+      return {...solution, candidates: candidatesOf(brief, solution)};
+    case "infeasible":
+      return {status: "infeasible", name: brief.name, conflict: explainConflict(brief, solution.formulation), candidates: []};
+    default:
+      return {...solution, name: brief.name, candidates: []};
+  }
+}

@@ -1,0 +1,77 @@
+import {unclippedHardPhase, unclippedIce} from "../freezing/ice.ts";
+import type {Outcome} from "../lp/program.ts";
+import type {Composition} from "../pantry/parts.ts";
+import type {Binding} from "./answer.ts";
+import type {Brief, Target} from "./brief.ts";
+import type {Formulation} from "./formulate.ts";
+import {subjectName} from "./subject.ts";
+
+type Optimal = Extract<Outcome, {status: "optimal"}>;
+
+/** How near a limit counts as on it, relative to its size. */
+const ON_LIMIT = 1e-7;
+
+/** Temperature difference for the slope of ice or hard phase along temperature, °C. */
+const STEP = 1e-3;
+
+/**
+ * The limits that a mix meets exactly, with the price of each.
+ *
+ * A price is the derivative of the objective with respect to the limit, from the duals of the program. Where the limit is
+ * a temperature T of a row g(x, T) <= level, the envelope theorem gives it as -dual x dg/dT at the mix.
+ */
+export function bindingOf(brief: Brief, formulation: Formulation, outcome: Optimal, composition: Composition): Binding[] {
+  const {program, targets, shares} = formulation;
+  const found: Binding[] = [];
+  program.rows.forEach((row, i) => {
+    const target = targets[i];
+    if (!target) return;
+    const activity = outcome.activities[i]!;
+    const atLower = row.lower !== undefined && near(activity, row.lower);
+    const atUpper = row.upper !== undefined && near(activity, row.upper);
+    if (!atLower && !atUpper) return;
+    const dual = outcome.duals?.[i];
+    found.push({
+      target: subjectName(target.subject),
+      ...limitOf(target, atLower),
+      ...(dual !== undefined && {price: dual * slope(target, atLower, composition)}),
+    });
+  });
+  brief.ingredients.forEach(({ingredient, min, max}, j) => {
+    const grams = outcome.values[j]! * shares[j]! * brief.batch;
+    const atMin = min > 0 && near(grams, min);
+    if (!atMin && !near(grams, max)) return;
+    const reduced = outcome.reducedCosts?.[j];
+    found.push({
+      target: ingredient.name,
+      bound: min === max ? "equal" : atMin ? "min" : "max",
+      limit: atMin ? min : max,
+      // Reduced costs are per unit share; a limit on an ingredient is in g per batch.
+      ...(reduced !== undefined && {price: reduced / brief.batch}),
+    });
+  });
+  return found;
+}
+
+function near(value: number, limit: number): boolean {
+  return Math.abs(value - limit) <= ON_LIMIT * Math.max(1, Math.abs(limit));
+}
+
+/** Which limit of the target the binding side of its row stands for. */
+function limitOf({min, max}: Target, atLower: boolean): Pick<Binding, "bound" | "limit"> {
+  if (min !== undefined && min === max) return {bound: "equal", limit: min};
+  return atLower ? {bound: "min", limit: min!} : {bound: "max", limit: max!};
+}
+
+/** Change of the row's limit per unit of the target's limit. */
+function slope({subject, min, max}: Target, atLower: boolean, composition: Composition): number {
+  const at = (atLower ? min : max)!;
+  switch (subject.kind) {
+    case "freezingPoint":
+      return (unclippedIce(composition, at - STEP) - unclippedIce(composition, at + STEP)) / (2 * STEP);
+    case "scoopTemperature":
+      return (unclippedHardPhase(composition, at - STEP) - unclippedHardPhase(composition, at + STEP)) / (2 * STEP);
+    default:
+      return 1;
+  }
+}

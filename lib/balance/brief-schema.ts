@@ -1,0 +1,98 @@
+import * as z from "zod/mini";
+import {ALLERGENS} from "../pantry/ingredient.ts";
+import {PARTS} from "../pantry/parts.ts";
+
+/** Largest number of ingredients in a brief. */
+const MOST_INGREDIENTS = 2000;
+
+const finite = () => z.number();
+const positive = () => z.number().check(z.gt(0));
+const notNegative = () => z.number().check(z.gte(0));
+const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+const temperature = () => z.number().check(z.gte(-40), z.lte(0));
+
+const limits = {min: z.optional(finite()), max: z.optional(finite()), equal: z.optional(finite())};
+const limitsSchema = z.strictObject(limits);
+const atSchema = z.strictObject({at: temperature(), ...limits});
+const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...limits});
+
+const compositionSchema = z.strictObject({
+  ...(Object.fromEntries(PARTS.map((part) => [part, z.optional(notNegative())])) as Record<
+    (typeof PARTS)[number],
+    z.ZodMiniOptional<z.ZodMiniNumber>
+  >),
+  dextroseEquivalent: z.optional(notNegative()),
+  msnf: z.optional(notNegative()),
+  wheySolids: z.optional(notNegative()),
+  fat: z.optional(notNegative()),
+});
+
+const ingredientSchema = z.strictObject({
+  name: text(),
+  composition: z.optional(compositionSchema),
+  price: z.optional(notNegative()),
+  min: z.optional(notNegative()),
+  max: z.optional(notNegative()),
+  step: z.optional(positive()),
+  unit: z.optional(positive()),
+  density: z.optional(positive()),
+  allergens: z.optional(z.array(z.enum(ALLERGENS))),
+  properties: z.optional(z.record(text(), finite())),
+});
+
+const aimSchema = z.union([
+  text(),
+  z.strictObject({ice: z.strictObject({at: temperature()})}),
+  z.strictObject({hardPhase: z.strictObject({at: temperature()})}),
+  z.strictObject({heatShock: z.strictObject({from: temperature(), to: temperature()})}),
+]);
+
+/** What a brief looks like as JSON: the one source of its type, its reader and its JSON Schema. */
+export const briefSchema = z.strictObject({
+  $schema: z.optional(z.string()),
+  name: z.optional(text()),
+  batch: z.optional(positive()),
+  pantry: z.optional(text()),
+  prices: z.optional(text()),
+  freezer: z.optional(temperature()),
+  ingredients: z.array(z.union([text(), ingredientSchema])).check(z.minLength(1), z.maxLength(MOST_INGREDIENTS)),
+  targets: z.optional(
+    z.catchall(
+      z.object({
+        ice: z.optional(z.array(atSchema)),
+        hardPhase: z.optional(z.array(atSchema)),
+        heatShock: z.optional(z.array(swingSchema)),
+        freezingPoint: z.optional(limitsSchema),
+        scoopTemperature: z.optional(limitsSchema),
+      }),
+      limitsSchema,
+    ),
+  ),
+  minimise: z.optional(aimSchema),
+  maximise: z.optional(aimSchema),
+});
+
+/**
+ * A brief as the cook writes it.
+ *
+ * `batch` (default 1000) and an ingredient's `min`, `max`, `step` and `unit`: g; `price`: money per kg; targets: g per
+ * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
+ * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
+ * read by the command.
+ */
+export type BriefInput = z.input<typeof briefSchema>;
+
+/** An ingredient of a brief with more than its name. */
+export type IngredientInput = z.input<typeof ingredientSchema>;
+
+/** Lower and upper limit of a target, or one value to be met. */
+export type LimitsInput = z.input<typeof limitsSchema>;
+
+/** Every key that a brief knows, for suggestions. */
+export const BRIEF_KEYS: readonly string[] = [
+  ...Object.keys(briefSchema.shape),
+  ...Object.keys(ingredientSchema.shape),
+  ...Object.keys(compositionSchema.shape),
+  ...Object.keys(swingSchema.shape),
+  ...Object.keys(atSchema.shape),
+];

@@ -1,0 +1,38 @@
+import type {Ingredient} from "../pantry/ingredient.ts";
+import type {Subject} from "./subject.ts";
+
+/** A checked brief: every name resolved, every number in range. */
+export interface Brief {
+  readonly name: string;
+  /** Mass of the batch, g. */
+  readonly batch: number;
+  /** Temperature of the freezer that the tub is served from, °C. */
+  readonly freezer: number;
+  readonly ingredients: readonly Choice[];
+  readonly targets: readonly Target[];
+  /** What to make smallest or largest; absent when there are no prices and nothing else is asked for. */
+  readonly aim?: Aim;
+}
+
+/** An ingredient that may be used, within limits in g per batch. */
+export interface Choice {
+  readonly ingredient: Ingredient;
+  readonly min: number;
+  /** `Infinity` where the cook sets none. */
+  readonly max: number;
+  /** Amounts come in whole multiples of this, g. */
+  readonly step?: number;
+}
+
+/** A limit on a property of the mix, in the unit of its subject. Equal limits mean one value. */
+export interface Target {
+  readonly subject: Subject;
+  readonly min?: number;
+  readonly max?: number;
+}
+
+/** What the answer should be best at. */
+export interface Aim {
+  readonly sense: "minimise" | "maximise";
+  readonly subject: Subject;
+}

@@ -1,0 +1,82 @@
+import {freezingCurve} from "../freezing/curve.ts";
+import {hardPhase, ice, initialFreezingPoint} from "../freezing/ice.ts";
+import {scoopTemperature, verdictAt} from "../freezing/scoop.ts";
+import {mixComposition} from "../pantry/mix.ts";
+import type {Composition} from "../pantry/parts.ts";
+import {DERIVED, quantityOf} from "../pantry/quantities.ts";
+import type {MixReport} from "./answer.ts";
+import type {Brief} from "./brief.ts";
+import {coefficientOf} from "./coefficient.ts";
+import {type Subject, subjectName} from "./subject.ts";
+
+/** A mix as the balance floor sees it: a share of the batch for each ingredient of a brief. */
+export interface Mix {
+  readonly brief: Brief;
+  /** One per ingredient, from 0 to 1, summing to 1. */
+  readonly shares: readonly number[];
+  /** g per 100 g. */
+  readonly composition: Composition;
+}
+
+/** A mix of a brief's ingredients, from the share of the batch of each. */
+export function mixOf(brief: Brief, shares: readonly number[]): Mix {
+  const portions = brief.ingredients.map(({ingredient}, j) => ({composition: ingredient.composition, mass: shares[j]!}));
+  return {brief, shares, composition: mixComposition(portions)};
+}
+
+/**
+ * The value of any subject in a mix, in the subject's unit.
+ *
+ * @returns `undefined` where the mix has none: it does not freeze, or is never as hard as the reference
+ */
+export function measure(subject: Subject, {brief, shares, composition}: Mix): number | undefined {
+  switch (subject.kind) {
+    case "quantity":
+      return quantityOf(composition, subject.quantity);
+    case "ice":
+      return ice(composition, subject.at);
+    case "hardPhase":
+      return hardPhase(composition, subject.at);
+    case "heatShock":
+      return Math.abs(ice(composition, subject.from) - ice(composition, subject.to));
+    case "freezingPoint":
+      return initialFreezingPoint(composition);
+    case "scoopTemperature":
+      return scoopTemperature(composition).temperature;
+    default: {
+      let total = 0;
+      for (const [j, {ingredient}] of brief.ingredients.entries()) total += shares[j]! * coefficientOf(subject, ingredient);
+      return total;
+    }
+  }
+}
+
+/** Everything about a mix that a cook would ask. */
+export function reportOf(mix: Mix): MixReport {
+  const {brief, shares, composition} = mix;
+  const amounts = brief.ingredients.map(({ingredient}, j) => ({
+    ingredient: ingredient.name,
+    grams: shares[j]! * brief.batch,
+    percent: shares[j]! * 100,
+  }));
+  const priced = brief.ingredients.every(({ingredient}, j) => shares[j] === 0 || ingredient.price !== undefined);
+  const subjects = new Map<string, Subject>(DERIVED.map((quantity) => [quantity, {kind: "quantity", quantity}]));
+  for (const {subject} of brief.targets) subjects.set(subjectName(subject), subject);
+  const freezingPoint = initialFreezingPoint(composition);
+  return {
+    amounts,
+    ...(priced && {cost: (measure({kind: "cost"}, mix)! * brief.batch) / 1000}),
+    composition,
+    shares: Object.fromEntries(
+      [...subjects].flatMap(([name, subject]) => {
+        const value = measure(subject, mix);
+        return value === undefined ? [] : [[name, value]];
+      }),
+    ),
+    freezing: {
+      ...(freezingPoint !== undefined && {initialFreezingPoint: freezingPoint}),
+      curve: freezingCurve(composition),
+    },
+    scoop: {...scoopTemperature(composition), verdict: verdictAt(composition, brief.freezer)},
+  };
+}

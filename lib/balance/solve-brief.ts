@@ -1,0 +1,48 @@
+import {solve} from "../lp/solve.ts";
+import type {Balanced} from "./answer.ts";
+import {bindingOf} from "./binding.ts";
+import type {Aim, Brief, Target} from "./brief.ts";
+import {type Formulation, formulate} from "./formulate.ts";
+import {mixOf, reportOf} from "./mix-report.ts";
+
+/** A verified mix, or the program that has none with what became of it. */
+export type Solution =
+  | Balanced
+  | {readonly status: "infeasible"; readonly formulation: Formulation}
+  | {readonly status: "unbounded" | "undecided"; readonly reason: string};
+
+/**
+ * The best mix of a checked brief for one aim.
+ *
+ * @param brief a checked brief
+ * @param name what the mix is called in reports
+ * @param aim what to optimise, by default what the brief asks for
+ * @param extra further targets beside the brief's
+ */
+export function solveBrief(brief: Brief, name = brief.name, aim: Aim | undefined = brief.aim, extra: readonly Target[] = []): Solution {
+  const formulation = formulate(brief, aim, extra);
+  const outcome = solve(formulation.program);
+  switch (outcome.status) {
+    case "infeasible":
+      return {status: "infeasible", formulation};
+    case "unbounded":
+      return {status: "unbounded", reason: "the amounts can grow without end; give the brief a batch"};
+    case "undecided":
+      return outcome;
+    case "optimal": {
+      // A share can be below 0 only by the rounding that the check has passed.
+      const shares = formulation.shares.map((share, j) => Math.max(0, share * outcome.values[j]!));
+      const mix = mixOf(brief, shares);
+      return {
+        status: "optimal",
+        name,
+        batch: brief.batch,
+        ...reportOf(mix),
+        binding: bindingOf(brief, formulation, outcome, mix.composition),
+        degenerate: outcome.degenerate,
+        engine: outcome.engine,
+        check: outcome.check,
+      };
+    }
+  }
+}

@@ -1,0 +1,174 @@
+import type {Answer, Balanced, Binding, Conflict} from "../balance/answer.ts";
+import type {Brief, Target} from "../balance/brief.ts";
+import {subjectName, subjectUnit} from "../balance/subject.ts";
+import {printable} from "../core/errors.ts";
+import {decimal, degrees, grams, plainName} from "./words.ts";
+
+/** Widest name in a column, characters; longer ones are cut. */
+const NAME_WIDTH = 30;
+
+/** Temperatures of the small curve, °C. */
+const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
+
+/**
+ * An answer as a cook reads it at the bench: a plain text of at most 80 columns.
+ *
+ * @param answer what the brief turned out to be
+ * @param brief the brief it answers, for its targets and freezer
+ */
+export function textReport(answer: Answer, brief: Brief): string {
+  if (answer.status === "infeasible") return conflictReport(brief, answer.conflict);
+  if (answer.status !== "optimal") return `${title(brief)}\n\nNo verified answer: ${answer.reason}.\n`;
+  return [
+    title(brief),
+    amountsTable(answer),
+    targetsTable(answer, brief),
+    freezingText(answer, brief),
+    scoopText(answer, brief),
+    bindingText(answer, brief),
+    candidatesText(answer),
+  ]
+    .filter(Boolean)
+    .join("\n\n")
+    .concat("\n");
+}
+
+function title(brief: Brief): string {
+  const text = `${printable(brief.name)}, ${grams(brief.batch)} g`;
+  return `${text}\n${"=".repeat(text.length)}`;
+}
+
+function amountsTable({amounts, batch, cost}: Balanced): string {
+  const used = amounts.filter((amount) => amount.percent > 1e-4).sort((a, b) => b.grams - a.grams);
+  const lines = used.map(({ingredient, grams: g, percent}) => `  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`);
+  const unused = amounts.filter((amount) => amount.percent <= 1e-4).map((amount) => printable(amount.ingredient));
+  const total = `  ${cell("in all")} ${right(`${grams(batch)} g`, 11)} ${right("100.00 %", 9)}`;
+  return [
+    ...lines,
+    total,
+    cost === undefined ? "  no cost: an ingredient has no price" : `  cost ${decimal(cost, 2)} for the batch, ${decimal((cost / batch) * 1000, 2)} per kg`,
+    ...(unused.length ? [`  not used: ${unused.join(", ")}`] : []),
+  ].join("\n");
+}
+
+function targetsTable({shares}: Balanced, brief: Brief): string {
+  const wanted = new Map<string, Target[]>();
+  for (const target of brief.targets) {
+    const name = subjectName(target.subject);
+    wanted.set(name, [...(wanted.get(name) ?? []), target]);
+  }
+  const lines = [...wanted].map(([name, targets]) => {
+    const unit = subjectUnit(targets[0]!.subject);
+    const value = shares[name];
+    return `  ${cell(plainName(name))} ${right(value === undefined ? "none" : decimal(value, 2), 9)} ${unit.padEnd(15)} ${targets.map(wish).join(", ")}`;
+  });
+  const others = Object.entries(shares)
+    .filter(([name, value]) => !wanted.has(name) && value > 0.005)
+    .map(([name, value]) => `${plainName(name)} ${decimal(value, 1)}`);
+  return ["The mix, and what was asked for", ...lines, ...wrap(`also: ${others.join(", ")}`)].join("\n");
+}
+
+/** A target's limits in words. */
+function wish({min, max}: Target): string {
+  const n = (value: number) => decimal(value, decimals(value));
+  if (min !== undefined && min === max) return `exactly ${n(min)}`;
+  if (min !== undefined && max !== undefined) return `${n(min)} to ${n(max)}`;
+  return min === undefined ? `at most ${n(max!)}` : `at least ${n(min)}`;
+}
+
+function decimals(value: number): number {
+  return Math.min(4, (String(value).split(".")[1] ?? "").length);
+}
+
+function freezingText({freezing, composition}: Balanced, brief: Brief): string {
+  const {initialFreezingPoint: point, curve} = freezing;
+  if (point === undefined) return "Freezing\n  It does not freeze above −40 °C.";
+  const bars = CURVE_AT.flatMap((at) => {
+    const here = curve.find(({temperature}) => Math.abs(temperature - at) < 1e-9);
+    if (!here) return [];
+    const bar = "#".repeat(Math.round(here.frozen / 4)).padEnd(25, ".");
+    return [`  ${right(degrees(at, 0), 7)}  ${bar} ${right(`${decimal(here.frozen, 0)} %`, 5)}  ${right(decimal(here.ice, 1), 5)} g ice in 100 g${at === brief.freezer ? "  <- freezer" : ""}`];
+  });
+  return [`Freezing (water ${decimal(composition.water ?? 0, 1)} %; starts to freeze at ${degrees(point, 2)})`, "  share of the water that is ice", ...bars].join("\n");
+}
+
+function scoopText({scoop}: Balanced, brief: Brief): string {
+  const {temperature, low, high, verdict} = scoop;
+  const freezer = degrees(brief.freezer, 0);
+  const advice = {
+    soft: "It may not hold its shape there: keep it colder, or take out some sugars.",
+    scoops: "Scoop it straight from the freezer.",
+    firm: "Give the tub some minutes in the fridge or on the counter before scooping.",
+    hard: "Too hard to scoop there: temper it, or ask for less hard phase at that temperature.",
+  }[verdict];
+  const where =
+    temperature === undefined
+      ? "It is never as hard as a published hard ice cream is when dipped."
+      : `Scoops at about ${degrees(temperature)}${low === undefined || high === undefined ? "" : ` (between ${degrees(low)} and ${degrees(high)})`}.`;
+  return ["Scooping (an estimate from ice and solid fat; overrun and stabiliser are not in it)", `  ${where}`, `  In a freezer at ${freezer}: ${verdict}. ${advice}`].join("\n");
+}
+
+function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
+  if (!binding.length) return "";
+  const lines = binding.map((limit) => `  ${limitName(limit)}${priceText(limit, brief)}`);
+  return ["What holds the mix where it is", ...lines, ...(degenerate ? ["  (several limits meet here: other prices are possible)"] : [])].join("\n");
+}
+
+function limitName({target, bound, limit}: Pick<Binding, "target" | "bound" | "limit">): string {
+  const word = {min: "at least", max: "at most", equal: "exactly"}[bound];
+  return `${plainName(printable(target))} ${word} ${decimal(limit, decimals(limit))}`;
+}
+
+function priceText({price}: Binding, brief: Brief): string {
+  if (price === undefined || !brief.aim) return "";
+  if (Math.abs(price) < 5e-7) return ": costs nothing";
+  const what = brief.aim.subject.kind === "cost" ? "the kg" : plainName(subjectName(brief.aim.subject));
+  const verb = brief.aim.subject.kind === "cost" ? (price > 0 ? "dearer" : "cheaper") : price > 0 ? "more" : "less";
+  return `: one more makes ${what} ${decimal(Math.abs(price), 4)} ${verb}`;
+}
+
+function candidatesText({candidates, shares}: Extract<Answer, {status: "optimal"}>): string {
+  if (!candidates.length) return "";
+  const line = ({name, cost, batch, scoop, shares: s}: Pick<Balanced, "name" | "cost" | "batch" | "scoop" | "shares">) =>
+    `  ${cell(name)} ${right(cost === undefined ? "–" : decimal((cost / batch) * 1000, 2), 6)} per kg  scoops at ${right(scoop.temperature === undefined ? "–" : degrees(scoop.temperature), 9)}  sweetness ${right(decimal(s.sweetness ?? shares.sweetness ?? 0, 1), 5)}`;
+  return ["Other mixes that meet the brief", ...candidates.map(line)].join("\n");
+}
+
+function conflictReport(brief: Brief, {targets, relaxations, amounts}: Conflict): string {
+  const lines = [title(brief), "", "No mix of these ingredients meets every target.", "", "These cannot hold together:", ...targets.map((limit) => `  ${limitName(limit)}`)];
+  if (relaxations.length) {
+    lines.push("", "The least change that lets them meet:");
+    for (const {target, bound, from, to} of relaxations) {
+      lines.push(`  ${limitName({target, bound, limit: from})}: make it ${decimal(to, 2)}`);
+    }
+  }
+  if (amounts) {
+    lines.push("", "With that change, for example:");
+    for (const {ingredient, grams: g, percent} of amounts) {
+      if (percent > 1e-4) lines.push(`  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`);
+    }
+  }
+  return lines.join("\n").concat("\n");
+}
+
+function cell(text: string): string {
+  const plain = printable(text);
+  return (plain.length > NAME_WIDTH ? `${plain.slice(0, NAME_WIDTH - 1)}…` : plain).padEnd(NAME_WIDTH);
+}
+
+function right(text: string, width: number): string {
+  return text.padStart(width);
+}
+
+/** Lines of at most 78 columns, broken at commas. */
+function wrap(text: string): string[] {
+  const lines = [""];
+  for (const word of text.split(", ")) {
+    const line = lines.at(-1)!;
+    if (line && line.length + word.length > 74) {
+      lines[lines.length - 1] = `${line},`;
+      lines.push(word);
+    } else lines[lines.length - 1] = line ? `${line}, ${word}` : word;
+  }
+  return lines.map((line) => `  ${line}`);
+}

@@ -1,0 +1,28 @@
+import {findIngredient, type Pantry, pantryOf} from "./pantry.ts";
+
+/** What the shelf says of one ingredient. */
+export interface ShelfEntry {
+  /** Name or alias of an ingredient of the pantry. */
+  readonly name: string;
+  /** Money per kg. */
+  readonly price?: number;
+  /** Mass there is, g. */
+  readonly stock?: number;
+  /** Where the entry stands, for errors. */
+  readonly place: string;
+}
+
+/**
+ * A pantry with the prices and stocks of a shelf; ingredients that the shelf does not list keep their own.
+ *
+ * @throws InputError for a name that the pantry does not have
+ */
+export function stockedPantry(pantry: Pantry, shelf: readonly ShelfEntry[]): Pantry {
+  const entries = new Map(shelf.map((entry) => [findIngredient(pantry, entry.name, entry.place), entry]));
+  return pantryOf(
+    pantry.ingredients.map((ingredient) => {
+      const {price, stock} = entries.get(ingredient) ?? {};
+      return {...ingredient, ...(price !== undefined && {price}), ...(stock !== undefined && {stock})};
+    }),
+  );
+}
