@@ -21,11 +21,25 @@ export function ingredientsCsv(): string {
   const foods = foodTable(table("food-tables.csv"));
   const shelf = table("shelf.csv");
   const header = [
-    ...["name", "aliases", "group"],
+    "name",
+    "aliases",
+    "group",
     ...PARTS.map((part) => `${part}_g`),
-    ...["dextrose_equivalent", "density_g_per_ml", "unit_g", "portions", "allergens", "energy_kcal"],
-    ...["label_fat_g", "label_protein_g", "label_carbohydrate_g", "label_sugars_g"],
-    ...["grade", "source", "source_id", "rule", "note"],
+    "dextrose_equivalent",
+    "density_g_per_ml",
+    "unit_g",
+    "portions",
+    "allergens",
+    "energy_kcal",
+    "label_fat_g",
+    "label_protein_g",
+    "label_carbohydrate_g",
+    "label_sugars_g",
+    "grade",
+    "source",
+    "source_id",
+    "rule",
+    "note",
   ];
   const lines = shelf.rows.map((row) => {
     const cells = ingredientCells(shelf, row, foods);
@@ -100,7 +114,8 @@ function ingredientCells(
   result.set("portions", portionsOf(food));
   result.set("source", cells.get("source") ?? food?.source ?? "");
   result.set("rule", steps.join("; "));
-  if (!food || cells.has("source")) return result;
+  if (!food) return result;
+  if (cells.has("source")) return result.set("source_id", `portions ${food.source} ${food.sourceId}`);
   result.set("energy_kcal", fixed(food.energy));
   for (const name of ["fat", "protein", "carbohydrate"])
     result.set(`label_${name}_g`, fixed(food.grams(name), 4));
@@ -143,19 +158,25 @@ function densityOf(food: Food | undefined): number | undefined {
 
 const KITCHEN_WORDS = {cup: "cup", tbsp: "tablespoon", tablespoon: "tablespoon", tsp: "teaspoon"} as const;
 
+/** Portions that are not of the food as bought. */
+const OTHER_STATES = /yield|pits|shell|whipped|thawed/;
+
 /** Cups, tablespoons and teaspoons of the source, in its own words, e.g. `cup sliced=166`; masses of one, g. */
 function portionsOf(food: Food | undefined): string {
   const portions = new Map<string, number>();
   for (const piece of food?.portions.split("; ") ?? []) {
     const [, count, measure, rest = "", grams] =
       /^([\d.]+) (cup|tbsp|tablespoon|tsp)\b(.*) = ([\d.]+) g$/.exec(piece) ?? [];
-    if (count === undefined || measure === undefined) continue;
+    if (count === undefined || measure === undefined || OTHER_STATES.test(rest.replace(/\(.*\)/, "")))
+      continue;
     const words = rest
-      .replace(/\([^)]*\)|,/g, " ")
+      .replace(/\([^)]*\)|,|fluid/g, " ")
       .trim()
       .split(/\s+/);
     const name = [KITCHEN_WORDS[measure as keyof typeof KITCHEN_WORDS], ...words].join(" ").trim();
-    if (!portions.has(name)) portions.set(name, Number((Number(grams) / Number(count)).toFixed(2)));
+    if (!portions.has(name) || count === "1") {
+      portions.set(name, Number((Number(grams) / Number(count)).toFixed(2)));
+    }
   }
   return [...portions].map(([name, grams]) => `${name}=${grams}`).join("; ");
 }

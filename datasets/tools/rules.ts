@@ -39,10 +39,14 @@ interface Rule {
   readonly rest: Part;
   /** Part that takes up what the source's figures leave of 100 g, or exceed it by. */
   readonly difference: Part;
-  /** Which of the sodium is salt: all of it where salt is added, or the part that the ash can hold. */
+  /** Whether the sodium is salt, as far as the ash goes. */
   readonly salted?: boolean;
+  /** Whether milk salts follow from the protein even where the source prints ash. */
+  readonly saltsFromProtein?: boolean;
   /** Whether the ash beyond salt and potassium chloride is taken as insoluble (calcium carbonate or phosphate). */
   readonly fortified?: boolean;
+  /** Sugars that the food can hold; others, printed at the limit of detection, stay in the rest. All by default. */
+  readonly sugars?: readonly Part[];
 }
 
 const plant: Rule = {
@@ -58,17 +62,19 @@ const dairy: Rule = {
   ash: "milkSalts",
   rest: "lactose",
   difference: "water",
+  sugars: [],
 };
+const dairyWithSugars: Rule = {...plant, fat: "milkFat", protein: "milkProtein", ash: "milkSalts"};
 const drink: Rule = {...plant, salted: true, fortified: true};
 
 /** What becomes of a food's fat, protein, ash and unsplit carbohydrate. */
 const RULES: Readonly<Record<string, Rule>> = {
   dairy,
-  "salted dairy": {...dairy, salted: true},
-  "fermented dairy": {...dairy, rest: "organicAcids"},
-  "salted fermented dairy": {...dairy, rest: "organicAcids", salted: true},
-  "sweetened dairy": {...dairy, rest: "otherSolids"},
-  egg: {...plant, fat: "eggFat", ash: "otherSolids", salted: true},
+  "salted dairy": {...dairy, salted: true, saltsFromProtein: true},
+  "fermented dairy": {...dairyWithSugars, rest: "organicAcids"},
+  "salted fermented dairy": {...dairyWithSugars, rest: "organicAcids", salted: true},
+  "sweetened dairy": dairyWithSugars,
+  egg: {...plant, fat: "eggFat", ash: "otherSolids", salted: true, sugars: ["sucrose", "dextrose"]},
   plant,
   "salted plant": {...plant, salted: true},
   "plant drink": drink,
@@ -149,17 +155,17 @@ function fromFood(rule: Rule, food: Food, task: Task): {composition: Parts; step
   };
   const gram = (name: string) => food.grams(name) ?? 0;
   const {stated} = task;
-  const statedOf = (...names: Part[]) => sum(names.map((name) => stated[name] ?? 0));
-  if (sum(Object.values(stated)) > 0) steps.push("stated parts");
+  const names = Object.keys(stated);
+  if (names.length > 0) steps.push(`${names.join(", ")} from memory`);
 
   add("water", gram("water"));
   add("alcohol", gram("alcohol"));
-  add(rule.fat, gram("fat") - statedOf("milkFat"));
-  add(rule.protein, gram("protein") - statedOf("milkProtein"));
+  add(rule.fat, gram("fat") - (stated.milkFat ?? 0));
+  add(rule.protein, gram("protein") - (stated.milkProtein ?? 0));
   for (const part of ["milkFat", "milkProtein"] as const) add(part, stated[part] ?? 0);
 
   let ash = food.grams("ash");
-  if (rule.ash === "milkSalts" && (ash === undefined || task.rule === "salted dairy")) {
+  if (rule.saltsFromProtein || (rule.ash === "milkSalts" && ash === undefined)) {
     ash =
       gram("protein") * ASH_PER_MILK_PROTEIN + (rule.salted ? (food.sodium ?? 0) * SALT_PER_MG_SODIUM : 0);
     steps.push("milk salts by MSNF split");
@@ -203,11 +209,15 @@ function addCarbohydrate(add: Add, steps: string[], rule: Rule, food: Food, task
     ["glycerol", task.stated.glycerol ?? 0],
   ] as const) {
     const taken = Math.min(grams, Math.max(0, left));
+    if (grams - taken > 0.05) steps.push(`${part} limited to the carbohydrate`);
     add(part, taken);
     left -= taken;
   }
   add(rule.rest, left);
 }
+
+/** Sugars below this, g per 100 g, are a table's limit of detection, not a content. */
+const TRACE = 0.005;
 
 /** Sugars of a food, g per 100 g by part. */
 function sugarsOf(food: Food, available: number, {rule, sugarsFrom, sugarsAs}: Task): Parts {
@@ -217,7 +227,7 @@ function sugarsOf(food: Food, available: number, {rule, sugarsFrom, sugarsAs}: T
   const split: Parts = {};
   for (const [part, name] of Object.entries(SUGARS) as [Part, string][]) {
     const grams = sugarsFrom?.grams(name);
-    if (grams && !(part === "lactose" && RULES[rule]?.rest === "lactose")) split[part] = grams;
+    if (grams && grams > TRACE && (RULES[rule]?.sugars ?? PARTS).includes(part)) split[part] = grams;
   }
   if (sugarsAs === "amounts") return split;
   const factor = (sugarsAs === "share of sugars" ? total : available) / sum(Object.values(split));

@@ -33,7 +33,7 @@ export function readCsv(text: string, place = "CSV"): CsvTable {
   const delimiter = delimiterOf(body);
   const {data, errors} = Papa.parse<string[]>(body, {delimiter});
   const lines = startLines(data);
-  const [header = [], ...records] = data;
+  const [header = [""], ...records] = data;
   const columns = header.map((column) => column.trim());
   for (const {row = 0, message, type} of errors) {
     if (type !== "Quotes") continue;

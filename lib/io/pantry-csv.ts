@@ -1,10 +1,9 @@
 import {InputError} from "../core/errors.ts";
-import {nearestNames} from "../core/nearest.ts";
 import {readComposition} from "../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../pantry/ingredient.ts";
-import {nameKey} from "../pantry/pantry.ts";
 import {PARTS} from "../pantry/parts.ts";
-import {type CsvRow, type CsvTable, numberFrom, numberIn, readCsv} from "./csv.ts";
+import {type CsvRow, type CsvTable, numberFrom, numberIn} from "./csv.ts";
+import {type NamedRow, readNamedRows} from "./named-rows.ts";
 
 /** Column of every part and shorthand of a composition, g per 100 g. */
 const COMPOSITION_COLUMNS: ReadonlyMap<string, string> = new Map([
@@ -14,12 +13,27 @@ const COMPOSITION_COLUMNS: ReadonlyMap<string, string> = new Map([
   ["whey_solids_g", "wheySolids"],
 ]);
 
-/** Columns that describe an ingredient; the last line is for the reader of the file only. */
+/** Columns that describe an ingredient; those from `energy_kcal` on are for the reader of the file only. */
 const OTHER_COLUMNS = [
-  ...["name", "aliases", "group", "dextrose_equivalent", "density_g_per_ml", "unit_g", "portions"],
-  ...["allergens", "price_per_kg", "grade", "source"],
-  ...["energy_kcal", "label_fat_g", "label_protein_g", "label_carbohydrate_g", "label_sugars_g"],
-  ...["source_id", "rule", "note"],
+  "name",
+  "aliases",
+  "group",
+  "dextrose_equivalent",
+  "density_g_per_ml",
+  "unit_g",
+  "portions",
+  "allergens",
+  "price_per_kg",
+  "grade",
+  "source",
+  "energy_kcal",
+  "label_fat_g",
+  "label_protein_g",
+  "label_carbohydrate_g",
+  "label_sugars_g",
+  "source_id",
+  "rule",
+  "note",
 ];
 
 /** Columns of this prefix become properties per 100 g, e.g. `property_co2`. */
@@ -38,54 +52,13 @@ const PROPERTY = "property_";
  * @throws InputError naming row, column and value for an unknown column, a repeated name or a value that does not fit
  */
 export function readPantryCsv(text: string, place = "pantry"): Ingredient[] {
-  const table = readCsv(text, place);
-  checkColumns(table.columns, place);
-  const rowOf = new Map<string, CsvRow>();
-  return table.rows.map((row) => {
-    const ingredient = readIngredient(table, row);
-    const key = nameKey(ingredient.name);
-    const earlier = rowOf.get(key);
-    if (earlier) {
-      throw new InputError(
-        `${row.place}, name`,
-        `the name of row ${earlier.line} again`,
-        ingredient.name,
-        "give each ingredient a name of its own",
-      );
-    }
-    rowOf.set(key, row);
-    return ingredient;
-  });
+  const columns = [...OTHER_COLUMNS, ...COMPOSITION_COLUMNS.keys()];
+  const {table, rows} = readNamedRows(text, place, columns, PROPERTY);
+  return rows.map((named) => readIngredient(table, named));
 }
 
-function checkColumns(columns: readonly string[], place: string): void {
-  const known = [...OTHER_COLUMNS, ...COMPOSITION_COLUMNS.keys()];
-  for (const column of columns) {
-    if (known.includes(column) || (column.startsWith(PROPERTY) && column.length > PROPERTY.length)) continue;
-    const near = nearestNames(column, known);
-    throw new InputError(
-      `${place}, row 1, ${column}`,
-      "unknown column",
-      column,
-      near.length
-        ? `did you mean ${near.join(" or ")}`
-        : `use property_… for a number of your own, or ${known.join(", ")}`,
-    );
-  }
-  if (!columns.includes("name"))
-    throw new InputError(`${place}, row 1`, "no column name", undefined, "add a column called name");
-}
-
-function readIngredient(table: CsvTable, row: CsvRow): Ingredient {
+function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
   const {cells} = row;
-  const name = cells.get("name");
-  if (!name)
-    throw new InputError(
-      `${row.place}, name`,
-      "empty",
-      undefined,
-      "give the ingredient a name, or empty the row",
-    );
   const positive = (column: string, unit: string) => numberIn(table, row, column, {min: 1e-6}, unit);
   const grams = new Map<string, number>();
   for (const [column, part] of COMPOSITION_COLUMNS) {

@@ -11,16 +11,19 @@ export interface Pantry {
   readonly byAlias: ReadonlyMap<string, readonly Ingredient[]>;
 }
 
-/** The form in which names are compared: case, spacing, accents, punctuation and word order do not count. */
+/**
+ * The form in which names are compared: case, spacing, accents, punctuation and word order do not count, nor whether a
+ * letter and a digit are apart.
+ */
 export function nameKey(name: string): string {
-  return folded(name).split(" ").sort().join(" ") || name.trim();
+  const spaced = folded(name).replace(/(\p{L})(?=\p{N})|(\p{N})(?=\p{L})/gu, "$1$2 ");
+  return spaced.split(" ").sort().join(" ") || name.trim();
 }
 
 /**
  * A pantry of ingredients.
  *
- * @throws InputError when two ingredients have the same name, apart from case, spacing, accents, punctuation and word
- *   order
+ * @throws InputError when two ingredients have the same name but for what {@link nameKey} forgives
  */
 export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
   const byName = new Map<string, Ingredient>();

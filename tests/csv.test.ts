@@ -1,0 +1,168 @@
+import {describe, expect, it} from "vitest";
+import {readFileSync} from "node:fs";
+import {csvParse} from "d3-dsv";
+import {InputError} from "../lib/core/errors.ts";
+import {numberIn, readCsv} from "../lib/io/csv.ts";
+import {readPantryCsv} from "../lib/io/pantry-csv.ts";
+import {readPricesCsv} from "../lib/io/prices-csv.ts";
+
+/** The message of the InputError that the call throws. */
+function complaint(call: () => unknown): string {
+  try {
+    call();
+  } catch (error) {
+    if (error instanceof InputError) return error.message;
+    throw error;
+  }
+  throw new Error("nothing was thrown");
+}
+
+describe("readCsv", () => {
+  it("accepts a byte-order mark, CRLF, quotes, line breaks in quotes and blank rows, and keeps line numbers (RFC 4180)", () => {
+    const table = readCsv('\uFEFFname,note\r\n"a ""b""","two\r\nlines"\r\n\r\n,\r\nc, d \r\n', "x.csv");
+    expect(table.columns).toEqual(["name", "note"]);
+    expect(table.rows.map((row) => row.line)).toEqual([2, 6]);
+    expect(table.rows[0]?.cells.get("name")).toBe('a "b"');
+    expect(table.rows[0]?.cells.get("note")).toBe("two\r\nlines");
+    expect([...(table.rows[1]?.cells ?? [])]).toEqual([
+      ["name", "c"],
+      ["note", "d"],
+    ]);
+  });
+
+  it("reads the same cells as d3-dsv in every data file", () => {
+    for (const file of ["ingredients.csv", "sources.csv", "tools/food-tables.csv", "tools/shelf.csv"]) {
+      const text = readFileSync(new URL(`../datasets/${file}`, import.meta.url), "utf8");
+      const ours = readCsv(text, file);
+      const theirs = csvParse(text);
+      expect(ours.columns).toEqual(theirs.columns);
+      expect(ours.rows.map(({cells}) => ours.columns.map((column) => cells.get(column) ?? ""))).toEqual(
+        theirs.map((row) => theirs.columns.map((column) => row[column])),
+      );
+    }
+  });
+
+  it("reads decimal commas where semicolons delimit, and not elsewhere", () => {
+    const table = readCsv("name;price_per_kg\nmilk;1,25\ncream;4.5\n");
+    expect(table.rows.map((row) => numberIn(table, row, "price_per_kg"))).toEqual([1.25, 4.5]);
+    const comma = readCsv('name,price_per_kg\nmilk,"1,25"\n', "p.csv");
+    expect(complaint(() => comma.rows.map((row) => numberIn(comma, row, "price_per_kg")))).toBe(
+      'p.csv, row 2, price_per_kg: not a finite number (got "1,25"); give a number',
+    );
+  });
+
+  it.each([
+    ["an open quote", 'name,note\na,"b\nc,d\n', "x.csv, row 2, note: malformed quotes"],
+    ["text after a quote", 'name,note\na,b\n"a"x,b\n', "x.csv, row 3, name: malformed quotes"],
+    ["too few cells", "name,unit_g,note\na,1\n", "x.csv, row 2, note: 2 cells under 3 columns"],
+    [
+      "too many cells",
+      "name,note\na,b\na,b,c\n",
+      'x.csv, row 3, column 3: 3 cells under 2 columns (got "c")',
+    ],
+    ["a repeated column", "name,note,name\n", 'x.csv, row 1, column 3: duplicate column (got "name")'],
+    ["a column without a name", "name,,note\n", "x.csv, row 1, column 2: a column without a name"],
+    ["nothing at all", "", "x.csv, row 1, column 1: no header"],
+  ])("names row and column of %s", (_, text, message) => {
+    expect(complaint(() => readCsv(text, "x.csv"))).toContain(message);
+  });
+});
+
+describe("readPantryCsv", () => {
+  it("reads shorthands, a price, portions, allergens and properties of one's own", () => {
+    const [cream, syrup] = readPantryCsv(
+      "name,fat_g,msnf_g,water_g,glucoseSyrupSolids_g,dextrose_equivalent,price_per_kg,portions,allergens,property_co2\n" +
+        "cream,40,5.4,54.6,,,4.2,cup=240; tablespoon = 15,Milk,310\n" +
+        "syrup,,,20,80,42,,,,\n",
+    );
+    expect(cream).toMatchObject({
+      name: "cream",
+      price: 4.2,
+      portions: {cup: 240, tablespoon: 15},
+      allergens: ["milk"],
+      properties: {co2: 310},
+    });
+    // Goff's split of MSNF: 54 % lactose.
+    expect(cream?.composition.milkFat).toBe(40);
+    expect(cream?.composition.lactose).toBeCloseTo(5.4 * 0.54, 12);
+    expect(syrup).toEqual({
+      name: "syrup",
+      composition: {water: 20, glucoseSyrupSolids: 80, dextroseEquivalent: 42},
+    });
+  });
+
+  it("takes odd names as they come", () => {
+    const names = ["__proto__", "result", "constructor", "<img src=x>", "???"];
+    const odd = readPantryCsv(
+      `name,water_g,portions\n${names.map((name) => `${name},100,__proto__=5`).join("\n")}\n`,
+    );
+    expect(odd.map((ingredient) => ingredient.name)).toEqual(names);
+    expect(odd.map((ingredient) => Object.entries(ingredient.portions ?? {}))).toEqual(
+      names.map(() => [["__proto__", 5]]),
+    );
+  });
+
+  it.each([
+    ["name,watter_g\na,100\n", "p.csv, row 1, watter_g: unknown column", "did you mean water_g"],
+    ["water_g\n100\n", "p.csv, row 1: no column name", "add a column called name"],
+    ["name,water_g\n,100\n", "p.csv, row 2, name: empty", "give the ingredient a name"],
+    [
+      "name,water_g\na,lots\n",
+      'p.csv, row 2, water_g: not a finite number (got "lots")',
+      "from 0 to 100 g per 100 g",
+    ],
+    ["name,water_g\na,-1\n", "p.csv, row 2, water_g: out of range (got -1)", "from 0 to 100"],
+    ["name,water_g\na,NaN\n", 'p.csv, row 2, water_g: not a finite number (got "NaN")', "from 0 to 100"],
+    ["name,water_g\na,90\n", "p.csv, row 2, a: the parts do not sum to 100 g (got 90)", "give every part"],
+    ["name,glucoseSyrupSolids_g\na,100\n", "p.csv, row 2, a.dextroseEquivalent: missing", "give the DE"],
+    ["name,water_g\na,100\n\nA,100\n", "p.csv, row 4, name: the name of row 2 again", "a name of its own"],
+    [
+      "name,water_g,allergens\na,100,milk; nut\n",
+      'p.csv, row 2, allergens: unknown word (got "nut")',
+      "nuts",
+    ],
+    ["name,water_g,grade\na,100,good\n", 'p.csv, row 2, grade: unknown word (got "good")', "measured"],
+    ["name,water_g,portions\na,100,cup\n", 'p.csv, row 2, portions: not a portion (got "cup")', "cup=244"],
+    ["name,water_g,portions\na,100,cup=0\n", "p.csv, row 2, portions: out of range (got 0)", "g"],
+    ["name,water_g,unit_g\na,100,0\n", "p.csv, row 2, unit_g: out of range (got 0)", "g"],
+    [
+      "name,water_g,price_per_kg\na,100,-2\n",
+      "p.csv, row 2, price_per_kg: out of range (got -2)",
+      "money per kg",
+    ],
+  ])("says where, what and what to do: %j", (text, where, advice) => {
+    const message = complaint(() => readPantryCsv(text, "p.csv"));
+    expect(message).toContain(where);
+    expect(message).toContain(advice);
+    expect(message).not.toContain("\n");
+  });
+});
+
+describe("readPricesCsv", () => {
+  it("leaves an unknown price or stock absent", () => {
+    expect(readPricesCsv("name;price_per_kg;stock_g\nmilk;1,05;4000\nplum;;\n", "p.csv")).toEqual([
+      {name: "milk", price: 1.05, stock: 4000, place: "p.csv, row 2"},
+      {name: "plum", place: "p.csv, row 3"},
+    ]);
+  });
+
+  it.each([
+    ["name,price\nmilk,1\n", "p.csv, row 1, price: unknown column", "price_per_kg"],
+    [
+      "name,price_per_kg\nmilk,1\nMilk,2\n",
+      "p.csv, row 3, name: the name of row 2 again",
+      "a name of its own",
+    ],
+    [
+      "name,price_per_kg\nmilk,free\n",
+      'p.csv, row 2, price_per_kg: not a finite number (got "free")',
+      "money per kg",
+    ],
+    ["name,stock_g\n,1\n", "p.csv, row 2, name: empty", "name"],
+    ["price_per_kg\n1\n", "p.csv, row 1: no column name", "add a column called name"],
+  ])("says where, what and what to do: %j", (text, where, advice) => {
+    const message = complaint(() => readPricesCsv(text, "p.csv"));
+    expect(message).toContain(where);
+    expect(message).toContain(advice);
+  });
+});

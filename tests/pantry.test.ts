@@ -1,0 +1,280 @@
+import {readFileSync} from "node:fs";
+import {describe, expect, it} from "vitest";
+import {ingredientsCsv} from "../datasets/tools/make-ingredients.ts";
+import {InputError} from "../lib/core/errors.ts";
+import {readCsv} from "../lib/io/csv.ts";
+import {readPantryCsv} from "../lib/io/pantry-csv.ts";
+import {readPricesCsv} from "../lib/io/prices-csv.ts";
+import {ALLERGENS, GRADES, type Ingredient} from "../lib/pantry/ingredient.ts";
+import {findIngredient, nameKey, pantryOf} from "../lib/pantry/pantry.ts";
+import {PARTS, type Part} from "../lib/pantry/parts.ts";
+import {quantityOf} from "../lib/pantry/quantities.ts";
+import {within} from "./support/within.ts";
+
+const data = (name: string) => readFileSync(new URL(`../datasets/${name}`, import.meta.url), "utf8");
+const text = data("ingredients.csv");
+const ingredients = readPantryCsv(text, "ingredients.csv");
+const rows = readCsv(text, "ingredients.csv").rows;
+const pantry = pantryOf(ingredients);
+const find = (name: string) => findIngredient(pantry, name, "test");
+const foods = new Map(
+  readCsv(data("tools/food-tables.csv")).rows.map(({cells}) => [cells.get("food"), cells]),
+);
+
+/** Sum of some parts of an ingredient, g per 100 g. */
+const grams = (ingredient: Ingredient, ...parts: Part[]) =>
+  parts.reduce((total, part) => total + (ingredient.composition[part] ?? 0), 0);
+
+/** Ingredients whose parts come from one published food, with that food. */
+const fromTables = ingredients.flatMap((ingredient, i) => {
+  const cells = rows[i]!.cells;
+  const food = foods.get(`${cells.get("source")} ${cells.get("source_id")?.split(";")[0]}`);
+  return food ? [{name: ingredient.name, ingredient, food, rule: cells.get("rule") ?? ""}] : [];
+});
+
+describe("ingredients.csv", () => {
+  it("is what the published tables and the named rules give", () => {
+    expect(ingredientsCsv()).toBe(text);
+  });
+
+  it("holds at least 130 ingredients, most of them from published tables", () => {
+    expect(ingredients.length).toBeGreaterThanOrEqual(130);
+    expect(fromTables.length).toBeGreaterThanOrEqual(130);
+  });
+
+  it("has in every row parts that sum to 100 g, a known source and grade, allergens, and a dextrose equivalent", () => {
+    const sources = new Set(readCsv(data("sources.csv")).rows.map(({cells}) => cells.get("key")));
+    for (const ingredient of ingredients) {
+      const {name} = ingredient;
+      within(grams(ingredient, ...PARTS), 100, 0.01, name);
+      for (const part of PARTS) expect(grams(ingredient, part), `${name}, ${part}`).toBeGreaterThanOrEqual(0);
+      expect(sources, name).toContain(ingredient.source);
+      expect(GRADES, name).toContain(ingredient.grade);
+      for (const allergen of ingredient.allergens ?? []) expect(ALLERGENS, name).toContain(allergen);
+      expect(ingredient.group, name).toMatch(/^[a-z ]+$/);
+      expect(ingredient.composition.dextroseEquivalent !== undefined, name).toBe(
+        grams(ingredient, "glucoseSyrupSolids") > 0,
+      );
+    }
+  });
+
+  it("says milk, eggs, nuts and soya wherever their parts are (Regulation (EU) 1169/2011, Annex II)", () => {
+    for (const ingredient of ingredients) {
+      const {name, allergens = []} = ingredient;
+      if (grams(ingredient, "milkFat", "milkProtein", "lactose") > 0.3)
+        expect(allergens, name).toContain("milk");
+      if (grams(ingredient, "eggFat") > 0 || /\begg/.test(name)) expect(allergens, name).toContain("eggs");
+      if (/almond|hazelnut|walnut|pistachio|pecan|macadamia|cashew/.test(name))
+        expect(allergens, name).toContain("nuts");
+      if (/soya/.test(name)) expect(allergens, name).toContain("soya");
+      if (/peanut/.test(name)) expect(allergens, name).toContain("peanuts");
+    }
+  });
+
+  it("attributes the tables whose licences ask for it", () => {
+    const sources = new Map(readCsv(data("sources.csv")).rows.map(({cells}) => [cells.get("key"), cells]));
+    expect(sources.get("cofid-2021")?.get("attribution")).toContain("Open Government Licence v3.0");
+    expect(sources.get("ciqual-2020")?.get("attribution")).toContain("Anses");
+    for (const {food} of fromTables) expect(sources.get(food.get("source"))?.get("licence")).toBeTruthy();
+  });
+});
+
+describe("the label's proximates, from the table that each row cites", () => {
+  it.each(fromTables)("$name", ({name, ingredient, food, rule}) => {
+    const printed = (column: string) => Number(food.get(column) ?? 0);
+    const byDifference = food.get("carbohydrate_basis") === "by difference";
+    const fats = grams(
+      ingredient,
+      "milkFat",
+      "eggFat",
+      "cocoaButter",
+      "coconutFat",
+      "otherFat",
+      "emulsifier",
+    );
+    within(fats, printed("fat_g"), name === "coconut oil" ? 0.9 : 0.001, `${name}: fat`);
+    const protein = grams(ingredient, "milkProtein", "otherProtein");
+    within(
+      protein + (name === "gelatine" ? grams(ingredient, "stabiliser") : 0),
+      printed("protein_g"),
+      0.001,
+      name,
+    );
+    within(grams(ingredient, "alcohol"), printed("alcohol_g"), 0.001, `${name}: alcohol`);
+    within(grams(ingredient, "fibre"), printed("fibre_g"), 0.001, `${name}: fibre`);
+    // CoFID and CIQUAL do not sum to 100 g: the difference is in the water (in syrups, in the other solids).
+    within(grams(ingredient, "water"), printed("water_g"), byDifference ? 0.4 : 0.8, `${name}: water`);
+    // Carbohydrate and ash are what is left: by difference includes fibre, available does not.
+    const others = PARTS.filter((part) => !/Fat$|Butter$|Protein$|^(water|alcohol|emulsifier)$/.test(part));
+    const rest = grams(ingredient, ...others) - (name === "gelatine" ? grams(ingredient, "stabiliser") : 0);
+    const printedRest =
+      printed("carbohydrate_g") + printed("ash_g") + (byDifference ? 0 : printed("fibre_g"));
+    const tolerance = rule.includes("syrup") ? 5.1 : food.has("ash_g") ? 0.4 : 0.8;
+    within(rest, printedRest, tolerance, `${name}: carbohydrate and ash`);
+  });
+
+  it("has the measured sugars, but where they exceed the carbohydrate by difference", () => {
+    for (const {name, ingredient, food, rule} of fromTables) {
+      const sugars = Number(food.get("sugars_g") ?? NaN);
+      if (food.get("sugars_basis") !== "measured" || /^(dairy|egg)|scaled/.test(rule) || name === "jam")
+        continue;
+      within(
+        quantityOf(ingredient.composition, "totalSugars"),
+        sugars,
+        0.05 * sugars + 0.3,
+        `${name}: sugars`,
+      );
+    }
+  });
+});
+
+describe("the pantry against published figures", () => {
+  it("has hydrates by their formula (IUPAC standard atomic weights)", () => {
+    const [H, C, O] = [1.008, 12.011, 15.999];
+    const water = 2 * H + O;
+    const dextrose = 6 * C + 12 * H + 6 * O;
+    const lactose = 12 * C + 22 * H + 11 * O;
+    within(
+      grams(find("dextrose"), "water"),
+      (100 * water) / (dextrose + water),
+      0.001,
+      "dextrose monohydrate",
+    );
+    within(
+      grams(find("milk sugar"), "water"),
+      (100 * water) / (lactose + water),
+      0.001,
+      "lactose monohydrate",
+    );
+  });
+
+  it("has milk within the range of solids-not-fat (H. D. Goff, Ice Cream Technology: 7.9 to 10.0, mean 8.8)", () => {
+    for (const name of ["whole milk", "semi-skimmed milk", "2 % milk", "skimmed milk"]) {
+      const solids = quantityOf(find(name).composition, "msnf");
+      expect(solids, name).toBeGreaterThan(7.9);
+      expect(solids, name).toBeLessThan(10);
+    }
+    within(quantityOf(find("whole milk").composition, "msnf"), 8.8, 0.25, "whole milk: MSNF");
+  });
+
+  it("has the cream of the mix problems (H. D. Goff: 40 % fat, 5.4 % MSNF)", () => {
+    const cream = find("cream 40 %").composition;
+    within(quantityOf(cream, "fat"), 40, 1e-9, "fat");
+    within(quantityOf(cream, "msnf"), 5.4, 1e-3, "MSNF");
+  });
+
+  it("has creams of the table near the skim-portion rule (H. D. Goff: MSNF = 0.09 x (100 - fat))", () => {
+    for (const name of ["half and half", "cream 36 %", "cream 31 %", "clotted cream"]) {
+      const {composition} = find(name);
+      const fat = quantityOf(composition, "fat");
+      within(quantityOf(composition, "msnf"), 0.09 * (100 - fat), 0.9, name);
+    }
+  });
+
+  it("has spirits of their strength (ethanol 0.7893 g/ml at 20 °C, CRC Handbook)", () => {
+    for (const [name, strength] of [
+      ["vodka", 40],
+      ["whisky", 43],
+      ["spirit 50 % vol", 50],
+    ] as const) {
+      const {composition, density} = find(name);
+      within(((composition.alcohol ?? 0) * (density ?? NaN)) / 0.7893, strength, 0.8, name);
+    }
+  });
+
+  it("has densities that a kitchen would find (1 l of oil 0.91 to 0.93 kg, of honey 1.40 to 1.45 kg; common practice, no source)", () => {
+    for (const {name, density} of ingredients) {
+      if (density === undefined) continue;
+      expect(density, name).toBeGreaterThan(0.85);
+      expect(density, name).toBeLessThan(1.5);
+    }
+    within(find("olive oil").density ?? NaN, 0.92, 0.01, "olive oil");
+    within(find("honey").density ?? NaN, 1.425, 0.025, "honey");
+    within(find("milk").density ?? NaN, 1.03, 0.003, "milk");
+  });
+
+  it("has an egg that is its white and its yolk (USDA SR28, NDB 01123 to 01125, large)", () => {
+    const [egg, yolk, white] = [find("egg"), find("yolk"), find("egg white")];
+    expect([egg.unit, yolk.unit, white.unit]).toEqual([50, 17, 33]);
+    const together = (17 * grams(yolk, "eggFat") + 33 * grams(white, "eggFat")) / 50;
+    within(together, grams(egg, "eggFat"), 0.5, "fat of an egg");
+  });
+});
+
+describe("findIngredient", () => {
+  it.each([
+    ["WHOLE   milk", "whole milk"],
+    ["milk, whole", "whole milk"],
+    ["Creme-Fraiche", "crème fraîche"],
+    ["cream 40%", "cream 40 %"],
+    ["40 % cream", "cream 40 %"],
+    ["Heavy Cream", "cream 36 %"],
+    ["double cream", "cream 48 %"],
+    ["smp", "skimmed milk powder"],
+    ["nonfat dry milk", "skimmed milk powder"],
+    ["caster sugar", "sucrose"],
+    ["corn syrup", "glucose syrup 42 DE"],
+    ["glucose syrup de60", "glucose syrup 62 DE"],
+    ["pears", "pear"],
+    ["oat milk", "oat drink"],
+    ["hazelnut paste", "roasted hazelnuts"],
+    ["lbg", "locust bean gum"],
+    ["E 410", "locust bean gum"],
+  ])("finds %j", (typed, name) => {
+    expect(find(typed).name).toBe(name);
+  });
+
+  it("finds every ingredient by its name, and no alias repeats a name", () => {
+    for (const ingredient of ingredients) {
+      expect(find(ingredient.name)).toBe(ingredient);
+      for (const alias of ingredient.aliases ?? []) {
+        const named = pantry.byName.get(nameKey(alias));
+        expect(named?.name, `alias ${alias} of ${ingredient.name}`).toBeUndefined();
+      }
+    }
+  });
+
+  it("suggests the nearest names", () => {
+    expect(() => find("hazlenuts")).toThrow(/did you mean "hazelnuts"/);
+    expect(() => find("skimed milk powdr")).toThrow(/"skimmed milk powder"/);
+    expect(() => find("zzzzqqqq")).toThrow(/add it to the pantry/);
+    expect(() => find("")).toThrow(InputError);
+  });
+
+  it("asks which of two is meant", () => {
+    expect(() => find("glucose")).toThrow(/say which: "dextrose monohydrate" or "glucose syrup 42 DE"/);
+  });
+
+  it("refuses two ingredients of one name", () => {
+    const {composition} = find("water");
+    expect(() =>
+      pantryOf([
+        {name: "Milk powder", composition},
+        {name: "powder, milk", composition},
+      ]),
+    ).toThrow(/two ingredients are called "Milk powder"/);
+  });
+
+  it("keeps odd names apart from the language's own", () => {
+    const {composition} = find("water");
+    const odd = ["__proto__", "result", "constructor", "<img src=x>", "???"].map((name) => ({
+      name,
+      composition,
+    }));
+    for (const ingredient of odd)
+      expect(findIngredient(pantryOf(odd), ingredient.name, "x")).toBe(ingredient);
+    expect(() => find("__proto__")).toThrow(/unknown ingredient/);
+  });
+});
+
+describe("the demo's prices", () => {
+  it("name ingredients of the pantry, and say that they are invented", () => {
+    const entries = readPricesCsv(data("demo/prices.csv"), "prices.csv");
+    expect(entries.length).toBeGreaterThanOrEqual(50);
+    for (const {name, place, price} of entries) {
+      expect(findIngredient(pantry, name, place).name).toBe(name);
+      expect(price, name).toBeGreaterThan(0);
+    }
+    expect(data("demo/about.txt")).toContain("invented");
+  });
+});
