@@ -36,8 +36,15 @@ function main(args: string[]): number {
       return 0;
     }
     const [command, file, ...more] = positionals;
-    if (command !== "balance") throw new InputError("command", command === undefined ? "missing" : "unknown", command, "use: mixwright balance FILE");
-    if (file === undefined) throw new InputError("FILE", "missing", undefined, "name the brief, e.g. mixwright balance brief.json");
+    if (command !== "balance")
+      throw new InputError(
+        "command",
+        command === undefined ? "missing" : "unknown",
+        command,
+        "use: mixwright balance FILE",
+      );
+    if (file === undefined)
+      throw new InputError("FILE", "missing", undefined, "name the brief, e.g. mixwright balance brief.json");
     if (more.length) throw new InputError("FILE", "more than one", more[0], "give one brief at a time");
     return balanceFile(file, values.json ?? false);
   } catch (error) {
@@ -49,9 +56,18 @@ function main(args: string[]): number {
 
 function readArguments(args: string[]) {
   try {
-    return parseArgs({args, allowPositionals: true, options: {json: {type: "boolean"}, help: {type: "boolean", short: "h"}}});
+    return parseArgs({
+      args,
+      allowPositionals: true,
+      options: {json: {type: "boolean"}, help: {type: "boolean", short: "h"}},
+    });
   } catch (error) {
-    throw new InputError("command line", (error as Error).message.split(/[.\n]/)[0]!, undefined, "see mixwright --help");
+    throw new InputError(
+      "command line",
+      (error as Error).message.split(/[.\n]/)[0]!,
+      undefined,
+      "see mixwright --help",
+    );
   }
 }
 
@@ -65,7 +81,8 @@ function balanceFile(file: string, json: boolean): number {
 
 /** The pantry that a brief names, with its prices; both are looked for beside the brief. */
 function pantryFor(input: unknown, file: string): Pantry {
-  const {pantry: own, prices} = typeof input === "object" && input !== null ? (input as Record<string, unknown>) : {};
+  const {pantry: own, prices} =
+    typeof input === "object" && input !== null ? (input as Record<string, unknown>) : {};
   const beside = (path: string) => resolve(dirname(file), path);
   const path = typeof own === "string" ? beside(own) : OWN_PANTRY;
   const pantry = pantryOf(readPantryCsv(readText(path), path));
@@ -78,7 +95,12 @@ function readText(path: string): string {
     return readFileSync(path, "utf8");
   } catch (error) {
     const {code} = error as NodeJS.ErrnoException;
-    const problem = code === "ENOENT" ? "no such file" : code === "EISDIR" ? "a folder, not a file" : `cannot be read (${show(code)})`;
+    const problem =
+      code === "ENOENT"
+        ? "no such file"
+        : code === "EISDIR"
+          ? "a folder, not a file"
+          : `cannot be read (${show(code)})`;
     throw new InputError(path, problem, undefined, "check the path");
   }
 }

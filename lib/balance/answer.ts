@@ -87,5 +87,15 @@ export interface Balanced extends MixReport {
 /** What a brief turned out to be. */
 export type Answer =
   | (Balanced & {readonly candidates: readonly Balanced[]})
-  | {readonly status: "infeasible"; readonly name: string; readonly conflict: Conflict; readonly candidates: readonly []}
-  | {readonly status: "unbounded" | "undecided"; readonly name: string; readonly reason: string; readonly candidates: readonly []};
+  | {
+      readonly status: "infeasible";
+      readonly name: string;
+      readonly conflict: Conflict;
+      readonly candidates: readonly [];
+    }
+  | {
+      readonly status: "unbounded" | "undecided";
+      readonly name: string;
+      readonly reason: string;
+      readonly candidates: readonly [];
+    };

@@ -35,7 +35,12 @@ export function answerTo(brief: Brief): Answer {
     case "optimal":
       return {...solution, candidates: candidatesOf(brief, solution)};
     case "infeasible":
-      return {status: "infeasible", name: brief.name, conflict: explainConflict(brief, solution.formulation), candidates: []};
+      return {
+        status: "infeasible",
+        name: brief.name,
+        conflict: explainConflict(brief, solution.formulation),
+        candidates: [],
+      };
     default:
       return {...solution, name: brief.name, candidates: []};
   }

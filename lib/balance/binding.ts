@@ -20,7 +20,12 @@ const STEP = 1e-3;
  * A price is the derivative of the objective with respect to the limit, from the duals of the program. Where the limit is
  * a temperature T of a row g(x, T) <= level, the envelope theorem gives it as -dual x dg/dT at the mix.
  */
-export function bindingOf(brief: Brief, formulation: Formulation, outcome: Optimal, composition: Composition): Binding[] {
+export function bindingOf(
+  brief: Brief,
+  formulation: Formulation,
+  outcome: Optimal,
+  composition: Composition,
+): Binding[] {
   const {program, targets, shares} = formulation;
   const found: Binding[] = [];
   program.rows.forEach((row, i) => {
@@ -70,7 +75,9 @@ function slope({subject, min, max}: Target, atLower: boolean, composition: Compo
     case "freezingPoint":
       return (unclippedIce(composition, at - STEP) - unclippedIce(composition, at + STEP)) / (2 * STEP);
     case "scoopTemperature":
-      return (unclippedHardPhase(composition, at - STEP) - unclippedHardPhase(composition, at + STEP)) / (2 * STEP);
+      return (
+        (unclippedHardPhase(composition, at - STEP) - unclippedHardPhase(composition, at + STEP)) / (2 * STEP)
+      );
     default:
       return 1;
   }

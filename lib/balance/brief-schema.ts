@@ -9,7 +9,7 @@ const finite = () => z.number();
 const positive = () => z.number().check(z.gt(0));
 const notNegative = () => z.number().check(z.gte(0));
 const text = () => z.string().check(z.minLength(1), z.maxLength(200));
-const temperature = () => z.number().check(z.gte(-40), z.lte(0));
+const temperature = () => z.number().check(z.gte(-40), z.lte(-0.01));
 
 const limits = {min: z.optional(finite()), max: z.optional(finite()), equal: z.optional(finite())};
 const limitsSchema = z.strictObject(limits);
@@ -55,7 +55,9 @@ export const briefSchema = z.strictObject({
   pantry: z.optional(text()),
   prices: z.optional(text()),
   freezer: z.optional(temperature()),
-  ingredients: z.array(z.union([text(), ingredientSchema])).check(z.minLength(1), z.maxLength(MOST_INGREDIENTS)),
+  ingredients: z
+    .array(z.union([text(), ingredientSchema]))
+    .check(z.minLength(1), z.maxLength(MOST_INGREDIENTS)),
   targets: z.optional(
     z.catchall(
       z.object({

@@ -25,7 +25,8 @@ export function candidatesOf(brief: Brief, best: Balanced): Balanced[] {
   const found: Balanced[] = [];
   for (const [name, aim] of aims) {
     const mix = solveBrief(brief, name, aim, within);
-    if (mix.status === "optimal" && [best, ...found].every((other) => distance(mix, other) > SAME_MIX)) found.push(mix);
+    if (mix.status === "optimal" && [best, ...found].every((other) => distance(mix, other) > SAME_MIX))
+      found.push(mix);
   }
   return found;
 }
@@ -37,6 +38,7 @@ export function distance(a: Balanced, b: Balanced): number {
 
 /** The cost limit of the candidates: none where the brief is not about cost. */
 function costLimit(brief: Brief, best: Balanced): Target[] {
-  if (brief.aim?.subject.kind !== "cost" || brief.aim.sense !== "minimise" || best.cost === undefined) return [];
+  if (brief.aim?.subject.kind !== "cost" || brief.aim.sense !== "minimise" || best.cost === undefined)
+    return [];
   return [{subject: {kind: "cost"}, max: ((best.cost * 1000) / best.batch) * COST_MARGIN}];
 }

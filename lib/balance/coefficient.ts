@@ -23,7 +23,8 @@ export function coefficientOf(subject: Subject, ingredient: Ingredient): number 
     case "hardPhase":
       return unclippedHardPhase(composition, subject.at);
     case "heatShock": {
-      const [cold, warm] = subject.from < subject.to ? [subject.from, subject.to] : [subject.to, subject.from];
+      const [cold, warm] =
+        subject.from < subject.to ? [subject.from, subject.to] : [subject.to, subject.from];
       return unclippedIce(composition, cold) - unclippedIce(composition, warm);
     }
     default:

@@ -23,7 +23,11 @@ export interface Formulation {
  * @param aim what to optimise, by default what the brief asks for
  * @param extra further targets, e.g. a limit on the cost
  */
-export function formulate(brief: Brief, aim: Aim | undefined = brief.aim, extra: readonly Target[] = []): Formulation {
+export function formulate(
+  brief: Brief,
+  aim: Aim | undefined = brief.aim,
+  extra: readonly Target[] = [],
+): Formulation {
   const {batch, ingredients: choices} = brief;
   const shares = choices.map(({step}) => (step === undefined ? 1 : step / batch));
   const variables: Variable[] = choices.map(({ingredient, min, max, step}, j) => ({
@@ -45,15 +49,26 @@ export function formulate(brief: Brief, aim: Aim | undefined = brief.aim, extra:
   const scaled = rows.map((row) => ({...row, coefficients: row.coefficients.map((c, j) => c * shares[j]!)}));
   const program: LinearProgram = {sense: aim?.sense ?? "minimise", variables, rows: scaled};
   if (aim?.sense !== "minimise" || aim.subject.kind !== "hardPhase") return {program, targets, shares};
-  return {program: withIceCutOff(program, brief, aim.subject.at, shares), targets: [...targets, undefined], shares};
+  return {
+    program: withIceCutOff(program, brief, aim.subject.at, shares),
+    targets: [...targets, undefined],
+    shares,
+  };
 }
 
 /**
  * The same program with its objective, the hard phase, taken as solid fat plus a variable that is at least the ice and
  * at least 0: ice that is not there must not pay for fat.
  */
-function withIceCutOff(program: LinearProgram, brief: Brief, at: number, shares: readonly number[]): LinearProgram {
-  const ice = brief.ingredients.map(({ingredient}, j) => coefficientOf({kind: "ice", at}, ingredient) * shares[j]!);
+function withIceCutOff(
+  program: LinearProgram,
+  brief: Brief,
+  at: number,
+  shares: readonly number[],
+): LinearProgram {
+  const ice = brief.ingredients.map(
+    ({ingredient}, j) => coefficientOf({kind: "ice", at}, ingredient) * shares[j]!,
+  );
   return {
     ...program,
     variables: [

@@ -20,7 +20,10 @@ export interface Mix {
 
 /** A mix of a brief's ingredients, from the share of the batch of each. */
 export function mixOf(brief: Brief, shares: readonly number[]): Mix {
-  const portions = brief.ingredients.map(({ingredient}, j) => ({composition: ingredient.composition, mass: shares[j]!}));
+  const portions = brief.ingredients.map(({ingredient}, j) => ({
+    composition: ingredient.composition,
+    mass: shares[j]!,
+  }));
   return {brief, shares, composition: mixComposition(portions)};
 }
 
@@ -45,7 +48,8 @@ export function measure(subject: Subject, {brief, shares, composition}: Mix): nu
       return scoopTemperature(composition).temperature;
     default: {
       let total = 0;
-      for (const [j, {ingredient}] of brief.ingredients.entries()) total += shares[j]! * coefficientOf(subject, ingredient);
+      for (const [j, {ingredient}] of brief.ingredients.entries())
+        total += shares[j]! * coefficientOf(subject, ingredient);
       return total;
     }
   }
@@ -59,8 +63,12 @@ export function reportOf(mix: Mix): MixReport {
     grams: shares[j]! * brief.batch,
     percent: shares[j]! * 100,
   }));
-  const priced = brief.ingredients.every(({ingredient}, j) => shares[j] === 0 || ingredient.price !== undefined);
-  const subjects = new Map<string, Subject>(DERIVED.map((quantity) => [quantity, {kind: "quantity", quantity}]));
+  const priced = brief.ingredients.every(
+    ({ingredient}, j) => shares[j] === 0 || ingredient.price !== undefined,
+  );
+  const subjects = new Map<string, Subject>(
+    DERIVED.map((quantity) => [quantity, {kind: "quantity", quantity}]),
+  );
   for (const {subject} of brief.targets) subjects.set(subjectName(subject), subject);
   const freezingPoint = initialFreezingPoint(composition);
   return {

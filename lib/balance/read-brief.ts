@@ -6,7 +6,13 @@ import {readComposition} from "../pantry/composition.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import {findIngredient, type Pantry} from "../pantry/pantry.ts";
 import {isQuantity, QUANTITIES} from "../pantry/quantities.ts";
-import {BRIEF_KEYS, briefSchema, type BriefInput, type IngredientInput, type LimitsInput} from "./brief-schema.ts";
+import {
+  BRIEF_KEYS,
+  briefSchema,
+  type BriefInput,
+  type IngredientInput,
+  type LimitsInput,
+} from "./brief-schema.ts";
 import type {Aim, Brief, Choice, Target} from "./brief.ts";
 import {type Subject, subjectName} from "./subject.ts";
 
@@ -24,18 +30,40 @@ const SPECIAL = ["cost", "ice", "hardPhase", "heatShock", "freezingPoint", "scoo
 export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brief {
   const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL, ...QUANTITIES]);
   const batch = raw.batch ?? 1000;
-  const ingredients = raw.ingredients.map((entry, i) => readChoice(entry, pantry, batch, `${place}: ingredients[${i}]`));
+  const ingredients = raw.ingredients.map((entry, i) =>
+    readChoice(entry, pantry, batch, `${place}: ingredients[${i}]`),
+  );
   refuseDuplicates(ingredients, place);
   const targets = readTargets(raw.targets ?? {}, ingredients, place);
   const aim = readAim(raw, ingredients, place);
   for (const {subject} of aim ? [...targets, aim] : targets) {
     if (subject.kind === "cost") requirePrices(ingredients, place);
   }
-  return {name: raw.name ?? "mix", batch, freezer: raw.freezer ?? -18, ingredients, targets, ...(aim && {aim})};
+  return {
+    name: raw.name ?? "mix",
+    batch,
+    freezer: raw.freezer ?? -18,
+    ingredients,
+    targets,
+    ...(aim && {aim}),
+  };
 }
 
-function readChoice(entry: BriefInput["ingredients"][number], pantry: Pantry, batch: number, place: string): Choice {
-  const {name, composition, min = 0, max: most, step, unit, ...rest} = typeof entry === "string" ? ({name: entry} as IngredientInput) : entry;
+function readChoice(
+  entry: BriefInput["ingredients"][number],
+  pantry: Pantry,
+  batch: number,
+  place: string,
+): Choice {
+  const {
+    name,
+    composition,
+    min = 0,
+    max: most,
+    step,
+    unit,
+    ...rest
+  } = typeof entry === "string" ? ({name: entry} as IngredientInput) : entry;
   const at = `${place} "${name}"`;
   const known = composition === undefined ? findIngredient(pantry, name, place) : undefined;
   const ingredient = {
@@ -47,11 +75,23 @@ function readChoice(entry: BriefInput["ingredients"][number], pantry: Pantry, ba
   } as Ingredient;
   const max = most ?? ingredient.stock ?? Infinity;
   if (min > max) throw new InputError(`${at}: min`, "above max", min, `give a min of at most ${max} g`);
-  if (min > batch) throw new InputError(`${at}: min`, "more than the whole batch", min, `give at most ${batch} g, or a larger batch`);
-  if (step !== undefined && unit !== undefined) throw new InputError(`${at}: step`, "given beside unit", step, "give either step or unit");
+  if (min > batch)
+    throw new InputError(
+      `${at}: min`,
+      "more than the whole batch",
+      min,
+      `give at most ${batch} g, or a larger batch`,
+    );
+  if (step !== undefined && unit !== undefined)
+    throw new InputError(`${at}: step`, "given beside unit", step, "give either step or unit");
   const whole = step ?? unit;
   if (whole !== undefined && whole > batch) {
-    throw new InputError(`${at}: ${step === undefined ? "unit" : "step"}`, "more than the whole batch", whole, `give at most ${batch} g`);
+    throw new InputError(
+      `${at}: ${step === undefined ? "unit" : "step"}`,
+      "more than the whole batch",
+      whole,
+      `give at most ${batch} g`,
+    );
   }
   return {ingredient, min, max, ...(whole !== undefined && {step: whole})};
 }
@@ -62,13 +102,22 @@ function refuseDuplicates(choices: readonly Choice[], place: string): void {
     const key = folded(ingredient.name) || ingredient.name;
     const first = seen.get(key);
     if (first !== undefined) {
-      throw new InputError(`${place}: ingredients[${i}]`, `same name as ingredients[${first}]`, ingredient.name, "list each ingredient once");
+      throw new InputError(
+        `${place}: ingredients[${i}]`,
+        `same name as ingredients[${first}]`,
+        ingredient.name,
+        "list each ingredient once",
+      );
     }
     seen.set(key, i);
   }
 }
 
-function readTargets(raw: NonNullable<BriefInput["targets"]>, choices: readonly Choice[], place: string): Target[] {
+function readTargets(
+  raw: NonNullable<BriefInput["targets"]>,
+  choices: readonly Choice[],
+  place: string,
+): Target[] {
   const targets: Target[] = [];
   for (const [name, value] of Object.entries(raw)) {
     if (value === undefined) continue;
@@ -94,9 +143,11 @@ function readLimits(subject: Subject, limits: LimitsInput, place: string): Targe
   const {min = equal, max = equal} = limits;
   const [lowest, highest, unit] = rangeOf(subject);
   for (const [key, value] of Object.entries({min, max})) {
-    if (value !== undefined) finite(value, `${place}.${equal === undefined ? key : "equal"}`, {min: lowest, max: highest}, unit);
+    if (value !== undefined)
+      finite(value, `${place}.${equal === undefined ? key : "equal"}`, {min: lowest, max: highest}, unit);
   }
-  if (min === undefined && max === undefined) throw new InputError(place, "no limit", undefined, "give min, max or equal");
+  if (min === undefined && max === undefined)
+    throw new InputError(place, "no limit", undefined, "give min, max or equal");
   if (min !== undefined && max !== undefined && min > max) {
     throw new InputError(`${place}.min`, "above max", min, `give a min of at most ${max}`);
   }
@@ -108,7 +159,7 @@ function rangeOf(subject: Subject): [number, number, string] {
   switch (subject.kind) {
     case "freezingPoint":
     case "scoopTemperature":
-      return [-40, 0, "°C"];
+      return [-40, -0.01, "°C"];
     case "cost":
       return [0, Infinity, "money per kg"];
     case "property":
@@ -126,11 +177,23 @@ function subjectOf(name: string, choices: readonly Choice[], place: string): Sub
   const properties = new Set(choices.flatMap(({ingredient}) => Object.keys(ingredient.properties ?? {})));
   if (!properties.has(name)) {
     const near = nearestNames(name, [...QUANTITIES, ...SPECIAL, ...properties]);
-    throw new InputError(place, "unknown quantity", name, near.length ? `did you mean ${near.join(" or ")}` : `use ${[...SPECIAL, ...QUANTITIES, ...properties].join(", ")}`);
+    throw new InputError(
+      place,
+      "unknown quantity",
+      name,
+      near.length
+        ? `did you mean ${near.join(" or ")}`
+        : `use ${[...SPECIAL, ...QUANTITIES, ...properties].join(", ")}`,
+    );
   }
   for (const {ingredient} of choices) {
     if (!Object.hasOwn(ingredient.properties ?? {}, name)) {
-      throw new InputError(`${place}: ingredient "${ingredient.name}"`, `has no ${name}`, undefined, `give it {"properties": {"${name}": …}} per 100 g (0 if it has none)`);
+      throw new InputError(
+        `${place}: ingredient "${ingredient.name}"`,
+        `has no ${name}`,
+        undefined,
+        `give it {"properties": {"${name}": …}} per 100 g (0 if it has none)`,
+      );
     }
   }
   return {kind: "property", property: name};
@@ -144,7 +207,9 @@ function readAim(raw: BriefInput, choices: readonly Choice[], place: string): Ai
   const wish = raw.minimise ?? raw.maximise;
   if (wish === undefined) {
     // Without prices a brief with targets alone is still a fair question: any mix that meets them answers it.
-    return choices.some(({ingredient}) => ingredient.price !== undefined) ? {sense, subject: {kind: "cost"}} : undefined;
+    return choices.some(({ingredient}) => ingredient.price !== undefined)
+      ? {sense, subject: {kind: "cost"}}
+      : undefined;
   }
   const at = `${place}: ${sense}`;
   if (typeof wish !== "string") {
@@ -155,17 +220,30 @@ function readAim(raw: BriefInput, choices: readonly Choice[], place: string): Ai
   if (wish === "ice" || wish === "hardPhase") {
     throw new InputError(at, "needs a temperature", wish, `write {"${wish}": {"at": -18}}`);
   }
-  if (wish === "heatShock") throw new InputError(at, "needs two temperatures", wish, 'write {"heatShock": {"from": -18, "to": -14}}');
+  if (wish === "heatShock")
+    throw new InputError(at, "needs two temperatures", wish, 'write {"heatShock": {"from": -18, "to": -14}}');
   if (wish === "freezingPoint" || wish === "scoopTemperature") {
-    throw new InputError(at, `${wish} is no weighted sum of the ingredients`, wish, 'use {"hardPhase": {"at": -18}}, which falls and rises with it');
+    throw new InputError(
+      at,
+      `${wish} is no weighted sum of the ingredients`,
+      wish,
+      'use {"hardPhase": {"at": -18}}, which falls and rises with it',
+    );
   }
   return {sense, subject: subjectOf(wish, choices, at)};
 }
 
 function requirePrices(choices: readonly Choice[], place: string): void {
-  const without = choices.filter(({ingredient}) => ingredient.price === undefined).map(({ingredient}) => ingredient.name);
+  const without = choices
+    .filter(({ingredient}) => ingredient.price === undefined)
+    .map(({ingredient}) => ingredient.name);
   if (without.length) {
-    throw new InputError(`${place}: ingredients`, `no price for ${without.slice(0, 5).join(", ")}${without.length > 5 ? " …" : ""}`, undefined, 'give each a "price" in money per kg (0 if it is free), or minimise something else');
+    throw new InputError(
+      `${place}: ingredients`,
+      `no price for ${without.slice(0, 5).join(", ")}${without.length > 5 ? " …" : ""}`,
+      undefined,
+      'give each a "price" in money per kg (0 if it is free), or minimise something else',
+    );
   }
 }
 

@@ -19,7 +19,12 @@ export type Solution =
  * @param aim what to optimise, by default what the brief asks for
  * @param extra further targets beside the brief's
  */
-export function solveBrief(brief: Brief, name = brief.name, aim: Aim | undefined = brief.aim, extra: readonly Target[] = []): Solution {
+export function solveBrief(
+  brief: Brief,
+  name = brief.name,
+  aim: Aim | undefined = brief.aim,
+  extra: readonly Target[] = [],
+): Solution {
   const formulation = formulate(brief, aim, extra);
   const outcome = solve(formulation.program);
   switch (outcome.status) {

@@ -26,7 +26,9 @@ export function targetRows(target: Target, choices: readonly Choice[]): Row[] {
     case "hardPhase": {
       const fat = choices.map(({ingredient}) => solidFat(ingredient.composition, subject.at));
       const rows = [row(name, along(subject), min, max)];
-      return max !== undefined && fat.some((grams) => grams > max) ? [...rows, row(name, fat, undefined, max)] : rows;
+      return max !== undefined && fat.some((grams) => grams > max)
+        ? [...rows, row(name, fat, undefined, max)]
+        : rows;
     }
     default:
       return [row(name, along(subject), min, max)];
@@ -48,6 +50,11 @@ function thresholds(
   ];
 }
 
-function row(name: string, coefficients: number[], lower: number | undefined, upper: number | undefined): Row {
+function row(
+  name: string,
+  coefficients: number[],
+  lower: number | undefined,
+  upper: number | undefined,
+): Row {
   return {name, coefficients, ...(lower !== undefined && {lower}), ...(upper !== undefined && {upper})};
 }

@@ -16,7 +16,12 @@ const DEEPEST = 32;
  * @param known every key that the schema knows, for "did you mean" on an unknown one
  * @throws InputError naming the place (a path such as `ingredients[2].price`), the value and what was expected
  */
-export function parse<T>(schema: z.ZodMiniType<T>, input: unknown, place: string, known: readonly string[]): T {
+export function parse<T>(
+  schema: z.ZodMiniType<T>,
+  input: unknown,
+  place: string,
+  known: readonly string[],
+): T {
   refuseStrangeKeys(input, place, 0);
   const result = schema.safeParse(input);
   if (result.success) return result.data;
@@ -26,10 +31,15 @@ export function parse<T>(schema: z.ZodMiniType<T>, input: unknown, place: string
 /** `__proto__` and the like would be dropped in silence by most readers; here they are named. */
 function refuseStrangeKeys(input: unknown, place: string, depth: number): void {
   if (typeof input !== "object" || input === null) return;
-  if (depth > DEEPEST) throw new InputError(place, `nested more than ${DEEPEST} levels deep`, undefined, "give plain data");
+  if (depth > DEEPEST)
+    throw new InputError(place, `nested more than ${DEEPEST} levels deep`, undefined, "give plain data");
   for (const key of Object.keys(input)) {
     if (key === "__proto__") throw new InputError(place, "unknown key", key, "remove it");
-    refuseStrangeKeys((input as Record<string, unknown>)[key], Array.isArray(input) ? `${place}[${key}]` : `${place}.${key}`, depth + 1);
+    refuseStrangeKeys(
+      (input as Record<string, unknown>)[key],
+      Array.isArray(input) ? `${place}[${key}]` : `${place}.${key}`,
+      depth + 1,
+    );
   }
 }
 
@@ -49,26 +59,46 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
     }
     case "invalid_union": {
       // The branch that got furthest knows best what is wrong.
-      const branch = issue.errors.find((errors) => errors[0] && !(errors[0].code === "invalid_type" && errors[0].path.length === 0));
+      const branch = issue.errors.find(
+        (errors) => errors[0] && !(errors[0].code === "invalid_type" && errors[0].path.length === 0),
+      );
       const inner = branch?.[0];
-      if (inner) return mistake({...inner, path: [...issue.path, ...inner.path]} as Issue, input, place, known);
-      const wanted = issue.errors.map((errors) => (errors[0]?.code === "invalid_type" ? words(errors[0].expected) : "another value"));
+      if (inner)
+        return mistake({...inner, path: [...issue.path, ...inner.path]} as Issue, input, place, known);
+      const wanted = issue.errors.map((errors) =>
+        errors[0]?.code === "invalid_type" ? words(errors[0].expected) : "another value",
+      );
       return new InputError(at(issue.path), "not understood", value, `give ${wanted.join(" or ")}`);
     }
     case "invalid_type":
       return value === undefined
         ? new InputError(at(issue.path), "missing", undefined, `give ${words(issue.expected)}`)
-        : new InputError(at(issue.path), `not ${words(issue.expected)}`, value, `give ${words(issue.expected)}`);
+        : new InputError(
+            at(issue.path),
+            `not ${words(issue.expected)}`,
+            value,
+            `give ${words(issue.expected)}`,
+          );
     case "too_small":
     case "too_big": {
       const limit = issue.code === "too_small" ? issue.minimum : issue.maximum;
-      const what = issue.origin === "number" ? "a number" : issue.origin === "string" ? "a text with a length" : "a list with a length";
+      const what =
+        issue.origin === "number"
+          ? "a number"
+          : issue.origin === "string"
+            ? "a text with a length"
+            : "a list with a length";
       const than = issue.code === "too_small" ? "at least" : "at most";
       const open = issue.inclusive === false ? (issue.code === "too_small" ? "above" : "below") : than;
       return new InputError(at(issue.path), "out of range", value, `give ${what} ${open} ${limit}`);
     }
     case "invalid_value":
-      return new InputError(at(issue.path), "not one of the known values", value, `use ${issue.values.map(String).join(", ")}`);
+      return new InputError(
+        at(issue.path),
+        "not one of the known values",
+        value,
+        `use ${issue.values.map(String).join(", ")}`,
+      );
     default:
       return new InputError(at(issue.path), "not understood", value, issue.message);
   }
@@ -83,9 +113,16 @@ function words(expected: string): string {
 }
 
 function placeOf(place: string, path: readonly PropertyKey[]): string {
-  return path.reduce<string>((at, key) => (typeof key === "number" ? `${at}[${key}]` : at ? `${at}.${String(key)}` : String(key)), place);
+  return path.reduce<string>(
+    (at, key) => (typeof key === "number" ? `${at}[${key}]` : at ? `${at}.${String(key)}` : String(key)),
+    place,
+  );
 }
 
 function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>((value, key) => (typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined), input);
+  return path.reduce<unknown>(
+    (value, key) =>
+      typeof value === "object" && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined,
+    input,
+  );
 }

@@ -11,14 +11,24 @@ export const LONGEST_TEXT = 5_000_000;
  */
 export function parseJson(text: string, place: string): unknown {
   if (text.length > LONGEST_TEXT) {
-    throw new InputError(place, `longer than ${LONGEST_TEXT} characters`, text.length, "split it into smaller files");
+    throw new InputError(
+      place,
+      `longer than ${LONGEST_TEXT} characters`,
+      text.length,
+      "split it into smaller files",
+    );
   }
   const json = text.replace(/^\uFEFF/, "");
   try {
     return JSON.parse(json);
   } catch (error) {
     const {line, column} = positionOf(json, (error as Error).message);
-    throw new InputError(`${place}, line ${line}, column ${column}`, "not valid JSON", json.split("\n")[line - 1]?.trim() || undefined, "mend the JSON there: look for a missing comma, quote or bracket");
+    throw new InputError(
+      `${place}, line ${line}, column ${column}`,
+      "not valid JSON",
+      json.split("\n")[line - 1]?.trim() || undefined,
+      "mend the JSON there: look for a missing comma, quote or bracket",
+    );
   }
 }
 

@@ -40,13 +40,20 @@ function title(brief: Brief): string {
 
 function amountsTable({amounts, batch, cost}: Balanced): string {
   const used = amounts.filter((amount) => amount.percent > 1e-4).sort((a, b) => b.grams - a.grams);
-  const lines = used.map(({ingredient, grams: g, percent}) => `  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`);
-  const unused = amounts.filter((amount) => amount.percent <= 1e-4).map((amount) => printable(amount.ingredient));
+  const lines = used.map(
+    ({ingredient, grams: g, percent}) =>
+      `  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`,
+  );
+  const unused = amounts
+    .filter((amount) => amount.percent <= 1e-4)
+    .map((amount) => printable(amount.ingredient));
   const total = `  ${cell("in all")} ${right(`${grams(batch)} g`, 11)} ${right("100.00 %", 9)}`;
   return [
     ...lines,
     total,
-    cost === undefined ? "  no cost: an ingredient has no price" : `  cost ${decimal(cost, 2)} for the batch, ${decimal((cost / batch) * 1000, 2)} per kg`,
+    cost === undefined
+      ? "  no cost: an ingredient has no price"
+      : `  cost ${decimal(cost, 2)} for the batch, ${decimal((cost / batch) * 1000, 2)} per kg`,
     ...(unused.length ? [`  not used: ${unused.join(", ")}`] : []),
   ].join("\n");
 }
@@ -87,9 +94,15 @@ function freezingText({freezing, composition}: Balanced, brief: Brief): string {
     const here = curve.find(({temperature}) => Math.abs(temperature - at) < 1e-9);
     if (!here) return [];
     const bar = "#".repeat(Math.round(here.frozen / 4)).padEnd(25, ".");
-    return [`  ${right(degrees(at, 0), 7)}  ${bar} ${right(`${decimal(here.frozen, 0)} %`, 5)}  ${right(decimal(here.ice, 1), 5)} g ice in 100 g${at === brief.freezer ? "  <- freezer" : ""}`];
+    return [
+      `  ${right(degrees(at, 0), 7)}  ${bar} ${right(`${decimal(here.frozen, 0)} %`, 5)}  ${right(decimal(here.ice, 1), 5)} g ice in 100 g${at === brief.freezer ? "  <- freezer" : ""}`,
+    ];
   });
-  return [`Freezing (water ${decimal(composition.water ?? 0, 1)} %; starts to freeze at ${degrees(point, 2)})`, "  share of the water that is ice", ...bars].join("\n");
+  return [
+    `Freezing (water ${decimal(composition.water ?? 0, 1)} %; starts to freeze at ${degrees(point, 2)})`,
+    "  share of the water that is ice",
+    ...bars,
+  ].join("\n");
 }
 
 function scoopText({scoop}: Balanced, brief: Brief): string {
@@ -105,13 +118,21 @@ function scoopText({scoop}: Balanced, brief: Brief): string {
     temperature === undefined
       ? "It is never as hard as a published hard ice cream is when dipped."
       : `Scoops at about ${degrees(temperature)}${low === undefined || high === undefined ? "" : ` (between ${degrees(low)} and ${degrees(high)})`}.`;
-  return ["Scooping (an estimate from ice and solid fat; overrun and stabiliser are not in it)", `  ${where}`, `  In a freezer at ${freezer}: ${verdict}. ${advice}`].join("\n");
+  return [
+    "Scooping (an estimate from ice and solid fat; overrun and stabiliser are not in it)",
+    `  ${where}`,
+    `  In a freezer at ${freezer}: ${verdict}. ${advice}`,
+  ].join("\n");
 }
 
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   if (!binding.length) return "";
   const lines = binding.map((limit) => `  ${limitName(limit)}${priceText(limit, brief)}`);
-  return ["What holds the mix where it is", ...lines, ...(degenerate ? ["  (several limits meet here: other prices are possible)"] : [])].join("\n");
+  return [
+    "What holds the mix where it is",
+    ...lines,
+    ...(degenerate ? ["  (several limits meet here: other prices are possible)"] : []),
+  ].join("\n");
 }
 
 function limitName({target, bound, limit}: Pick<Binding, "target" | "bound" | "limit">): string {
@@ -123,19 +144,33 @@ function priceText({price}: Binding, brief: Brief): string {
   if (price === undefined || !brief.aim) return "";
   if (Math.abs(price) < 5e-7) return ": costs nothing";
   const what = brief.aim.subject.kind === "cost" ? "the kg" : plainName(subjectName(brief.aim.subject));
-  const verb = brief.aim.subject.kind === "cost" ? (price > 0 ? "dearer" : "cheaper") : price > 0 ? "more" : "less";
+  const verb =
+    brief.aim.subject.kind === "cost" ? (price > 0 ? "dearer" : "cheaper") : price > 0 ? "more" : "less";
   return `: one more makes ${what} ${decimal(Math.abs(price), 4)} ${verb}`;
 }
 
 function candidatesText({candidates, shares}: Extract<Answer, {status: "optimal"}>): string {
   if (!candidates.length) return "";
-  const line = ({name, cost, batch, scoop, shares: s}: Pick<Balanced, "name" | "cost" | "batch" | "scoop" | "shares">) =>
+  const line = ({
+    name,
+    cost,
+    batch,
+    scoop,
+    shares: s,
+  }: Pick<Balanced, "name" | "cost" | "batch" | "scoop" | "shares">) =>
     `  ${cell(name)} ${right(cost === undefined ? "–" : decimal((cost / batch) * 1000, 2), 6)} per kg  scoops at ${right(scoop.temperature === undefined ? "–" : degrees(scoop.temperature), 9)}  sweetness ${right(decimal(s.sweetness ?? shares.sweetness ?? 0, 1), 5)}`;
   return ["Other mixes that meet the brief", ...candidates.map(line)].join("\n");
 }
 
 function conflictReport(brief: Brief, {targets, relaxations, amounts}: Conflict): string {
-  const lines = [title(brief), "", "No mix of these ingredients meets every target.", "", "These cannot hold together:", ...targets.map((limit) => `  ${limitName(limit)}`)];
+  const lines = [
+    title(brief),
+    "",
+    "No mix of these ingredients meets every target.",
+    "",
+    "These cannot hold together:",
+    ...targets.map((limit) => `  ${limitName(limit)}`),
+  ];
   if (relaxations.length) {
     lines.push("", "The least change that lets them meet:");
     for (const {target, bound, from, to} of relaxations) {
@@ -145,7 +180,10 @@ function conflictReport(brief: Brief, {targets, relaxations, amounts}: Conflict)
   if (amounts) {
     lines.push("", "With that change, for example:");
     for (const {ingredient, grams: g, percent} of amounts) {
-      if (percent > 1e-4) lines.push(`  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`);
+      if (percent > 1e-4)
+        lines.push(
+          `  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`,
+        );
     }
   }
   return lines.join("\n").concat("\n");

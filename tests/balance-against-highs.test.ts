@@ -1,0 +1,29 @@
+import {expect, test} from "vitest";
+import {formulate} from "../lib/balance/formulate.ts";
+import {readBrief} from "../lib/balance/read-brief.ts";
+import {solveBrief} from "../lib/balance/solve-brief.ts";
+import {solveByHighs} from "./support/highs.ts";
+import {realPantry} from "./support/pantry.ts";
+import {randomBrief} from "./support/random-brief.ts";
+
+// Reference: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
+test("500 random briefs over the real pantry: same status as HiGHS, same cost to 1e-6", () => {
+  const wrong: unknown[] = [];
+  const counts: Record<string, number> = {};
+  for (let seed = 1; seed <= 500; seed++) {
+    const brief = readBrief(randomBrief(seed), realPantry);
+    const ours = solveBrief(brief);
+    const theirs = solveByHighs(formulate(brief).program);
+    counts[ours.status] = (counts[ours.status] ?? 0) + 1;
+    if (ours.status === "optimal") {
+      const cost = ((ours.cost ?? NaN) / brief.batch) * 1000;
+      if (theirs.status !== "Optimal" || !(Math.abs(cost - theirs.objective) <= 1e-6))
+        wrong.push({seed, ours: cost, ...theirs});
+    } else if (theirs.status.toLowerCase() !== ours.status) wrong.push({seed, ours: ours.status, ...theirs});
+  }
+  expect(wrong).toEqual([]);
+  // The sample must exercise both outcomes.
+  expect(counts.optimal).toBeGreaterThan(200);
+  expect(counts.infeasible).toBeGreaterThan(50);
+  expect(counts.undecided ?? 0).toBe(0);
+});

@@ -1,0 +1,50 @@
+import type {BriefInput} from "../../lib/balance/brief-schema.ts";
+import {mixComposition} from "../../lib/pantry/mix.ts";
+import {quantityOf} from "../../lib/pantry/quantities.ts";
+import {hardPhase, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import {random} from "./random.ts";
+import {realPantry} from "./pantry.ts";
+
+/**
+ * A random brief over the real pantry. Three in four have targets drawn around a random mix of its ingredients, so that they
+ * can be met; in the others some targets are moved away from it and may conflict.
+ */
+export function randomBrief(seed: number): BriefInput {
+  const next = random(seed);
+  const between = (low: number, high: number) => low + (high - low) * next();
+  const shelf = [...realPantry.ingredients].sort(() => next() - 0.5).slice(0, 4 + Math.floor(between(0, 20)));
+  const portions = shelf.map(({composition}) => ({composition, mass: next() ** 3}));
+  portions.push({composition: {water: 100}, mass: between(0.2, 2)});
+  const mix = mixComposition(portions);
+  const away = next() < 0.25;
+  const limits = (value: number, scale: number) => {
+    const middle = value + (away ? between(-1, 1) * scale * 4 : 0);
+    const width = between(0, 1) * scale;
+    const low = Math.max(0, middle - width * next());
+    const kind = next();
+    if (kind < 0.25) return {min: low};
+    if (kind < 0.5) return {max: Math.max(0, middle + width * next())};
+    if (kind < 0.9) return {min: low, max: Math.max(low, middle + width)};
+    return {equal: Math.max(0, middle)};
+  };
+  const targets: Record<string, unknown> = {};
+  for (const quantity of ["fat", "totalSolids", "sugars", "msnf", "glucose", "sweetness"] as const) {
+    if (next() < 0.6) targets[quantity] = limits(quantityOf(mix, quantity), 2);
+  }
+  if (next() < 0.5)
+    targets.ice = [{at: -18, max: ice(mix, -18) + between(0, 3) - (away ? 5 : 0)}].filter(
+      ({max}) => max >= 0,
+    );
+  if (next() < 0.5) targets.hardPhase = [{at: -14, max: Math.max(0, hardPhase(mix, -14) + between(0, 3))}];
+  const point = initialFreezingPoint(mix);
+  if (point !== undefined && point < -0.1 && next() < 0.5)
+    targets.freezingPoint = {max: Math.min(-0.01, Math.max(-40, point + between(0, 0.5)))};
+  return {
+    batch: Math.round(between(500, 20_000)),
+    ingredients: [
+      ...shelf.map(({name}) => ({name, price: between(0.5, 20)})),
+      ...(shelf.some(({name}) => name === "water") ? [] : [{name: "water", price: 0}]),
+    ].map((ingredient) => (next() < 0.1 ? {...ingredient, max: between(50, 500)} : ingredient)),
+    targets,
+  } as BriefInput;
+}
