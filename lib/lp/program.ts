@@ -44,6 +44,9 @@ export interface Check {
   readonly gap?: number;
 }
 
+/** Where a variable or a row's sum stands in a vertex: at a limit, between (it then follows from the others), or left at 0. */
+export type Place = "lower" | "upper" | "basic" | "zero";
+
 /** What a linear program turned out to be. Only verified answers are returned. */
 export type Outcome =
   | {
@@ -57,7 +60,9 @@ export type Outcome =
       readonly duals?: readonly number[];
       /** Change of the objective per unit of each variable's binding bound; absent for integer programs. */
       readonly reducedCosts?: readonly number[];
-      /** Whether a basic variable or row sits on a limit: duals are then one choice among several. */
+      /** The basis that proves the vertex; absent for integer programs. */
+      readonly basis?: {readonly variables: readonly Place[]; readonly rows: readonly Place[]};
+      /** Whether a basic variable or row sits on a limit: duals are then one choice among several. False for integer programs. */
       readonly degenerate: boolean;
       readonly engine: string;
       readonly check: Check;
@@ -78,4 +83,6 @@ export type Outcome =
       readonly status: "undecided";
       /** Why no engine gave an answer that could be verified. */
       readonly reason: string;
+      /** The best point found that keeps every condition of an integer program; whether a better one exists is open. */
+      readonly best?: {readonly objective: number; readonly values: readonly number[]};
     };

@@ -97,7 +97,7 @@ export function provesInfeasible(program: Dense, multipliers: Float64Array): boo
     }
   }
   for (let j = 0; j < n; j++) {
-    if (Math.abs(sums[j]!) <= 1e-12 * sizes[j]!) continue;
+    if (Math.abs(sums[j]!) <= 1e-12 * sizes[j]! + 1e-13 * weight) continue;
     margin -= sums[j]! * (sums[j]! > 0 ? upper[j]! : lower[j]!);
     weight += Math.abs(sums[j]!);
   }
@@ -177,7 +177,7 @@ function* farkasCandidates(
     for (const [k, i] of rows.entries()) multipliers[i] = -direction * solved[k]!;
     if (own !== undefined) multipliers[own] = direction;
     for (let i = 0; i < m; i++) together[i]! += multipliers[i]!;
-    return multipliers;
+    return withoutNoise(multipliers);
   };
   for (let i = 0; i < m; i++) {
     const direction = basis[n + i] === BASIC ? wayBack(activities[i]!, rowLower[i]!, rowUpper[i]!) : 0;
@@ -196,7 +196,13 @@ function* farkasCandidates(
         Float64Array.from(columns, (_, c) => (c === k ? 1 : 0)),
       );
   }
-  yield together;
+  yield withoutNoise(together);
+}
+
+/** The vector with its rounding errors at 0: entries below 1e-12 of the largest. */
+function withoutNoise(vector: Float64Array): Float64Array {
+  const largest = vector.reduce((most, entry) => Math.max(most, Math.abs(entry)), 0);
+  return vector.map((entry) => (Math.abs(entry) < 1e-12 * largest ? 0 : entry));
 }
 
 /** 1 below the lower limit, -1 above the upper one, 0 between. */
@@ -219,8 +225,7 @@ function* rayCandidates(
     const ray = new Float64Array(n);
     for (const [k, j] of columns.entries()) ray[j] = solved[k]!;
     if (own) ray[own[0]] = own[1];
-    const largest = ray.reduce((most, step) => Math.max(most, Math.abs(step)), 0);
-    return ray.map((step) => (Math.abs(step) < 1e-12 * largest ? 0 : step));
+    return withoutNoise(ray);
   };
   for (let j = 0; j < n; j++) {
     const step = gainful(basis[j]!, reducedCosts[j]!);

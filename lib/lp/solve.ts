@@ -1,71 +1,125 @@
+import {InputError} from "../core/errors.ts";
 import {denseForm, type Dense} from "./dense.ts";
+import {askHighs, loadHighs, type Highs} from "./engine-highs.ts";
+import {findBasis, type Found} from "./find-basis.ts";
+import {fixWhole, searchWhole, type WholeSearch} from "./integer.ts";
+import {continuousOutcome, wholeOutcome} from "./outcome.ts";
 import type {LinearProgram, Outcome} from "./program.ts";
-import {verdictOf, type Verdict} from "./proof.ts";
+import {verdictOf} from "./proof.ts";
 import {scale, type Scaled} from "./scale.ts";
-import {primalSimplex} from "./simplex.ts";
-import {basisByTableau} from "./standard-form.ts";
-import type {Basis} from "./vertex.ts";
 
-/** The verdict on a continuous program, who found it and the basis that proves it. */
-export interface Found {
-  readonly verdict: Verdict;
-  readonly basis: Basis;
-  readonly engine: string;
+/** How long to search and with what. */
+export interface SolveOptions {
+  /** Most linear programs to solve in a search for whole values; default 5000, or 200 where HiGHS is at hand. */
+  readonly maxNodes?: number;
+  /** Milliseconds that a search for whole values may take; default 2000. Without a clock it limits HiGHS alone. */
+  readonly timeLimit?: number;
+  /** A clock in milliseconds, such as `performance.now`, for the time limit. */
+  readonly now?: () => number;
+  /** HiGHS, from `loadHighs`: asked about large programs with whole values, and wherever the first engine leaves a program undecided. */
+  readonly highs?: Highs;
 }
 
 /**
- * Solves a linear program; every answer is proved from the program's own numbers before it is returned.
+ * Solves a linear program, also with whole values, and proves the answer from the program's own numbers before it is returned:
+ * an optimum by its prices (of programs with whole values only the point is checked), a conflict by multipliers that
+ * show it, an endless improvement by its ray.
  *
  * javascript-lp-solver proposes a basis; where that proves nothing, a simplex of our own goes on from there.
  *
  * @throws InputError for numbers that are not finite, rows of the wrong length, crossed limits
  */
-export function solve(program: LinearProgram): Outcome {
+export function solve(program: LinearProgram, options: SolveOptions = {}): Outcome {
+  const {timeLimit = 2000, maxNodes} = options;
+  if (!(timeLimit > 0))
+    throw new InputError("timeLimit", "not a time", timeLimit, "give milliseconds above 0");
+  if (maxNodes !== undefined && !(maxNodes > 0)) {
+    throw new InputError("maxNodes", "not a count", maxNodes, "give a whole number above 0");
+  }
   const scaled = scale(denseForm(program));
-  const found = findBasis(scaled.dense);
-  return found
-    ? outcomeOf(program, scaled, found)
-    : {status: "undecided", reason: "no basis found by either engine could be proved"};
+  const integer = wholeVariables(program);
+  if (integer.length > 0) return solveWhole(program, scaled, integer, {...options, timeLimit});
+  const found =
+    findBasis(scaled.dense) ?? (options.highs && basisByHighs(options.highs, scaled.dense, timeLimit));
+  if (found) return continuousOutcome(program, scaled, found);
+  return {status: "undecided", reason: "no engine found a basis that proves an optimum, a conflict or a ray"};
 }
 
-/** A proved basis of a scaled continuous program, or `undefined` where both engines fail. */
-export function findBasis(program: Dense): Found | undefined {
-  let basis = basisByTableau(program);
-  let engine = "javascript-lp-solver";
-  for (let attempt = 0; attempt < 4; attempt++) {
-    const verdict = basis && verdictOf(program, basis);
-    if (basis && verdict) return {verdict, basis, engine};
-    basis = primalSimplex(program, basis);
-    engine = "mixwright simplex";
+/**
+ * As `solve`, but loads HiGHS where it is needed: for large programs with whole values, at a time limit, and for whatever would
+ * stay undecided.
+ */
+export async function solveAsync(program: LinearProgram, options: SolveOptions = {}): Promise<Outcome> {
+  if (!options.highs && !isLarge(program, wholeVariables(program).length)) {
+    const outcome = solve(program, {...options, maxNodes: options.maxNodes ?? NODES_BEFORE_HIGHS});
+    if (outcome.status !== "undecided") return outcome;
   }
-  return undefined;
+  return solve(program, {...options, highs: options.highs ?? (await loadHighs())});
 }
 
-/** A verdict in the units and the sense of the program it answers. */
-export function outcomeOf(program: LinearProgram, scaled: Scaled, {verdict, engine}: Found): Outcome {
-  const {column, row, objective} = scaled;
-  const sign = program.sense === "maximise" ? -1 : 1;
-  if (verdict.status === "infeasible") {
-    return {
-      status: "infeasible",
-      certificate: Array.from(verdict.multipliers, (y, i) => y / row[i]!),
-      engine,
-    };
+/** Linear programs to solve before HiGHS takes over a search. */
+const NODES_BEFORE_HIGHS = 200;
+const NODES = 5000;
+
+/** Programs with whole values of this size go to HiGHS at once: our own search would solve too large a table at each node. */
+function isLarge({variables, rows}: LinearProgram, whole: number): boolean {
+  return whole > 0 && (whole > 40 || variables.length * rows.length > 10_000);
+}
+
+function wholeVariables({variables}: LinearProgram): number[] {
+  return variables.flatMap(({integer}, j) => (integer ? [j] : []));
+}
+
+function basisByHighs(highs: Highs, dense: Dense, timeLimit: number): Found | undefined {
+  const {basis} = askHighs(highs, dense, [], new Float64Array(dense.columns), timeLimit);
+  const verdict = basis && verdictOf(dense, basis);
+  return basis && verdict && {verdict, basis, engine: "HiGHS"};
+}
+
+function solveWhole(
+  program: LinearProgram,
+  scaled: Scaled,
+  integer: readonly number[],
+  {highs, now, timeLimit, maxNodes}: SolveOptions & {readonly timeLimit: number},
+): Outcome {
+  const end = now && now() + timeLimit;
+  const left = () => (end === undefined ? timeLimit : end - now!());
+  let search: WholeSearch = {status: "stopped"};
+  if (!highs || !isLarge(program, integer.length)) {
+    const limits = {maxNodes: maxNodes ?? (highs ? NODES_BEFORE_HIGHS : NODES), timeUp: () => left() <= 0};
+    search = searchWhole(scaled, integer, limits);
+    if (search.status !== "stopped") return wholeOutcome(program, scaled, search, "javascript-lp-solver");
   }
-  if (verdict.status === "unbounded") {
-    return {status: "unbounded", ray: Array.from(verdict.ray, (d, j) => d * column[j]!), engine};
+  if (highs && left() > 0) {
+    const byHighs = searchByHighs(highs, scaled, integer, left());
+    if (byHighs.status !== "stopped" || byHighs.best) return wholeOutcome(program, scaled, byHighs, "HiGHS");
   }
-  const {values, duals, figures} = verdict;
-  const original = Array.from(values, (value, j) => value * column[j]!);
-  return {
-    status: "optimal",
-    objective: original.reduce((total, value, j) => total + value * program.variables[j]!.cost, 0),
-    values: original,
-    activities: Array.from(figures.activities, (value, i) => value * row[i]!),
-    duals: Array.from(duals, (price, i) => (sign * price * objective) / row[i]!),
-    reducedCosts: Array.from(figures.reducedCosts, (price, j) => (sign * price * objective) / column[j]!),
-    degenerate: false,
-    engine,
-    check: {residual: figures.residual, fraction: 0, gap: figures.gap},
-  };
+  return wholeOutcome(program, scaled, search, "javascript-lp-solver");
+}
+
+/** HiGHS chooses the whole values; the rest is solved and proved anew with these fixed. */
+function searchByHighs(
+  highs: Highs,
+  scaled: Scaled,
+  integer: readonly number[],
+  timeLimit: number,
+): WholeSearch {
+  const {dense, column} = scaled;
+  const {status, values} = askHighs(highs, dense, integer, column, timeLimit);
+  if (status === "infeasible") return {status};
+  if (status === "unbounded") {
+    const relaxed = findBasis(dense)?.verdict;
+    const point = askHighs(
+      highs,
+      {...dense, cost: new Float64Array(dense.columns)},
+      integer,
+      column,
+      timeLimit,
+    );
+    if (point.status === "infeasible") return {status: "infeasible"};
+    const whole = point.values && fixWhole(dense, column, integer, point.values);
+    return whole && relaxed?.status === "unbounded" ? {status, ray: relaxed.ray} : {status: "stopped"};
+  }
+  const best = values && fixWhole(dense, column, integer, values);
+  return best ? {status, best} : {status: "stopped"};
 }

@@ -39,7 +39,7 @@ export function basisByTableau(program: Dense): Basis | undefined {
   fillLimits(matrix, width, program, columns, limits);
   if (boxed) fillBox(matrix, width, height - 1, columns);
   const first = boxed ? dualFeasiblePivot(matrix, width, height) : undefined;
-  const run = runTableau(matrix, width, height, first, 20 * (width + height), TOLERANCE);
+  const run = runTableau(matrix, width, height, first, 100 + 4 * (width + height), TOLERANCE);
   if (run.end === "stopped") return undefined;
   return readBasis(program, columns, limits, run.nonbasic);
 }
