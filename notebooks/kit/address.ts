@@ -1,0 +1,27 @@
+// The state of a notebook lives in its address, after the "#": a reload, a bookmark or a link shows the same page.
+
+const state = new URLSearchParams(location.hash.slice(1));
+let timer: ReturnType<typeof setTimeout> | undefined;
+
+// Someone pastes another link into the same window: start again from it.
+addEventListener("hashchange", () => location.reload());
+
+/** Everything kept under a name, in order. */
+export function recall(key: string): string[] {
+  return state.getAll(key);
+}
+
+/** A number kept under a name, if it lies within the limits. */
+export function recallNumber(key: string, min: number, max: number): number | undefined {
+  const text = state.get(key)?.trim();
+  const value = Number(text);
+  return text && Number.isFinite(value) && value >= min && value <= max ? value : undefined;
+}
+
+/** Keeps values under a name; the address follows a moment later, once the hand rests. */
+export function keep(key: string, values: readonly string[]): void {
+  state.delete(key);
+  for (const value of values) state.append(key, value);
+  clearTimeout(timer);
+  timer = setTimeout(() => history.replaceState(null, "", `#${state}`), 200);
+}

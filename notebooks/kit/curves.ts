@@ -1,0 +1,139 @@
+import {axisX, axisY, dot, gridY, line, type Markish, plot, pointerX, rectY, text, tip} from "@observablehq/plot";
+import {hardPhase} from "../../lib/freezing/ice.ts";
+import {referenceHardPhase} from "../../lib/freezing/scoop.ts";
+import {decimal, degrees} from "../../lib/io/words.ts";
+import type {ShownMix} from "./mixes.ts";
+import {figure, legend, look, temperatureMarks, tick} from "./plot.ts";
+
+/** Coldest and warmest temperature drawn, °C. */
+const [COLDEST, WARMEST] = [-30, 0];
+
+/** Hard phase drawn, g per 100 g. */
+const HARD_PHASE: [number, number] = [35, 75];
+
+/** Where a mix's sign sits on its line, °C. */
+const SIGNS_AT = [-24, -18, -12, -6];
+
+/** What a chart over temperature needs to know. */
+interface Along {
+  readonly width: number;
+  /** °C. */
+  readonly freezer: number;
+}
+
+interface Point {
+  /** °C. */
+  readonly temperature: number;
+  readonly value: number;
+}
+
+/** Share of the water that is ice, along temperature, for each mix. */
+export function freezingCurves(mixes: readonly ShownMix[], along: Along): HTMLElement {
+  const chart = curves(mixes, along, {
+    axis: "Water that is ice, %",
+    domain: [0, 100],
+    of: ({mix}) => mix.freezing.curve.map(({temperature, frozen}) => ({temperature, value: frozen})),
+    behind: [],
+  });
+  return figure(
+    "How much of the water is ice",
+    "From right to left the tub gets colder. Where a curve lies lower, that mix is softer.",
+    legend(mixes),
+    chart,
+  );
+}
+
+/** Hard phase, ice and solid fat, along temperature, with the bands that the words soft, scoops, firm and hard stand for. */
+export function hardPhaseCurves(mixes: readonly ShownMix[], along: Along): HTMLElement {
+  const bands = verdictBands();
+  const chart = curves(mixes, along, {
+    axis: "Hard phase, g in 100 g",
+    domain: HARD_PHASE,
+    of: ({mix}) =>
+      temperatures().map((temperature) => ({temperature, value: hardPhase(mix.composition, temperature)})),
+    behind: [
+      rectY(bands, {y1: "low", y2: "high", fill: (d: {verdict: string}) => (d.verdict === "scoops" ? "var(--scoops)" : "none"), stroke: "var(--line)"}),
+      text(bands, {
+        y: (d: {low: number; high: number}) => (d.low + d.high) / 2,
+        text: "verdict",
+        frameAnchor: "right",
+        dx: -6,
+        fill: (d: {verdict: string}) => (d.verdict === "scoops" ? "var(--on-scoops)" : "var(--soft)"),
+        fontStyle: "italic",
+        fontSize: 14,
+      }),
+    ],
+  });
+  return figure(
+    "How hard it feels",
+    "Ice and solid fat together. A mix scoops where its curve crosses the green band, which is set by published hard ice creams at the temperatures they are dipped.",
+    legend(mixes),
+    chart,
+  );
+}
+
+interface CurveOptions {
+  readonly axis: string;
+  readonly domain: [number, number];
+  readonly of: (shown: ShownMix) => readonly Point[];
+  readonly behind: readonly Markish[];
+}
+
+function curves(mixes: readonly ShownMix[], {width, freezer}: Along, {axis, domain, of, behind}: CurveOptions): Element {
+  const drawn = mixes.map((shown) => ({shown, points: of(shown).filter(({temperature}) => temperature >= COLDEST)}));
+  const readings = drawn.flatMap(({shown, points}) => points.map((point) => ({...point, label: shown.label})));
+  return plot({
+    ...look(width),
+    height: Math.min(420, Math.max(280, width * 0.56)),
+    marginLeft: 36,
+    marginRight: 8,
+    marginTop: 44,
+    marginBottom: 40,
+    ariaLabel: `${axis}, against temperature`,
+    ariaDescription: mixes
+      .map(({label, mix}) => `${label}: starts to freeze at ${mix.freezing.initialFreezingPoint === undefined ? "none" : degrees(mix.freezing.initialFreezingPoint)}`)
+      .join("; "),
+    x: {domain: [COLDEST, WARMEST]},
+    y: {domain},
+    marks: [
+      ...behind,
+      ...temperatureMarks(freezer),
+      gridY({stroke: "var(--line)", strokeOpacity: 1, ticks: 5}),
+      axisX({label: "Temperature, °C", labelArrow: "none", labelAnchor: "center", tickFormat: tick, ticks: width < 500 ? 4 : 8, tickSize: 4}),
+      axisY({label: axis, labelArrow: "none", ticks: 5, tickSize: 0}),
+      ...drawn.flatMap(({shown: {style}, points}) => [
+        line(points, {x: "temperature", y: "value", stroke: style.colour, strokeWidth: 2.25, strokeDasharray: style.dash, strokeLinecap: "butt", clip: true}),
+        dot(
+          points.filter(({temperature}) => SIGNS_AT.includes(temperature)),
+          {x: "temperature", y: "value", symbol: style.sign, fill: style.colour, stroke: "var(--paper)", strokeWidth: 1.5, r: 5, clip: true},
+        ),
+      ]),
+      tip(
+        readings,
+        pointerX({
+          x: "temperature",
+          y: "value",
+          title: (d: Point & {label: string}) => `${d.label}\n${degrees(d.temperature)}: ${decimal(d.value, 1)}`,
+          fill: "var(--card)",
+          stroke: "var(--strong-line)",
+        }),
+      ),
+    ],
+  });
+}
+
+/** The words for a hard phase, with the range each stands for: as the library's verdict has them. */
+function verdictBands(): {verdict: string; low: number; high: number}[] {
+  const {mean, spread} = referenceHardPhase();
+  const [least, most] = HARD_PHASE;
+  return [
+    {verdict: "soft", low: least, high: mean - 2 * spread},
+    {verdict: "scoops", low: mean - 2 * spread, high: mean + 2 * spread},
+    {verdict: "firm", low: mean + 2 * spread, high: mean + 4 * spread},
+    {verdict: "hard", low: mean + 4 * spread, high: most},
+  ];
+}
+
+function temperatures(): number[] {
+  return Array.from({length: (WARMEST - COLDEST) * 2}, (_, i) => COLDEST + i / 2);
+}

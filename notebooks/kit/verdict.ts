@@ -1,0 +1,116 @@
+import {html} from "htl";
+import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
+import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import type {PageAnswer} from "./answers.ts";
+import {keyOf, type ShownMix} from "./mixes.ts";
+import {labelOf} from "./targets.ts";
+
+const ADVICE = {
+  soft: "it is soft and may not hold its shape: keep it colder, or take out some of the sugars",
+  scoops: "it scoops straight away",
+  firm: "it is firm: give the tub some minutes on the counter first",
+  hard: "it is too hard to scoop: let it warm well before serving, or ask for less hard phase",
+} as const;
+
+/** What the words need to know beside the answer. */
+interface Circumstances {
+  /** °C. */
+  readonly freezer: number;
+  /** What no further mix could be: `softer`. */
+  readonly missing: readonly string[];
+  /** Makes the least change that lets an infeasible brief be met. */
+  readonly relax: (changes: readonly Relaxation[]) => void;
+}
+
+/** The answer in words, whatever it is. */
+export function verdictOn(answer: PageAnswer, mixes: readonly ShownMix[], circumstances: Circumstances): HTMLElement {
+  switch (answer.status) {
+    case "optimal":
+      return success(mixes, circumstances);
+    case "infeasible":
+      return conflictNotice(answer.conflict, circumstances);
+    case "mistaken":
+      return notice("Something in the brief needs mending", answer.message);
+    default:
+      return notice("There is no answer that could be checked", answer.reason);
+  }
+}
+
+/** The answer in one line, for a phone. */
+export function shortly(answer: PageAnswer): string {
+  if (answer.status === "optimal") {
+    const {cost, batch, scoop} = answer;
+    const price = cost === undefined ? "Balanced" : `${decimal((cost / batch) * 1000, 2)} per kg`;
+    return scoop.temperature === undefined ? price : `${price}, scoops at ${degrees(scoop.temperature)}`;
+  }
+  return answer.status === "infeasible" ? "No mix meets every target" : "The brief needs mending";
+}
+
+/** One line on top, then a plain sentence for each mix. */
+function success(mixes: readonly ShownMix[], {freezer, missing}: Circumstances): HTMLElement {
+  const {mix} = mixes[0]!;
+  return html`<section class="verdict" data-side="answer" aria-live="polite">
+    <h2>${cheapest(mix)}</h2>
+    <ul>
+      ${mixes.map((shown) => html`<li>${keyOf(shown.style)}<span><strong>${shown.label}.</strong> ${sentence(shown.mix, mix, freezer)}</span></li>`)}
+    </ul>
+    ${missing.map((name) => html`<p class="aside">No other mix within 15 % of that cost is ${name}: the ones above are already as far as the targets allow.</p>`)}
+  </section>`;
+}
+
+function cheapest({cost, batch, scoop}: Balanced): HTMLElement {
+  const price = cost === undefined ? html`<span>This mix</span>` : html`<span>The cheapest mix costs <b>${decimal((cost / batch) * 1000, 2)} per kg</b></span>`;
+  return scoop.temperature === undefined
+    ? html`<span>${price} and never gets as hard as ice cream is when dipped</span>`
+    : html`<span>${price} and scoops at <b>${degrees(scoop.temperature, 0)}</b></span>`;
+}
+
+/** One mix in a sentence or two, against the cheapest. */
+function sentence(mix: Balanced, first: Balanced, freezer: number): string {
+  const point = mix.freezing.initialFreezingPoint;
+  const {temperature, verdict} = mix.scoop;
+  return [
+    mix === first ? ofBatch(mix) : against(mix, first),
+    `It starts to freeze at ${point === undefined ? "a temperature below −40 °C" : degrees(point)}${temperature === undefined ? "" : ` and scoops at about ${degrees(temperature)}`}.`,
+    `From a freezer at ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)} ${ADVICE[verdict]}.`,
+  ].join(" ");
+}
+
+function ofBatch({cost, batch, shares}: Balanced): string {
+  const tastes = `tastes as sweet as ${decimal(shares.sweetness ?? 0, 1)} % sugar`;
+  return cost === undefined ? `It ${tastes}.` : `${grams(batch)} g cost ${decimal(cost, 2)}; it ${tastes}.`;
+}
+
+function against(mix: Balanced, first: Balanced): string {
+  const sweeter = (mix.shares.sweetness ?? 0) - (first.shares.sweetness ?? 0);
+  const taste = Math.abs(sweeter) < 0.05 ? "just as sweet" : `${sweeter > 0 ? "sweeter" : "less sweet"} (${decimal(mix.shares.sweetness ?? 0, 1)} against ${decimal(first.shares.sweetness ?? 0, 1)})`;
+  if (mix.cost === undefined || !first.cost) return `It is ${taste}.`;
+  const dearer = (mix.cost / first.cost - 1) * 100;
+  const price = Math.abs(dearer) < 0.05 ? "Costs the same" : `Costs ${decimal(Math.abs(dearer), 1)} % ${dearer > 0 ? "more" : "less"}`;
+  return `${price} and is ${taste}.`;
+}
+
+/** Why no mix exists, the least change that would help, and a button that makes it. */
+function conflictNotice({targets, relaxations}: Conflict, {freezer, relax}: Circumstances): HTMLElement {
+  const button = html`<button type="button">Make this change</button>`;
+  button.addEventListener("click", () => relax(relaxations));
+  return html`<section class="verdict trouble" data-side="answer" aria-live="polite">
+    <h2><b>No mix</b> of these ingredients meets every target</h2>
+    <p>${targets.length === 1 ? "This cannot be met at all:" : "These cannot hold together; drop any one of them and the rest can:"}</p>
+    <ul class="conflict">${targets.map((limit) => html`<li><span><strong>${labelOf(limit.target, freezer)}</strong> ${BOUND[limit.bound]} ${decimal(limit.limit, 2)}</span></li>`)}</ul>
+    ${
+      relaxations.length
+        ? html`<div><p>The least change that lets them meet:</p>
+            <ul>${relaxations.map(({target, bound, from, to}) => html`<li><span><strong>${labelOf(target, freezer)}</strong> ${BOUND[bound]} ${decimal(to, 2)} instead of ${decimal(from, 2)}</span></li>`)}</ul>
+            ${button}</div>`
+        : html`<p>The limits on the ingredients themselves stand against each other: loosen an “at least” or an “at most”, or allow another ingredient.</p>`
+    }
+  </section>`;
+}
+
+const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
+
+/** Something that the cook must see to before there can be an answer. */
+function notice(heading: string, text: string): HTMLElement {
+  return html`<section class="verdict trouble" data-side="answer" aria-live="polite"><h2>${heading}</h2><p>${text}</p></section>`;
+}

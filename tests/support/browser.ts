@@ -1,0 +1,68 @@
+import {existsSync, mkdtempSync} from "node:fs";
+import {tmpdir} from "node:os";
+import {join} from "node:path";
+import packed from "@sparticuz/chromium";
+import {type Browser, chromium, type LaunchOptions} from "playwright-core";
+
+/** Where a system's own Chromium or Chrome usually lives. */
+const USUAL = [
+  "/usr/bin/chromium",
+  "/usr/bin/chromium-browser",
+  "/usr/bin/google-chrome",
+  "/usr/bin/google-chrome-stable",
+  "/snap/bin/chromium",
+  "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+  "/Applications/Chromium.app/Contents/MacOS/Chromium",
+  ...["PROGRAMFILES", "PROGRAMFILES(X86)", "LOCALAPPDATA"].flatMap((folder) =>
+    process.env[folder] ? [join(process.env[folder], "Google/Chrome/Application/chrome.exe")] : [],
+  ),
+];
+
+/** Settings of the packed browser that suit a cloud function, not a test run: in one process, closing a page ends it all. */
+const UNSUITED = ["--single-process", "--disable-web-security", "--allow-running-insecure-content"];
+
+/** Nothing that the browser might do of its own accord over the network. */
+const QUIET = [
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-quic",
+  "--disable-sync",
+  "--no-first-run",
+];
+
+/**
+ * A browser to test the pages in: the one that the variable `CHROMIUM` names, else one installed where systems keep
+ * theirs, else the one that comes packed with the development dependencies (Linux only).
+ *
+ * @throws Error when there is none: a page that no browser opened is not tested
+ */
+export async function launchBrowser(): Promise<Browser> {
+  const named = process.env.CHROMIUM;
+  if (named && !existsSync(named)) throw new Error(`CHROMIUM names ${named}, which does not exist.`);
+  const installed = named ?? USUAL.find((path) => existsSync(path));
+  if (installed) return launch({executablePath: installed, args: [...QUIET, "--no-sandbox"]});
+  if (process.platform !== "linux") {
+    throw new Error(
+      "No Chrome or Chromium found. Install one, or let the variable CHROMIUM name its executable.",
+    );
+  }
+  return launch({
+    executablePath: await packed.executablePath(),
+    args: [...packed.args.filter((arg) => !UNSUITED.includes(arg)), ...QUIET],
+  });
+}
+
+async function launch(options: LaunchOptions): Promise<Browser> {
+  try {
+    return await chromium.launch({
+      ...options,
+      headless: true,
+      env: {...process.env, HOME: mkdtempSync(join(tmpdir(), "browser-"))},
+    });
+  } catch (error) {
+    throw new Error(
+      `The browser ${options.executablePath} does not start; let the variable CHROMIUM name another.`,
+      {cause: error},
+    );
+  }
+}
