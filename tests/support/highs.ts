@@ -1,7 +1,9 @@
-import highsLoader from "highs";
+import * as module from "highs";
+import type {LegacyHighs} from "highs";
 import type {LinearProgram} from "../../lib/lp/program.ts";
 
-const highs = await highsLoader();
+// Its type declarations describe another module format than the one that is loaded.
+const highs = await (module as unknown as {default: () => Promise<LegacyHighs>}).default();
 
 /** The verdict of HiGHS (an independent solver) on a program, at tight tolerances. */
 export function solveByHighs(program: LinearProgram): {status: string; objective: number} {

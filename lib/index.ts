@@ -1,0 +1,36 @@
+// The public names of the library, floor by floor. Nothing else is promised to stay.
+
+export {InputError} from "./core/errors.ts";
+
+export {ALLERGENS, GRADES, type Allergen, type Grade, type Ingredient} from "./pantry/ingredient.ts";
+export {type Composition, type Part, PARTS} from "./pantry/parts.ts";
+export {DERIVED, type Derived, QUANTITIES, type Quantity, quantityOf} from "./pantry/quantities.ts";
+export {readComposition} from "./pantry/composition.ts";
+export {mixComposition, type Portion} from "./pantry/mix.ts";
+export {type Recipe, recipeComposition, type RecipeLine, recipeMass} from "./pantry/recipe.ts";
+export {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
+export {type ShelfEntry, stockedPantry} from "./pantry/stocked.ts";
+
+export {type CurvePoint, type CurveRange, freezingCurve} from "./freezing/curve.ts";
+export {frozenShare, ice, initialFreezingPoint} from "./freezing/ice.ts";
+export {solidFat} from "./freezing/solid-fat.ts";
+export {scoopTemperature, type ScoopTemperature, type Verdict, verdictAt} from "./freezing/scoop.ts";
+
+export type {LinearProgram, Outcome, Row, Variable} from "./lp/program.ts";
+export {solve} from "./lp/solve.ts";
+
+export {balance, type BalanceOptions} from "./balance/balance.ts";
+export type {BriefInput} from "./balance/brief-schema.ts";
+export type {
+  Amount,
+  Answer,
+  Balanced,
+  Binding,
+  Conflict,
+  ConflictingLimit,
+  MixReport,
+  Relaxation,
+} from "./balance/answer.ts";
+
+export {readPantryCsv} from "./io/pantry-csv.ts";
+export {readPricesCsv} from "./io/prices-csv.ts";
