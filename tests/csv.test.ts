@@ -71,13 +71,14 @@ describe("readCsv", () => {
 describe("readPantryCsv", () => {
   it("reads shorthands, a price, portions, allergens and properties of one's own", () => {
     const [cream, syrup] = readPantryCsv(
-      "name,fat_g,msnf_g,water_g,glucoseSyrupSolids_g,dextrose_equivalent,price_per_kg,portions,allergens,property_co2\n" +
-        "cream,40,5.4,54.6,,,4.2,cup=240; tablespoon = 15,Milk,310\n" +
-        "syrup,,,20,80,42,,,,\n",
+      "name,fat_g,msnf_g,water_g,glucoseSyrupSolids_g,dextrose_equivalent,price_per_kg,stock_g,portions,allergens,property_co2\n" +
+        "cream,40,5.4,54.6,,,4.2,900,cup=240; tablespoon = 15,Milk,310\n" +
+        "syrup,,,20,80,42,,,,,\n",
     );
     expect(cream).toMatchObject({
       name: "cream",
       price: 4.2,
+      stock: 900,
       portions: {cup: 240, tablespoon: 15},
       allergens: ["milk"],
       properties: {co2: 310},

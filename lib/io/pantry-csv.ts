@@ -24,6 +24,7 @@ const OTHER_COLUMNS = [
   "portions",
   "allergens",
   "price_per_kg",
+  "stock_g",
   "grade",
   "source",
   "energy_kcal",
@@ -44,9 +45,9 @@ const PROPERTY = "property_";
  *
  * All columns but `name` are optional. A part's column is its name and `_g` (g per 100 g); `msnf_g`, `fat_g` and
  * `whey_solids_g` are split as in {@link readComposition}. An empty cell is an unknown value or a part that is not there.
- * `price_per_kg` is money per kg, `unit_g` the mass of a whole unit in g, `density_g_per_ml` is in g/ml, `portions` lists
- * masses in g (`tablespoon=15; cup=244`), `aliases` and `allergens` are separated by semicolons, and `property_co2` gives
- * the property `co2` per 100 g.
+ * `price_per_kg` is money per kg, `stock_g` what there is in g, `unit_g` the mass of a whole unit in g, `density_g_per_ml` is
+ * in g/ml, `portions` lists masses in g (`tablespoon=15; cup=244`), `aliases` and `allergens` are separated by semicolons,
+ * and `property_co2` gives the property `co2` per 100 g.
  *
  * @param place name of the file, for errors
  * @throws InputError naming row, column and value for an unknown column, a repeated name or a value that does not fit
@@ -76,6 +77,7 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
   const optional = {
     aliases: listIn(row, "aliases"),
     price: numberIn(table, row, "price_per_kg", {min: 0}, "money per kg"),
+    stock: numberIn(table, row, "stock_g", {min: 0}, "g"),
     unit: positive("unit_g", "g"),
     density: positive("density_g_per_ml", "g/ml"),
     portions: portionsIn(table, row),
