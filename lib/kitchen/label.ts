@@ -1,0 +1,148 @@
+import {InputError} from "../core/errors.ts";
+import {nearestNames} from "../core/nearest.ts";
+import {sum} from "../core/numbers.ts";
+import type {Allergen, Ingredient} from "../pantry/ingredient.ts";
+import type {RecipeLine} from "../pantry/recipe.ts";
+import {type Product, productLines} from "./product.ts";
+
+/** A piece of the ingredient list; allergens are to be set apart, in bold for instance. */
+export interface LabelText {
+  readonly text: string;
+  readonly emphasised: boolean;
+}
+
+/** How an ingredient is to be printed. */
+export interface LabelName {
+  /** Legal or customary name, where it is not the name on the shelf. */
+  readonly name?: string;
+  /** Its own ingredients, when it is a compound one (chocolate, biscuit), as its label prints them. */
+  readonly contains?: string;
+}
+
+/** Words on a label that name an allergen themselves: Regulation (EU) No 1169/2011, Annex II, the plurals and kinds from memory. */
+const WORDS: Readonly<Record<Allergen, RegExp>> = {
+  gluten: /\b(wheat|spelt|rye|barley|oats?)\b/i,
+  crustaceans: /\b(crustaceans?)\b/i,
+  eggs: /\beggs?\b/i,
+  fish: /\bfish\b/i,
+  peanuts: /\bpeanuts?\b/i,
+  soya: /\bsoy(a|beans?)\b/i,
+  milk: /\bmilk\b/i,
+  nuts: /\b(almond|hazelnut|walnut|cashew|pecan|brazil nut|pistachio|macadamia)s?\b/i,
+  celery: /\bcelery\b/i,
+  mustard: /\bmustard\b/i,
+  sesame: /\bsesame\b/i,
+  sulphites: /\b(sulphites?|sulphur dioxide)\b/i,
+  lupin: /\blupin\b/i,
+  molluscs: /\bmolluscs?\b/i,
+};
+
+/**
+ * The ingredient list of the finished product: in descending order of weight as used, a ripple or pieces as a compound
+ * ingredient with its own list, the percentage behind what the name of the product promises, allergens set apart.
+ *
+ * By Regulation (EU) No 1169/2011, Articles 18, 19, 21 and 22 and Annexes VII and VIII. The names of categories ("emulsifier:
+ * ...") and what need not be listed are for the user to see to, in `names`. This is not licensed advice.
+ *
+ * @param product the base flat, every component that is not churned as a compound ingredient
+ * @param named ingredients that the product's name promises (pear, plum): they get their percentage
+ * @param names how to print ingredients, by their name on the shelf
+ * @throws InputError for a named ingredient that is not in the product
+ */
+export function ingredientList(
+  product: Product,
+  named: readonly string[] = [],
+  names: Readonly<Record<string, LabelName>> = {},
+): LabelText[] {
+  const percentages = new Map(named.map((name) => [name, quidPercent(product, name)]));
+  const base = product.components.filter((component) => component.churned);
+  const entries: {weight: number; text: LabelText[]}[] = productLines({name: product.name, components: base})
+    .filter((line) => line.grams > 0)
+    .map(({ingredient, grams}) => ({
+      weight: grams,
+      text: printed(ingredient, ownName(names, ingredient.name), percentages.get(ingredient.name)),
+    }));
+  for (const component of product.components) {
+    if (component.churned || component.percent === 0) continue;
+    const inside = descending(component.recipe.lines).map(({ingredient}) =>
+      printed(ingredient, ownName(names, ingredient.name), percentages.get(ingredient.name)),
+    );
+    entries.push({
+      weight: component.percent,
+      text: [plain(`${component.name} ${percent(component.percent)} (`), ...joined(inside), plain(")")],
+    });
+  }
+  return joined(entries.sort((a, b) => b.weight - a.weight).map((entry) => entry.text));
+}
+
+/**
+ * Quantity of an ingredient as the label must state it, g of it as used per 100 g of the finished product.
+ *
+ * Regulation (EU) No 1169/2011, Annex VIII: where cooking has driven off water, the quantity used is set against the
+ * finished product, and may then exceed what is in it.
+ *
+ * @param name ingredient's name on the shelf
+ * @throws InputError when it is not in the product
+ */
+export function quidPercent(product: Product, name: string): number {
+  const lines = productLines(product).filter((line) => line.ingredient.name === name);
+  if (lines.length === 0) {
+    const near = nearestNames(
+      name,
+      productLines(product).map((line) => line.ingredient.name),
+    );
+    throw new InputError(
+      `${product.name}: named ingredient`,
+      "not in the product",
+      name,
+      near.length ? `did you mean ${near.join(" or ")}` : "name one of its ingredients",
+    );
+  }
+  return sum(lines.map((line) => line.grams));
+}
+
+function descending(lines: readonly RecipeLine[]): RecipeLine[] {
+  return lines.filter((line) => line.grams > 0).sort((a, b) => b.grams - a.grams);
+}
+
+function printed(ingredient: Ingredient, label: LabelName, share: number | undefined): LabelText[] {
+  const name = `${label.name ?? ingredient.name}${label.contains ? ` (${label.contains})` : ""}`;
+  const missing = (ingredient.allergens ?? []).filter((allergen) => !WORDS[allergen].test(name));
+  return [
+    ...emphasised(name, ingredient.allergens ?? []),
+    ...missing.flatMap((allergen) => [plain(" ("), {text: allergen, emphasised: true}, plain(")")]),
+    ...(share === undefined ? [] : [plain(` ${percent(share)}`)]),
+  ];
+}
+
+/** The words of a name, those that name an allergen of the ingredient set apart. */
+function emphasised(name: string, allergens: readonly Allergen[]): LabelText[] {
+  if (allergens.length === 0) return [plain(name)];
+  const pattern = new RegExp(allergens.map((allergen) => `(?:${WORDS[allergen].source})`).join("|"), "gi");
+  const pieces: LabelText[] = [];
+  let end = 0;
+  for (const match of name.matchAll(pattern)) {
+    if (match.index > end) pieces.push(plain(name.slice(end, match.index)));
+    pieces.push({text: match[0], emphasised: true});
+    end = match.index + match[0].length;
+  }
+  if (end < name.length) pieces.push(plain(name.slice(end)));
+  return pieces;
+}
+
+function ownName(names: Readonly<Record<string, LabelName>>, name: string): LabelName {
+  return Object.hasOwn(names, name) ? names[name]! : {};
+}
+
+function joined(entries: readonly LabelText[][]): LabelText[] {
+  return entries.flatMap((entry, i) => (i === 0 ? entry : [plain(", "), ...entry]));
+}
+
+function plain(text: string): LabelText {
+  return {text, emphasised: false};
+}
+
+/** Whole per cent from 10 %, one decimal below. */
+function percent(value: number): string {
+  return `${value >= 9.95 ? value.toFixed(0) : value.toFixed(1)} %`;
+}

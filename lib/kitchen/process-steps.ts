@@ -1,0 +1,167 @@
+import {InputError} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
+import {COOLING, checkHold, type HeatPair} from "./pasteurisation.ts";
+import {heatTo, type Pot, potMass, pourTogether} from "./pot.ts";
+import type {CoolStep, HeatStep, Item, PourStep, ProcessStep} from "./process.ts";
+import type {Worktop} from "./worktop.ts";
+
+/** What a step did. */
+export interface StepReport {
+  readonly step: ProcessStep;
+  /** In plain words, temperatures rounded to 1 °C. */
+  readonly text: string;
+  /** Temperature of the items once mixed, before heating or cooling, °C. */
+  readonly before: number;
+  /** °C */
+  readonly after: number;
+  /** g */
+  readonly grams: number;
+  /** Heat put in, kJ; negative for cooling, 0 for pouring. */
+  readonly kilojoules: number;
+  /** Published pairs of temperature and time that the step meets by itself. */
+  readonly pairs: readonly HeatPair[];
+  readonly notes: readonly string[];
+}
+
+/** Above this a mix with egg curdles, °C: common practice, no source. */
+const CURDLES = 85;
+
+/** A step's result, the name it stands under, and the report. */
+interface Ran {
+  readonly pot: Pot;
+  readonly into: string;
+  readonly report: StepReport;
+}
+
+/** Mixes the items, heats them and holds them. */
+export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
+  const to = finite(step.to, `${place}.to`, {min: 0, max: 150}, "°C");
+  const seconds = finite(step.holdSeconds ?? 0, `${place}.holdSeconds`, {min: 0, max: 86_400}, "s");
+  const mixed = pourTogether(worktop.take(step.heat, `${place}.heat`));
+  if (to < mixed.temperature - 1e-6) {
+    throw new InputError(
+      `${place}.to`,
+      `a heat step below the mix's temperature, which is ${mixed.temperature.toFixed(1)} °C`,
+      to,
+      "give a higher temperature, or make it a step that cools",
+    );
+  }
+  const pairs = checkHold(to, seconds).filter((pair) => pair.met);
+  const contents = pairs.length
+    ? mixed.contents.map((content) => ({...content, treated: true}))
+    : mixed.contents;
+  const pot = {contents, temperature: to};
+  const held = seconds > 0 ? `, hold ${duration(seconds)}` : "";
+  return {
+    pot,
+    into: step.into ?? nameOf(step.heat[0]!),
+    report: {
+      step,
+      text: `Heat ${names(step.heat)} to ${to.toFixed(0)} °C${held}`,
+      before: mixed.temperature,
+      after: to,
+      grams: potMass(pot),
+      kilojoules: heatTo(mixed, to),
+      pairs,
+      notes: [
+        ...eggNotes(pot, to),
+        pairs.length ? met(pairs) : "This alone is no published pair of temperature and time.",
+      ],
+    },
+  };
+}
+
+/** Pours items onto others: the mixed temperature by heat balance. */
+export function pour(step: PourStep, worktop: Worktop, place: string): Ran {
+  const from = worktop.take(step.pour, `${place}.pour`);
+  const onto = worktop.take(step.onto, `${place}.onto`);
+  const pot = pourTogether([...from, ...onto]);
+  return {
+    pot,
+    into: step.into,
+    report: {
+      step,
+      text: `Pour ${names(step.pour)} onto ${names(step.onto)}`,
+      before: pourTogether(onto).temperature,
+      after: pot.temperature,
+      grams: potMass(pot),
+      kilojoules: 0,
+      pairs: [],
+      notes: [
+        `It reaches about ${pot.temperature.toFixed(0)} °C and cools from there: this alone is no published pair of temperature and time.`,
+        ...eggNotes(pot, pot.temperature),
+      ],
+    },
+  };
+}
+
+/** Mixes the items and cools them. */
+export function cool(step: CoolStep, worktop: Worktop, place: string): Ran {
+  const to = finite(step.to, `${place}.to`, {min: 0, max: 150}, "°C");
+  const mixed = pourTogether(worktop.take(step.cool, `${place}.cool`));
+  if (to > mixed.temperature + 1e-6) {
+    throw new InputError(
+      `${place}.to`,
+      `a cooling step above the mix's temperature, which is ${mixed.temperature.toFixed(1)} °C`,
+      to,
+      "give a lower temperature, or make it a step that heats",
+    );
+  }
+  if (step.minutes !== undefined) finite(step.minutes, `${place}.minutes`, {min: 0}, "min");
+  const inTime = coolingMet(step, to)[0];
+  const limit = `${COOLING.temperature} °C within ${COOLING.minutes} minutes`;
+  return {
+    pot: {...mixed, temperature: to},
+    into: step.into ?? nameOf(step.cool[0]!),
+    report: {
+      step,
+      text: `Cool ${names(step.cool)} to ${to.toFixed(0)} °C${step.minutes === undefined ? "" : ` in ${duration(step.minutes * 60)}`}`,
+      before: mixed.temperature,
+      after: to,
+      grams: potMass(mixed),
+      kilojoules: heatTo(mixed, to),
+      pairs: [],
+      notes: [
+        inTime === undefined
+          ? `To be at most ${limit} of heating.`
+          : inTime
+            ? `At most ${limit}: met.`
+            : `At most ${limit}: not met.`,
+      ],
+    },
+  };
+}
+
+/** Whether a cooling step meets the published limit and time; nothing when its time is not given. */
+export function coolingMet(step: CoolStep, temperature: number): boolean[] {
+  if (step.minutes === undefined) return [];
+  return [temperature <= COOLING.temperature && step.minutes <= COOLING.minutes];
+}
+
+function eggNotes(pot: Pot, temperature: number): string[] {
+  const egg = pot.contents.some(
+    ({ingredient}) => ingredient.allergens?.includes("eggs") || ingredient.composition.eggFat,
+  );
+  if (!egg) return [];
+  if (temperature > CURDLES) return [`Above ${CURDLES} °C egg curdles: stir, and keep below.`];
+  return temperature >= 60 ? ["Egg thickens from about 62 °C: stir without stopping."] : [];
+}
+
+function met(pairs: readonly HeatPair[]): string {
+  const listed = pairs.map((pair) => `${pair.temperature.toFixed(1)} °C for ${duration(pair.seconds)}`);
+  return `Meets ${listed.join("; ")}.`;
+}
+
+function duration(seconds: number): string {
+  return seconds < 120 ? `${seconds.toFixed(0)} s` : `${Number((seconds / 60).toFixed(1))} min`;
+}
+
+function nameOf(item: Item): string {
+  return typeof item === "string" ? item : item.name;
+}
+
+function names(items: readonly Item[]): string {
+  return items
+    .map((item) => (typeof item === "string" ? item : `${Number(item.grams.toFixed(1))} g ${item.name}`))
+    .join(", ");
+}
