@@ -26,15 +26,22 @@ export function bindingOf(
   outcome: Optimal,
   composition: Composition,
 ): Binding[] {
-  const {program, targets, shares} = formulation;
+  const {program, meanings, shares} = formulation;
   const found: Binding[] = [];
   program.rows.forEach((row, i) => {
-    const target = targets[i];
-    if (!target) return;
+    const meaning = meanings[i]!;
+    if (meaning.kind !== "target" && meaning.kind !== "rule") return;
     const activity = outcome.activities[i]!;
     const atLower = row.lower !== undefined && near(activity, row.lower);
     const atUpper = row.upper !== undefined && near(activity, row.upper);
     if (!atLower && !atUpper) return;
+    if (meaning.kind === "rule") {
+      const {name, bound, limit} = meaning;
+      // A rule about an ingredient that is not used holds without holding anything back.
+      if (activity !== 0 || bound === "max") found.push({target: name, bound, limit});
+      return;
+    }
+    const {target} = meaning;
     const dual = outcome.duals?.[i];
     found.push({
       target: subjectName(target.subject),

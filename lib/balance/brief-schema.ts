@@ -34,6 +34,9 @@ const ingredientSchema = z.strictObject({
   min: z.optional(notNegative()),
   max: z.optional(notNegative()),
   step: z.optional(positive()),
+  minIfUsed: z.optional(positive()),
+  onlyWith: z.optional(z.strictObject({ingredient: text(), min: positive()})),
+  ratio: z.optional(z.strictObject({to: text(), grams: positive()})),
   unit: z.optional(positive()),
   density: z.optional(positive()),
   allergens: z.optional(z.array(z.enum(ALLERGENS))),
@@ -55,6 +58,7 @@ export const briefSchema = z.strictObject({
   pantry: z.optional(text()),
   prices: z.optional(text()),
   freezer: z.optional(temperature()),
+  maxIngredients: z.optional(z.number().check(z.gte(1), z.int())),
   ingredients: z
     .array(z.union([text(), ingredientSchema]))
     .check(z.minLength(1), z.maxLength(MOST_INGREDIENTS)),
@@ -81,6 +85,10 @@ export const briefSchema = z.strictObject({
  * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
  * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
  * read by the command.
+ *
+ * Practical rules: `step` or `unit` of an ingredient allows whole multiples only; `minIfUsed` means none or at least so
+ * many g; `onlyWith` that it is used only beside at least `min` g of another; `ratio` fixes it at `grams` per g of
+ * another; `maxIngredients` of the brief limits how many are used.
  */
 export type BriefInput = z.input<typeof briefSchema>;
 
@@ -95,6 +103,9 @@ export const BRIEF_KEYS: readonly string[] = [
   ...Object.keys(briefSchema.shape),
   ...Object.keys(ingredientSchema.shape),
   ...Object.keys(compositionSchema.shape),
+  "ingredient",
+  "to",
+  "grams",
   ...Object.keys(swingSchema.shape),
   ...Object.keys(atSchema.shape),
 ];

@@ -10,6 +10,8 @@ export interface Brief {
   readonly freezer: number;
   readonly ingredients: readonly Choice[];
   readonly targets: readonly Target[];
+  /** At most so many ingredients are used. */
+  readonly maxIngredients?: number;
   /** What to make smallest or largest; absent when there are no prices and nothing else is asked for. */
   readonly aim?: Aim;
 }
@@ -22,6 +24,12 @@ export interface Choice {
   readonly max: number;
   /** Amounts come in whole multiples of this, g. */
   readonly step?: number;
+  /** None, or at least so much, g per batch. */
+  readonly minIfUsed?: number;
+  /** Used only beside at least `min` g per batch of the ingredient with this index. */
+  readonly onlyWith?: {readonly index: number; readonly min: number};
+  /** Used at `grams` g per g of the ingredient with this index. */
+  readonly ratio?: {readonly index: number; readonly grams: number};
 }
 
 /** A limit on a property of the mix, in the unit of its subject. Equal limits mean one value. */

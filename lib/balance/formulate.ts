@@ -1,15 +1,17 @@
 import {solidFat} from "../freezing/solid-fat.ts";
-import type {LinearProgram, Row, Variable} from "../lp/program.ts";
+import type {LinearProgram, Variable} from "../lp/program.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
+import type {MeantRow, Meaning} from "./meaning.ts";
+import {ruleRows} from "./rules.ts";
 import {targetRows} from "./target-rows.ts";
 
 /** A brief as a linear program, and what its rows and variables stand for. */
 export interface Formulation {
   readonly program: LinearProgram;
-  /** The target that each row states; `undefined` for the rows that only hold the mix together. */
-  readonly targets: readonly (Target | undefined)[];
-  /** Share of the batch that one unit of each ingredient's variable stands for. */
+  /** One per row. */
+  readonly meanings: readonly Meaning[];
+  /** Share of the batch that one unit of each ingredient's variable stands for; these variables come first. */
   readonly shares: readonly number[];
 }
 
@@ -17,7 +19,8 @@ export interface Formulation {
  * The linear program of a brief.
  *
  * One variable per ingredient, in the brief's order: its share of the batch, or the number of its whole steps. The first
- * row says that the shares sum to 1, the others state the targets (see {@link targetRows}).
+ * row says that the shares sum to 1; then come the targets (see {@link targetRows}) and the practical rules (see
+ * {@link ruleRows}), which bring variables of their own.
  *
  * @param brief a checked brief
  * @param aim what to optimise, by default what the brief asks for
@@ -30,7 +33,7 @@ export function formulate(
 ): Formulation {
   const {batch, ingredients: choices} = brief;
   const shares = choices.map(({step}) => (step === undefined ? 1 : step / batch));
-  const variables: Variable[] = choices.map(({ingredient, min, max, step}, j) => ({
+  const amounts: Variable[] = choices.map(({ingredient, min, max, step}, j) => ({
     name: ingredient.name,
     cost: aim ? coefficientOf(aim.subject, ingredient) * shares[j]! : 0,
     // A limit that is a whole number of steps but for rounding still allows that number.
@@ -38,49 +41,68 @@ export function formulate(
     upper: step === undefined ? max / batch : Math.floor(Math.min(max, batch) / step + 1e-9),
     ...(step !== undefined && {integer: true}),
   }));
-  const rows: Row[] = [{name: "batch", coefficients: choices.map(() => 1), lower: 1, upper: 1}];
-  const targets: (Target | undefined)[] = [undefined];
-  for (const target of [...brief.targets, ...extra]) {
-    for (const row of targetRows(target, choices)) {
-      rows.push(row);
-      targets.push(target);
-    }
-  }
-  const scaled = rows.map((row) => ({...row, coefficients: row.coefficients.map((c, j) => c * shares[j]!)}));
-  const program: LinearProgram = {sense: aim?.sense ?? "minimise", variables, rows: scaled};
-  if (aim?.sense !== "minimise" || aim.subject.kind !== "hardPhase") return {program, targets, shares};
+  const {variables, rows: rules} = ruleRows(brief);
+  const mass: MeantRow = {
+    name: "batch",
+    coefficients: choices.map(() => 1),
+    lower: 1,
+    upper: 1,
+    meaning: {kind: "batch"},
+  };
+  const wanted = [...brief.targets, ...extra].flatMap((target): MeantRow[] =>
+    targetRows(target, choices).map((row) => ({...row, meaning: {kind: "target", target}})),
+  );
+  const ice =
+    aim?.sense === "minimise" && aim.subject.kind === "hardPhase"
+      ? iceCutOff(brief, aim.subject.at, choices.length + variables.length)
+      : undefined;
+  const rows = [mass, ...wanted, ...rules, ...(ice ? [ice.row] : [])];
   return {
-    program: withIceCutOff(program, brief, aim.subject.at, shares),
-    targets: [...targets, undefined],
+    program: {
+      sense: aim?.sense ?? "minimise",
+      variables: [
+        ...(ice ? amounts.map((amount, j) => ({...amount, cost: ice.fat[j]! * shares[j]!})) : amounts),
+        ...variables,
+        ...(ice ? [ice.variable] : []),
+      ],
+      rows: rows.map(({name, coefficients, lower, upper}) => ({
+        name,
+        coefficients: Array.from(
+          {length: choices.length + variables.length + (ice ? 1 : 0)},
+          (_, j) => (coefficients[j] ?? 0) * (shares[j] ?? 1),
+        ),
+        ...(lower !== undefined && {lower}),
+        ...(upper !== undefined && {upper}),
+      })),
+    },
+    meanings: rows.map(({meaning}) => meaning),
     shares,
   };
 }
 
 /**
- * The same program with its objective, the hard phase, taken as solid fat plus a variable that is at least the ice and
- * at least 0: ice that is not there must not pay for fat.
+ * For a hard phase to be minimised: solid fat plus a variable that is at least the ice and at least 0, so that ice which
+ * is not there cannot pay for fat.
+ *
+ * @param index place of that variable
  */
-function withIceCutOff(
-  program: LinearProgram,
-  brief: Brief,
+function iceCutOff(
+  {ingredients}: Brief,
   at: number,
-  shares: readonly number[],
-): LinearProgram {
-  const ice = brief.ingredients.map(
-    ({ingredient}, j) => coefficientOf({kind: "ice", at}, ingredient) * shares[j]!,
+  index: number,
+): {fat: number[]; variable: Variable; row: MeantRow} {
+  const coefficients: number[] = ingredients.map(({ingredient}) =>
+    coefficientOf({kind: "ice", at}, ingredient),
   );
+  coefficients[index] = -1;
   return {
-    ...program,
-    variables: [
-      ...program.variables.map((variable, j) => ({
-        ...variable,
-        cost: solidFat(brief.ingredients[j]!.ingredient.composition, at) * shares[j]!,
-      })),
-      {name: `ice at ${at} °C`, cost: 1},
-    ],
-    rows: [
-      ...program.rows.map((row) => ({...row, coefficients: [...row.coefficients, 0]})),
-      {name: `ice at ${at} °C`, coefficients: [...ice, -1], upper: 0},
-    ],
+    fat: ingredients.map(({ingredient}) => solidFat(ingredient.composition, at)),
+    variable: {name: `ice at ${at} °C`, cost: 1},
+    row: {
+      name: `ice at ${at} °C`,
+      coefficients: Array.from(coefficients, (c) => c ?? 0),
+      upper: 0,
+      meaning: {kind: "help"},
+    },
   };
 }

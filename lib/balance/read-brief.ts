@@ -32,6 +32,7 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
     freezer: raw.freezer ?? -18,
     ingredients,
     targets,
+    ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
     ...(aim && {aim}),
   };
 }

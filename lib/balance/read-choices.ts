@@ -1,8 +1,8 @@
 import {InputError} from "../core/errors.ts";
-import {folded} from "../core/nearest.ts";
+import {nearestNames} from "../core/nearest.ts";
 import {readComposition} from "../pantry/composition.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
-import {findIngredient, type Pantry} from "../pantry/pantry.ts";
+import {findIngredient, nameKey, type Pantry} from "../pantry/pantry.ts";
 import type {BriefInput, IngredientInput} from "./brief-schema.ts";
 import type {Choice} from "./brief.ts";
 
@@ -19,71 +19,109 @@ export function readChoices(
   batch: number,
   place: string,
 ): Choice[] {
-  const choices = entries.map((entry, i) => readChoice(entry, pantry, batch, `${place}: ingredients[${i}]`));
-  refuseDuplicates(choices, place);
-  return choices;
+  const inputs = entries.map((entry): IngredientInput => (typeof entry === "string" ? {name: entry} : entry));
+  const ingredients = inputs.map((input, i) => readIngredient(input, pantry, `${place}: ingredients[${i}]`));
+  refuseDuplicates(ingredients, place);
+  return inputs.map((input, i) => {
+    const ingredient = ingredients[i]!;
+    const at = `${place}: ingredients[${i}] "${ingredient.name}"`;
+    return {
+      ingredient,
+      ...readAmounts(input, ingredient, batch, at),
+      ...readRules(input, i, ingredients, at),
+    };
+  });
 }
 
-function readChoice(
-  entry: BriefInput["ingredients"][number],
-  pantry: Pantry,
-  batch: number,
-  place: string,
-): Choice {
-  const {
-    name,
-    composition,
-    min = 0,
-    max: most,
-    step,
-    unit,
-    ...rest
-  } = typeof entry === "string" ? ({name: entry} as IngredientInput) : entry;
-  const at = `${place} "${name}"`;
+function readIngredient(input: IngredientInput, pantry: Pantry, place: string): Ingredient {
+  const {name, composition, price, unit, density, allergens, properties} = input;
   const known = composition === undefined ? findIngredient(pantry, name, place) : undefined;
-  const ingredient = {
-    ...known,
-    ...Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== undefined)),
-    name: known?.name ?? name,
-    composition: known?.composition ?? readComposition(composition, `${at}: composition`),
+  return {
+    ...(known ?? {name, composition: readComposition(composition, `${place} "${name}": composition`)}),
+    ...(price !== undefined && {price}),
     ...(unit !== undefined && {unit}),
-  } as Ingredient;
-  const max = most ?? ingredient.stock ?? Infinity;
-  if (min > max) throw new InputError(`${at}: min`, "above max", min, `give a min of at most ${max} g`);
-  if (min > batch)
-    throw new InputError(
-      `${at}: min`,
-      "more than the whole batch",
-      min,
-      `give at most ${batch} g, or a larger batch`,
-    );
-  if (step !== undefined && unit !== undefined)
-    throw new InputError(`${at}: step`, "given beside unit", step, "give either step or unit");
-  const whole = step ?? unit;
-  if (whole !== undefined && whole > batch) {
-    throw new InputError(
-      `${at}: ${step === undefined ? "unit" : "step"}`,
-      "more than the whole batch",
-      whole,
-      `give at most ${batch} g`,
-    );
-  }
-  return {ingredient, min, max, ...(whole !== undefined && {step: whole})};
+    ...(density !== undefined && {density}),
+    ...(allergens !== undefined && {allergens}),
+    ...(properties !== undefined && {properties: {...known?.properties, ...properties}}),
+  };
 }
 
-function refuseDuplicates(choices: readonly Choice[], place: string): void {
+/** Limits and steps of an amount, g per batch. */
+function readAmounts(
+  input: IngredientInput,
+  ingredient: Ingredient,
+  batch: number,
+  at: string,
+): Pick<Choice, "min" | "max" | "step" | "minIfUsed"> {
+  const {min = 0, max = ingredient.stock ?? Infinity, step, unit, minIfUsed} = input;
+  if (min > max) throw new InputError(`${at}: min`, "above max", min, `give a min of at most ${max} g`);
+  if (minIfUsed !== undefined && minIfUsed > max) {
+    throw new InputError(`${at}: minIfUsed`, "above max", minIfUsed, `give at most ${max} g`);
+  }
+  if (step !== undefined && unit !== undefined) {
+    throw new InputError(`${at}: step`, "given beside unit", step, "give either step or unit");
+  }
+  for (const [key, grams] of Object.entries({min, step, unit, minIfUsed})) {
+    if (grams !== undefined && grams > batch) {
+      throw new InputError(
+        `${at}: ${key}`,
+        "more than the whole batch",
+        grams,
+        `give at most ${batch} g, or a larger batch`,
+      );
+    }
+  }
+  const whole = step ?? unit;
+  return {min, max, ...(whole !== undefined && {step: whole}), ...(minIfUsed !== undefined && {minIfUsed})};
+}
+
+/** Rules that name another ingredient of the brief. */
+function readRules(
+  {onlyWith, ratio}: IngredientInput,
+  own: number,
+  ingredients: readonly Ingredient[],
+  at: string,
+): Pick<Choice, "onlyWith" | "ratio"> {
+  const indexOf = (name: string, place: string): number => {
+    const index = ingredients.findIndex((ingredient) => sameName(ingredient, name));
+    if (index === own)
+      throw new InputError(place, "the ingredient itself", name, "name another ingredient of the brief");
+    if (index >= 0) return index;
+    const near = nearestNames(
+      name,
+      ingredients.map((ingredient) => ingredient.name),
+    );
+    throw new InputError(
+      place,
+      "no ingredient of this brief",
+      name,
+      near.length ? `did you mean ${near.join(" or ")}` : "add it to the ingredients",
+    );
+  };
+  return {
+    ...(onlyWith && {
+      onlyWith: {index: indexOf(onlyWith.ingredient, `${at}: onlyWith.ingredient`), min: onlyWith.min},
+    }),
+    ...(ratio && {ratio: {index: indexOf(ratio.to, `${at}: ratio.to`), grams: ratio.grams}}),
+  };
+}
+
+function sameName({name, aliases = []}: Ingredient, wanted: string): boolean {
+  return [name, ...aliases].some((known) => nameKey(known) === nameKey(wanted));
+}
+
+function refuseDuplicates(ingredients: readonly Ingredient[], place: string): void {
   const seen = new Map<string, number>();
-  for (const [i, {ingredient}] of choices.entries()) {
-    const key = folded(ingredient.name) || ingredient.name;
-    const first = seen.get(key);
+  for (const [i, {name}] of ingredients.entries()) {
+    const first = seen.get(nameKey(name));
     if (first !== undefined) {
       throw new InputError(
         `${place}: ingredients[${i}]`,
         `same name as ingredients[${first}]`,
-        ingredient.name,
+        name,
         "list each ingredient once",
       );
     }
-    seen.set(key, i);
+    seen.set(nameKey(name), i);
   }
 }

@@ -1,0 +1,21 @@
+import type {Row} from "../lp/program.ts";
+import type {Target} from "./brief.ts";
+
+/** What a row of the program stands for in the brief. */
+export type Meaning =
+  | {readonly kind: "batch"}
+  | {readonly kind: "target"; readonly target: Target}
+  /** A practical rule: its name, which side it limits, and the limit as the cook gave it. */
+  | {
+      readonly kind: "rule";
+      readonly name: string;
+      readonly bound: "min" | "max" | "equal";
+      readonly limit: number;
+    }
+  /** A row that only helps to state another. */
+  | {readonly kind: "help"};
+
+/** A row and what it stands for. */
+export interface MeantRow extends Row {
+  readonly meaning: Meaning;
+}
