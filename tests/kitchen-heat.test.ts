@@ -1,0 +1,202 @@
+import {describe, expect, test} from "vitest";
+import {followProcess} from "../lib/kitchen/heat-step.ts";
+import {sensibleHeat} from "../lib/kitchen/heat.ts";
+import {
+  checkHold,
+  checkLog,
+  COOLING,
+  equivalentMinutes,
+  HEAT_PAIRS,
+  REFREEZING_LIMIT,
+} from "../lib/kitchen/pasteurisation.ts";
+import type {Ingredient} from "../lib/pantry/ingredient.ts";
+
+// USDA SR28 NDB 01077 milk, 01125 yolk (rounded), 19335 sugar.
+const milk: Ingredient = {
+  name: "whole milk",
+  group: "dairy",
+  allergens: ["milk"],
+  composition: {water: 88.13, milkFat: 3.25, milkProtein: 3.15, lactose: 4.8, milkSalts: 0.67},
+};
+const yolk: Ingredient = {
+  name: "egg yolk",
+  group: "egg",
+  allergens: ["eggs"],
+  composition: {water: 52.31, eggFat: 26.54, otherProtein: 15.86, dextrose: 3.59, otherSolids: 1.7},
+};
+const sugar: Ingredient = {name: "sugar", composition: {sucrose: 100}};
+const recipe = {
+  name: "custard",
+  lines: [
+    {ingredient: milk, grams: 700},
+    {ingredient: yolk, grams: 120},
+    {ingredient: sugar, grams: 150},
+  ],
+};
+const scalded = [
+  {heat: ["whole milk"], to: 92, into: "hot milk"},
+  {pour: ["hot milk"], onto: ["egg yolk", "sugar"], into: "custard"},
+] as const;
+
+describe("published pairs", () => {
+  // UK SI 1995/1086 and SI 1995/1372 Schedule 6 Part V: 65.6 °C 30 min, 71.1 °C 10 min, 79.4 °C 15 s. 21 CFR 135.3: 155 °F
+  // (68.3 °C) 30 min, 175 °F (79.4 °C) 25 s.
+  test.each([
+    [65.6, 1800, 1],
+    [65.5, 1800, 0],
+    [65.6, 1799, 0],
+    [68.34, 1800, 2],
+    [71.1, 600, 1],
+    [71.1, 599, 0],
+    [79.4, 15, 1],
+    [79.4, 14, 0],
+    [79.45, 25, 2],
+    [79.45, 24, 1],
+    // Between two pairs nothing is published: 75 °C for 5 minutes meets neither 71.1 °C for 10 nor 79.4 °C for 15 s.
+    [75, 300, 0],
+    [149, 2, 1],
+  ])("%d °C for %d s meets %d", (temperature, seconds, count) => {
+    expect(checkHold(temperature, seconds).filter((pair) => pair.met)).toHaveLength(count);
+  });
+  test("the list is the published one", () => {
+    expect(HEAT_PAIRS.map((pair) => [Number(pair.temperature.toFixed(1)), pair.seconds])).toEqual([
+      [65.6, 1800],
+      [71.1, 600],
+      [79.4, 15],
+      [148.9, 2],
+      [68.3, 1800],
+      [79.4, 25],
+    ]);
+    expect(COOLING).toMatchObject({temperature: 7.2, minutes: 90});
+    expect(REFREEZING_LIMIT).toBe(-2.2);
+  });
+});
+
+describe("a logged curve", () => {
+  const ramp = [
+    {minutes: 0, temperature: 20},
+    {minutes: 20, temperature: 75},
+    {minutes: 32, temperature: 75},
+    {minutes: 52, temperature: 20},
+  ];
+  test("longest unbroken time above a pair's temperature", () => {
+    const pair = checkLog(ramp).find(({temperature}) => temperature === 71.1)!;
+    // 12 minutes flat, and 3.9 / 55 of 20 minutes on either slope.
+    expect(pair.secondsHeld / 60).toBeCloseTo(12 + (2 * 20 * 3.9) / 55, 6);
+    expect(pair.met).toBe(true);
+    const dip = [
+      ramp[1]!,
+      {minutes: 25, temperature: 75},
+      {minutes: 26, temperature: 60},
+      {minutes: 27, temperature: 75},
+      {minutes: 32, temperature: 75},
+    ];
+    expect(checkLog(dip).some(({met}) => met)).toBe(false);
+  });
+  test("minutes at the reference: exact where it holds, z °C warmer is ten times as much", () => {
+    const hold = (temperature: number) => [
+      {minutes: 0, temperature},
+      {minutes: 3, temperature},
+    ];
+    expect(equivalentMinutes(hold(70))).toBeCloseTo(3, 12);
+    expect(equivalentMinutes(hold(77.5))).toBeCloseTo(30, 9);
+    // A slope against a fine sum of small steps.
+    const fine = Array.from({length: 20_001}, (_, i) => 10 ** ((60 + i / 1000 - 70) / 7.5) * (10 / 20_000));
+    const slope = [
+      {minutes: 0, temperature: 60},
+      {minutes: 10, temperature: 80},
+    ];
+    expect(equivalentMinutes(slope) / fine.reduce((a, b) => a + b)).toBeCloseTo(1, 3);
+  });
+  test("readings out of order are refused", () => {
+    expect(() => checkLog([ramp[1]!, ramp[0]!])).toThrow(
+      "log[1].minutes: not later than the reading before (got 0)",
+    );
+    expect(() => equivalentMinutes([])).toThrow("log: too short");
+  });
+});
+
+describe("the heat step", () => {
+  test("water warms with 4.19 kJ/(kg K) (CRC Handbook, water at 20 °C: 4.182)", () => {
+    expect(sensibleHeat({water: 100}, 10, 30) / 20).toBeCloseTo(4.18, 2);
+  });
+  test("equal waters meet in the middle; heat is neither made nor lost", () => {
+    const water = (name: string): Ingredient => ({name, composition: {water: 100}});
+    const pour = followProcess(
+      {
+        name: "w",
+        lines: [
+          {ingredient: water("hot"), grams: 300},
+          {ingredient: water("cold"), grams: 300},
+        ],
+      },
+      {start: {hot: 90, cold: 10}, steps: [{pour: ["hot"], onto: ["cold"], into: "mix"}]},
+    );
+    expect(pour.result.temperature).toBeCloseTo(50, 0);
+    const custard = followProcess(recipe, {steps: scalded});
+    const t = custard.result.temperature;
+    const gained =
+      120 * sensibleHeat(yolk.composition, 4, t) +
+      150 * sensibleHeat(sugar.composition, 20, t) +
+      700 * sensibleHeat(milk.composition, 92, t);
+    expect(Math.abs(gained)).toBeLessThan(1e-6 * 700 * sensibleHeat(milk.composition, 4, 92));
+  });
+  test("scalded milk over yolks and sugar: what it reaches, and that it is no published pair", () => {
+    const report = followProcess(recipe, {steps: scalded});
+    expect(report.result.temperature).toBeGreaterThan(75);
+    expect(report.result.temperature).toBeLessThan(85);
+    expect(report.untreated).toEqual(["whole milk", "egg yolk", "sugar"]);
+    expect(report.steps[1]!.pairs).toEqual([]);
+    expect(report.steps[1]!.notes[0]).toMatch(/reaches about \d\d °C .* this alone is no published pair/);
+    expect(report.peak).toBeCloseTo(report.result.temperature, 12);
+  });
+  test("held afterwards it is one, and what is added later is not", () => {
+    const held = followProcess(recipe, {
+      steps: [
+        ...scalded,
+        {heat: ["custard"], to: 82, holdSeconds: 30},
+        {cool: ["custard"], to: 4, minutes: 60},
+      ],
+    });
+    expect(held.untreated).toEqual([]);
+    expect(held.unused).toEqual([]);
+    expect(held.cooledInTime).toBe(true);
+    expect(held.steps[2]!.pairs.map((pair) => pair.seconds)).toEqual([15, 25]);
+    const late = followProcess(recipe, {
+      steps: [
+        {heat: ["whole milk", "sugar"], to: 82, holdSeconds: 30, into: "base"},
+        {cool: ["base"], to: 10, minutes: 100},
+        {pour: [{name: "egg yolk", grams: 100}], onto: ["base"], into: "mix"},
+      ],
+    });
+    expect(late.untreated).toEqual(["egg yolk"]);
+    expect(late.unused).toEqual(["egg yolk"]);
+    expect(late.cooledInTime).toBe(false);
+    expect(late.result.grams).toBeCloseTo(950, 9);
+  });
+  test("too hot for egg", () => {
+    const report = followProcess(recipe, {steps: [{heat: ["whole milk", "egg yolk"], to: 90}]});
+    expect(report.steps[0]!.notes.join(" ")).toContain("Above 85 °C egg curdles");
+  });
+  test("bad processes say where and what", () => {
+    expect(() => followProcess(recipe, {steps: [...scalded, {heat: ["custard"], to: 40}]})).toThrow(
+      /^steps\[2\]\.to: a heat step below the mix's temperature, which is \d\d\.\d °C \(got 40\)/,
+    );
+    expect(() => followProcess(recipe, {steps: [{cool: ["sugar"], to: 30}]})).toThrow(
+      "above the mix's temperature",
+    );
+    expect(() => followProcess(recipe, {steps: [{heat: ["milk"], to: 80}]})).toThrow(
+      "did you mean whole milk",
+    );
+    expect(() => followProcess(recipe, {steps: [{heat: [{name: "sugar", grams: 200}], to: 80}]})).toThrow(
+      "only 150.0 g of sugar are left",
+    );
+    expect(() => followProcess(recipe, {steps: [{heat: ["sugar"], to: 80, into: "egg yolk"}]})).toThrow(
+      "still in use",
+    );
+    expect(() => followProcess(recipe, {steps: [], start: {sugar: -18}})).toThrow("a process without steps");
+    expect(() => followProcess(recipe, {steps: [...scalded], start: {sugar: -18}})).toThrow(
+      "thaw what is frozen",
+    );
+  });
+});
