@@ -1,8 +1,9 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {COLDEST, dot, heldByEach, soluteMasses} from "./held-water.ts";
+import {activityOfIce, COLDEST, mixCoefficients} from "./held-water.ts";
 import {initialFreezingPoint} from "./ice.ts";
+import {heldWaterPerGram} from "./solute.ts";
 
 /** One point of a freezing curve. */
 export interface CurvePoint {
@@ -40,9 +41,10 @@ export function freezingCurve(composition: Composition, range: CurveRange = {}):
     throw new InputError("from", "colder than the cold end of the curve", from, `give at least ${to} °C`);
   }
   const water = composition.water ?? 0;
-  const masses = soluteMasses(composition);
+  const coefficients = mixCoefficients(composition);
   const at = (temperature: number): CurvePoint => {
-    const ice = temperature < 0 ? Math.max(0, water - dot(masses, heldByEach(temperature))) : 0;
+    const ice =
+      temperature < 0 ? Math.max(0, water - heldWaterPerGram(coefficients, activityOfIce(temperature))) : 0;
     return {temperature, ice, frozen: water > 0 ? (100 * ice) / water : 0};
   };
   const points: CurvePoint[] =

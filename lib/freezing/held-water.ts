@@ -1,6 +1,6 @@
-import {InputError} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
 import type {Composition, Part} from "../pantry/parts.ts";
-import {heldWaterPerGram} from "./solute.ts";
+import {type HeldWaterCoefficients, heldWaterPerGram} from "./solute.ts";
 import {SOLUTE_TABLE} from "./solute-table.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
@@ -31,8 +31,8 @@ export function isSolute(part: Part): part is Solute {
  */
 export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100): number {
   if (!isSolute(part)) return 0;
-  const held = heldByEach(temperature)[SOLUTES.indexOf(part)]!;
-  return part === "glucoseSyrupSolids" ? (held * dextroseEquivalent) / 100 : held;
+  const share = part === "glucoseSyrupSolids" ? dextroseEquivalent / 100 : 1;
+  return share * heldWaterPerGram(SOLUTE_TABLE[part].coefficients, activityOfIce(temperature));
 }
 
 /**
@@ -48,49 +48,28 @@ export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100
  * @throws InputError outside the temperature range
  */
 export function heldWater(composition: Composition, temperature: number): number {
-  return dot(soluteMasses(composition), heldByEach(temperature));
+  return heldWaterPerGram(mixCoefficients(composition), activityOfIce(temperature));
 }
 
-/** Masses in the order of {@link SOLUTES}; of glucose-syrup solids, the mass of dextrose with as many molecules. */
-export function soluteMasses(composition: Composition): Float64Array {
-  return Float64Array.from(SOLUTES, (part) =>
-    part === "glucoseSyrupSolids"
-      ? ((composition.glucoseSyrupSolids ?? 0) * (composition.dextroseEquivalent ?? 0)) / 100
-      : (composition[part] ?? 0),
-  );
-}
-
-/** Held water of each solute in the order of {@link SOLUTES}, g per g, kept for temperatures asked before. */
-export function heldByEach(temperature: number): Float64Array {
-  const known = remembered.get(temperature);
-  if (known) return known;
-  const held = computeHeldByEach(temperature);
-  if (remembered.size >= REMEMBERED) remembered.clear();
-  remembered.set(temperature, held);
-  return held;
-}
-
-/** As {@link heldByEach}, without keeping the result: for root finding, where no temperature comes twice. */
-export function computeHeldByEach(temperature: number): Float64Array {
-  if (!(temperature >= COLDEST && temperature < 0)) {
-    throw new InputError(
-      "temperature",
-      "ice and solution meet only below 0 °C, and the model ends at -40 °C",
-      temperature,
-      "give a temperature from -40 to below 0 °C",
-    );
+/** Coefficients of 100 g of a mix: the sum of its solutes', since a held-water curve is linear in its coefficients. */
+export function mixCoefficients(composition: Composition): HeldWaterCoefficients {
+  const total: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];
+  for (const part of SOLUTES) {
+    const grams = composition[part];
+    if (!grams) continue;
+    const share = part === "glucoseSyrupSolids" ? (composition.dextroseEquivalent ?? 0) / 100 : 1;
+    const {coefficients} = SOLUTE_TABLE[part];
+    for (let i = 0; i < 6; i++) total[i]! += grams * share * coefficients[i]!;
   }
-  const activity = iceWaterActivity(temperature);
-  return Float64Array.from(SOLUTES, (part) => heldWaterPerGram(SOLUTE_TABLE[part].coefficients, activity));
-}
-
-/** Sum of products of two lists of equal length. */
-export function dot(a: Float64Array, b: Float64Array): number {
-  let total = 0;
-  for (let i = 0; i < a.length; i++) total += a[i]! * b[i]!;
   return total;
 }
 
-/** At most so many temperatures are kept: several grids' worth, about 1 MB. */
-const REMEMBERED = 4096;
-const remembered = new Map<number, Float64Array>();
+/**
+ * Water activity of ice where the model holds.
+ *
+ * @throws InputError outside -40 to below 0 °C
+ */
+export function activityOfIce(temperature: number): number {
+  finite(temperature, "temperature", {min: COLDEST, max: -Number.EPSILON}, "°C");
+  return iceWaterActivity(temperature);
+}

@@ -1,7 +1,9 @@
 import {bisect} from "../core/roots.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {COLDEST, computeHeldByEach, dot, heldWater, soluteMasses} from "./held-water.ts";
+import {COLDEST, heldWater, mixCoefficients} from "./held-water.ts";
+import {heldWaterPerGram} from "./solute.ts";
 import {solidFat} from "./solid-fat.ts";
+import {iceWaterActivity} from "./water-activity.ts";
 
 /**
  * Water less the water that the solutes hold, g per 100 g: the ice, or, where negative, how much water is missing
@@ -41,10 +43,10 @@ export function frozenShare(composition: Composition, temperature: number): numb
  */
 export function initialFreezingPoint(composition: Composition): number | undefined {
   const water = composition.water ?? 0;
-  const masses = soluteMasses(composition);
   if (water <= 0) return undefined;
-  if (masses.every((mass) => mass === 0)) return 0;
-  return bisect((t) => water - dot(masses, computeHeldByEach(t)), COLDEST, -1e-9);
+  const coefficients = mixCoefficients(composition);
+  if (coefficients.every((d) => d === 0)) return 0;
+  return bisect((t) => water - heldWaterPerGram(coefficients, iceWaterActivity(t)), COLDEST, -1e-9);
 }
 
 /**

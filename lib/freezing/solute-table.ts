@@ -3,7 +3,7 @@ import type {SoluteCurve} from "./solute.ts";
 
 /** Binary freezing curves by part; glucose-syrup solids at 100 dextrose equivalent. Sources: datasets/solutes.csv. */
 export const SOLUTE_TABLE = {
-  // CRC to -4.9 °C, Young and Jones to -19 °C; source: crc-2021 and young-jones-1949
+  // CRC to -4.9 °C, Young and Jones to -19 °C; source: crc-2021; young-jones-1949
   sucrose: {
     coefficients: [0.05263076, 0, 0.3218473, -0.8985748, 0, 0],
     coldest: -19.007,
@@ -63,7 +63,7 @@ export const SOLUTE_TABLE = {
     largest: 0.042,
     grade: "compiled",
   },
-  // at 100 dextrose equivalent; times DE / 100: dextrose of the same number of molecules; source: crc-2021
+  // at 100 DE; times DE / 100, as many molecules of dextrose; source: crc-2021
   glucoseSyrupSolids: {
     coefficients: [0.09999889, 0, 0.2654995, -0.7412558, 0, 0],
     coldest: -4.79,
@@ -73,7 +73,7 @@ export const SOLUTE_TABLE = {
     largest: 0.02,
     grade: "estimated",
   },
-  // Norrish curve at 25 °C; for glycerol and mannitol such curves miss CRC, see DEVELOPERS.md; source: polyols-norrish
+  // published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C; source: polyols-norrish
   sorbitol: {
     coefficients: [0.09887651, 0, 0.1525906, -0.2219815, 0, 0],
     coldest: -20,
@@ -83,7 +83,7 @@ export const SOLUTE_TABLE = {
     largest: 0.011,
     grade: "estimated",
   },
-  // Norrish curve at 25 °C; for glycerol and mannitol such curves miss CRC, see DEVELOPERS.md; source: polyols-norrish
+  // published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C; source: polyols-norrish
   xylitol: {
     coefficients: [0.1184438, 0, 0.1838218, -0.2677415, 0, 0],
     coldest: -20,
@@ -93,7 +93,7 @@ export const SOLUTE_TABLE = {
     largest: 0.011,
     grade: "estimated",
   },
-  // Norrish curve at 25 °C; for glycerol and mannitol such curves miss CRC, see DEVELOPERS.md; source: polyols-norrish
+  // published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C; source: polyols-norrish
   erythritol: {
     coefficients: [0.1475455, 0, 0.1872513, -0.2613808, 0, 0],
     coldest: -20,
@@ -103,7 +103,7 @@ export const SOLUTE_TABLE = {
     largest: 0.008,
     grade: "estimated",
   },
-  // source: crc-2021
+  // glycerol; source: crc-2021
   glycerol: {
     coefficients: [0.1956186, 0, 0.4653858, -1.186228, 0, 0],
     coldest: -15.5,
@@ -133,7 +133,7 @@ export const SOLUTE_TABLE = {
     largest: 0.014,
     grade: "compiled",
   },
-  // sodium chloride that gives milk its freezing point, -0.55 °C; source: leighton-1927
+  // sodium chloride that gives milk its freezing point, -0.55 °C; source: crc-2021; leighton-1927
   milkSalts: {
     coefficients: [0.2931387, -0.3096546, 1.098933, -0.5202349, 0, 0],
     coldest: -20.67,
@@ -164,3 +164,6 @@ export const SOLUTE_TABLE = {
     grade: "compiled",
   },
 } as const satisfies Record<string, SoluteCurve>;
+
+/** Effect of the milk salts if they were calibrated on today's freezing point of milk, -0.52 °C, over that on -0.55 °C. */
+export const MILK_SALTS_TODAY = 0.8733;

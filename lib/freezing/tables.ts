@@ -121,7 +121,42 @@ export const SUCROSE_TABLE = {
 };
 
 /** Sucrose equivalent of glucose-syrup solids: x DE, y g sucrose per g. From datasets/sucrose_equivalents.csv. */
-export const SYRUP_EQUIVALENTS = {x: [0, 10, 36, 42, 62, 100], y: [0, 0.2, 0.6, 0.8, 1.2, 1.9]};
+export const SYRUP_EQUIVALENTS = {x: [0, 10, 36, 42, 62], y: [0, 0.2, 0.6, 0.8, 1.2]};
+
+/** Sucrose equivalent of the other solutes, g sucrose per g. From datasets/sucrose_equivalents.csv. */
+export const SUCROSE_EQUIVALENTS = {
+  sucrose: 1,
+  maltose: 1,
+  lactose: 1,
+  dextrose: 1.9,
+  fructose: 1.9,
+  galactose: 1.9,
+  sorbitol: 1.9,
+  xylitol: 2.25,
+  erythritol: 2.8,
+} as const;
+
+/** Solubility in water: x °C, y g per 100 g water, of what crystallises in the cold. From datasets/solubility.csv. */
+export const SOLUBILITY = {
+  lactose: {x: [0, 25], y: [11.9, 21.6]},
+  dextrose: {x: [-5.3, 25], y: [46.5, 104.9]},
+  sucrose: {x: [-13.95, 20], y: [165.7, 203.9]},
+  erythritol: {x: [0, 25], y: [21, 61]},
+} as const;
+
+/** Glass transition of the freeze-concentrated solution, °C. From datasets/glass_transition.csv. */
+export const GLASS_TRANSITIONS = {
+  sucrose: -32,
+  dextrose: -43,
+  fructose: -42,
+  lactose: -28,
+  maltose: -30,
+  galactose: -42,
+  sorbitol: -44,
+} as const;
+
+/** The same for glucose-syrup solids: x DE, y °C. From datasets/glass_transition.csv. */
+export const SYRUP_GLASS_TRANSITION = {x: [0, 100], y: [-5, -43]};
 
 /** Conductivity in W/(m K), density in kg/m³, heat capacity in kJ/(kg K): a0 + a1 t + a2 t², t in °C, -40 to 150.
  * From datasets/component_properties.csv. */

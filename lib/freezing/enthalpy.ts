@@ -1,0 +1,44 @@
+import type {Composition} from "../pantry/parts.ts";
+import {COLDEST} from "./held-water.ts";
+import {ice} from "./ice.ts";
+import {dryComponents, iceProperties, integralFromZero, water} from "./thermal-properties.ts";
+
+/** Heat of fusion of ice at 0 °C, kJ/kg (CRC Handbook of Chemistry and Physics; from memory). */
+export const HEAT_OF_FUSION = 333.55;
+
+/**
+ * Enthalpy of a mix, kJ/kg, 0 at -40 °C: the sensible heat of its parts and the heat of fusion of the ice that melts.
+ *
+ * Heat capacities after Choi and Okos, ice from the freezing curve; the heat of fusion changes with temperature as the
+ * heat capacities of water and ice demand. The heats of mixing and of the melting of fat are left out: fat that melts
+ * takes up about 75 kJ/kg (from memory), 1 kJ per kg of mix between -18 and -10 °C.
+ *
+ * @param temperature °C, -40 to 150
+ * @throws InputError below -40 °C
+ */
+export function enthalpy(composition: Composition, temperature: number): number {
+  return fromMelted(composition, temperature) - fromMelted(composition, COLDEST);
+}
+
+/**
+ * Heat to take out of a mix to cool it from one temperature to another, kJ/kg; negative for warming. What a machine
+ * must do besides the work of its dasher.
+ *
+ * @param from °C, -40 to 150
+ * @param to °C, -40 to 150
+ * @throws InputError below -40 °C
+ */
+export function heatToRemove(composition: Composition, from: number, to: number): number {
+  return enthalpy(composition, from) - enthalpy(composition, to);
+}
+
+/** Enthalpy, kJ/kg, 0 for the melted mix at 0 °C. */
+function fromMelted(composition: Composition, temperature: number): number {
+  const frozen = ice(composition, temperature);
+  let total = frozen * (integralFromZero(iceProperties.cp, temperature) - HEAT_OF_FUSION);
+  total += ((composition.water ?? 0) - frozen) * integralFromZero(water.cp, temperature);
+  for (const {properties, grams} of dryComponents(composition)) {
+    total += grams * integralFromZero(properties.cp, temperature);
+  }
+  return total / 100;
+}

@@ -1,0 +1,143 @@
+import {InputError} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
+import type {Composition} from "../pantry/parts.ts";
+import {type Body, letHeatFlow, type Material, type Progress} from "./conduction.ts";
+import {enthalpy} from "./enthalpy.ts";
+import {COLDEST} from "./held-water.ts";
+import {ice, initialFreezingPoint} from "./ice.ts";
+import {scoopTemperature} from "./scoop.ts";
+import {componentsWith, conductivity, density, withAir} from "./thermal-properties.ts";
+
+/** A tub by its inner size in cm, full of ice cream. */
+export type Tub =
+  | {readonly shape: "box"; readonly length: number; readonly width: number; readonly height: number}
+  | {readonly shape: "cylinder"; readonly diameter: number; readonly height: number};
+
+/** Where a tub stands and what is in it. */
+export interface TubConditions {
+  /** °C. */
+  readonly airTemperature: number;
+  /** m/s, 0 to 5; 0 (still air) by default. */
+  readonly airSpeed?: number;
+  /** % of the mix's volume; 0 by default. */
+  readonly overrun?: number;
+}
+
+/** How long it takes, and how the tub is then. */
+export interface TubTime {
+  readonly minutes: number;
+  /** °C. */
+  readonly core: number;
+  /** °C, just under the surface. */
+  readonly surface: number;
+  /** Heat taken up (warming) or given off (cooling, negative), kJ per kg. */
+  readonly heat: number;
+}
+
+/**
+ * Time on the counter until a tub scoops, i.e. until its heat, once spread, would bring it to its scoop temperature.
+ *
+ * An estimate: the tub's wall is left out and all its sides meet the air.
+ *
+ * @param freezer temperature of the tub at the start, °C, -40 or above
+ * @returns `undefined` when the mix has no scoop temperature or the air is colder than it; 0 minutes when it scoops
+ *   already
+ * @throws InputError for a size, speed, overrun or temperature out of range
+ */
+export function temperingTime(
+  composition: Composition,
+  tub: Tub,
+  freezer: number,
+  conditions: TubConditions,
+): TubTime | undefined {
+  const {temperature} = scoopTemperature(composition);
+  if (temperature === undefined) return undefined;
+  return timeUntil(composition, tub, freezer, conditions, (progress) => progress.mean >= temperature);
+}
+
+/**
+ * Time in a freezer until the core of a tub is cold enough.
+ *
+ * @param draw temperature of the mix at the start, as drawn from the machine, °C
+ * @param core temperature that the core shall reach, °C, -40 or above
+ * @returns `undefined` when the air is no colder than that
+ * @throws InputError for a size, speed, overrun or temperature out of range
+ */
+export function hardeningTime(
+  composition: Composition,
+  tub: Tub,
+  draw: number,
+  core: number,
+  conditions: TubConditions,
+): TubTime | undefined {
+  finite(core, "core", {min: COLDEST, max: 60}, "°C");
+  if (conditions.airTemperature >= core && draw > core) return undefined;
+  return timeUntil(composition, tub, draw, conditions, (progress) => progress.core <= core);
+}
+
+function timeUntil(
+  composition: Composition,
+  tub: Tub,
+  start: number,
+  {airTemperature, airSpeed = 0, overrun = 0}: TubConditions,
+  done: (progress: Progress) => boolean,
+): TubTime | undefined {
+  finite(start, "start", {min: COLDEST, max: 60}, "°C");
+  finite(airTemperature, "airTemperature", {min: COLDEST, max: 60}, "°C");
+  finite(overrun, "overrun", {min: 0, max: 200}, "%");
+  const density = aeratedDensity(composition, overrun);
+  const air = {temperature: airTemperature, coefficient: surfaceCoefficient(airSpeed)};
+  const end = letHeatFlow(materialOf(composition, overrun), bodyOf(tub), air, start, done);
+  return end && {minutes: end.time / 60, core: end.core, surface: end.surface, heat: end.heatIn / density};
+}
+
+/**
+ * Heat transfer between a smooth surface and air, W/(m² K): 5.7 + 3.8 × speed, after W. H. McAdams, Heat Transmission
+ * (1954), from memory. Radiation and free convection in still air are in the constant.
+ *
+ * @param airSpeed m/s, 0 to 5
+ * @throws InputError out of that range
+ */
+export function surfaceCoefficient(airSpeed: number): number {
+  return 5.7 + 3.8 * finite(airSpeed, "airSpeed", {min: 0, max: 5}, "m/s");
+}
+
+/** A tub as a body that heat enters from all sides. */
+export function bodyOf(tub: Tub): Body {
+  const cm = (size: number, place: string) => finite(size, `tub.${place}`, {min: 0.1, max: 200}, "cm") / 100;
+  switch (tub.shape) {
+    case "box":
+      return bodyFrom([cm(tub.length, "length"), cm(tub.width, "width"), cm(tub.height, "height")]);
+    case "cylinder": {
+      const diameter = cm(tub.diameter, "diameter");
+      return bodyFrom([diameter, diameter, cm(tub.height, "height")]);
+    }
+    default:
+      throw new InputError(
+        "tub.shape",
+        "unknown shape",
+        (tub as {shape: unknown}).shape,
+        "give box or cylinder",
+      );
+  }
+}
+
+/** Surface over volume is 2 / side for each pair of sides, and 4 / diameter for a round one: the same sum. */
+function bodyFrom(sides: readonly number[]): Body {
+  const depth = Math.min(...sides) / 2;
+  return {depth, dimension: sides.reduce((sum, side) => sum + (2 * depth) / side, 0)};
+}
+
+/** kg of ice cream per m³; taken to stay as it is at the freezing point, though ice swells by a few per cent. */
+function aeratedDensity(composition: Composition, overrun: number): number {
+  const components = componentsWith(composition, 0);
+  return density(components, initialFreezingPoint(composition) ?? 0) / (1 + overrun / 100);
+}
+
+function materialOf(composition: Composition, overrun: number): Material {
+  const mass = aeratedDensity(composition, overrun);
+  return {
+    enthalpy: (t) => mass * enthalpy(composition, t),
+    conductivity: (t) => withAir(conductivity(componentsWith(composition, ice(composition, t)), t), overrun),
+  };
+}
