@@ -73,8 +73,9 @@ function readArguments(args: string[]) {
 
 function balanceFile(file: string, json: boolean): number {
   const input = parseJson(readText(file), file);
-  const brief = readBrief(input, pantryFor(input, file), file);
-  const answer = answerTo(brief);
+  const pantry = pantryFor(input, file);
+  const brief = readBrief(input, pantry, file);
+  const answer = answerTo(brief, pantry);
   process.stdout.write(json ? `${JSON.stringify(answer)}\n` : textReport(answer, brief));
   return answer.status === "optimal" ? 0 : 1;
 }

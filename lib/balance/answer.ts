@@ -49,6 +49,10 @@ export interface Conflict {
   readonly relaxations: readonly Relaxation[];
   /** The mix that results from that change. */
   readonly amounts?: readonly Amount[];
+  /** Where one target alone cannot be met with these ingredients: the best that they can reach. */
+  readonly reach?: {readonly target: string; readonly best: number};
+  /** Ingredients of the pantry of which any one would make the brief possible, the most sparing first. */
+  readonly openers: readonly string[];
 }
 
 /** Everything about one mix. */

@@ -25,11 +25,16 @@ export interface BalanceOptions {
  * @throws InputError for a mistake in the brief, naming the place, the value and the next step
  */
 export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer {
-  return answerTo(readBrief(brief, options.pantry ?? pantryOf([]), options.place));
+  const {pantry = pantryOf([]), place} = options;
+  return answerTo(readBrief(brief, pantry, place), pantry);
 }
 
-/** The answer to a brief that has been checked already. */
-export function answerTo(brief: Brief): Answer {
+/**
+ * The answer to a brief that has been checked already.
+ *
+ * @param pantry the larger shelf, for what could be added to an impossible brief
+ */
+export function answerTo(brief: Brief, pantry: Pantry): Answer {
   const solution = solveBrief(brief);
   switch (solution.status) {
     case "optimal":
@@ -38,7 +43,7 @@ export function answerTo(brief: Brief): Answer {
       return {
         status: "infeasible",
         name: brief.name,
-        conflict: explainConflict(brief, solution.formulation),
+        conflict: explainConflict(brief, pantry),
         candidates: [],
       };
     default:

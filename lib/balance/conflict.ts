@@ -1,6 +1,79 @@
-import type {Conflict} from "./answer.ts";
-import type {Brief} from "./brief.ts";
-import type {Formulation} from "./formulate.ts";
-export function explainConflict(_brief: Brief, _formulation: Formulation): Conflict {
-  return {targets: [], relaxations: []};
+import {irreducibleConflict} from "../lp/conflict.ts";
+import {solve} from "../lp/solve.ts";
+import type {Pantry} from "../pantry/pantry.ts";
+import type {Conflict, ConflictingLimit} from "./answer.ts";
+import type {Aim, Brief, Target} from "./brief.ts";
+import {type Formulation, formulate} from "./formulate.ts";
+import {measure, mixFrom} from "./mix-report.ts";
+import {nameLimit} from "./name-limit.ts";
+import {openersOf} from "./openers.ts";
+import {distinct, relax} from "./relax.ts";
+import {type Subject, subjectName} from "./subject.ts";
+
+/**
+ * Why a brief cannot be met: a smallest set of its limits that conflict, and the least change that would let all be met.
+ *
+ * What always holds is not listed: the size of the batch, and that no amount is below nothing. Targets give way before
+ * limits on ingredients do; those move only where they conflict among themselves.
+ *
+ * @param pantry the larger shelf, for what could be added
+ */
+export function explainConflict(brief: Brief, pantry: Pantry): Conflict {
+  const formulation = withMinimaAsRows(brief, formulate(brief));
+  const conflict = irreducibleConflict(
+    formulation.program,
+    (limit) => nameLimit(brief, formulation, limit) === undefined,
+  );
+  const targets = distinct((conflict?.limits ?? []).map((limit) => nameLimit(brief, formulation, limit)!));
+  const reach = bestReach(brief, targets);
+  return {targets, ...relax(brief, formulation), ...(reach && {reach}), openers: openersOf(brief, pantry)};
+}
+
+/** The same program with the least amounts as rows: without such a limit an ingredient may still not fall below nothing. */
+function withMinimaAsRows(brief: Brief, {program, meanings, shares}: Formulation): Formulation {
+  const minima = brief.ingredients.flatMap(({min}, index) => (min > 0 ? [index] : []));
+  return {
+    program: {
+      ...program,
+      variables: program.variables.map((variable, j) =>
+        minima.includes(j) ? {...variable, lower: 0} : variable,
+      ),
+      rows: [
+        ...program.rows,
+        ...minima.map((index) => ({
+          name: brief.ingredients[index]!.ingredient.name,
+          coefficients: program.variables.map((_, j) => (j === index ? 1 : 0)),
+          lower: program.variables[index]!.lower!,
+        })),
+      ],
+    },
+    meanings: [...meanings, ...minima.map((index) => ({kind: "minimum", index}) as const)],
+    shares,
+  };
+}
+
+/** Where only one target takes part in a conflict: the best it can reach with the limits on the ingredients alone. */
+function bestReach(brief: Brief, limits: readonly ConflictingLimit[]): Conflict["reach"] {
+  const involved = brief.targets.filter(({subject}) =>
+    limits.some(({target}) => target === subjectName(subject)),
+  );
+  const [target] = involved;
+  if (!target || involved.length > 1) return undefined;
+  const {subject} = target;
+  const {bound} = limits.find((limit) => limit.target === subjectName(subject))!;
+  if (bound === "equal") return undefined;
+  const alone = {...brief, targets: []};
+  const aim: Aim = {sense: bound === "min" ? "maximise" : "minimise", subject: linearSubject(target)};
+  const formulation = formulate(alone, aim);
+  const outcome = solve(formulation.program);
+  if (outcome.status !== "optimal") return undefined;
+  const best = measure(subject, mixFrom(alone, formulation, outcome.values));
+  return best === undefined ? undefined : {target: subjectName(subject), best};
+}
+
+/** The temperatures are no weighted sums; the ice or hard phase at the wanted temperature rises and falls with them. */
+function linearSubject({subject, min, max}: Target): Subject {
+  const at = (max ?? min)!;
+  if (subject.kind === "freezingPoint") return {kind: "ice", at};
+  return subject.kind === "scoopTemperature" ? {kind: "hardPhase", at} : subject;
 }

@@ -12,6 +12,8 @@ export type Meaning =
       readonly bound: "min" | "max" | "equal";
       readonly limit: number;
     }
+  /** The least amount of the ingredient with this index. */
+  | {readonly kind: "minimum"; readonly index: number}
   /** A row that only helps to state another. */
   | {readonly kind: "help"};
 

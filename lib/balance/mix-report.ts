@@ -7,6 +7,7 @@ import {DERIVED, quantityOf} from "../pantry/quantities.ts";
 import type {MixReport} from "./answer.ts";
 import type {Brief} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
+import type {Formulation} from "./formulate.ts";
 import {type Subject, subjectName} from "./subject.ts";
 
 /** A mix as the balance floor sees it: a share of the batch for each ingredient of a brief. */
@@ -25,6 +26,15 @@ export function mixOf(brief: Brief, shares: readonly number[]): Mix {
     mass: shares[j]!,
   }));
   return {brief, shares, composition: mixComposition(portions)};
+}
+
+/** The mix of a solved program. */
+export function mixFrom(brief: Brief, {shares}: Formulation, values: readonly number[]): Mix {
+  // A share can be below 0 only by the rounding that the program's check has passed.
+  return mixOf(
+    brief,
+    shares.map((share, j) => Math.max(0, share * values[j]!)),
+  );
 }
 
 /**

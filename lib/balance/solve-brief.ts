@@ -2,13 +2,13 @@ import {solve} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import {bindingOf} from "./binding.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
-import {type Formulation, formulate} from "./formulate.ts";
-import {mixOf, reportOf} from "./mix-report.ts";
+import {formulate} from "./formulate.ts";
+import {mixFrom, reportOf} from "./mix-report.ts";
 
-/** A verified mix, or the program that has none with what became of it. */
+/** A verified mix, or what became of a brief that has none. */
 export type Solution =
   | Balanced
-  | {readonly status: "infeasible"; readonly formulation: Formulation}
+  | {readonly status: "infeasible"}
   | {readonly status: "unbounded" | "undecided"; readonly reason: string};
 
 /**
@@ -29,15 +29,13 @@ export function solveBrief(
   const outcome = solve(formulation.program);
   switch (outcome.status) {
     case "infeasible":
-      return {status: "infeasible", formulation};
+      return {status: "infeasible"};
     case "unbounded":
       return {status: "unbounded", reason: "the amounts can grow without end; give the brief a batch"};
     case "undecided":
       return outcome;
     case "optimal": {
-      // A share can be below 0 only by the rounding that the check has passed.
-      const shares = formulation.shares.map((share, j) => Math.max(0, share * outcome.values[j]!));
-      const mix = mixOf(brief, shares);
+      const mix = mixFrom(brief, formulation, outcome.values);
       return {
         status: "optimal",
         name,

@@ -127,12 +127,14 @@ function scoopText({scoop}: Balanced, brief: Brief): string {
 
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   if (!binding.length) return "";
-  const lines = binding.map((limit) => `  ${limitName(limit)}${priceText(limit, brief)}`);
-  return [
-    "What holds the mix where it is",
-    ...lines,
-    ...(degenerate ? ["  (several limits meet here: other prices are possible)"] : []),
-  ].join("\n");
+  const names = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
+  const lines = binding.map((limit) =>
+    `  ${limitName(limit).padEnd(NAME_WIDTH + 9)} ${priceText(limit, names.has(limit.target), brief)}`.trimEnd(),
+  );
+  const more = degenerate
+    ? ["  (several limits meet at this mix: each price holds in one direction only)"]
+    : [];
+  return ["What holds the mix where it is", ...lines, ...more].join("\n");
 }
 
 function limitName({target, bound, limit}: Pick<Binding, "target" | "bound" | "limit">): string {
@@ -140,13 +142,13 @@ function limitName({target, bound, limit}: Pick<Binding, "target" | "bound" | "l
   return `${plainName(printable(target))} ${word} ${decimal(limit, decimals(limit))}`;
 }
 
-function priceText({price}: Binding, brief: Brief): string {
-  if (price === undefined || !brief.aim) return "";
-  if (Math.abs(price) < 5e-7) return ": costs nothing";
-  const what = brief.aim.subject.kind === "cost" ? "the kg" : plainName(subjectName(brief.aim.subject));
-  const verb =
-    brief.aim.subject.kind === "cost" ? (price > 0 ? "dearer" : "cheaper") : price > 0 ? "more" : "less";
-  return `: one more makes ${what} ${decimal(Math.abs(price), 4)} ${verb}`;
+/** What a limit that is one point (for an ingredient: 100 g) higher would change. */
+function priceText({price}: Binding, ofIngredient: boolean, {aim}: Brief): string {
+  if (price === undefined || !aim) return "";
+  const change = price * (ofIngredient ? 100 : 1);
+  if (Math.abs(change) < 5e-5) return "changes nothing";
+  const what = aim.subject.kind === "cost" ? "per kg" : plainName(subjectName(aim.subject));
+  return `${ofIngredient ? "100 g" : "one"} more: ${change > 0 ? "+" : ""}${decimal(change, 4)} ${what}`;
 }
 
 function candidatesText({candidates, shares}: Extract<Answer, {status: "optimal"}>): string {
@@ -162,7 +164,7 @@ function candidatesText({candidates, shares}: Extract<Answer, {status: "optimal"
   return ["Other mixes that meet the brief", ...candidates.map(line)].join("\n");
 }
 
-function conflictReport(brief: Brief, {targets, relaxations, amounts}: Conflict): string {
+function conflictReport(brief: Brief, {targets, relaxations, amounts, reach, openers}: Conflict): string {
   const lines = [
     title(brief),
     "",
@@ -171,6 +173,11 @@ function conflictReport(brief: Brief, {targets, relaxations, amounts}: Conflict)
     "These cannot hold together:",
     ...targets.map((limit) => `  ${limitName(limit)}`),
   ];
+  if (reach)
+    lines.push(
+      "",
+      `By itself, ${plainName(reach.target)} reaches ${decimal(reach.best, 2)} with these ingredients.`,
+    );
   if (relaxations.length) {
     lines.push("", "The least change that lets them meet:");
     for (const {target, bound, from, to} of relaxations) {
@@ -186,6 +193,8 @@ function conflictReport(brief: Brief, {targets, relaxations, amounts}: Conflict)
         );
     }
   }
+  if (openers.length)
+    lines.push("", "Or add one of these to the ingredients, and it can be met:", ...wrap(openers.join(", ")));
   return lines.join("\n").concat("\n");
 }
 

@@ -1,0 +1,42 @@
+import {type Limit, limitValue} from "../lp/limits.ts";
+import type {ConflictingLimit} from "./answer.ts";
+import type {Brief} from "./brief.ts";
+import type {Formulation} from "./formulate.ts";
+import {subjectName} from "./subject.ts";
+
+/**
+ * A limit of a program as the cook gave it, or `undefined` for one that always holds.
+ *
+ * Least amounts are expected as rows (see `explainConflict`), not as lower limits of variables.
+ */
+export function nameLimit(
+  brief: Brief,
+  {program, meanings, shares}: Formulation,
+  {of, index, side}: Limit,
+): ConflictingLimit | undefined {
+  if (of === "variable") {
+    const choice = brief.ingredients[index];
+    // No amount is below nothing, and the batch limits an amount in steps where the cook does not: these always hold.
+    if (!choice || side === "lower" || choice.max === Infinity) return undefined;
+    const {min, max, ingredient} = choice;
+    return {
+      target: ingredient.name,
+      bound: min === max ? "equal" : "max",
+      limit: Math.min(max, limitValue(program, {of, index, side}) * shares[index]! * brief.batch),
+    };
+  }
+  const meaning = meanings[index]!;
+  if (meaning.kind === "minimum") {
+    const {ingredient, min, max} = brief.ingredients[meaning.index]!;
+    return {target: ingredient.name, bound: min === max ? "equal" : "min", limit: min};
+  }
+  if (meaning.kind === "rule") return {target: meaning.name, bound: meaning.bound, limit: meaning.limit};
+  if (meaning.kind !== "target") return undefined;
+  const {subject, min, max} = meaning.target;
+  const equal = min !== undefined && min === max;
+  return {
+    target: subjectName(subject),
+    bound: equal ? "equal" : side === "lower" ? "min" : "max",
+    limit: (side === "lower" ? min : max)!,
+  };
+}

@@ -1,0 +1,42 @@
+import type {Pantry} from "../pantry/pantry.ts";
+import {solve} from "../lp/solve.ts";
+import type {Brief} from "./brief.ts";
+import {formulate} from "./formulate.ts";
+
+/** At most so many ingredients are named. */
+const MOST = 5;
+
+/**
+ * Ingredients of a larger shelf of which any one, added to the brief, makes it possible; the one that needs least of
+ * itself first.
+ *
+ * Only ingredients that have every property the brief targets are tried, and prices do not count.
+ */
+export function openersOf(brief: Brief, pantry: Pantry): string[] {
+  const there = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
+  const found: {name: string; share: number}[] = [];
+  for (const ingredient of pantry.ingredients) {
+    const lacks = brief.targets.some(
+      ({subject}) =>
+        (subject.kind === "property" && ingredient.properties?.[subject.property] === undefined) ||
+        (subject.kind === "cost" && ingredient.price === undefined),
+    );
+    if (lacks || there.has(ingredient.name)) continue;
+    const wider = {
+      ...brief,
+      ingredients: [...brief.ingredients, {ingredient, min: 0, max: ingredient.stock ?? Infinity}],
+    };
+    const {program} = formulate(wider);
+    const added = brief.ingredients.length;
+    const outcome = solve({
+      ...program,
+      sense: "minimise",
+      variables: program.variables.map((v, j) => ({...v, cost: j === added ? 1 : 0})),
+    });
+    if (outcome.status === "optimal") found.push({name: ingredient.name, share: outcome.values[added]!});
+  }
+  return found
+    .sort((a, b) => a.share - b.share)
+    .slice(0, MOST)
+    .map(({name}) => name);
+}
