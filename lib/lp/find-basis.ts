@@ -1,5 +1,6 @@
 import type {Dense} from "./dense.ts";
-import {isOptimal, optimality, TOLERANCE, verdictOf, type Verdict} from "./proof.ts";
+import {isOptimal, optimality, TOLERANCE} from "./proof.ts";
+import {verdictOf, type Verdict} from "./verdict.ts";
 import {primalSimplex} from "./simplex.ts";
 import {basisByTableau} from "./standard-form.ts";
 import type {Basis} from "./vertex.ts";

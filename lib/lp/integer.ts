@@ -1,7 +1,7 @@
 import type {Dense} from "./dense.ts";
 import type {Scaled} from "./scale.ts";
 import {findBasis} from "./find-basis.ts";
-import type {Verdict} from "./proof.ts";
+import type {Verdict} from "./verdict.ts";
 
 /** How a search for whole values ended; values are in scaled units. */
 export interface WholeSearch {

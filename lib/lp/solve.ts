@@ -5,7 +5,7 @@ import {findBasis, type Found} from "./find-basis.ts";
 import {fixWhole, searchWhole, type WholeSearch} from "./integer.ts";
 import {continuousOutcome, wholeOutcome} from "./outcome.ts";
 import type {LinearProgram, Outcome} from "./program.ts";
-import {verdictOf} from "./proof.ts";
+import {verdictOf} from "./verdict.ts";
 import {scale, type Scaled} from "./scale.ts";
 
 /** How long to search and with what. */

@@ -42,11 +42,26 @@ export function vertexOf(program: Dense, basis: Basis, kernel: Kernel): Vertex {
     return rest;
   });
   const basicValues = kernel.solve(remainder);
-  for (const [k, j] of kernel.columns.entries()) values[j] = basicValues[k]!;
+  for (const [k, j] of kernel.columns.entries()) {
+    values[j] = ontoLimit(basicValues[k]!, program.lower[j]!, program.upper[j]!);
+  }
   const prices = kernel.solveTransposed(Float64Array.from(kernel.columns, (j) => cost[j]!));
   const duals = new Float64Array(m);
   for (const [k, i] of kernel.rows.entries()) duals[i] = prices[k]!;
-  return {values, duals};
+  return {values, duals: withoutNoise(duals)};
+}
+
+/** The value, or the limit that it misses by no more than rounding: so no amount is below 0 by 1e-17. */
+function ontoLimit(value: number, lower: number, upper: number): number {
+  if (Math.abs(value - lower) < 1e-13) return lower;
+  return Math.abs(value - upper) < 1e-13 ? upper : value;
+}
+
+/** The vector with its rounding errors at 0: entries below 1e-12 of the largest. */
+export function withoutNoise(vector: Float64Array): Float64Array {
+  let largest = 0;
+  for (let k = 0; k < vector.length; k++) largest = Math.max(largest, Math.abs(vector[k]!));
+  return vector.map((entry) => (Math.abs(entry) < 1e-12 * largest ? 0 : entry));
 }
 
 function limitAt(place: number, lower: number, upper: number): number {
