@@ -73,11 +73,12 @@ async function densityOf(ingredient: Ingredient, measure: Measure): Promise<numb
     const portion = await readMeasure(`1 ${name}`, `${ingredient.name}: portions.${name}`);
     if (portion.kind === "volume") return grams / portion.millilitres;
   }
+  const known = Object.keys(ingredient.portions ?? {});
   throw new InputError(
     `${ingredient.name}: ${measure.count} ${measure.of}`,
     "density unknown",
     undefined,
-    `give its density in g/ml, or the mass of one ${measure.of} as a portion, or weigh it`,
+    `${known.length ? `use ${known.join(", ")}, or ` : ""}give its density in g/ml, or the mass of one ${measure.of} as a portion, or weigh it`,
   );
 }
 

@@ -87,10 +87,19 @@ function gramsWanted(to: ScaleTo, density: number): number {
     const limit = finite(to.machine.fillLimit, "machine.fillLimit", {min: 10}, "ml");
     return whole(to.runs, "runs") * limit * density;
   }
-  const millilitres = finite(to.tubMillilitres, "tubMillilitres", {min: 1}, "ml");
-  const loss = finite(to.loss ?? 0, "loss", {min: 0, max: 90}, "% of the mix");
-  const frozen = whole(to.tubs, "tubs") * millilitres * finishedDensity(density, to.overrun);
-  return frozen / (1 - loss / 100);
+  return gramsForTubs(to, finishedDensity(density, to.overrun));
+}
+
+/**
+ * What must be made to fill so many tubs, g, the loss included.
+ *
+ * @param density of the frozen product, g/ml
+ * @throws InputError for a tub below 1 ml, a number of tubs that is not whole, or a loss outside 0 to 90 %
+ */
+export function gramsForTubs({tubs, tubMillilitres, loss = 0}: Tubs, density: number): number {
+  const tub = finite(tubMillilitres, "tubMillilitres", {min: 1}, "ml");
+  const kept = 1 - finite(loss, "loss", {min: 0, max: 90}, "% of the mix") / 100;
+  return (whole(tubs, "tubs") * tub * density) / kept;
 }
 
 function whole(value: number, place: string): number {

@@ -1,0 +1,56 @@
+import type {BatchSheet, SheetSection} from "../kitchen/batch-sheet.ts";
+import {escapeMarkdown as plain} from "./escape.ts";
+import {grams as weight} from "./words.ts";
+
+/** A batch sheet as Markdown (CommonMark with GitHub's tables and task lists), everything escaped; the curve as a table. */
+export function batchSheetMarkdown(sheet: BatchSheet): string {
+  const points = sheet.curve.filter(
+    (point) => Number.isInteger(point.temperature) && point.temperature % 3 === 0,
+  );
+  return `${[
+    `# ${plain(sheet.title)}`,
+    sheet.figures.map(({label, value}) => `- ${plain(label)}: **${plain(value)}**`).join("\n"),
+    ...sheet.sections.map((section) => ingredients(section, sheet.runs)),
+    "## Steps",
+    sheet.steps
+      .map(({text, notes}, i) =>
+        [`${i + 1}. [ ] ${plain(text)}`, ...notes.map((note) => `   - ${plain(note)}`)].join("\n"),
+      )
+      .join("\n"),
+    "## Log",
+    sheet.log.map(({label, unit}) => `- ${plain(label)}: \\_\\_\\_\\_\\_\\_ ${plain(unit)}`).join("\n"),
+    "## Allergens and ingredients",
+    sheet.allergens.length
+      ? sheet.allergens.map((name) => `**${plain(name)}**`).join(", ")
+      : "None declared by the ingredients.",
+    sheet.ingredientList
+      .map(({text, emphasised}) => (emphasised ? `**${plain(text)}**` : plain(text)))
+      .join(""),
+    "## Cautions",
+    sheet.cautions.map(({topic, text}) => `- **${plain(topic)}**: ${plain(text)}`).join("\n"),
+    "## Freezing curve",
+    `At ${sheet.storage} °C: ${plain(sheet.verdict)} (estimate).`,
+    table(
+      ["°C", "ice, g per 100 g", "water frozen, %"],
+      points.map(({temperature, ice, frozen}) => [temperature.toFixed(0), ice.toFixed(1), frozen.toFixed(0)]),
+    ),
+  ].join("\n\n")}\n`;
+}
+
+function ingredients({heading, grams, lines}: SheetSection, runs: number): string {
+  const perRun = runs > 1 && lines.some((line) => line.gramsPerRun !== undefined);
+  const rows = lines.map((line) => [
+    plain(line.ingredient),
+    `${weight(line.grams)} g`,
+    ...(perRun ? [`${weight(line.gramsPerRun ?? 0)} g`] : []),
+    plain(line.measure ?? ""),
+    line.allergens.length ? `**${plain(line.allergens.join(", "))}**` : "",
+  ]);
+  const header = ["Ingredient", "Weight", ...(perRun ? ["Per run"] : []), "Or", "Allergens"];
+  return `## ${plain(heading)}\n\n${table(header, rows)}\n\nYield: ${weight(grams)} g`;
+}
+
+function table(header: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
+  return [line(header), line(header.map(() => "---")), ...rows.map(line)].join("\n");
+}

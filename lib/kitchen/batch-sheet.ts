@@ -1,0 +1,204 @@
+import {finite} from "../core/numbers.ts";
+import type {CurvePoint} from "../freezing/curve.ts";
+import {freezingCurve} from "../freezing/curve.ts";
+import {initialFreezingPoint} from "../freezing/ice.ts";
+import {scoopTemperature, type ScoopTemperature, verdictAt, type Verdict} from "../freezing/scoop.ts";
+import type {Allergen} from "../pantry/ingredient.ts";
+import type {RecipeLine} from "../pantry/recipe.ts";
+import {type Caution, cautionsFor} from "./cautions.ts";
+import {followProcess, type ProcessReport} from "./heat-step.ts";
+import {ingredientList, type LabelName, type LabelText} from "./label.ts";
+import {COOLING} from "./pasteurisation.ts";
+import type {Item, Process, ProcessStep} from "./process.ts";
+import {type Component, type Product, productAllergens, productDensity} from "./product.ts";
+import type {Machine, ScaleTo} from "./scale.ts";
+import {type ScaledProduct, scaleProduct} from "./scale-product.ts";
+
+/** What goes onto a sheet besides the product and its size. */
+export interface SheetOptions {
+  readonly machine?: Machine;
+  /** How the base is made, in the grams of the product's own recipe; scaled with it. */
+  readonly process?: Process;
+  /** Steps of ripple and filling, in words, after those of the base. */
+  readonly furtherSteps?: readonly string[];
+  /** °C of the freezer, -40 to -5; -18 by default. */
+  readonly storage?: number;
+  /** % of the mix's volume; with it the sheet says what a litre should weigh. */
+  readonly overrun?: number;
+  /** A kitchen measure beside the grams, by name of the ingredient: "2 eggs". */
+  readonly measures?: Readonly<Record<string, string>>;
+  /** What the product's name promises: these ingredients get their percentage. */
+  readonly named?: readonly string[];
+  readonly labelNames?: Readonly<Record<string, LabelName>>;
+}
+
+/** One ingredient on the sheet. */
+export interface SheetLine {
+  readonly ingredient: string;
+  /** g for the whole batch. */
+  readonly grams: number;
+  /** g for one run of the machine; absent for what is not churned. */
+  readonly gramsPerRun?: number;
+  readonly measure?: string;
+  readonly allergens: readonly Allergen[];
+}
+
+/** The ingredients of one component, in working order. */
+export interface SheetSection {
+  readonly heading: string;
+  /** Yield, g. */
+  readonly grams: number;
+  readonly lines: readonly SheetLine[];
+}
+
+/** A field to be filled in by hand. */
+export interface LogField {
+  readonly label: string;
+  readonly unit: string;
+}
+
+/** Everything that one A4 page for the kitchen needs; `lib/io` prints it. */
+export interface BatchSheet {
+  readonly title: string;
+  /** The batch in figures, label and value with its unit. */
+  readonly figures: readonly {readonly label: string; readonly value: string}[];
+  readonly sections: readonly SheetSection[];
+  readonly runs: number;
+  readonly steps: readonly {readonly text: string; readonly notes: readonly string[]}[];
+  readonly log: readonly LogField[];
+  readonly allergens: readonly Allergen[];
+  readonly ingredientList: readonly LabelText[];
+  readonly cautions: readonly Caution[];
+  readonly curve: readonly CurvePoint[];
+  /** °C of the freezer. */
+  readonly storage: number;
+  readonly scoop: ScoopTemperature;
+  readonly verdict: Verdict;
+}
+
+/**
+ * The batch sheet of a product at the size wanted: everything is scaled here, process included.
+ *
+ * @param product with one churned base
+ * @param to how much to make, as for {@link scaleProduct}
+ * @throws InputError as `scaleProduct`, `followProcess` and `ingredientList`, and for a storage temperature outside -40 to -5 °C
+ */
+export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions = {}): BatchSheet {
+  const storage = finite(options.storage ?? -18, "storage", {min: -40, max: -5}, "°C");
+  const scaled = scaleProduct(product, to, options.machine);
+  const base = scaled.product.components.find((component) => component.churned)!;
+  const process = options.process && scaleProcess(options.process, scaled.baseFactor);
+  const report = process && followProcess(base.recipe, process);
+  const scoop = scoopTemperature(base.composition);
+  return {
+    title: product.name,
+    figures: figures(scaled, base, scoop, options),
+    sections: scaled.product.components.map((component) => section(component, scaled.runs, process, options)),
+    runs: scaled.runs,
+    steps: [
+      ...(report?.steps ?? []).map(({text, notes}) => ({text, notes})),
+      ...(options.furtherSteps ?? []).map((text) => ({text, notes: []})),
+    ],
+    log: logFields(report, scaled.runs),
+    allergens: productAllergens(product),
+    ingredientList: ingredientList(product, options.named, options.labelNames),
+    cautions: cautionsFor(scaled.product, report),
+    curve: freezingCurve(base.composition),
+    storage,
+    scoop,
+    verdict: verdictAt(base.composition, storage),
+  };
+}
+
+/** A process whose amounts in grams are scaled with its recipe; temperatures and times stay. */
+export function scaleProcess(process: Process, factor: number): Process {
+  const items = (list: readonly Item[]) =>
+    list.map((item) => (typeof item === "string" ? item : {...item, grams: item.grams * factor}));
+  const scaleStep = (step: ProcessStep): ProcessStep => {
+    if ("heat" in step) return {...step, heat: items(step.heat)};
+    if ("cool" in step) return {...step, cool: items(step.cool)};
+    return {...step, pour: items(step.pour), onto: items(step.onto)};
+  };
+  return {...process, steps: process.steps.map(scaleStep)};
+}
+
+function figures(scaled: ScaledProduct, base: Component, scoop: ScoopTemperature, {overrun}: SheetOptions) {
+  const freezes = initialFreezingPoint(base.composition);
+  const runs = scaled.runs === 1 ? "1 run" : `${scaled.runs} runs of ${scaled.gramsPerRun.toFixed(0)} g`;
+  return [
+    {label: "Finished", value: `${scaled.grams.toFixed(0)} g`},
+    {
+      label: "Mix to churn",
+      value: `${scaled.mixGrams.toFixed(0)} g, ${(scaled.mixMillilitres / 1000).toFixed(2)} l`,
+    },
+    {label: "Machine", value: runs},
+    ...(overrun === undefined
+      ? []
+      : [
+          {
+            label: `One litre at ${overrun} % overrun`,
+            value: `${(1000 * productDensity(scaled.product, overrun)).toFixed(0)} g`,
+          },
+        ]),
+    ...(freezes === undefined ? [] : [{label: "Starts to freeze", value: `${freezes.toFixed(1)} °C`}]),
+    ...(scoop.temperature === undefined
+      ? []
+      : [{label: "Scoops, estimated", value: `${scoop.temperature.toFixed(0)} °C`}]),
+  ];
+}
+
+function section(
+  component: Component,
+  runs: number,
+  process: Process | undefined,
+  {measures = {}}: SheetOptions,
+): SheetSection {
+  const lines =
+    component.churned && process ? inWorkingOrder(component.recipe.lines, process) : component.recipe.lines;
+  return {
+    heading: `${component.name}${component.percent < 100 ? `, ${component.percent.toFixed(0)} % of the tub` : ""}`,
+    grams: component.mass,
+    lines: lines.map(({ingredient, grams}) => ({
+      ingredient: ingredient.name,
+      grams,
+      ...(component.churned && {gramsPerRun: grams / runs}),
+      ...(Object.hasOwn(measures, ingredient.name) && {measure: measures[ingredient.name]!}),
+      allergens: ingredient.allergens ?? [],
+    })),
+  };
+}
+
+/** Ingredients in the order in which the process first names them, then the rest. */
+function inWorkingOrder(lines: readonly RecipeLine[], process: Process): RecipeLine[] {
+  const named = process.steps
+    .flatMap((step) =>
+      "heat" in step ? step.heat : "cool" in step ? step.cool : [...step.pour, ...step.onto],
+    )
+    .map((item) => (typeof item === "string" ? item : item.name));
+  const place = ({ingredient}: RecipeLine) => {
+    const i = named.indexOf(ingredient.name);
+    return i < 0 ? named.length : i;
+  };
+  return [...lines].sort((a, b) => place(a) - place(b));
+}
+
+function logFields(report: ProcessReport | undefined, runs: number): LogField[] {
+  return [
+    {label: "Date", unit: ""},
+    {label: "Made by", unit: ""},
+    {label: "Batch number", unit: ""},
+    ...(report
+      ? [
+          {label: "Highest temperature of the mix", unit: "°C"},
+          {label: "Held there for", unit: "min"},
+        ]
+      : []),
+    {label: `At or below ${COOLING.temperature} °C after`, unit: "min"},
+    {label: "Mix before churning", unit: "°C"},
+    {label: runs === 1 ? "Drawn at" : "Drawn at, each run", unit: "°C"},
+    {label: "Cup of mix weighs", unit: "g"},
+    {label: "Same cup frozen weighs", unit: "g"},
+    {label: "Into the freezer at", unit: "h"},
+    {label: "Freezer", unit: "°C"},
+  ];
+}

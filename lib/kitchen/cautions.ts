@@ -1,0 +1,83 @@
+import {quantityOf} from "../pantry/quantities.ts";
+import {brix} from "./brix.ts";
+import type {ProcessReport} from "./heat-step.ts";
+import {COOLING, REFREEZING_LIMIT} from "./pasteurisation.ts";
+import {type Product, productAllergens, productComposition} from "./product.ts";
+import {boilingPoint} from "./sucrose.ts";
+
+/** What a caution is about. */
+export type CautionTopic = "egg" | "milk" | "hot sugar" | "alcohol" | "allergens" | "cooling" | "law";
+
+/** Something to mind. */
+export interface Caution {
+  readonly topic: CautionTopic;
+  readonly text: string;
+}
+
+/** Sauces of this strength stick and burn, °Brix: common practice, no source. */
+const STICKY = 55;
+
+/**
+ * What to mind when a product is made and sold. The last is always there: follow your local code; this is not licensed advice.
+ *
+ * Whether milk was bought raw is not known here, so all milk that goes through no published pair of temperature and time
+ * is pointed out; egg too, unless it was bought pasteurised.
+ *
+ * @param process what the base went through; without it nothing counts as heated
+ */
+export function cautionsFor(product: Product, process?: ProcessReport): Caution[] {
+  const holders = (allergen: "eggs" | "milk") => [
+    ...new Set(
+      product.components
+        .filter((component) => component.churned)
+        .flatMap(({recipe}) => recipe.lines)
+        .filter(({ingredient, grams}) => grams > 0 && ingredient.allergens?.includes(allergen))
+        .map(({ingredient}) => ingredient.name)
+        .filter((name) => !process || process.untreated.includes(name) || process.unused.includes(name)),
+    ),
+  ];
+  const cautions: Caution[] = [];
+  const add = (topic: CautionTopic, text: string) => cautions.push({topic, text});
+  const eggs = holders("eggs");
+  if (eggs.length) {
+    add(
+      "egg",
+      `${eggs.join(", ")}: goes through no published pair of temperature and time. Raw egg may carry salmonella: heat the mix to a published pair, or buy pasteurised egg.`,
+    );
+  }
+  const milks = holders("milk");
+  if (milks.length) {
+    add(
+      "milk",
+      `${milks.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
+    );
+  }
+  for (const {recipe, composition, churned} of product.components) {
+    const strength = brix(composition);
+    if (churned || strength < STICKY) continue;
+    const boils = strength <= 84 ? `, about ${boilingPoint(strength).toFixed(0)} °C` : "";
+    add(
+      "hot sugar",
+      `${recipe.name} boils above water${boils}, sticks and burns: long sleeves, a deep pot, no children near.`,
+    );
+  }
+  const composition = productComposition(product);
+  const alcohol = quantityOf(composition, "alcohol");
+  if (alcohol > 0) {
+    add(
+      "alcohol",
+      `Holds ${alcohol.toFixed(1)} % alcohol by weight: say so where it is sold, and keep it from children.`,
+    );
+  }
+  const allergens = productAllergens(product);
+  add(
+    "allergens",
+    `${allergens.length ? `Contains ${allergens.join(", ")}. ` : ""}Only what the ingredients declare is known here: read their labels, and mind traces from tools, scoops and neighbouring tubs.`,
+  );
+  add(
+    "cooling",
+    `After heating, cool to ${COOLING.temperature} °C or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${REFREEZING_LIMIT} °C after freezing is heated again before it is sold.`,
+  );
+  add("law", "Follow your local code; this is not licensed advice.");
+  return cautions;
+}

@@ -1,0 +1,66 @@
+import {InputError} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
+import {mixDensity} from "./density.ts";
+import {type Product, productDensity} from "./product.ts";
+import {gramsForTubs, type Machine, scale, type ScaleTo} from "./scale.ts";
+
+/** A product made larger or smaller. */
+export interface ScaledProduct {
+  /** The same product, with its recipes scaled: each component's `mass` is what the batch takes. */
+  readonly product: Product;
+  /** Mass of the finished product, g. */
+  readonly grams: number;
+  /** Factor on the base's recipe, and so on amounts in its process. */
+  readonly baseFactor: number;
+  /** Mass of the churned mix, g. */
+  readonly mixGrams: number;
+  /** Volume of the churned mix, ml. */
+  readonly mixMillilitres: number;
+  readonly runs: number;
+  /** Mix in one run, g. */
+  readonly gramsPerRun: number;
+}
+
+/**
+ * Scales a product with one churned base: grams and tubs mean the finished product, ripple included; a volume of mix and
+ * runs of a machine mean the base.
+ *
+ * @param to as for {@link scale}
+ * @throws InputError as {@link scale}, and for a product that has not exactly one churned component
+ */
+export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): ScaledProduct {
+  const churned = product.components.filter((component) => component.churned);
+  const base = churned[0];
+  if (!base || churned.length > 1 || base.percent <= 0) {
+    throw new InputError(
+      product.name,
+      "not exactly one churned base",
+      churned.length,
+      "mix the bases into one recipe",
+    );
+  }
+  const mix = scale(base.recipe, baseTarget(product, to, base.percent), machine);
+  const grams = (mix.grams / base.percent) * 100;
+  const components = product.components.map((component) => {
+    const mass = (grams * component.percent) / 100;
+    const factor = mass / component.mass;
+    const lines = component.recipe.lines.map((line) => ({...line, grams: line.grams * factor}));
+    return {...component, mass, recipe: {...component.recipe, lines}};
+  });
+  return {
+    product: {...product, components},
+    grams,
+    baseFactor: mix.factor,
+    mixGrams: mix.grams,
+    mixMillilitres: mix.grams / mixDensity(base.composition),
+    runs: mix.runs,
+    gramsPerRun: mix.gramsPerRun,
+  };
+}
+
+/** What is wanted of the product, as what is wanted of its base. */
+function baseTarget(product: Product, to: ScaleTo, percent: number): ScaleTo {
+  if ("grams" in to) return {grams: (finite(to.grams, "grams", {min: 1}, "g") * percent) / 100};
+  if (!("tubs" in to)) return to;
+  return {grams: (gramsForTubs(to, productDensity(product, to.overrun)) * percent) / 100};
+}
