@@ -20,7 +20,18 @@ export type {LinearProgram, Outcome, Row, Variable} from "./lp/program.ts";
 export {solve} from "./lp/solve.ts";
 
 export {balance, type BalanceOptions} from "./balance/balance.ts";
-export type {BriefInput} from "./balance/brief-schema.ts";
+export type {
+  AtInput,
+  BriefInput,
+  IngredientInput,
+  LimitsInput,
+  SwingInput,
+  TargetsInput,
+} from "./balance/brief-schema.ts";
+export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/prices.ts";
+export {readBrief} from "./balance/read-brief.ts";
+export type {Aim, Brief, Choice, Target} from "./balance/brief.ts";
+export type {Subject} from "./balance/subject.ts";
 export type {
   Amount,
   Answer,

@@ -70,13 +70,13 @@ function near(value: number, limit: number): boolean {
 }
 
 /** Which limit of the target the binding side of its row stands for. */
-function limitOf({min, max}: Target, atLower: boolean): Pick<Binding, "bound" | "limit"> {
+export function limitOf({min, max}: Target, atLower: boolean): Pick<Binding, "bound" | "limit"> {
   if (min !== undefined && min === max) return {bound: "equal", limit: min};
   return atLower ? {bound: "min", limit: min!} : {bound: "max", limit: max!};
 }
 
 /** Change of the row's limit per unit of the target's limit. */
-function slope({subject, min, max}: Target, atLower: boolean, composition: Composition): number {
+export function slope({subject, min, max}: Target, atLower: boolean, composition: Composition): number {
   const at = (atLower ? min : max)!;
   switch (subject.kind) {
     case "freezingPoint":

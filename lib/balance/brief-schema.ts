@@ -90,7 +90,23 @@ export const briefSchema = z.strictObject({
  * many g; `onlyWith` that it is used only beside at least `min` g of another; `ratio` fixes it at `grams` per g of
  * another; `maxIngredients` of the brief limits how many are used.
  */
-export type BriefInput = z.input<typeof briefSchema>;
+export type BriefInput = Omit<z.input<typeof briefSchema>, "targets"> & {targets?: TargetsInput | undefined};
+
+/** Targets by the name of what they limit: a quantity, `cost`, a property of the ingredients, or one of those named here. */
+export interface TargetsInput {
+  [name: string]: LimitsInput | AtInput[] | SwingInput[] | undefined;
+  ice?: AtInput[] | undefined;
+  hardPhase?: AtInput[] | undefined;
+  heatShock?: SwingInput[] | undefined;
+  freezingPoint?: LimitsInput | undefined;
+  scoopTemperature?: LimitsInput | undefined;
+}
+
+/** A target at a temperature, °C. */
+export type AtInput = z.input<typeof atSchema>;
+
+/** A target between two temperatures, °C. */
+export type SwingInput = z.input<typeof swingSchema>;
 
 /** An ingredient of a brief with more than its name. */
 export type IngredientInput = z.input<typeof ingredientSchema>;

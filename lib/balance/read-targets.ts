@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import type {BriefInput, LimitsInput} from "./brief-schema.ts";
+import type {AtInput, LimitsInput, SwingInput, TargetsInput} from "./brief-schema.ts";
 import type {Choice, Target} from "./brief.ts";
 import {subjectOf} from "./read-subject.ts";
 import type {Subject} from "./subject.ts";
@@ -10,21 +10,17 @@ import type {Subject} from "./subject.ts";
  *
  * @throws InputError for an unknown quantity, a limit out of range, or limits that contradict each other
  */
-export function readTargets(
-  raw: NonNullable<BriefInput["targets"]>,
-  choices: readonly Choice[],
-  place: string,
-): Target[] {
+export function readTargets(raw: TargetsInput, choices: readonly Choice[], place: string): Target[] {
   const targets: Target[] = [];
   for (const [name, value] of Object.entries(raw)) {
     if (value === undefined) continue;
     const at = `${place}: targets.${name}`;
     if (name === "ice" || name === "hardPhase") {
-      for (const [i, entry] of (value as NonNullable<(typeof raw)["ice"]>).entries()) {
+      for (const [i, entry] of (value as AtInput[]).entries()) {
         targets.push(readLimits({kind: name, at: entry.at}, entry, `${at}[${i}]`));
       }
     } else if (name === "heatShock") {
-      for (const [i, entry] of (value as NonNullable<(typeof raw)["heatShock"]>).entries()) {
+      for (const [i, entry] of (value as SwingInput[]).entries()) {
         targets.push(readLimits({kind: name, from: entry.from, to: entry.to}, entry, `${at}[${i}]`));
       }
     } else targets.push(readLimits(subjectOf(name, choices, at), value as LimitsInput, at));

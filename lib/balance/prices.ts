@@ -1,0 +1,103 @@
+import {InputError} from "../core/errors.ts";
+import {sensitivity} from "../lp/sensitivity.ts";
+import {solve} from "../lp/solve.ts";
+import type {Binding} from "./answer.ts";
+import {limitOf, slope} from "./binding.ts";
+import type {Brief} from "./brief.ts";
+import {formulate} from "./formulate.ts";
+import {mixFrom} from "./mix-report.ts";
+import {subjectName} from "./subject.ts";
+
+/** A binding limit with its price and how far the price reaches. */
+export interface LimitPrice extends Binding {
+  /** Values of the limit between which the price holds, in its unit; absent for limits on a temperature, whose rows bend. */
+  readonly from?: number;
+  readonly to?: number;
+}
+
+/** How the mix answers to the price of one ingredient, money per kg. */
+export interface IngredientPrice {
+  readonly ingredient: string;
+  readonly used: boolean;
+  readonly price: number;
+  /** Prices between which these amounts stay the cheapest. An unused ingredient enters where its price falls below `from`. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What the limits of a balanced brief cost, and how firm the choice of ingredients is. */
+export interface Prices {
+  readonly limits: readonly LimitPrice[];
+  /** Empty where the brief is not about cost. */
+  readonly ingredients: readonly IngredientPrice[];
+  /** Whether several limits meet at the mix, so that other prices and ranges could be given with equal right. */
+  readonly degenerate: boolean;
+}
+
+/**
+ * Prices and ranges of a brief that can be met: what one more unit of each binding limit costs per kg of mix and over
+ * which range that holds; for each ingredient, how far its own price may move.
+ *
+ * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, or one that cannot be met
+ */
+export function pricesOf(brief: Brief): Prices {
+  const formulation = formulate(brief);
+  const {program, meanings, shares} = formulation;
+  if (program.variables.some(({integer}) => integer)) {
+    throw new InputError(
+      brief.name,
+      "a mix in whole steps has no prices",
+      undefined,
+      "leave out step, unit, minIfUsed, onlyWith and maxIngredients to see them",
+    );
+  }
+  const outcome = solve(program);
+  if (outcome.status !== "optimal")
+    throw new InputError(
+      brief.name,
+      "no mix meets the brief",
+      outcome.status,
+      "balance it first: the answer says what conflicts",
+    );
+  const {rows, bounds, costs, degenerate} = sensitivity(program, outcome);
+  const {composition} = mixFrom(brief, formulation, outcome.values);
+  const limits: LimitPrice[] = [];
+  for (const {index, side, price, from, to} of rows) {
+    const meaning = meanings[index]!;
+    if (meaning.kind !== "target") continue;
+    const {target} = meaning;
+    const curved = target.subject.kind === "freezingPoint" || target.subject.kind === "scoopTemperature";
+    limits.push({
+      target: subjectName(target.subject),
+      ...limitOf(target, side === "lower"),
+      price: price * slope(target, side === "lower", composition),
+      ...(!curved && {from, to}),
+    });
+  }
+  for (const {index, side, price, from, to} of bounds) {
+    const choice = brief.ingredients[index];
+    if (!choice || (side === "lower" && choice.min === 0)) continue;
+    const grams = shares[index]! * brief.batch;
+    limits.push({
+      target: choice.ingredient.name,
+      bound: side === "equal" ? "equal" : side === "lower" ? "min" : "max",
+      limit: side === "upper" ? choice.max : choice.min,
+      price: price / grams,
+      from: Math.max(0, from * grams),
+      to: to * grams,
+    });
+  }
+  return {limits, ingredients: ingredientPrices(brief, costs, outcome.values), degenerate};
+}
+
+function ingredientPrices(
+  {aim, ingredients}: Brief,
+  costs: readonly {index: number; cost: number; from: number; to: number}[],
+  values: readonly number[],
+): IngredientPrice[] {
+  if (aim?.subject.kind !== "cost" || aim.sense !== "minimise") return [];
+  return ingredients.map(({ingredient}, j) => {
+    const {cost, from, to} = costs.find(({index}) => index === j)!;
+    return {ingredient: ingredient.name, used: values[j]! > 1e-9, price: cost, from, to};
+  });
+}
