@@ -45,9 +45,9 @@ export interface Progress {
 /** Number of layers from core to surface. */
 const LAYERS = 24;
 /** Number of enthalpies at which temperature and conductivity are kept. */
-const STATES = 4000;
-/** A body that is not there after four weeks never gets there, s. */
-const LONGEST = 28 * 24 * 3600;
+const STATES = 1500;
+/** A body that is not there after a week never gets there, s. */
+const LONGEST = 7 * 24 * 3600;
 
 /**
  * Lets heat flow between a body and the air until a condition holds.
@@ -58,7 +58,7 @@ const LONGEST = 28 * 24 * 3600;
  *
  * @param start temperature throughout at the start, °C
  * @param done condition to stop at
- * @returns the state when the condition first held; `undefined` if it does not within four weeks
+ * @returns the state when the condition first held; `undefined` if it does not within a week
  */
 export function letHeatFlow(
   material: Material,
@@ -135,7 +135,7 @@ function tabulate({enthalpy, conductivity}: Material, coldest: number, warmest: 
   const [low, high] = [enthalpy(coldest), enthalpy(warmest)];
   const space = (high - low) / (STATES - 1);
   const temperatures = new Float64Array(STATES);
-  const fine = 8 * STATES;
+  const fine = 2 * STATES;
   let [at, below, here] = [0, low, coldest];
   for (let i = 1; i <= fine; i++) {
     const next = coldest + ((warmest - coldest) * i) / fine;

@@ -65,11 +65,18 @@ export function mixCoefficients(composition: Composition): HeldWaterCoefficients
 }
 
 /**
- * Water activity of ice where the model holds.
+ * Water activity of ice where the model holds. Kept for the temperatures asked before: they are the same for every mix.
  *
  * @throws InputError outside -40 to below 0 °C
  */
 export function activityOfIce(temperature: number): number {
+  const known = activities.get(temperature);
+  if (known !== undefined) return known;
   finite(temperature, "temperature", {min: COLDEST, max: -Number.EPSILON}, "°C");
-  return iceWaterActivity(temperature);
+  const activity = iceWaterActivity(temperature);
+  if (activities.size >= 2000) activities.clear();
+  activities.set(temperature, activity);
+  return activity;
 }
+
+const activities = new Map<number, number>();

@@ -27,6 +27,16 @@ export function ice(composition: Composition, temperature: number): number {
 }
 
 /**
+ * Ice of one mix as a function of temperature, for root finding: the mix is summed up once, and the temperatures, none
+ * of which comes twice, are neither checked nor kept.
+ */
+export function iceFunction(composition: Composition): (temperature: number) => number {
+  const water = composition.water ?? 0;
+  const coefficients = mixCoefficients(composition);
+  return (t) => (t < 0 ? Math.max(0, water - heldWaterPerGram(coefficients, iceWaterActivity(t))) : 0);
+}
+
+/**
  * Share of the water that is ice, %; 0 for a mix without water.
  *
  * @param temperature °C, -40 or above

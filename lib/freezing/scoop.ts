@@ -3,7 +3,8 @@ import {bisect} from "../core/roots.ts";
 import {readComposition} from "../pantry/composition.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST} from "./held-water.ts";
-import {hardPhase} from "./ice.ts";
+import {hardPhase, iceFunction} from "./ice.ts";
+import {solidFat} from "./solid-fat.ts";
 import {HARD_MIXES} from "./tables.ts";
 
 /** Middle of the temperatures at which hard ice cream is dipped, -14 to -12 °C (common practice, no source). */
@@ -84,5 +85,6 @@ export function verdictAt(composition: Composition, temperature: number): Verdic
 
 /** Temperature at which the hard phase has a size, °C; it only falls on warming. */
 function whereHard(composition: Composition, grams: number): number | undefined {
-  return bisect((t) => hardPhase(composition, t) - grams, COLDEST, 40);
+  const iceAt = iceFunction(composition);
+  return bisect((t) => iceAt(t) + solidFat(composition, t) - grams, COLDEST, 40);
 }

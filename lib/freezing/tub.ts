@@ -51,7 +51,8 @@ export function temperingTime(
   conditions: TubConditions,
 ): TubTime | undefined {
   const {temperature} = scoopTemperature(composition);
-  if (temperature === undefined) return undefined;
+  const {airTemperature} = conditions;
+  if (temperature === undefined || (airTemperature <= temperature && freezer < temperature)) return undefined;
   return timeUntil(composition, tub, freezer, conditions, (progress) => progress.mean >= temperature);
 }
 

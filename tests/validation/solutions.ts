@@ -1,0 +1,135 @@
+import {initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import type {Solute} from "../../lib/freezing/held-water.ts";
+import {WATER_MOLAR_MASS} from "../../lib/freezing/solute.ts";
+import {iceWaterActivity} from "../../lib/freezing/water-activity.ts";
+import {compare, type PublishedTables, type ValidationRow} from "./row.ts";
+
+/** The part that a published solute is. */
+const PART: Readonly<Record<string, Solute>> = {
+  sucrose: "sucrose",
+  dextrose: "dextrose",
+  fructose: "fructose",
+  lactose: "lactose",
+  maltose: "maltose",
+  glycerol: "glycerol",
+  ethanol: "alcohol",
+  "sodium chloride": "salt",
+  "citric acid": "organicAcids",
+  sorbitol: "sorbitol",
+  xylitol: "xylitol",
+  erythritol: "erythritol",
+};
+
+/** Largest error of a freezing point, °C: five times the accepted rms for the sugars. */
+const TOLERANCE = 0.15;
+
+/** The accepted rms of the sugars over their CRC table, °C. */
+const RMS_TOLERANCE = 0.03;
+
+/** The sugars that the rms is asked of. */
+const SUGARS = ["sucrose", "dextrose", "fructose", "lactose", "maltose"];
+
+/** Freezing points of binary solutions: each published point, then the rms of each sugar over its CRC table. */
+export function solutionRows({freezing_points}: PublishedTables): ValidationRow[] {
+  const rows = freezing_points.flatMap((row): ValidationRow[] => {
+    const part = PART[row.solute!];
+    const published = Number(row.freezing_point_C);
+    const strong = row.source === "young-jones-1949";
+    // Trisodium citrate stands for potassium citrate mole for mole; ethanol is fitted to -31 °C only.
+    if (part === undefined || (part === "alcohol" && published < -31)) return [];
+    return [
+      compare({
+        group: "solutions",
+        what: `freezing point of ${row.solute} ${row.mass_percent} %`,
+        published,
+        computed: freezingPointOf(part, Number(row.mass_percent)),
+        tolerance: strong ? 0.25 : TOLERANCE,
+        unit: "°C",
+        source: row.source!,
+        temperature: published,
+        series: row.solute!,
+      }),
+    ];
+  });
+  return [...rows, ...SUGARS.map((sugar) => rmsRow(sugar, rows))];
+}
+
+function rmsRow(sugar: string, rows: readonly ValidationRow[]): ValidationRow {
+  const table = rows.filter(({series, source}) => series === sugar && source === "crc-2021");
+  const squares = table.reduce((total, {difference}) => total + difference ** 2, 0);
+  return compare({
+    group: "solutions",
+    what: `rms error of ${sugar} over its table`,
+    published: 0,
+    computed: Math.sqrt(squares / table.length),
+    tolerance: RMS_TOLERANCE,
+    unit: "°C",
+    source: "crc-2021",
+  });
+}
+
+/** How far, °C, and down to what temperature the curves at 25 °C are asked to agree with freezing points. */
+const NORRISH: Readonly<Record<string, {readonly coldest: number; readonly tolerance: number}>> = {
+  // All that is known of these: the model is fitted to them.
+  sorbitol: {coldest: -15, tolerance: 0.02},
+  xylitol: {coldest: -15, tolerance: 0.02},
+  erythritol: {coldest: -15, tolerance: 0.02},
+  sucrose: {coldest: -15, tolerance: 0.25},
+  dextrose: {coldest: -15, tolerance: 0.25},
+  fructose: {coldest: -15, tolerance: 0.75},
+  // Lactose saturates near -0.6 °C, and maltose leaves its own freezing points below -5 °C.
+  lactose: {coldest: -5, tolerance: 0.45},
+  maltose: {coldest: -5, tolerance: 0.45},
+};
+
+/**
+ * Freezing points of the strengths that a published Norrish curve, ln a = ln x - K y², gives at -1, -2, -5, -10 and
+ * -15 °C: for the sugars an independent check of the extrapolation beyond their freezing points.
+ *
+ * Glycerol is left out: its constant misses CRC, which the model follows, by 1.3 °C.
+ */
+export function norrishRows({norrish}: PublishedTables): ValidationRow[] {
+  return norrish.flatMap((row) => {
+    const limits = NORRISH[row.solute!];
+    const part = PART[row.solute!];
+    if (!limits || !part) return [];
+    const temperatures = [-1, -2, -5, -10, -15].filter((temperature) => temperature >= limits.coldest);
+    return temperatures.map((temperature) =>
+      compare({
+        group: "Norrish curves",
+        what: `freezing point of ${row.solute} where its Norrish curve (K = ${row.norrish_k}) has ${temperature} °C`,
+        published: temperature,
+        computed: freezingPointOf(
+          part,
+          norrishPercent(
+            iceWaterActivity(temperature),
+            Number(row.norrish_k),
+            Number(row.molar_mass_g_per_mol),
+          ),
+        ),
+        tolerance: limits.tolerance,
+        unit: "°C",
+        source: row.source!,
+        temperature,
+        series: row.solute!,
+      }),
+    );
+  });
+}
+
+/** Freezing point of a binary solution, °C. */
+function freezingPointOf(part: Solute, massPercent: number): number {
+  return initialFreezingPoint({[part]: massPercent, water: 100 - massPercent}) ?? NaN;
+}
+
+/** g solute per 100 g solution at which a Norrish curve has an activity. */
+function norrishPercent(activity: number, k: number, molarMass: number): number {
+  let [low, high] = [0, 0.5];
+  for (let i = 0; i < 60; i++) {
+    const x = (low + high) / 2;
+    if (Math.log(1 - x) - k * x * x > Math.log(activity)) low = x;
+    else high = x;
+  }
+  const solute = low * molarMass;
+  return (100 * solute) / (solute + (1 - low) * WATER_MOLAR_MASS);
+}

@@ -1,0 +1,19 @@
+import {describe, expect, it} from "vitest";
+import {within} from "../support/within.ts";
+import {readTables} from "./read-tables.ts";
+import {validationRows} from "./rows.ts";
+
+const rows = validationRows(readTables());
+
+describe("published figures of freezing", () => {
+  it("are at least 250, from at least 8 sources", () => {
+    expect(rows.length).toBeGreaterThanOrEqual(250);
+    expect(new Set(rows.map(({source}) => source)).size).toBeGreaterThanOrEqual(8);
+  });
+
+  it.each([...new Set(rows.map(({group}) => group))])("%s: each is met within its tolerance", (group) => {
+    for (const row of rows.filter((d) => d.group === group)) {
+      within(row.computed, row.published, row.tolerance, `${row.what} (${row.source})`);
+    }
+  });
+});
