@@ -3,8 +3,11 @@
 const state = new URLSearchParams(location.hash.slice(1));
 let timer: ReturnType<typeof setTimeout> | undefined;
 
-// Someone pastes another link into the same window: start again from it.
-addEventListener("hashchange", () => location.reload());
+// Another state pasted into the same window starts the page again from it; a jump to a heading keeps the present one.
+addEventListener("hashchange", () => {
+  if (location.hash.includes("=")) location.reload();
+  else history.replaceState(null, "", `#${state}`);
+});
 
 /** Everything kept under a name, in order. */
 export function recall(key: string): string[] {

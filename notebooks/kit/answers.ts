@@ -30,7 +30,9 @@ export function mixesOf(answer: PageAnswer): ShownMix[] {
 /** What no further mix could do better, in words: the candidates that an answer lacks. */
 export function missingFrom(answer: PageAnswer): string[] {
   if (answer.status !== "optimal") return [];
-  return CANDIDATES.filter(({name}) => !answer.candidates.some((mix) => mix.name.startsWith(name))).map(({better}) => better);
+  return CANDIDATES.filter(({name}) => !answer.candidates.some((mix) => mix.name.startsWith(name))).map(
+    ({better}) => better,
+  );
 }
 
 const CANDIDATES = [

@@ -2,24 +2,48 @@ import {axisX, axisY, barX, dot, plot, ruleX, ruleY, text, tip, pointer} from "@
 import {html} from "htl";
 import {decimal, degrees} from "../../lib/io/words.ts";
 import type {ShownMix} from "./mixes.ts";
-import {figure, legend, look, temperatureMarks, tick} from "./plot.ts";
+import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
 
 /** What a mix consists of, in six parts that add up to 100 g. */
 const PARTS = [
   {name: "fat", colour: "var(--part-fat)", ink: "#22251e", of: ({mix}: ShownMix) => mix.shares.fat ?? 0},
-  {name: "milk solids-not-fat", colour: "var(--part-msnf)", ink: "#22251e", of: ({mix}: ShownMix) => mix.shares.msnf ?? 0},
-  {name: "sugars", colour: "var(--part-sugars)", ink: "#ffffff", of: ({mix}: ShownMix) => mix.shares.sugars ?? 0},
+  {
+    name: "milk solids-not-fat",
+    colour: "var(--part-msnf)",
+    ink: "#22251e",
+    of: ({mix}: ShownMix) => mix.shares.msnf ?? 0,
+  },
+  {
+    name: "sugars",
+    colour: "var(--part-sugars)",
+    ink: "#ffffff",
+    of: ({mix}: ShownMix) => mix.shares.sugars ?? 0,
+  },
   {name: "other solids", colour: "var(--part-other)", ink: "#ffffff", of: otherSolids},
-  {name: "alcohol", colour: "var(--part-alcohol)", ink: "#ffffff", of: ({mix}: ShownMix) => mix.composition.alcohol ?? 0},
-  {name: "water", colour: "var(--part-water)", ink: "#22251e", of: ({mix}: ShownMix) => mix.composition.water ?? 0},
+  {
+    name: "alcohol",
+    colour: "var(--part-alcohol)",
+    ink: "#ffffff",
+    of: ({mix}: ShownMix) => mix.composition.alcohol ?? 0,
+  },
+  {
+    name: "water",
+    colour: "var(--part-water)",
+    ink: "#22251e",
+    of: ({mix}: ShownMix) => mix.composition.water ?? 0,
+  },
 ] as const;
 
 function otherSolids({mix: {shares}}: ShownMix): number {
-  return Math.max(0, (shares.totalSolids ?? 0) - (shares.fat ?? 0) - (shares.msnf ?? 0) - (shares.sugars ?? 0));
+  return Math.max(
+    0,
+    (shares.totalSolids ?? 0) - (shares.fat ?? 0) - (shares.msnf ?? 0) - (shares.sugars ?? 0),
+  );
 }
 
 /** What each mix consists of, g in 100 g, as one bar. */
-export function compositionBars(mixes: readonly ShownMix[], {width}: {width: number}): HTMLElement {
+export function compositionBars(mixes: readonly ShownMix[], width: number): HTMLElement | undefined {
+  if (!mixes.length) return undefined;
   const left = labelMargin(mixes);
   const pieces = mixes.flatMap((shown) => {
     let end = 0;
@@ -40,30 +64,60 @@ export function compositionBars(mixes: readonly ShownMix[], {width}: {width: num
     marginBottom: 32,
     ariaLabel: "What each mix consists of, g in 100 g",
     ariaDescription: mixes
-      .map((shown) => `${shown.label}: ${PARTS.map(({name, of}) => `${name} ${decimal(of(shown), 1)}`).join(", ")}`)
+      .map(
+        (shown) =>
+          `${shown.label}: ${PARTS.map(({name, of}) => `${name} ${decimal(of(shown), 1)}`).join(", ")}`,
+      )
       .join("; "),
     x: {domain: [0, 100]},
     y: {domain: mixes.map(({label}) => label), padding: 0.28},
     marks: [
-      axisX({label: null, ticks: 5, tickSize: 4, tickFormat: (d: number) => (d === 100 ? "100 g" : String(d))}),
+      axisX({
+        label: null,
+        ticks: 5,
+        tickSize: 4,
+        tickFormat: (d: number) => (d === 100 ? "100 g" : String(d)),
+      }),
       axisY({label: null, tickSize: 0}),
-      barX(pieces, {x1: "start", x2: "end", y: "label", fill: (d: {colour: string}) => d.colour, stroke: "var(--paper)", strokeWidth: 1}),
+      barX(pieces, {
+        x1: "start",
+        x2: "end",
+        y: "label",
+        fill: (d: {colour: string}) => d.colour,
+        stroke: "var(--paper)",
+        strokeWidth: 1,
+      }),
       text(
         pieces.filter(({value}) => value * perGram > 30),
-        {x: (d: {start: number; end: number}) => (d.start + d.end) / 2, y: "label", text: (d: {value: number}) => decimal(d.value, 1), fill: (d: {ink: string}) => d.ink},
+        {
+          x: (d: {start: number; end: number}) => (d.start + d.end) / 2,
+          y: "label",
+          text: (d: {value: number}) => decimal(d.value, 1),
+          fill: (d: {ink: string}) => d.ink,
+        },
       ),
     ],
   });
   const shown = PARTS.filter(({of}) => mixes.some((mix) => of(mix) > 0.05));
-  const key = html`<ul class="legend">${shown.map(({name, colour}) => html`<li><span class="swatch" style=${`background: ${colour}`}></span>${name}</li>`)}</ul>`;
-  return figure("What it is made of", "Grams in 100 g of mix. Lactose counts among the milk solids, not among the sugars.", key, chart);
+  const key = html`<ul class="legend">
+    ${shown.map(({name, colour}) => html`<li><span class="swatch" style=${`background: ${colour}`}></span>${name}</li>`)}
+  </ul>`;
+  return figure(
+    "What it is made of",
+    "Grams in 100 g of mix. Lactose counts among the milk solids, not among the sugars.",
+    key,
+    chart,
+  );
 }
 
 /** Where each mix scoops, with the uncertainty of the estimate, beside the freezer and the dipping temperatures. */
-export function scoopRuler(mixes: readonly ShownMix[], {width, freezer}: {width: number; freezer: number}): HTMLElement {
+export function scoopRuler(mixes: readonly ShownMix[], {width, freezer}: Along): HTMLElement | undefined {
+  if (!mixes.length) return undefined;
   const found = mixes.flatMap(({label, style, mix}) => {
     const {temperature, low, high} = mix.scoop;
-    return temperature === undefined ? [] : [{label, style, temperature, low: low ?? temperature, high: high ?? temperature}];
+    return temperature === undefined
+      ? []
+      : [{label, style, temperature, low: low ?? temperature, high: high ?? temperature}];
   });
   const coldest = Math.min(-24, freezer - 2, ...found.map(({low}) => low - 2));
   const warmest = Math.max(-6, freezer + 2, ...found.map(({high}) => high + 2));
@@ -80,12 +134,43 @@ export function scoopRuler(mixes: readonly ShownMix[], {width, freezer}: {width:
     y: {domain: mixes.map(({label}) => label), padding: 0.4},
     marks: [
       ...temperatureMarks(freezer),
-      axisX({label: "Temperature, °C", labelArrow: "none", labelAnchor: "center", tickFormat: tick, tickSize: 4, ticks: width < 500 ? 4 : 8}),
+      axisX({
+        label: "Temperature, °C",
+        labelArrow: "none",
+        labelAnchor: "center",
+        tickFormat: tick,
+        tickSize: 4,
+        ticks: width < 500 ? 4 : 8,
+      }),
       axisY({label: null, tickSize: 0}),
       ...found.flatMap((one) => [
-        ruleY([one], {y: "label", x1: "low", x2: "high", stroke: one.style.colour, strokeWidth: 5, strokeOpacity: 0.35}),
-        dot([one], {x: "temperature", y: "label", symbol: one.style.sign, fill: one.style.colour, stroke: "var(--paper)", strokeWidth: 1.5, r: 7}),
-        text([one], {x: "temperature", y: "label", text: () => degrees(one.temperature), dy: -16, fontWeight: 600, fill: "var(--ink)", stroke: "var(--paper)", strokeWidth: 4}),
+        ruleY([one], {
+          y: "label",
+          x1: "low",
+          x2: "high",
+          stroke: one.style.colour,
+          strokeWidth: 5,
+          strokeOpacity: 0.35,
+        }),
+        dot([one], {
+          x: "temperature",
+          y: "label",
+          symbol: one.style.sign,
+          fill: one.style.colour,
+          stroke: "var(--paper)",
+          strokeWidth: 1.5,
+          r: 7,
+        }),
+        text([one], {
+          x: "temperature",
+          y: "label",
+          text: () => degrees(one.temperature),
+          dy: -16,
+          fontWeight: 600,
+          fill: "var(--ink)",
+          stroke: "var(--paper)",
+          strokeWidth: 4,
+        }),
       ]),
     ],
   });
@@ -97,14 +182,33 @@ export function scoopRuler(mixes: readonly ShownMix[], {width, freezer}: {width:
 }
 
 /** What each ingredient costs in 1 kg of each mix. */
-export function costDots(mixes: readonly ShownMix[], prices: ReadonlyMap<string, number>, {width}: {width: number}): HTMLElement {
+export function costDots(
+  mixes: readonly ShownMix[],
+  prices: ReadonlyMap<string, number>,
+  width: number,
+): HTMLElement | undefined {
+  if (!mixes.length) return undefined;
   const costs = mixes.flatMap(({label, style, mix}) =>
-    mix.amounts.map(({ingredient, percent}) => ({ingredient, label, style, cost: ((prices.get(ingredient) ?? 0) * percent) / 100})),
+    mix.amounts.map(({ingredient, percent}) => ({
+      ingredient,
+      label,
+      style,
+      cost: ((prices.get(ingredient) ?? 0) * percent) / 100,
+    })),
   );
   const greatest = new Map<string, number>();
-  for (const {ingredient, cost} of costs) greatest.set(ingredient, Math.max(cost, greatest.get(ingredient) ?? 0));
-  const order = [...greatest].filter(([, cost]) => cost >= 0.005).sort((a, b) => b[1] - a[1]).map(([name]) => name);
-  const short = (name: string) => (width < 500 && name.length > 18 ? `${name.slice(0, 17)}…` : name.length > 30 ? `${name.slice(0, 29)}…` : name);
+  for (const {ingredient, cost} of costs)
+    greatest.set(ingredient, Math.max(cost, greatest.get(ingredient) ?? 0));
+  const order = [...greatest]
+    .filter(([, cost]) => cost >= 0.005)
+    .sort((a, b) => b[1] - a[1])
+    .map(([name]) => name);
+  const short = (name: string) =>
+    width < 500 && name.length > 18
+      ? `${name.slice(0, 17)}…`
+      : name.length > 30
+        ? `${name.slice(0, 29)}…`
+        : name;
   const left = Math.min(width * 0.42, 16 + 7 * Math.max(0, ...order.map((name) => short(name).length)));
   const drawn = costs.filter(({ingredient}) => order.includes(ingredient));
   const chart = plot({
@@ -118,23 +222,48 @@ export function costDots(mixes: readonly ShownMix[], prices: ReadonlyMap<string,
     x: {domain: [0, 1.05 * Math.max(0.01, ...drawn.map(({cost}) => cost))]},
     y: {domain: order},
     marks: [
-      axisX({label: "Money in 1 kg of mix", labelArrow: "none", labelAnchor: "center", ticks: width < 500 ? 4 : 7, tickSize: 4}),
+      axisX({
+        label: "Money in 1 kg of mix",
+        labelArrow: "none",
+        labelAnchor: "center",
+        ticks: width < 500 ? 4 : 7,
+        tickSize: 4,
+      }),
       axisY({label: null, tickSize: 0, tickFormat: short}),
       ruleY(order, {stroke: "var(--line)"}),
       ruleX([0], {stroke: "var(--strong-line)"}),
       ...mixes.map(({label, style}) =>
         dot(
           drawn.filter((d) => d.label === label),
-          {x: "cost", y: "ingredient", symbol: style.sign, fill: style.colour, stroke: "var(--paper)", strokeWidth: 1.5, r: 5.5},
+          {
+            x: "cost",
+            y: "ingredient",
+            symbol: style.sign,
+            fill: style.colour,
+            stroke: "var(--paper)",
+            strokeWidth: 1.5,
+            r: 5.5,
+          },
         ),
       ),
       tip(
         drawn,
-        pointer({x: "cost", y: "ingredient", title: (d: (typeof drawn)[number]) => `${d.ingredient}\n${d.label}: ${decimal(d.cost, 2)} per kg`, fill: "var(--card)", stroke: "var(--strong-line)"}),
+        pointer({
+          x: "cost",
+          y: "ingredient",
+          title: (d: (typeof drawn)[number]) => `${d.ingredient}\n${d.label}: ${decimal(d.cost, 2)} per kg`,
+          fill: "var(--card)",
+          stroke: "var(--strong-line)",
+        }),
       ),
     ],
   });
-  return figure("Where the money goes", "What each ingredient costs in 1 kg of mix, in the currency of your price list.", legend(mixes), chart);
+  return figure(
+    "Where the money goes",
+    "What each ingredient costs in 1 kg of mix, in the currency of your price list.",
+    legend(mixes),
+    chart,
+  );
 }
 
 function labelMargin(mixes: readonly ShownMix[]): number {

@@ -1,9 +1,21 @@
-import {axisX, axisY, dot, gridY, line, type Markish, plot, pointerX, rectY, text, tip} from "@observablehq/plot";
+import {
+  axisX,
+  axisY,
+  dot,
+  gridY,
+  line,
+  type Markish,
+  plot,
+  pointerX,
+  rectY,
+  text,
+  tip,
+} from "@observablehq/plot";
 import {hardPhase} from "../../lib/freezing/ice.ts";
 import {referenceHardPhase} from "../../lib/freezing/scoop.ts";
 import {decimal, degrees} from "../../lib/io/words.ts";
 import type {ShownMix} from "./mixes.ts";
-import {figure, legend, look, temperatureMarks, tick} from "./plot.ts";
+import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
 
 /** Coldest and warmest temperature drawn, °C. */
 const [COLDEST, WARMEST] = [-30, 0];
@@ -14,13 +26,6 @@ const HARD_PHASE: [number, number] = [35, 75];
 /** Where a mix's sign sits on its line, °C. */
 const SIGNS_AT = [-24, -18, -12, -6];
 
-/** What a chart over temperature needs to know. */
-interface Along {
-  readonly width: number;
-  /** °C. */
-  readonly freezer: number;
-}
-
 interface Point {
   /** °C. */
   readonly temperature: number;
@@ -28,7 +33,8 @@ interface Point {
 }
 
 /** Share of the water that is ice, along temperature, for each mix. */
-export function freezingCurves(mixes: readonly ShownMix[], along: Along): HTMLElement {
+export function freezingCurves(mixes: readonly ShownMix[], along: Along): HTMLElement | undefined {
+  if (!mixes.length) return undefined;
   const chart = curves(mixes, along, {
     axis: "Water that is ice, %",
     domain: [0, 100],
@@ -44,7 +50,8 @@ export function freezingCurves(mixes: readonly ShownMix[], along: Along): HTMLEl
 }
 
 /** Hard phase, ice and solid fat, along temperature, with the bands that the words soft, scoops, firm and hard stand for. */
-export function hardPhaseCurves(mixes: readonly ShownMix[], along: Along): HTMLElement {
+export function hardPhaseCurves(mixes: readonly ShownMix[], along: Along): HTMLElement | undefined {
+  if (!mixes.length) return undefined;
   const bands = verdictBands();
   const chart = curves(mixes, along, {
     axis: "Hard phase, g in 100 g",
@@ -52,7 +59,12 @@ export function hardPhaseCurves(mixes: readonly ShownMix[], along: Along): HTMLE
     of: ({mix}) =>
       temperatures().map((temperature) => ({temperature, value: hardPhase(mix.composition, temperature)})),
     behind: [
-      rectY(bands, {y1: "low", y2: "high", fill: (d: {verdict: string}) => (d.verdict === "scoops" ? "var(--scoops)" : "none"), stroke: "var(--line)"}),
+      rectY(bands, {
+        y1: "low",
+        y2: "high",
+        fill: (d: {verdict: string}) => (d.verdict === "scoops" ? "var(--scoops)" : "none"),
+        stroke: "var(--line)",
+      }),
       text(bands, {
         y: (d: {low: number; high: number}) => (d.low + d.high) / 2,
         text: "verdict",
@@ -79,9 +91,18 @@ interface CurveOptions {
   readonly behind: readonly Markish[];
 }
 
-function curves(mixes: readonly ShownMix[], {width, freezer}: Along, {axis, domain, of, behind}: CurveOptions): Element {
-  const drawn = mixes.map((shown) => ({shown, points: of(shown).filter(({temperature}) => temperature >= COLDEST)}));
-  const readings = drawn.flatMap(({shown, points}) => points.map((point) => ({...point, label: shown.label})));
+function curves(
+  mixes: readonly ShownMix[],
+  {width, freezer}: Along,
+  {axis, domain, of, behind}: CurveOptions,
+): Element {
+  const drawn = mixes.map((shown) => ({
+    shown,
+    points: of(shown).filter(({temperature}) => temperature >= COLDEST),
+  }));
+  const readings = drawn.flatMap(({shown, points}) =>
+    points.map((point) => ({...point, label: shown.label})),
+  );
   return plot({
     ...look(width),
     height: Math.min(420, Math.max(280, width * 0.56)),
@@ -91,7 +112,10 @@ function curves(mixes: readonly ShownMix[], {width, freezer}: Along, {axis, doma
     marginBottom: 40,
     ariaLabel: `${axis}, against temperature`,
     ariaDescription: mixes
-      .map(({label, mix}) => `${label}: starts to freeze at ${mix.freezing.initialFreezingPoint === undefined ? "none" : degrees(mix.freezing.initialFreezingPoint)}`)
+      .map(
+        ({label, mix}) =>
+          `${label}: starts to freeze at ${mix.freezing.initialFreezingPoint === undefined ? "none" : degrees(mix.freezing.initialFreezingPoint)}`,
+      )
       .join("; "),
     x: {domain: [COLDEST, WARMEST]},
     y: {domain},
@@ -99,13 +123,37 @@ function curves(mixes: readonly ShownMix[], {width, freezer}: Along, {axis, doma
       ...behind,
       ...temperatureMarks(freezer),
       gridY({stroke: "var(--line)", strokeOpacity: 1, ticks: 5}),
-      axisX({label: "Temperature, °C", labelArrow: "none", labelAnchor: "center", tickFormat: tick, ticks: width < 500 ? 4 : 8, tickSize: 4}),
+      axisX({
+        label: "Temperature, °C",
+        labelArrow: "none",
+        labelAnchor: "center",
+        tickFormat: tick,
+        ticks: width < 500 ? 4 : 8,
+        tickSize: 4,
+      }),
       axisY({label: axis, labelArrow: "none", ticks: 5, tickSize: 0}),
       ...drawn.flatMap(({shown: {style}, points}) => [
-        line(points, {x: "temperature", y: "value", stroke: style.colour, strokeWidth: 2.25, strokeDasharray: style.dash, strokeLinecap: "butt", clip: true}),
+        line(points, {
+          x: "temperature",
+          y: "value",
+          stroke: style.colour,
+          strokeWidth: 2.25,
+          strokeDasharray: style.dash,
+          strokeLinecap: "butt",
+          clip: true,
+        }),
         dot(
           points.filter(({temperature}) => SIGNS_AT.includes(temperature)),
-          {x: "temperature", y: "value", symbol: style.sign, fill: style.colour, stroke: "var(--paper)", strokeWidth: 1.5, r: 5, clip: true},
+          {
+            x: "temperature",
+            y: "value",
+            symbol: style.sign,
+            fill: style.colour,
+            stroke: "var(--paper)",
+            strokeWidth: 1.5,
+            r: 5,
+            clip: true,
+          },
         ),
       ]),
       tip(
@@ -113,7 +161,8 @@ function curves(mixes: readonly ShownMix[], {width, freezer}: Along, {axis, doma
         pointerX({
           x: "temperature",
           y: "value",
-          title: (d: Point & {label: string}) => `${d.label}\n${degrees(d.temperature)}: ${decimal(d.value, 1)}`,
+          title: (d: Point & {label: string}) =>
+            `${d.label}\n${degrees(d.temperature)}: ${decimal(d.value, 1)}`,
           fill: "var(--card)",
           stroke: "var(--strong-line)",
         }),

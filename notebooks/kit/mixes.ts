@@ -40,14 +40,25 @@ const SHAPES = {
 } as const;
 
 /** A mix's sign alone, 10 px wide. */
-export function signOf({colour, sign}: MixStyle): SVGElement {
-  return svg`<svg viewBox="-5 -5 10 10" width="10" height="10" aria-hidden="true"><path d=${SHAPES[sign]} style=${`fill: ${colour}`}></path></svg>`;
-}
+export const signOf = drawnOnce(
+  ({colour, sign}) =>
+    svg`<svg viewBox="-5 -5 10 10" width="10" height="10" aria-hidden="true"><path d=${SHAPES[sign]} style=${`fill: ${colour}`}></path></svg>`,
+);
 
 /** A mix's line and sign, for legends and table heads. */
-export function keyOf({colour, sign, dash}: MixStyle): SVGElement {
-  return svg`<svg class="key" viewBox="-17 -7 34 14" aria-hidden="true">
+export const keyOf = drawnOnce(
+  ({colour, sign, dash}) => svg`<svg class="key" viewBox="-17 -7 34 14" aria-hidden="true">
     <path d="M-17,0H17" style=${`stroke: ${colour}; stroke-width: 2; stroke-dasharray: ${dash || "none"}`}></path>
     <path d=${SHAPES[sign]} style=${`fill: ${colour}; stroke: var(--paper); stroke-width: 1.5; paint-order: stroke`}></path>
-  </svg>`;
+  </svg>`,
+);
+
+/** Copies of one drawing for each style: a page shows the same few signs a hundred times. */
+function drawnOnce(draw: (style: MixStyle) => SVGElement): (style: MixStyle) => Node {
+  const drawings = new Map<MixStyle, SVGElement>();
+  return (style) => {
+    const drawing = drawings.get(style) ?? draw(style);
+    drawings.set(style, drawing);
+    return drawing.cloneNode(true);
+  };
 }

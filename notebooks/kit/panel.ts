@@ -3,14 +3,33 @@ import {type Control, control} from "./control.ts";
 
 type Values<C extends Record<string, Control<unknown>>> = {readonly [K in keyof C]: C[K]["value"]};
 
+/** How a panel begins. */
+interface PanelOptions {
+  /** One sentence under the heading. */
+  readonly hint: string;
+  /** Whether it is folded at first; not, by default. */
+  readonly folded?: boolean;
+  /** A word beside the heading that says what is inside, kept up to date. */
+  readonly tally?: () => string;
+}
+
 /** A part of the brief: controls under one heading, which folds away. Its value is theirs, by name. */
-export function panel<const C extends Record<string, Control<unknown>>>(heading: string, hint: string, controls: C): Control<Values<C>> {
-  const element = html`<details class="panel" data-side="brief" open>
-    <summary>${heading}</summary>
+export function panel<const C extends Record<string, Control<unknown>>>(
+  heading: string,
+  controls: C,
+  {hint, folded = false, tally = () => ""}: PanelOptions,
+): Control<Values<C>> {
+  const aside = html`<small>${tally()}</small>`;
+  const element = html`<details class="panel" data-side="brief" open=${!folded}>
+    <summary><span>${heading} ${aside}</span></summary>
     <p class="hint">${hint}</p>
     ${Object.values(controls)}
   </details>`;
-  return control(element, () => Object.fromEntries(Object.entries(controls).map(([name, {value}]) => [name, value])) as Values<C>);
+  element.addEventListener("input", () => (aside.textContent = tally()));
+  return control(
+    element,
+    () => Object.fromEntries(Object.entries(controls).map(([name, {value}]) => [name, value])) as Values<C>,
+  );
 }
 
 /** A line that stays in sight on a phone while the sliders move, and leads to the answer. */
@@ -21,7 +40,9 @@ export interface QuickAnswer extends HTMLElement {
 /** The line, empty at first. */
 export function quickAnswer(): QuickAnswer {
   const words = html`<span></span>`;
-  const button = html`<button type="button" class="quick" data-side="brief" hidden>${words}<span aria-hidden="true">↓</span></button>`;
+  const button = html`<button type="button" class="quick" data-side="brief" hidden>
+    ${words}<span aria-hidden="true">↓</span>
+  </button>`;
   button.addEventListener("click", () => document.querySelector(".verdict")?.scrollIntoView());
   return Object.assign(button, {
     say(text: string) {
@@ -29,9 +50,4 @@ export function quickAnswer(): QuickAnswer {
       button.hidden = text === "";
     },
   });
-}
-
-/** What stands where there is nothing to show. */
-export function nothing(): HTMLElement {
-  return html`<span data-side="answer" hidden></span>`;
 }

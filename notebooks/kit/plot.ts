@@ -7,42 +7,60 @@ import {keyOf, type ShownMix} from "./mixes.ts";
 /** Temperatures at which hard ice cream is dipped, °C: common practice, no source. */
 export const DIPPING = {from: -14, to: -12} as const;
 
+/** What a chart over temperature needs to know. */
+export interface Along {
+  /** px. */
+  readonly width: number;
+  /** °C. */
+  readonly freezer: number;
+}
+
 /** Look shared by all charts: the page's own type and inks. */
 export function look(width: number): Pick<PlotOptions, "width" | "style"> {
-  return {width, style: {fontFamily: "var(--sans-serif)", fontSize: "13px", background: "none", overflow: "visible"}};
+  return {
+    width,
+    style: {fontFamily: "var(--sans-serif)", fontSize: "13px", background: "none", overflow: "visible"},
+  };
 }
 
 /** The dipping band and the freezer's line, named above the frame. */
 export function temperatureMarks(freezer: number): Markish[] {
-  const left = freezer <= (DIPPING.from + DIPPING.to) / 2;
+  const middle = (DIPPING.from + DIPPING.to) / 2;
+  // Beside its line on the side with more room, and a line higher where the band's name is in the way.
+  const toTheLeft = freezer <= middle && freezer > -24;
+  const name = {x: (d: number) => d, frameAnchor: "top", lineAnchor: "bottom", fontWeight: 550} as const;
   return [
     rectX([DIPPING], {x1: "from", x2: "to", fill: "var(--scoops)"}),
-    text([DIPPING], {x: "to", frameAnchor: "top", text: () => "dipping", textAnchor: left ? "start" : "end", dx: left ? 4 : -26, dy: -17, fill: "var(--on-scoops)", fontWeight: 550}),
+    text([middle], {...name, text: () => "dipping", dy: -5, fill: "var(--on-scoops)"}),
     ruleX([freezer], {stroke: "var(--freezer)", strokeWidth: 1.5}),
     text([freezer], {
-      x: (d: number) => d,
-      frameAnchor: "top",
-      text: (d: number) => `freezer ${degrees(d, Number.isInteger(d) ? 0 : 1)}`,
-      textAnchor: left ? "end" : "start",
-      dx: left ? -5 : 5,
-      dy: -17,
+      ...name,
+      text: () => `freezer ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)}`,
+      textAnchor: toTheLeft ? "end" : "start",
+      dx: toTheLeft ? -5 : 5,
+      dy: Math.abs(freezer - middle) < 4 ? -21 : -5,
       fill: "var(--freezer)",
-      fontWeight: 550,
     }),
   ];
 }
 
 /** A chart with its heading and one sentence that says how to read it. */
-export function figure(heading: string, reading: string, ...content: readonly (Element | false)[]): HTMLElement {
-  return html`<figure class="chart" data-side="answer">
-    <figcaption><h3>${heading}</h3>${reading}</figcaption>
+export function figure(heading: string, reading: string, ...content: readonly Element[]): HTMLElement {
+  for (const element of content) if (element.tagName === "svg") element.setAttribute("role", "img");
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>${heading}</h3>
+      ${reading}
+    </figcaption>
     ${content}
   </figure>`;
 }
 
 /** Which line is which mix. */
 export function legend(mixes: readonly ShownMix[]): HTMLElement {
-  return html`<ul class="legend">${mixes.map(({label, style}) => html`<li>${keyOf(style)} ${label}</li>`)}</ul>`;
+  return html`<ul class="legend">
+    ${mixes.map(({label, style}) => html`<li>${keyOf(style)} ${label}</li>`)}
+  </ul>`;
 }
 
 /** °C for an axis: a true minus sign. */

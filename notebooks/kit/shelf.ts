@@ -8,11 +8,14 @@ import {changed, type Control, control, numberIn} from "./control.ts";
 /** An ingredient that the cook allows in the mix, with limits in g per batch and a price per kg. */
 export type Picked = Exclude<BriefInput["ingredients"][number], string>;
 
-/** What each picked ingredient costs, money per kg: as the cook typed it, else as the shelf has it. */
-export function pricesFor(picked: readonly Picked[], shelf: readonly Ingredient[]): Map<string, number> {
+/** What each ingredient of a brief costs, money per kg: as the brief says, else as the shelf does. */
+export function pricesFor({ingredients}: BriefInput, shelf: readonly Ingredient[]): Map<string, number> {
   const known = new Map(shelf.map(({name, price}) => [name, price]));
   return new Map(
-    picked.flatMap(({name, price = known.get(name)}) => (price === undefined ? [] : [[name, price] as const])),
+    ingredients.flatMap((entry) => {
+      const {name, price = known.get(name)} = typeof entry === "string" ? {name: entry} : entry;
+      return price === undefined ? [] : [[name, price] as const];
+    }),
   );
 }
 
@@ -28,29 +31,54 @@ const WRITTEN = /^([\d.]*)\.\.([\d.]*)@([\d.]*) ([\s\S]{1,200})$/;
  * @param shelf every ingredient there is
  * @param first what is chosen at first
  */
-export function shelfPicker(shelf: readonly Ingredient[], first: BriefInput["ingredients"], key = "use"): ShelfControl {
+export function shelfPicker(
+  shelf: readonly Ingredient[],
+  first: BriefInput["ingredients"],
+  key = "use",
+): ShelfControl {
   const known = new Map(shelf.map((ingredient) => [ingredient.name, ingredient]));
-  const given = new Map(first.map((entry) => (typeof entry === "string" ? [entry, {name: entry}] : [entry.name, entry])));
-  const kept = recall(key).map(read).filter((picked) => picked !== undefined);
+  const given = new Map(
+    first.map((entry) => (typeof entry === "string" ? [entry, {name: entry}] : [entry.name, entry])),
+  );
+  const kept = recall(key)
+    .map(read)
+    .filter((picked) => picked !== undefined);
   // What the opening brief says of an ingredient beside its limits (a composition of its own) stays with the name.
   const chosen = new Map<string, Picked>(
-    kept.length ? kept.map((picked) => [picked.name, {...withoutLimits(given.get(picked.name)), ...picked}]) : given,
+    kept.length
+      ? kept.map((picked) => [picked.name, {...withoutLimits(given.get(picked.name)), ...picked}])
+      : given,
   );
 
   const lines = html`<ul class="chosen"></ul>`;
   const count = html`<small></small>`;
   const results = html`<div class="results"></div>`;
-  const search = html`<input type="search" placeholder="Find an ingredient" aria-label="Find an ingredient" autocomplete="off">` as HTMLInputElement;
+  const search = html`<input
+    type="search"
+    placeholder="Find an ingredient"
+    aria-label="Find an ingredient"
+    autocomplete="off"
+  />` as HTMLInputElement;
   const element = html`<div class="shelf">
     ${lines}
-    <details class="finder"><summary>${count}</summary>${search}${results}</details>
+    <details class="finder">
+      <summary>${count}</summary>
+      ${search}${results}
+    </details>
   </div>`;
 
   const write = () => keep(key, [...chosen.values()].map(written));
   const line = (picked: Picked): HTMLElement => {
     const box = (field: "price" | "min" | "max", words: string, unit: string) => {
       const preset = field === "price" ? known.get(picked.name)?.price : undefined;
-      const input = html`<input type="number" min="0" step="any" placeholder=${preset ?? (field === "price" ? "none" : "any")} value=${picked[field] ?? ""} aria-label=${`${picked.name}, ${words}, ${unit}`}>` as HTMLInputElement;
+      const input = html`<input
+        type="number"
+        min="0"
+        step="any"
+        placeholder=${preset ?? (field === "price" ? "none" : "any")}
+        value=${picked[field] ?? ""}
+        aria-label=${`${picked.name}, ${words}, ${unit}`}
+      />` as HTMLInputElement;
       input.addEventListener("input", () => {
         const {[field]: _, ...rest} = chosen.get(picked.name)!;
         const value = numberIn(input);
@@ -63,7 +91,8 @@ export function shelfPicker(shelf: readonly Ingredient[], first: BriefInput["ing
     remove.addEventListener("click", () => {
       const next = remove.closest("li")?.nextElementSibling?.querySelector(".name")?.textContent;
       toggle(picked.name);
-      const follows = [...lines.children].find((child) => child.querySelector(".name")?.textContent === next) ?? element;
+      const follows =
+        [...lines.children].find((child) => child.querySelector(".name")?.textContent === next) ?? element;
       follows.querySelector<HTMLElement>("button, summary")?.focus();
     });
     return html`<li>
@@ -71,7 +100,7 @@ export function shelfPicker(shelf: readonly Ingredient[], first: BriefInput["ing
       ${box("min", "at least", "g")}${box("max", "at most", "g")}${box("price", "price", "per kg")}
     </li>`;
   };
-  const tick = html`<input type="checkbox">` as HTMLInputElement;
+  const tick = html`<input type="checkbox" />` as HTMLInputElement;
   const boxes = new Map<string, HTMLInputElement>();
   const rows = new Map<string, HTMLElement>();
   const names = new Map<string, string[]>();
@@ -88,7 +117,10 @@ export function shelfPicker(shelf: readonly Ingredient[], first: BriefInput["ing
       rows.set(name, row);
       return row;
     });
-    return html`<fieldset><legend>${group}</legend>${labels}</fieldset>`;
+    return html`<fieldset>
+      <legend>${group}</legend>
+      ${labels}
+    </fieldset>`;
   });
   const none = html`<p class="none" hidden>Nothing on the shelf goes by that name.</p>`;
   results.append(...groups, none);
@@ -108,13 +140,16 @@ export function shelfPicker(shelf: readonly Ingredient[], first: BriefInput["ing
     event.stopPropagation();
     const words = folded(search.value).split(" ");
     for (const [name, row] of rows) row.hidden = !words.every((word) => folded(name).includes(word));
-    for (const group of groups) group.hidden = [...group.querySelectorAll("label")].every((row) => row.hidden);
+    for (const group of groups)
+      group.hidden = [...group.querySelectorAll("label")].every((row) => row.hidden);
     none.hidden = groups.some((group) => !group.hidden);
   });
   // The arrows walk the list, so that a hundred ingredients need no hundred presses of Tab; Enter takes the first found.
   element.querySelector(".finder")!.addEventListener("keydown", (event) => {
     const {key: pressed, target} = event as KeyboardEvent;
-    const visible = [...boxes].filter(([name]) => !rows.get(name)!.hidden && rows.get(name)!.offsetParent).map(([, box]) => box);
+    const visible = [...boxes]
+      .filter(([name]) => !rows.get(name)!.hidden && rows.get(name)!.offsetParent)
+      .map(([, box]) => box);
     if (pressed === "Enter" && target === search && visible[0]) {
       event.preventDefault();
       visible[0].click();
@@ -140,7 +175,8 @@ function written({name, min, max, price}: Picked): string {
 function read(text: string): Picked | undefined {
   const match = WRITTEN.exec(text);
   if (!match) return undefined;
-  const number = (digits: string) => (digits !== "" && Number.isFinite(Number(digits)) ? Number(digits) : undefined);
+  const number = (digits: string) =>
+    digits !== "" && Number.isFinite(Number(digits)) ? Number(digits) : undefined;
   const [min, max, price] = [match[1]!, match[2]!, match[3]!].map(number);
   return {
     name: match[4]!,

@@ -17,8 +17,20 @@ export interface SliderOptions {
 /** A number by slider or by typing; a typed number may lie between the steps, never beyond the ends. */
 export function slider({key, label, unit, min, max, step, value}: SliderOptions): Control<number> {
   let current = recallNumber(key, min, max) ?? value;
-  const track = html`<input type="range" min=${min} max=${max} step=${step} aria-label=${`${label}, ${unit}`}>` as HTMLInputElement;
-  const box = html`<input type="number" id=${`box-${key}`} min=${min} max=${max} step="any">` as HTMLInputElement;
+  const track = html`<input
+    type="range"
+    min=${min}
+    max=${max}
+    step=${step}
+    aria-label=${`${label}, ${unit}`}
+  />` as HTMLInputElement;
+  const box = html`<input
+    type="number"
+    id=${`box-${key}`}
+    min=${min}
+    max=${max}
+    step="any"
+  />` as HTMLInputElement;
   const element = html`<div class="slider">
     <label for=${`box-${key}`}>${label}<span class="unit">, ${unit}</span></label>
     ${track}${box}

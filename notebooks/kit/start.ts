@@ -5,7 +5,9 @@ import {CONFIG, SITE} from "./vite.config.ts";
 
 const DEMO = "datasets/demo/pear-base.json";
 
-const balanced = spawnSync(process.execPath, [...process.execArgv, "lib/cli.ts", "balance", DEMO], {stdio: "inherit"});
+const balanced = spawnSync(process.execPath, [...process.execArgv, "lib/cli.ts", "balance", DEMO], {
+  stdio: "inherit",
+});
 if (balanced.status !== 0) process.exit(balanced.status ?? 1);
 
 process.stdout.write("\nPreparing the notebooks …\n");

@@ -1,5 +1,6 @@
 import {html} from "htl";
 import type {Balanced, Binding} from "../../lib/balance/answer.ts";
+import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
 import {labelOf} from "./targets.ts";
@@ -8,81 +9,170 @@ import {labelOf} from "./targets.ts";
 const TRACE = 1e-4;
 
 /** What to weigh for each mix, g, with the batch and its cost below. */
-export function weighingSheet(mixes: readonly ShownMix[], batch: number): HTMLElement {
+export function weighingSheet(mixes: readonly ShownMix[]): HTMLElement | undefined {
   const [first] = mixes;
-  const names = first!.mix.amounts
-    .map(({ingredient}, i) => ({ingredient, i, most: Math.max(...mixes.map(({mix}) => mix.amounts[i]!.percent))}))
+  if (!first) return undefined;
+  const {batch} = first.mix;
+  const names = first.mix.amounts
+    .map(({ingredient}, i) => ({
+      ingredient,
+      i,
+      most: Math.max(...mixes.map(({mix}) => mix.amounts[i]!.percent)),
+    }))
     .filter(({most}) => most > TRACE)
-    .sort((a, b) => first!.mix.amounts[b.i]!.grams - first!.mix.amounts[a.i]!.grams || b.most - a.most);
+    .sort((a, b) => first.mix.amounts[b.i]!.grams - first.mix.amounts[a.i]!.grams || b.most - a.most);
   const weight = ({mix}: ShownMix, i: number) => {
     const {grams: g, percent} = mix.amounts[i]!;
     return percent > TRACE ? html`<td>${grams(g)}</td>` : html`<td class="none">–</td>`;
   };
-  const row = (heading: unknown, cell: (shown: ShownMix) => string) => html`<tr><th scope="row">${heading}</th>${mixes.map((shown) => html`<td>${cell(shown)}</td>`)}</tr>`;
-  return html`<figure class="chart" data-side="answer">
-    <figcaption><h3>What to weigh</h3>Grams for a batch of ${grams(batch)} g.</figcaption>
+  const row = (heading: unknown, cell: (shown: ShownMix) => string) =>
+    html`<tr>
+      <th scope="row">${heading}</th>
+      ${mixes.map((shown) => html`<td>${cell(shown)}</td>`)}
+    </tr>`;
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What to weigh</h3>
+      Grams for a batch of ${grams(batch)} g.
+    </figcaption>
     <table class="sheet" aria-label="What to weigh, g">
       ${head("g", mixes)}
-      <tbody>${names.map(({ingredient, i}) => html`<tr><th scope="row">${ingredient}</th>${mixes.map((shown) => weight(shown, i))}</tr>`)}</tbody>
+      <tbody>
+        ${names.map(
+          ({ingredient, i}) =>
+            html`<tr>
+              <th scope="row">${ingredient}</th>
+              ${mixes.map((shown) => weight(shown, i))}
+            </tr>`,
+        )}
+      </tbody>
       <tfoot>
-        ${row("in all", () => grams(batch))}
-        ${row("cost of the batch", ({mix}) => priced(mix.cost))}
+        ${row("in all", () => grams(batch))} ${row("cost of the batch", ({mix}) => priced(mix.cost))}
         ${row("cost per kg", ({mix}) => priced(mix.cost === undefined ? undefined : (mix.cost / mix.batch) * 1000))}
       </tfoot>
     </table>
   </figure>`;
 }
 
-/** Rows of the table of properties: what they are called, and how they read. */
-const PROPERTIES: readonly (readonly [name: string, unit: string, read: (mix: Balanced, freezer: number) => string])[] = [
-  ["fat", "%", ({shares}) => percent(shares.fat)],
-  ["milk solids-not-fat", "%", ({shares}) => percent(shares.msnf)],
-  ["total solids", "%", ({shares}) => percent(shares.totalSolids)],
-  ["sugars, lactose apart", "%", ({shares}) => percent(shares.sugars)],
-  ["glucose", "%", ({shares}) => percent(shares.glucose)],
-  ["sweetness", "as % of sugar", ({shares}) => percent(shares.sweetness)],
-  ["starts to freeze at", "", ({freezing}) => (freezing.initialFreezingPoint === undefined ? "–" : degrees(freezing.initialFreezingPoint, 2))],
-  ["scoops at", "", ({scoop}) => (scoop.temperature === undefined ? "–" : degrees(scoop.temperature))],
-  ["in the freezer", "", ({scoop}) => scoop.verdict],
+/** Rows of the table of properties: what they are called, the target they answer, and how they read. */
+const PROPERTIES: readonly (readonly [
+  name: string,
+  unit: string,
+  target: string,
+  read: (mix: Balanced) => string,
+])[] = [
+  ["fat", "%", "fat", ({shares}) => percent(shares.fat)],
+  ["milk solids-not-fat", "%", "msnf", ({shares}) => percent(shares.msnf)],
+  ["total solids", "%", "totalSolids", ({shares}) => percent(shares.totalSolids)],
+  ["sugars, lactose apart", "%", "sugars", ({shares}) => percent(shares.sugars)],
+  ["glucose", "%", "glucose", ({shares}) => percent(shares.glucose)],
+  ["egg yolk solids", "%", "eggYolkSolids", ({shares}) => percent(shares.eggYolkSolids)],
+  ["sweetness", "as % of sugar", "sweetness", ({shares}) => percent(shares.sweetness)],
+  ["starts to freeze at", "", "freezingPoint", ({freezing}) => temperature(freezing.initialFreezingPoint, 2)],
+  ["scoops at", "", "scoopTemperature", ({scoop}) => temperature(scoop.temperature, 1)],
+  ["from the freezer", "", "", ({scoop}) => scoop.verdict],
 ];
 
-/** What each mix turned out to be: shares, freezing point, scoop temperature. */
-export function propertySheet(mixes: readonly ShownMix[], freezer: number): HTMLElement {
-  return html`<figure class="chart" data-side="answer">
-    <figcaption><h3>What comes out</h3>Per 100 g of mix; the freezer stands at ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)}.</figcaption>
+/** What each mix turned out to be beside what was asked: shares, freezing point, scoop temperature. */
+export function propertySheet(
+  mixes: readonly ShownMix[],
+  {targets = {}}: Pick<BriefInput, "targets">,
+  freezer: number,
+): HTMLElement | undefined {
+  if (!mixes.length) return undefined;
+  const rows = PROPERTIES.map(([name, unit, target, read]) => {
+    const asked = wish((targets as Record<string, LimitsInput | undefined>)[target]);
+    return html`<tr>
+      <th scope="row">
+        ${name}${unit && html`<span class="unit">, ${unit}</span>`}${asked && html`<span class="asked">${asked}</span>`}
+      </th>
+      ${mixes.map(({mix}) => html`<td>${read(mix)}</td>`)}
+    </tr>`;
+  });
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What comes out</h3>
+      Per 100 g of mix, under what was asked for. The freezer stands at
+      ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)}.
+    </figcaption>
     <table class="sheet" aria-label="What comes out">
       ${head("", mixes)}
-      <tbody>${PROPERTIES.map(
-        ([name, unit, read]) =>
-          html`<tr><th scope="row">${name}${unit && html`<span class="unit">, ${unit}</span>`}</th>${mixes.map(({mix}) => html`<td>${read(mix, freezer)}</td>`)}</tr>`,
-      )}</tbody>
+      <tbody>
+        ${rows}
+      </tbody>
     </table>
   </figure>`;
 }
 
+/** Limits in words. */
+function wish({min, max}: LimitsInput = {}): string {
+  const n = (value: number) => String(value).replace("-", "−");
+  if (min !== undefined && max !== undefined)
+    return min === max ? `exactly ${n(min)}` : `${n(min)} to ${n(max)}`;
+  return min !== undefined ? `at least ${n(min)}` : max !== undefined ? `at most ${n(max)}` : "";
+}
+
+function temperature(value: number | undefined, digits: number): string {
+  return value === undefined ? "–" : degrees(value, digits);
+}
+
 /** The limits that hold the cheapest mix where it is, and what each costs. */
-export function bindingSheet({mix}: ShownMix, freezer: number): HTMLElement {
-  const rows = mix.binding.map(
-    (limit) => html`<tr><th scope="row">${labelOf(limit.target, freezer)}</th><td>${BOUND[limit.bound]} ${decimal(limit.limit, 2)}</td><td>${priceOf(limit)}</td></tr>`,
-  );
-  return html`<figure class="chart" data-side="answer">
-    <figcaption><h3>What holds the cheapest mix where it is</h3>${
-      rows.length ? "Raise a limit by one and the price of a kilogram moves by this much: the dearest of them is the first to question." : "No limit is in the way: this is simply the cheapest there is."
-    }</figcaption>
-    ${rows.length > 0 && html`<table class="sheet" aria-label="What the limits cost"><thead><tr><th scope="col">limit</th><th scope="col">held at</th><th scope="col">one more, per kg</th></tr></thead><tbody>${rows}</tbody></table>`}
+export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTMLElement | undefined {
+  if (!first) return undefined;
+  const {mix} = first;
+  const used = new Set(mix.amounts.map(({ingredient}) => ingredient));
+  const rows = mix.binding.map((limit) => {
+    const ofIngredient = used.has(limit.target);
+    const held = ofIngredient ? `${grams(limit.limit)} g` : decimal(limit.limit, 1);
+    return html`<tr>
+      <th scope="row">${labelOf(limit.target, freezer)}</th>
+      <td>${BOUND[limit.bound]} ${held}</td>
+      <td>${priceOf(limit, ofIngredient)}</td>
+    </tr>`;
+  });
+  const reading = rows.length
+    ? "What one more point, degree or 100 g on each limit does to the price of a kilogram. The dearest is the first to question."
+    : "No limit is in the way: this is simply the cheapest there is.";
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What holds the cheapest mix where it is</h3>
+      ${reading}
+    </figcaption>
+    ${
+      rows.length > 0 &&
+      html`<table class="sheet" aria-label="What the limits cost">
+        <thead>
+          <tr>
+            <th scope="col">limit</th>
+            <th scope="col">held at</th>
+            <th scope="col">price of more</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${rows}
+        </tbody>
+      </table>`
+    }
   </figure>`;
 }
 
 const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
 
-function priceOf({price}: Binding): string {
+/** Money per kg of mix for a point or a degree more, or for 100 g more of an ingredient in the batch. */
+function priceOf({price}: Binding, ofIngredient: boolean): string {
   if (price === undefined) return "–";
-  if (Math.abs(price) < 5e-5) return "nothing";
-  return `${price > 0 ? "+" : ""}${decimal(price, 4)}`;
+  const change = ofIngredient ? price * 100 : price;
+  if (Math.abs(change) < 5e-4) return "nothing";
+  return `${change > 0 ? "+" : ""}${decimal(change, 3)}`;
 }
 
 function head(corner: string, mixes: readonly ShownMix[]): HTMLElement {
-  return html`<thead><tr><th scope="col"><span class="unit">${corner}</span></th>${mixes.map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}</tr></thead>`;
+  return html`<thead>
+    <tr>
+      <th scope="col"><span class="unit">${corner}</span></th>
+      ${mixes.map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}
+    </tr>
+  </thead>`;
 }
 
 function percent(value: number | undefined): string {

@@ -19,7 +19,9 @@ interface Offer {
   readonly subject: (freezer: number) => Subject;
 }
 
-const share = (key: "fat" | "msnf" | "totalSolids" | "sugars" | "glucose" | "eggYolkSolids" | "sweetness") => ({
+const share = (
+  key: "fat" | "msnf" | "totalSolids" | "sugars" | "glucose" | "eggYolkSolids" | "sweetness",
+) => ({
   key,
   subject: (): Subject => ({kind: "quantity", quantity: key}),
 });
@@ -29,13 +31,52 @@ const OFFERS: readonly Offer[] = [
   {...share("msnf"), label: "Milk solids-not-fat", unit: "%", from: 0, to: 20, step: 0.5},
   {...share("totalSolids"), label: "Total solids", unit: "%", from: 20, to: 60, step: 0.5},
   {...share("sugars"), label: "Sugars, lactose apart", unit: "%", from: 0, to: 35, step: 0.5},
-  {...share("glucose"), label: "Glucose: dextrose and glucose-syrup solids", unit: "%", from: 0, to: 15, step: 0.5},
+  {
+    ...share("glucose"),
+    label: "Glucose: dextrose and glucose-syrup solids",
+    unit: "%",
+    from: 0,
+    to: 15,
+    step: 0.5,
+  },
   {...share("eggYolkSolids"), label: "Egg yolk solids", unit: "%", from: 0, to: 6, step: 0.1},
   {...share("sweetness"), label: "Sweetness", unit: "as % of sugar", from: 0, to: 35, step: 0.5},
-  {key: "freezingPoint", label: "Starts to freeze at", unit: "°C", from: -6, to: -1, step: 0.1, subject: () => ({kind: "freezingPoint"})},
-  {key: "scoopTemperature", label: "Scoops at", unit: "°C", from: -24, to: -6, step: 0.5, subject: () => ({kind: "scoopTemperature"})},
-  {key: "ice", label: "Ice in the freezer", unit: "%", from: 20, to: 65, step: 0.5, subject: (at) => ({kind: "ice", at})},
-  {key: "hardPhase", label: "Hard phase in the freezer: ice and solid fat", unit: "%", from: 30, to: 75, step: 0.5, subject: (at) => ({kind: "hardPhase", at})},
+  {
+    key: "freezingPoint",
+    label: "Starts to freeze at",
+    unit: "°C",
+    from: -6,
+    to: -1,
+    step: 0.1,
+    subject: () => ({kind: "freezingPoint"}),
+  },
+  {
+    key: "scoopTemperature",
+    label: "Scoops at",
+    unit: "°C",
+    from: -24,
+    to: -6,
+    step: 0.5,
+    subject: () => ({kind: "scoopTemperature"}),
+  },
+  {
+    key: "ice",
+    label: "Ice in the freezer",
+    unit: "%",
+    from: 20,
+    to: 65,
+    step: 0.5,
+    subject: (at) => ({kind: "ice", at}),
+  },
+  {
+    key: "hardPhase",
+    label: "Hard phase in the freezer: ice and solid fat",
+    unit: "%",
+    from: 30,
+    to: 75,
+    step: 0.5,
+    subject: (at) => ({kind: "hardPhase", at}),
+  },
 ];
 
 /** All target windows of the page by key; an open one is `{}`. */
@@ -51,10 +92,15 @@ export interface TargetsControl extends Control<Windows> {
 
 /** Windows for every target that a cook may set, first set as a brief has them. */
 export function targetWindows(first: Targets, freezer: number): TargetsControl {
-  const windows = OFFERS.map((offer) => ({offer, window: targetWindow({...offer, value: firstWindow(first, offer.key, freezer)})}));
+  const windows = OFFERS.map((offer) => ({
+    offer,
+    window: targetWindow({...offer, value: firstWindow(first, offer.key, freezer)}),
+  }));
   const element = html`<div>${windows.map(({window}) => window)}</div>`;
   return Object.assign(
-    control(element, (): Windows => Object.fromEntries(windows.map(({offer, window}) => [offer.key, window.value]))),
+    control(element, (): Windows =>
+      Object.fromEntries(windows.map(({offer, window}) => [offer.key, window.value])),
+    ),
     {
       land(mixes: readonly ShownMix[], at: number) {
         for (const {offer, window} of windows) {

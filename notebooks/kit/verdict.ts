@@ -23,7 +23,11 @@ interface Circumstances {
 }
 
 /** The answer in words, whatever it is. */
-export function verdictOn(answer: PageAnswer, mixes: readonly ShownMix[], circumstances: Circumstances): HTMLElement {
+export function verdictOn(
+  answer: PageAnswer,
+  mixes: readonly ShownMix[],
+  circumstances: Circumstances,
+): HTMLElement {
   switch (answer.status) {
     case "optimal":
       return success(mixes, circumstances);
@@ -49,17 +53,27 @@ export function shortly(answer: PageAnswer): string {
 /** One line on top, then a plain sentence for each mix. */
 function success(mixes: readonly ShownMix[], {freezer, missing}: Circumstances): HTMLElement {
   const {mix} = mixes[0]!;
-  return html`<section class="verdict" data-side="answer" aria-live="polite">
+  return html`<section class="verdict" aria-live="polite">
     <h2>${cheapest(mix)}</h2>
     <ul>
-      ${mixes.map((shown) => html`<li>${keyOf(shown.style)}<span><strong>${shown.label}.</strong> ${sentence(shown.mix, mix, freezer)}</span></li>`)}
+      ${mixes.map(
+        (shown) =>
+          html`<li>
+            ${keyOf(shown.style)}<span
+              ><strong>${shown.label}.</strong> ${sentence(shown.mix, mix, freezer)}</span
+            >
+          </li>`,
+      )}
     </ul>
     ${missing.map((name) => html`<p class="aside">No other mix within 15 % of that cost is ${name}: the ones above are already as far as the targets allow.</p>`)}
   </section>`;
 }
 
 function cheapest({cost, batch, scoop}: Balanced): HTMLElement {
-  const price = cost === undefined ? html`<span>This mix</span>` : html`<span>The cheapest mix costs <b>${decimal((cost / batch) * 1000, 2)} per kg</b></span>`;
+  const price =
+    cost === undefined
+      ? html`<span>This mix</span>`
+      : html`<span>The cheapest mix costs <b>${decimal((cost / batch) * 1000, 2)} per kg</b></span>`;
   return scoop.temperature === undefined
     ? html`<span>${price} and never gets as hard as ice cream is when dipped</span>`
     : html`<span>${price} and scoops at <b>${degrees(scoop.temperature, 0)}</b></span>`;
@@ -78,15 +92,23 @@ function sentence(mix: Balanced, first: Balanced, freezer: number): string {
 
 function ofBatch({cost, batch, shares}: Balanced): string {
   const tastes = `tastes as sweet as ${decimal(shares.sweetness ?? 0, 1)} % sugar`;
-  return cost === undefined ? `It ${tastes}.` : `${grams(batch)} g cost ${decimal(cost, 2)}; it ${tastes}.`;
+  return cost === undefined
+    ? `It ${tastes}.`
+    : `A batch of ${grams(batch)} g costs ${decimal(cost, 2)} and ${tastes}.`;
 }
 
 function against(mix: Balanced, first: Balanced): string {
   const sweeter = (mix.shares.sweetness ?? 0) - (first.shares.sweetness ?? 0);
-  const taste = Math.abs(sweeter) < 0.05 ? "just as sweet" : `${sweeter > 0 ? "sweeter" : "less sweet"} (${decimal(mix.shares.sweetness ?? 0, 1)} against ${decimal(first.shares.sweetness ?? 0, 1)})`;
+  const taste =
+    Math.abs(sweeter) < 0.05
+      ? "just as sweet"
+      : `${sweeter > 0 ? "sweeter" : "less sweet"} (${decimal(mix.shares.sweetness ?? 0, 1)} against ${decimal(first.shares.sweetness ?? 0, 1)})`;
   if (mix.cost === undefined || !first.cost) return `It is ${taste}.`;
   const dearer = (mix.cost / first.cost - 1) * 100;
-  const price = Math.abs(dearer) < 0.05 ? "Costs the same" : `Costs ${decimal(Math.abs(dearer), 1)} % ${dearer > 0 ? "more" : "less"}`;
+  const price =
+    Math.abs(dearer) < 0.05
+      ? "Costs the same"
+      : `Costs ${decimal(Math.abs(dearer), 1)} % ${dearer > 0 ? "more" : "less"}`;
   return `${price} and is ${taste}.`;
 }
 
@@ -94,16 +116,43 @@ function against(mix: Balanced, first: Balanced): string {
 function conflictNotice({targets, relaxations}: Conflict, {freezer, relax}: Circumstances): HTMLElement {
   const button = html`<button type="button">Make this change</button>`;
   button.addEventListener("click", () => relax(relaxations));
-  return html`<section class="verdict trouble" data-side="answer" aria-live="polite">
+  return html`<section class="verdict trouble" aria-live="polite">
     <h2><b>No mix</b> of these ingredients meets every target</h2>
-    <p>${targets.length === 1 ? "This cannot be met at all:" : "These cannot hold together; drop any one of them and the rest can:"}</p>
-    <ul class="conflict">${targets.map((limit) => html`<li><span><strong>${labelOf(limit.target, freezer)}</strong> ${BOUND[limit.bound]} ${decimal(limit.limit, 2)}</span></li>`)}</ul>
+    <p>
+      ${targets.length < 2 ? "This cannot be met at all:" : "These cannot hold together; drop any one of them and the rest can:"}
+    </p>
+    <ul class="conflict">
+      ${targets.map(
+        (limit) =>
+          html`<li>
+            <span
+              ><strong>${labelOf(limit.target, freezer)}</strong> ${BOUND[limit.bound]}
+              ${decimal(limit.limit, 2)}</span
+            >
+          </li>`,
+      )}
+    </ul>
     ${
       relaxations.length
-        ? html`<div><p>The least change that lets them meet:</p>
-            <ul>${relaxations.map(({target, bound, from, to}) => html`<li><span><strong>${labelOf(target, freezer)}</strong> ${BOUND[bound]} ${decimal(to, 2)} instead of ${decimal(from, 2)}</span></li>`)}</ul>
-            ${button}</div>`
-        : html`<p>The limits on the ingredients themselves stand against each other: loosen an “at least” or an “at most”, or allow another ingredient.</p>`
+        ? html`<div>
+            <p>The least change that lets them meet:</p>
+            <ul>
+              ${relaxations.map(
+                ({target, bound, from, to}) =>
+                  html`<li>
+                    <span
+                      ><strong>${labelOf(target, freezer)}</strong> ${BOUND[bound]} ${decimal(to, 2)} instead
+                      of ${decimal(from, 2)}</span
+                    >
+                  </li>`,
+              )}
+            </ul>
+            ${button}
+          </div>`
+        : html`<p>
+            The limits on the ingredients themselves stand against each other: loosen an “at least” or an “at
+            most”, or allow another ingredient.
+          </p>`
     }
   </section>`;
 }
@@ -112,5 +161,8 @@ const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
 
 /** Something that the cook must see to before there can be an answer. */
 function notice(heading: string, text: string): HTMLElement {
-  return html`<section class="verdict trouble" data-side="answer" aria-live="polite"><h2>${heading}</h2><p>${text}</p></section>`;
+  return html`<section class="verdict trouble" aria-live="polite">
+    <h2>${heading}</h2>
+    <p>${text}</p>
+  </section>`;
 }

@@ -36,16 +36,31 @@ export function targetWindow(options: WindowOptions): WindowControl {
   let {min, max} = recalled(key) ?? options.value ?? {};
 
   const thumb = (which: string) =>
-    html`<input type="range" min=${from} max=${to} step=${step} aria-label=${`${label}, ${which}, ${unit}`}>` as HTMLInputElement;
+    html`<input
+      type="range"
+      min=${from}
+      max=${to}
+      step=${step}
+      aria-label=${`${label}, ${which}, ${unit}`}
+    />` as HTMLInputElement;
   const box = (which: string, placeholder: string) =>
-    html`<input type="number" step="any" placeholder=${placeholder} aria-label=${`${label}, ${which}, ${unit}`}>` as HTMLInputElement;
+    html`<input
+      type="number"
+      step="any"
+      placeholder=${placeholder}
+      aria-label=${`${label}, ${which}, ${unit}`}
+    />` as HTMLInputElement;
   const [lowThumb, highThumb] = [thumb("at least"), thumb("at most")];
   const [lowBox, highBox] = [box("at least", "any"), box("at most", "any")];
   const span = html`<i></i>`;
   const marks = html`<span aria-hidden="true"></span>`;
   const element = html`<fieldset class="window">
     <legend>${label}<span class="unit">, ${unit}</span></legend>
-    <div class="row">${lowBox}<div class="track">${span}${marks}${lowThumb}${highThumb}</div>${highBox}</div>
+    <div class="row">
+      ${lowBox}
+      <div class="track">${span}${marks}${lowThumb}${highThumb}</div>
+      ${highBox}
+    </div>
   </fieldset>`;
 
   const share = (value: number) => Math.min(1, Math.max(0, (value - from) / (to - from)));
@@ -84,7 +99,12 @@ export function targetWindow(options: WindowOptions): WindowControl {
     keep(key, [`${min}..${max}`]);
     changed(element);
   };
-  for (const [source, low] of [[lowThumb, true], [highThumb, false], [lowBox, true], [highBox, false]] as const) {
+  for (const [source, low] of [
+    [lowThumb, true],
+    [highThumb, false],
+    [lowBox, true],
+    [highBox, false],
+  ] as const) {
     source.addEventListener("input", take(source, low));
     source.addEventListener("change", order);
   }
@@ -101,8 +121,15 @@ export function targetWindow(options: WindowOptions): WindowControl {
       },
       land(values: Parameters<WindowControl["land"]>[0]) {
         const placed = values.filter(({value}) => value !== undefined);
-        marks.replaceChildren(
-          ...placed.map(({shown, value}) => html`<span class="landed" style=${`--at: ${share(value!)}`}>${signOf(shown.style)}</span>`),
+        const styles = placed.map(({shown}) => shown.style.sign).join();
+        if (marks.dataset.styles !== styles) {
+          marks.dataset.styles = styles;
+          marks.replaceChildren(
+            ...placed.map(({shown}) => html`<span class="landed">${signOf(shown.style)}</span>`),
+          );
+        }
+        placed.forEach(({value}, i) =>
+          (marks.children[i] as HTMLElement).style.setProperty("--at", String(share(value!))),
         );
       },
     },

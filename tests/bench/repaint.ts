@@ -1,0 +1,70 @@
+// From a slider's move to the repainted answer, in the browser: 200 moves of one limit, each waited for until all that
+// changes in sight has been painted. Run with: npx tsx tests/bench/repaint.ts
+import {launchBrowser} from "../support/browser.ts";
+import {startSite} from "../support/notebooks-site.ts";
+
+const MOVES = 200;
+
+/** In the page, as text since it is written for the browser: moves a slider to and fro; ms from each move to its last paint. */
+const MEASURE = `
+  const painted = () => new Promise((resolve) => {
+    const {port1, port2} = new MessageChannel();
+    port1.onmessage = () => resolve(performance.now());
+    port2.postMessage(0);
+  });
+  const frame = () => new Promise(requestAnimationFrame);
+  const base = slider.valueAsNumber;
+  const times = [];
+  for (let i = 0; i < moves; i++) {
+    let last;
+    const observer = new MutationObserver((records) => {
+      const seen = records.some(({target}) => {
+        const {top, bottom, height} = target.getBoundingClientRect();
+        return height > 0 && bottom > 0 && top < innerHeight;
+      });
+      if (seen) last = painted();
+    });
+    observer.observe(document.querySelector("main"), {childList: true, subtree: true});
+    // Sliders are moved at any moment between two frames.
+    await new Promise((resolve) => setTimeout(resolve, (i * 7) % 17));
+    const start = performance.now();
+    slider.valueAsNumber = base + Number(slider.step) * (i % 8);
+    slider.dispatchEvent(new Event("input", {bubbles: true}));
+    for (let quiet = 0, seen; quiet < 4; quiet++) {
+      await frame();
+      if (seen !== last) quiet = 0;
+      seen = last;
+    }
+    observer.disconnect();
+    if (last) times.push((await last) - start);
+  }
+  return times;`;
+
+const measure = new Function("slider", "moves", `return (async () => {${MEASURE}})()`) as (
+  slider: unknown,
+  moves: number,
+) => unknown;
+const site = await startSite();
+const browser = await launchBrowser();
+for (const width of [1280, 390]) {
+  const page = await browser.newPage({viewport: {width, height: 900}});
+  await page.goto(`${site.address}design-a-flavour.html`, {waitUntil: "networkidle"});
+  const slider = await page.getByRole("slider", {name: "Total solids, at least, %"}).elementHandle();
+  for (const [sight, name] of [
+    [page.locator(".verdict"), "sentences and weights"],
+    [page.getByRole("img", {name: "Temperature at which"}), "two charts"],
+    [page.getByRole("table", {name: "What comes out"}), "chart and table"],
+  ] as const) {
+    await sight.scrollIntoViewIfNeeded();
+    const times = (await slider!.evaluate(measure, MOVES)) as number[];
+    times.sort((a, b) => a - b);
+    const at = (share: number) =>
+      times[Math.min(times.length - 1, Math.floor(share * times.length))]!.toFixed(1);
+    process.stdout.write(
+      `${width} px, ${name} in sight: median ${at(0.5)} ms, 95th percentile ${at(0.95)} ms, longest ${at(1)} ms (${times.length} repaints)\n`,
+    );
+  }
+  await page.close();
+}
+await browser.close();
+site.close();

@@ -1,0 +1,287 @@
+import {readdirSync, readFileSync} from "node:fs";
+import {createServer, type Server} from "node:net";
+import type {Browser, Page} from "playwright-core";
+import {afterAll, beforeAll, describe, expect, test} from "vitest";
+import {
+  balance,
+  type BriefInput,
+  pantryOf,
+  readPantryCsv,
+  readPricesCsv,
+  stockedPantry,
+} from "../lib/index.ts";
+import {decimal, degrees, grams} from "../lib/io/words.ts";
+import {launchBrowser} from "./support/browser.ts";
+import {type Site, startSite} from "./support/notebooks-site.ts";
+
+const NOTEBOOKS = readdirSync("notebooks").filter((name) => name.endsWith(".html"));
+const DESIGN = "design-a-flavour.html";
+
+const demo = JSON.parse(readFileSync("datasets/demo/pear-base.json", "utf8")) as BriefInput;
+const shelf = readFileSync("datasets/ingredients.csv", "utf8");
+const prices = readFileSync("datasets/demo/prices.csv", "utf8");
+const pantry = stockedPantry(pantryOf(readPantryCsv(shelf)), readPricesCsv(prices));
+
+let site: Site;
+let browser: Browser;
+let busy: Server;
+
+beforeAll(async () => {
+  // Someone else has the usual port: the notebooks must find another.
+  busy = createServer()
+    .on("error", () => undefined)
+    .listen(4173, "localhost");
+  [site, browser] = await Promise.all([startSite(), launchBrowser()]);
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  site?.close();
+  busy?.close();
+});
+
+/** How a page is opened: its address after the name, and what else is served to it. */
+interface Visit {
+  readonly hash?: string;
+  /** Replaces what a path that holds the key would be served. */
+  readonly serve?: Readonly<Record<string, string>>;
+}
+
+/** Opens a page with the network cut off, and notes what it tried to reach, complained about or popped up. */
+async function open(
+  name: string,
+  {hash = "", serve = {}}: Visit = {},
+): Promise<{page: Page; trouble: string[]}> {
+  const page = await browser.newPage({viewport: {width: 1280, height: 900}, colorScheme: "light"});
+  const trouble: string[] = [];
+  await page.route("**/*", (route) => {
+    const url = new URL(route.request().url());
+    const own = Object.entries(serve).find(([part]) => url.pathname.includes(part));
+    if (own) return route.fulfill({body: own[1], contentType: "text/plain"});
+    if (url.origin === new URL(site.address).origin || url.protocol === "data:") return route.continue();
+    trouble.push(`network: ${url.href}`);
+    return route.abort();
+  });
+  page.on("console", (message) => message.type() === "error" && trouble.push(`console: ${message.text()}`));
+  page.on("pageerror", (error) => trouble.push(`page: ${String(error)}`));
+  page.on("dialog", (dialog) => {
+    trouble.push(`dialog: ${dialog.message()}`);
+    return dialog.dismiss();
+  });
+  await page.goto(`${site.address}${name}${hash}`, {waitUntil: "networkidle"});
+  return {page, trouble};
+}
+
+/** A table of the page, by its name: the texts of each row's cells under the row's heading. */
+async function tableOf(page: Page, name: string): Promise<Map<string, string[]>> {
+  const rows = await page.getByRole("table", {name}).locator("tbody tr, tfoot tr").all();
+  const read = rows.map(
+    async (row) => [await row.locator("th").innerText(), await row.locator("td").allInnerTexts()] as const,
+  );
+  return new Map(
+    (await Promise.all(read)).map(([heading, cells]) => [heading.split("\n")[0]!.split(",")[0]!, cells]),
+  );
+}
+
+/** The same brief through the library, as the page should show it. */
+function expected(targets: BriefInput["targets"]) {
+  const answer = balance({...demo, targets: {...demo.targets, ...targets}}, {pantry});
+  if (answer.status !== "optimal") throw new Error(`the demonstration is ${answer.status}`);
+  const mixes = [answer, ...answer.candidates];
+  return {
+    answer,
+    weights: answer.amounts.map(
+      ({ingredient}, i) =>
+        [
+          ingredient,
+          mixes.map((mix) => (mix.amounts[i]!.percent > 1e-4 ? grams(mix.amounts[i]!.grams) : "–")),
+        ] as const,
+    ),
+    mixes,
+  };
+}
+
+/** Holds every number of the weighing sheet and the main ones of the other table against the library's. */
+async function expectShown(page: Page, targets: BriefInput["targets"]): Promise<void> {
+  const {weights, mixes} = expected(targets);
+  await expect
+    .poll(async () => (await tableOf(page, "What to weigh, g")).get("whole milk"))
+    .toEqual(weights.find(([name]) => name === "whole milk")![1]);
+  const sheet = await tableOf(page, "What to weigh, g");
+  for (const [ingredient, cells] of weights) {
+    if (cells.some((cell) => cell !== "–")) expect(sheet.get(ingredient), ingredient).toEqual(cells);
+  }
+  expect(sheet.get("cost of the batch")).toEqual(mixes.map(({cost}) => decimal(cost!, 2)));
+  const properties = await tableOf(page, "What comes out");
+  expect(properties.get("fat")).toEqual(mixes.map(({shares}) => decimal(shares.fat!, 1)));
+  expect(properties.get("sweetness")).toEqual(mixes.map(({shares}) => decimal(shares.sweetness!, 1)));
+  expect(properties.get("starts to freeze at")).toEqual(
+    mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
+  );
+  expect(properties.get("scoops at")).toEqual(mixes.map(({scoop}) => degrees(scoop.temperature!)));
+}
+
+const firstCurve = (page: Page) =>
+  page.locator('svg[aria-label^="Water that is ice"] g[aria-label="line"] path').first().getAttribute("d");
+
+test("npm start prints the balanced demonstration, finds a free port and says where the notebooks are", async () => {
+  const {answer} = expected({});
+  expect(site.printed).toContain(demo.name);
+  expect(site.printed).toContain(`cost ${decimal(answer.cost!, 2)}`);
+  expect(site.address).not.toContain(":4173/");
+  expect((await fetch(site.address)).status).toBe(200);
+});
+
+describe.each(NOTEBOOKS)("%s", (name) => {
+  let page: Page;
+  let trouble: string[];
+
+  beforeAll(async () => {
+    ({page, trouble} = await open(name));
+  });
+
+  afterAll(() => page?.close());
+
+  test("runs without the network and without an error", async () => {
+    expect(await page.locator("main h1").count()).toBe(1);
+    expect(await page.locator(".observablehq--error, .observablehq--inspect").allTextContents()).toEqual([]);
+    expect(trouble).toEqual([]);
+  });
+
+  test("names every control", async () => {
+    const nameless = await page.evaluate<
+      string[]
+    >(`[...document.querySelectorAll("input, select, textarea, button")]
+      .filter((e) => !e.labels?.[0]?.textContent.trim() && !e.getAttribute("aria-label") && !(e.tagName === "BUTTON" && (e.hidden || e.textContent.trim())))
+      .map((e) => e.outerHTML)`);
+    expect(nameless).toEqual([]);
+  });
+
+  test("is dark where the reader's system is", async () => {
+    await page.emulateMedia({colorScheme: "dark"});
+    const [paper, ink] = await page.evaluate<string[]>(
+      `["backgroundColor", "color"].map((key) => getComputedStyle(document.body)[key])`,
+    );
+    expect(brightness(paper!)).toBeLessThan(60);
+    expect(brightness(ink!)).toBeGreaterThan(200);
+  });
+
+  test("fits a phone", async () => {
+    await page.setViewportSize({width: 390, height: 844});
+    await expect.poll(() => page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
+  });
+
+  test("prints, without the controls", async () => {
+    const pdf = await page.pdf({format: "A4"});
+    expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
+    await page.emulateMedia({media: "print"});
+    expect(await page.locator("button:visible, input:visible, details.code:visible").count()).toBe(0);
+  });
+});
+
+test("the home page leads to every notebook", async () => {
+  const {page} = await open("index.html");
+  const links = await page
+    .locator("main a")
+    .evaluateAll((all) =>
+      all.map((link) => (link as unknown as {getAttribute(name: string): string}).getAttribute("href")),
+    );
+  expect(links.sort()).toEqual(NOTEBOOKS.filter((name) => name !== "index.html").map((name) => `./${name}`));
+  await page.close();
+});
+
+describe("design a flavour", () => {
+  test("opens with the demonstration, and shows the library's numbers", async () => {
+    const {page} = await open(DESIGN);
+    await expectShown(page, {});
+    await page.close();
+  });
+
+  test("a slider moved by key moves the curve and the numbers, and the address keeps it", async () => {
+    const {page, trouble} = await open(DESIGN);
+    const before = await firstCurve(page);
+    const thumb = page.getByRole("slider", {name: "Total solids, at least, %"});
+    await thumb.focus();
+    for (let i = 0; i < 5; i++) await thumb.press("ArrowRight");
+    const moved = {totalSolids: {min: 37.5, max: 40}};
+    await expectShown(page, moved);
+    const after = await firstCurve(page);
+    expect(after).not.toBe(before);
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("totalSolids=37.5..40");
+    await page.reload({waitUntil: "networkidle"});
+    await expectShown(page, moved);
+    expect(await firstCurve(page)).toBe(after);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("an emptied box asks for nothing", async () => {
+    const {page} = await open(DESIGN);
+    await page.getByRole("spinbutton", {name: "Sweetness, at most, as % of sugar"}).fill("");
+    const {sweetness: _, ...others} = demo.targets!;
+    const answer = balance({...demo, targets: others}, {pantry});
+    if (answer.status !== "optimal") throw new Error("expected a mix");
+    await expect
+      .poll(async () => (await tableOf(page, "What comes out")).get("sweetness")?.[0])
+      .toBe(decimal(answer.shares.sweetness!, 1));
+    await page.close();
+  });
+
+  test("an ingredient is found and added by key, and taken out again", async () => {
+    const {page} = await open(DESIGN);
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByText(/^Choose from the \d+ ingredients/).click();
+    const search = page.getByLabel("Find an ingredient");
+    await search.fill("INVERT  syrup");
+    await search.press("Enter");
+    const price = page.getByLabel("invert syrup, price, per kg");
+    await price.fill("0.01");
+    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).has("invert syrup")).toBe(true);
+    await page.getByRole("button", {name: "Remove invert syrup"}).click();
+    await expectShown(page, {});
+    await page.close();
+  });
+
+  test("a brief that no mix meets is explained, and its least change applied at a press", async () => {
+    const impossible = {fat: {min: 20, max: 22}, totalSolids: {min: 30, max: 31}};
+    const answer = balance({...demo, targets: {...demo.targets, ...impossible}}, {pantry});
+    if (answer.status !== "infeasible") throw new Error("expected a conflict");
+    const {page} = await open(DESIGN, {hash: "#fat=20..22&totalSolids=30..31"});
+    expect(await page.locator(".verdict .conflict li").count()).toBe(answer.conflict.targets.length);
+    expect(answer.conflict.targets.length).toBeGreaterThan(0);
+    await page.getByRole("button", {name: "Make this change"}).click();
+    await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
+    await page.close();
+  });
+
+  test("a mistake in the brief is said, not thrown", async () => {
+    const {page, trouble} = await open(DESIGN, {hash: "#use=1..%40+pear&use=..%40+mlk"});
+    expect(await page.locator(".verdict").innerText()).toContain("mlk");
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("a hostile name is a name, on the shelf and in the address", async () => {
+    const hostile = `<img src=x onerror=alert(1)>`;
+    const sugar = shelf.split("\n").find((line) => line.startsWith("sucrose,"))!;
+    const extended = `${shelf.trimEnd()}\n${sugar.replace(/^sucrose,[^,]*,/, `${hostile},,`)}\n`;
+    const others = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const uses = [...others, `100..@0.5 ${hostile}`].map((use) => `use=${encodeURIComponent(use)}`);
+    const {page, trouble} = await open(DESIGN, {
+      hash: `#${uses.join("&")}`,
+      serve: {"assets/ingredients": extended},
+    });
+    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).has(hostile)).toBe(true);
+    expect(await page.locator("main img").count()).toBe(0);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+});
+
+/** Mean of the three channels of an `rgb(…)` text, 0 to 255. */
+function brightness(rgb: string): number {
+  const [r, g, b] = rgb.match(/[\d.]+/g)!.map(Number);
+  return (r! + g! + b!) / 3;
+}
