@@ -74,6 +74,7 @@ export const briefSchema = z.strictObject({
       limitsSchema,
     ),
   ),
+  near: z.optional(z.record(text(), notNegative())),
   minimise: z.optional(aimSchema),
   maximise: z.optional(aimSchema),
 });
@@ -88,7 +89,8 @@ export const briefSchema = z.strictObject({
  *
  * Practical rules: `step` or `unit` of an ingredient allows whole multiples only; `minIfUsed` means none or at least so
  * many g; `onlyWith` that it is used only beside at least `min` g of another; `ratio` fixes it at `grams` per g of
- * another; `maxIngredients` of the brief limits how many are used.
+ * another; `maxIngredients` of the brief limits how many are used. `near` is a recipe, g by ingredient, that one of the
+ * candidates stays as close to as the targets allow.
  */
 export type BriefInput = Omit<z.input<typeof briefSchema>, "targets"> & {targets?: TargetsInput | undefined};
 

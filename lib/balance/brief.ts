@@ -12,6 +12,8 @@ export interface Brief {
   readonly targets: readonly Target[];
   /** At most so many ingredients are used. */
   readonly maxIngredients?: number;
+  /** A recipe to stay close to: share of the batch of each ingredient, in the order of `ingredients`. */
+  readonly near?: readonly number[];
   /** What to make smallest or largest; absent when there are no prices and nothing else is asked for. */
   readonly aim?: Aim;
 }

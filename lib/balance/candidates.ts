@@ -1,44 +1,81 @@
 import type {Balanced} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
-import {solveBrief} from "./solve-brief.ts";
+import {formulateClosest} from "./closest.ts";
+import {type Solution, solveBrief, solveFormulation} from "./solve-brief.ts";
 
-/** How much dearer than the cheapest mix a candidate may be, as a factor on its cost. */
-export const COST_MARGIN = 1.15;
-
-/** Two mixes are one candidate when no more than this must change hands between them, g per 100 g. */
-export const SAME_MIX = 0.5;
+/** What makes a candidate worth showing. */
+export interface CandidateOptions {
+  /** How much dearer than the cheapest mix a candidate may be, as a factor on its cost; 1.15 by default. */
+  readonly costMargin?: number;
+  /** What must differ between any two mixes shown, g per 100 g that change hands; 0.5 by default. */
+  readonly apart?: number;
+}
 
 /**
- * Other good answers to the same brief, each best at something else and at most 15 % dearer than the cheapest:
- * the softest in the brief's freezer and the least sweet. A candidate that is nearly one of the mixes already found is
- * left out, so that every one on the list is worth a look.
+ * Other good answers to the same brief, each best at something else and at most 15 % dearer than the cheapest: the softest
+ * in the brief's freezer, the least sweet, one with fewer ingredients, and the closest to the recipe that the brief names.
+ * A candidate that is nearly one of the mixes already found is left out, so that every one on the list is worth a look.
  *
  * @param brief a checked brief
  * @param best its answer, which the candidates must differ from
  */
-export function candidatesOf(brief: Brief, best: Balanced): Balanced[] {
-  const within = costLimit(brief, best);
-  const aims: [name: string, aim: Aim][] = [
-    [`softest at ${brief.freezer} °C`, {sense: "minimise", subject: {kind: "hardPhase", at: brief.freezer}}],
-    ["least sweet", {sense: "minimise", subject: {kind: "quantity", quantity: "sweetness"}}],
+export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
+  const {costMargin = 1.15, apart = 0.5} = options;
+  const within = costLimit(brief, best, costMargin);
+  const towards = (name: string, aim: Aim) => () => solveBrief(brief, name, aim, within);
+  const ways: (() => Solution | undefined)[] = [
+    towards(`softest at ${brief.freezer} °C`, {
+      sense: "minimise",
+      subject: {kind: "hardPhase", at: brief.freezer},
+    }),
+    towards("least sweet", {sense: "minimise", subject: {kind: "quantity", quantity: "sweetness"}}),
+    () => fewerIngredients(brief, best, within),
+    () =>
+      brief.near &&
+      solveFormulation(brief, "closest to the recipe", formulateClosest(brief, brief.near, within)),
   ];
   const found: Balanced[] = [];
-  for (const [name, aim] of aims) {
-    const mix = solveBrief(brief, name, aim, within);
-    if (mix.status === "optimal" && [best, ...found].every((other) => distance(mix, other) > SAME_MIX))
+  for (const way of ways) {
+    const mix = way();
+    if (mix?.status === "optimal" && [best, ...found].every((other) => distance(mix, other) > apart))
       found.push(mix);
   }
   return found;
 }
 
-/** Half of what must be taken out and put in to make one mix of the other, g per 100 g. */
+/** What must be taken out and put in to make one mix of the other, g per 100 g. */
 export function distance(a: Balanced, b: Balanced): number {
   return a.amounts.reduce((total, {percent}, j) => total + Math.abs(percent - b.amounts[j]!.percent), 0) / 2;
 }
 
+/**
+ * A mix without one or more of the best mix's ingredients, still within the cost limit.
+ *
+ * Ingredients are left out one by one, the smallest first, as long as the rest can do without. That is quick and need not
+ * be the fewest possible: for those, give the brief `maxIngredients`.
+ */
+function fewerIngredients(brief: Brief, best: Balanced, within: readonly Target[]): Balanced | undefined {
+  const used = best.amounts.flatMap(({percent}, j) =>
+    percent > 1e-6 && brief.ingredients[j]!.min === 0 ? [{j, percent}] : [],
+  );
+  const unused = best.amounts.flatMap(({percent}, j) => (percent <= 1e-6 ? [j] : []));
+  let found: Balanced | undefined;
+  const out = new Set(unused);
+  for (const {j} of used.sort((a, b) => a.percent - b.percent)) {
+    out.add(j);
+    const fewer = {
+      ...brief,
+      ingredients: brief.ingredients.map((choice, k) => (out.has(k) ? {...choice, max: 0} : choice)),
+    };
+    const mix = solveBrief(fewer, "fewer ingredients", brief.aim, within);
+    if (mix.status === "optimal") found = mix;
+    else out.delete(j);
+  }
+  return found;
+}
+
 /** The cost limit of the candidates: none where the brief is not about cost. */
-function costLimit(brief: Brief, best: Balanced): Target[] {
-  if (brief.aim?.subject.kind !== "cost" || brief.aim.sense !== "minimise" || best.cost === undefined)
-    return [];
-  return [{subject: {kind: "cost"}, max: ((best.cost * 1000) / best.batch) * COST_MARGIN}];
+function costLimit({aim}: Brief, best: Balanced, margin: number): Target[] {
+  if (aim?.subject.kind !== "cost" || aim.sense !== "minimise" || best.cost === undefined) return [];
+  return [{subject: {kind: "cost"}, max: ((best.cost * 1000) / best.batch) * margin}];
 }

@@ -1,10 +1,11 @@
 import {InputError} from "../core/errors.ts";
+import {sum} from "../core/numbers.ts";
 import {parse} from "../core/schema.ts";
 import type {Pantry} from "../pantry/pantry.ts";
 import {QUANTITIES} from "../pantry/quantities.ts";
 import {BRIEF_KEYS, briefSchema} from "./brief-schema.ts";
 import type {Brief, Choice} from "./brief.ts";
-import {readChoices} from "./read-choices.ts";
+import {indexOfName, readChoices} from "./read-choices.ts";
 import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
 import {readTargets} from "./read-targets.ts";
 
@@ -33,8 +34,29 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
     ingredients,
     targets,
     ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
+    ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
     ...(aim && {aim}),
   };
+}
+
+/** A recipe in g by ingredient as shares of its own mass, in the order of the brief's ingredients. */
+function readNear(
+  recipe: Readonly<Record<string, number>>,
+  choices: readonly Choice[],
+  place: string,
+): number[] {
+  const ingredients = choices.map(({ingredient}) => ingredient);
+  const grams = ingredients.map(() => 0);
+  for (const [name, mass] of Object.entries(recipe)) grams[indexOfName(name, ingredients, place)]! += mass;
+  const total = sum(grams);
+  if (total === 0)
+    throw new InputError(
+      place,
+      "an empty recipe",
+      undefined,
+      "give the mass of its ingredients in g, or leave it out",
+    );
+  return grams.map((mass) => mass / total);
 }
 
 function requirePrices(choices: readonly Choice[], place: string): void {

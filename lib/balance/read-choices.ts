@@ -83,20 +83,10 @@ function readRules(
   at: string,
 ): Pick<Choice, "onlyWith" | "ratio"> {
   const indexOf = (name: string, place: string): number => {
-    const index = ingredients.findIndex((ingredient) => sameName(ingredient, name));
+    const index = indexOfName(name, ingredients, place);
     if (index === own)
       throw new InputError(place, "the ingredient itself", name, "name another ingredient of the brief");
-    if (index >= 0) return index;
-    const near = nearestNames(
-      name,
-      ingredients.map((ingredient) => ingredient.name),
-    );
-    throw new InputError(
-      place,
-      "no ingredient of this brief",
-      name,
-      near.length ? `did you mean ${near.join(" or ")}` : "add it to the ingredients",
-    );
+    return index;
   };
   return {
     ...(onlyWith && {
@@ -104,6 +94,26 @@ function readRules(
     }),
     ...(ratio && {ratio: {index: indexOf(ratio.to, `${at}: ratio.to`), grams: ratio.grams}}),
   };
+}
+
+/**
+ * Place of an ingredient of the brief, by name or alias.
+ *
+ * @throws InputError for a name that the brief does not have
+ */
+export function indexOfName(name: string, ingredients: readonly Ingredient[], place: string): number {
+  const index = ingredients.findIndex((ingredient) => sameName(ingredient, name));
+  if (index >= 0) return index;
+  const near = nearestNames(
+    name,
+    ingredients.map((ingredient) => ingredient.name),
+  );
+  throw new InputError(
+    place,
+    "no ingredient of this brief",
+    name,
+    near.length ? `did you mean ${near.join(" or ")}` : "add it to the ingredients",
+  );
 }
 
 function sameName({name, aliases = []}: Ingredient, wanted: string): boolean {

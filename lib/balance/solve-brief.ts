@@ -2,7 +2,7 @@ import {solve} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import {bindingOf} from "./binding.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
-import {formulate} from "./formulate.ts";
+import {type Formulation, formulate} from "./formulate.ts";
 import {mixFrom, reportOf} from "./mix-report.ts";
 
 /** A verified mix, or what became of a brief that has none. */
@@ -25,7 +25,11 @@ export function solveBrief(
   aim: Aim | undefined = brief.aim,
   extra: readonly Target[] = [],
 ): Solution {
-  const formulation = formulate(brief, aim, extra);
+  return solveFormulation(brief, name, formulate(brief, aim, extra));
+}
+
+/** The mix that a program of a brief stands for, verified. */
+export function solveFormulation(brief: Brief, name: string, formulation: Formulation): Solution {
   const outcome = solve(formulation.program);
   switch (outcome.status) {
     case "infeasible":
