@@ -1,7 +1,5 @@
 import {InputError} from "../core/errors.ts";
-
-/** Longest text that is read, characters. */
-export const LONGEST_TEXT = 5_000_000;
+import {readable} from "./limits.ts";
 
 /**
  * The value of a JSON text.
@@ -10,15 +8,7 @@ export const LONGEST_TEXT = 5_000_000;
  * @throws InputError with line and column for text that is no JSON, or longer than 5 million characters
  */
 export function parseJson(text: string, place: string): unknown {
-  if (text.length > LONGEST_TEXT) {
-    throw new InputError(
-      place,
-      `longer than ${LONGEST_TEXT} characters`,
-      text.length,
-      "split it into smaller files",
-    );
-  }
-  const json = text.replace(/^\uFEFF/, "");
+  const json = readable(text, place);
   try {
     return JSON.parse(json);
   } catch (error) {

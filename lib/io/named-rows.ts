@@ -1,7 +1,8 @@
 import {InputError} from "../core/errors.ts";
-import {nearestNames} from "../core/nearest.ts";
 import {nameKey} from "../pantry/pantry.ts";
-import {type CsvRow, type CsvTable, readCsv} from "./csv.ts";
+import {type Columns, withColumns} from "./columns.ts";
+import {type CsvRow, type CsvTable, placeIn, readCsv} from "./csv.ts";
+import {LONGEST_NAME} from "./limits.ts";
 
 /** A row of a table of named things. */
 export interface NamedRow {
@@ -10,55 +11,60 @@ export interface NamedRow {
 }
 
 /**
- * The rows of a CSV text whose column `name` names each thing once.
+ * The rows of a CSV text whose column `name` (or `ingredient`) names something in each.
  *
- * @param columns the columns that it may have
+ * @param columns the further columns that it may have
  * @param prefix columns of this prefix are accepted too
- * @throws InputError naming row and column for an unknown column, with the nearest ones, a missing column `name`, and an
- *   empty or repeated name
+ * @throws InputError naming row and column for an unknown column, a missing column `name`, and a name that is empty or
+ *   longer than 200 characters
  */
 export function readNamedRows(
   text: string,
   place: string,
-  columns: readonly string[],
+  columns: Columns,
   prefix?: string,
 ): {table: CsvTable; rows: NamedRow[]} {
-  const table = readCsv(text, place);
-  for (const column of table.columns) {
-    const ofPrefix = prefix !== undefined && column.startsWith(prefix) && column.length > prefix.length;
-    if (ofPrefix || columns.includes(column)) continue;
-    const near = nearestNames(column, columns);
-    throw new InputError(
-      `${place}, row 1, ${column}`,
-      "unknown column",
-      column,
-      near.length
-        ? `did you mean ${near.join(" or ")}`
-        : `use ${columns.join(", ")}${prefix ? `, ${prefix}…` : ""}`,
-    );
-  }
+  const table = withColumns(readCsv(text, place), place, {name: ["ingredient"], ...columns}, prefix);
   if (!table.columns.includes("name"))
     throw new InputError(`${place}, row 1`, "no column name", undefined, "add a column called name");
-  const lineOf = new Map<string, number>();
   const rows = table.rows.map((row) => {
     const name = row.cells.get("name");
     if (!name)
       throw new InputError(
-        `${row.place}, name`,
+        placeIn(table, row, "name"),
         "empty",
         undefined,
         "give the ingredient a name, or empty the row",
       );
+    if (name.length > LONGEST_NAME)
+      throw new InputError(
+        placeIn(table, row, "name"),
+        `longer than ${LONGEST_NAME} characters`,
+        name,
+        "shorten it",
+      );
+    return {name, row};
+  });
+  return {table, rows};
+}
+
+/**
+ * The rows themselves, if no two have the same name.
+ *
+ * @throws InputError naming the row that repeats an earlier one
+ */
+export function eachOnce(table: CsvTable, rows: readonly NamedRow[]): readonly NamedRow[] {
+  const lineOf = new Map<string, number>();
+  for (const {name, row} of rows) {
     const earlier = lineOf.get(nameKey(name));
     if (earlier !== undefined)
       throw new InputError(
-        `${row.place}, name`,
+        placeIn(table, row, "name"),
         `the name of row ${earlier} again`,
         name,
         "give each a name of its own",
       );
     lineOf.set(nameKey(name), row.line);
-    return {name, row};
-  });
-  return {table, rows};
+  }
+  return rows;
 }

@@ -2,8 +2,10 @@ import {InputError} from "../core/errors.ts";
 import {readComposition} from "../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../pantry/ingredient.ts";
 import {PARTS} from "../pantry/parts.ts";
-import {type CsvRow, type CsvTable, numberFrom, numberIn} from "./csv.ts";
-import {type NamedRow, readNamedRows} from "./named-rows.ts";
+import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
+import {type CsvRow, type CsvTable, numberFrom, numberIn, placeIn} from "./csv.ts";
+import {MOST_WORDS} from "./limits.ts";
+import {eachOnce, type NamedRow, readNamedRows} from "./named-rows.ts";
 
 /** Column of every part and shorthand of a composition, g per 100 g. */
 const COMPOSITION_COLUMNS: ReadonlyMap<string, string> = new Map([
@@ -13,29 +15,31 @@ const COMPOSITION_COLUMNS: ReadonlyMap<string, string> = new Map([
   ["whey_solids_g", "wheySolids"],
 ]);
 
-/** Columns that describe an ingredient; those from `energy_kcal` on are for the reader of the file only. */
-const OTHER_COLUMNS = [
-  "name",
-  "aliases",
-  "group",
-  "dextrose_equivalent",
-  "density_g_per_ml",
-  "unit_g",
-  "portions",
-  "allergens",
-  "price_per_kg",
-  "stock_g",
-  "grade",
-  "source",
-  "energy_kcal",
-  "label_fat_g",
-  "label_protein_g",
-  "label_carbohydrate_g",
-  "label_sugars_g",
-  "source_id",
-  "rule",
-  "note",
-];
+/** Columns of an ingredient, and headers of the same meaning; those from `energy_kcal` on are for the reader of the file only. */
+const COLUMNS: Columns = {
+  aliases: [],
+  group: [],
+  ...Object.fromEntries([...COMPOSITION_COLUMNS.keys()].map((column) => [column, [`${column}_per_100_g`]])),
+  dextrose_equivalent: ["DE"],
+  density_g_per_ml: [],
+  unit_g: [],
+  portions: [],
+  allergens: [],
+  price_per_kg: [],
+  price_per_100_g: [],
+  stock_g: [],
+  stock_kg: [],
+  grade: [],
+  source: [],
+  energy_kcal: [],
+  label_fat_g: [],
+  label_protein_g: [],
+  label_carbohydrate_g: [],
+  label_sugars_g: [],
+  source_id: [],
+  rule: [],
+  note: [],
+};
 
 /** Columns of this prefix become properties per 100 g, e.g. `property_co2`. */
 const PROPERTY = "property_";
@@ -45,17 +49,19 @@ const PROPERTY = "property_";
  *
  * All columns but `name` are optional. A part's column is its name and `_g` (g per 100 g); `msnf_g`, `fat_g` and
  * `whey_solids_g` are split as in {@link readComposition}. An empty cell is an unknown value or a part that is not there.
- * `price_per_kg` is money per kg, `stock_g` what there is in g, `unit_g` the mass of a whole unit in g, `density_g_per_ml` is
- * in g/ml, `portions` lists masses in g (`tablespoon=15; cup=244`), `aliases` and `allergens` are separated by semicolons,
- * and `property_co2` gives the property `co2` per 100 g.
+ * `price_per_kg` is money per kg (or `price_per_100_g`), `stock_g` what there is in g (or `stock_kg`), `unit_g` the mass of a
+ * whole unit in g, `density_g_per_ml` is in g/ml, `portions` lists masses in g (`tablespoon=15; cup=244`), `aliases` and
+ * `allergens` are separated by semicolons (at most 20), and `property_co2` gives the property `co2` per 100 g.
  *
+ * Headers are read as {@link columnKey} says: `Milk fat (g)`, `milk fat g/100 g` and `milkFat_g` are one.
+ *
+ * @param text as for {@link readCsv}
  * @param place name of the file, for errors
  * @throws InputError naming row, column and value for an unknown column, a repeated name or a value that does not fit
  */
 export function readPantryCsv(text: string, place = "pantry"): Ingredient[] {
-  const columns = [...OTHER_COLUMNS, ...COMPOSITION_COLUMNS.keys()];
-  const {table, rows} = readNamedRows(text, place, columns, PROPERTY);
-  return rows.map((named) => readIngredient(table, named));
+  const {table, rows} = readNamedRows(text, place, COLUMNS, PROPERTY);
+  return eachOnce(table, rows).map((named) => readIngredient(table, named));
 }
 
 function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
@@ -74,17 +80,19 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
       const value = numberIn(table, row, column);
       return value === undefined ? [] : [[column.slice(PROPERTY.length), value] as const];
     });
+  const wordIn = <T extends string>(words: readonly T[], word: string, column: string) =>
+    oneOf(words, word, placeIn(table, row, column));
   const optional = {
-    aliases: listIn(row, "aliases"),
-    price: numberIn(table, row, "price_per_kg", {min: 0}, "money per kg"),
-    stock: numberIn(table, row, "stock_g", {min: 0}, "g"),
+    aliases: listIn(table, row, "aliases"),
+    price: amountIn(table, row, PRICE, {min: 0}),
+    stock: amountIn(table, row, STOCK, {min: 0}),
     unit: positive("unit_g", "g"),
     density: positive("density_g_per_ml", "g/ml"),
     portions: portionsIn(table, row),
-    allergens: listIn(row, "allergens")?.map((word) => oneOf(ALLERGENS, word, `${row.place}, allergens`)),
+    allergens: listIn(table, row, "allergens")?.map((word) => wordIn(ALLERGENS, word, "allergens")),
     properties: properties.length ? Object.fromEntries(properties) : undefined,
     group: cells.get("group"),
-    grade: cells.has("grade") ? oneOf(GRADES, cells.get("grade")!, `${row.place}, grade`) : undefined,
+    grade: cells.has("grade") ? wordIn(GRADES, cells.get("grade")!, "grade") : undefined,
     source: cells.get("source"),
   };
   return {
@@ -102,18 +110,20 @@ function present<T extends object>(entries: T): {[K in keyof T]?: Exclude<T[K], 
 }
 
 /** The pieces of a cell between semicolons. */
-function listIn(row: CsvRow, column: string): string[] | undefined {
-  const words = row.cells
-    .get(column)
+function listIn(table: CsvTable, row: CsvRow, column: string): string[] | undefined {
+  const cell = row.cells.get(column);
+  const words = cell
     ?.split(";")
     .map((word) => word.trim())
     .filter(Boolean);
+  if (words && words.length > MOST_WORDS)
+    throw new InputError(placeIn(table, row, column), `more than ${MOST_WORDS} words`, cell, "keep fewer");
   return words?.length ? words : undefined;
 }
 
 function portionsIn(table: CsvTable, row: CsvRow): Record<string, number> | undefined {
-  const place = `${row.place}, portions`;
-  const entries = listIn(row, "portions")?.map((text) => {
+  const place = placeIn(table, row, "portions");
+  const entries = listIn(table, row, "portions")?.map((text) => {
     const [, name, mass] = /^([^=]*[^=\s])\s*=\s*(.+)$/.exec(text) ?? [];
     if (name === undefined || mass === undefined)
       throw new InputError(place, "not a portion", text, "write name=grams, e.g. tablespoon=15; cup=244");
