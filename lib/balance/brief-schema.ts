@@ -43,7 +43,7 @@ const ingredientSchema = z.strictObject({
   properties: z.optional(z.record(text(), finite())),
 });
 
-const aimSchema = z.union([
+export const aimSchema = z.union([
   text(),
   z.strictObject({ice: z.strictObject({at: temperature()})}),
   z.strictObject({hardPhase: z.strictObject({at: temperature()})}),

@@ -59,7 +59,7 @@ function readNear(
   return grams.map((mass) => mass / total);
 }
 
-function requirePrices(choices: readonly Choice[], place: string): void {
+export function requirePrices(choices: readonly Choice[], place: string): void {
   const without = choices
     .filter(({ingredient}) => ingredient.price === undefined)
     .map(({ingredient}) => ingredient.name);
