@@ -8,6 +8,8 @@ export class InputError extends Error {
   override readonly name = "InputError";
   /** Where the mistake is, as a path the caller can follow, e.g. `targets.fat.min` or `pantry.csv, row 37, price`. */
   readonly place: string;
+  /** What is wrong there. */
+  readonly problem: string;
   /** The offending value, as it came in. */
   readonly value: unknown;
   /** What to do next, as an imperative sentence without a full stop. */
@@ -18,6 +20,7 @@ export class InputError extends Error {
       `${printable(place)}: ${printable(problem)}${value === undefined ? "" : ` (got ${show(value)})`}; ${printable(advice)}`,
     );
     this.place = place;
+    this.problem = problem;
     this.value = value;
     this.advice = advice;
   }

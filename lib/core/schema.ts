@@ -7,6 +7,9 @@ type Issue = z.core.$ZodIssue;
 /** Deepest nesting of input that is read; anything deeper is refused. */
 const DEEPEST = 32;
 
+/** Most values (numbers, texts, lists, objects) that are read at once; more are refused. */
+const MOST_VALUES = 200_000;
+
 /**
  * Plain data checked against a schema: its value with the schema's type, or an error that names the first mistake.
  *
@@ -14,7 +17,8 @@ const DEEPEST = 32;
  * @param input anything, typically the result of `JSON.parse`
  * @param place what the input is called in errors, e.g. `pear-base.json`
  * @param known every key that the schema knows, for "did you mean" on an unknown one
- * @throws InputError naming the place (a path such as `ingredients[2].price`), the value and what was expected
+ * @throws InputError naming the place (a path such as `ingredients[2].price`), the value and what was expected; for input
+ *   nested more than 32 levels deep, or of more than 200 000 values
  */
 export function parse<T>(
   schema: z.ZodMiniType<T>,
@@ -22,24 +26,27 @@ export function parse<T>(
   place: string,
   known: readonly string[],
 ): T {
-  refuseStrangeKeys(input, place, 0);
+  refuseStrange(input, place, 0, {left: MOST_VALUES});
   const result = schema.safeParse(input);
   if (result.success) return result.data;
   throw mistake(result.error.issues[0]!, input, place, known);
 }
 
-/** `__proto__` and the like would be dropped in silence by most readers; here they are named. */
-function refuseStrangeKeys(input: unknown, place: string, depth: number): void {
+/**
+ * Refuses what a schema would take too long over, and `__proto__` as a key: most readers would drop it in silence, here it
+ * is named.
+ */
+function refuseStrange(input: unknown, place: string, depth: number, values: {left: number}): void {
+  if (--values.left < 0)
+    throw new InputError(place, `beyond the first ${MOST_VALUES} values`, undefined, "give less at once");
   if (typeof input !== "object" || input === null) return;
   if (depth > DEEPEST)
     throw new InputError(place, `nested more than ${DEEPEST} levels deep`, undefined, "give plain data");
+  const list = Array.isArray(input);
   for (const key of Object.keys(input)) {
     if (key === "__proto__") throw new InputError(place, "unknown key", key, "remove it");
-    refuseStrangeKeys(
-      (input as Record<string, unknown>)[key],
-      Array.isArray(input) ? `${place}[${key}]` : `${place}.${key}`,
-      depth + 1,
-    );
+    const value = (input as Record<string, unknown>)[key];
+    refuseStrange(value, list ? `${place}[${key}]` : `${place}.${key}`, depth + 1, values);
   }
 }
 

@@ -1,0 +1,58 @@
+import type * as z from "zod/mini";
+import {InputError} from "../core/errors.ts";
+import {parse} from "../core/schema.ts";
+import {readComposition} from "../pantry/composition.ts";
+import type {Ingredient} from "../pantry/ingredient.ts";
+import {compositionSchema, ingredientSchema} from "../pantry/ingredient-schema.ts";
+import {pantryOf} from "../pantry/pantry.ts";
+import {parseJson} from "./json.ts";
+import {MOST_ROWS} from "./limits.ts";
+
+/** Every key of an ingredient, for suggestions. */
+export const INGREDIENT_KEYS: readonly string[] = [
+  ...Object.keys(ingredientSchema.shape),
+  ...Object.keys(compositionSchema.shape),
+];
+
+/**
+ * An ingredient from plain data of the shape of {@link Ingredient}; shorthands of a composition are accepted.
+ *
+ * @param input anything, typically from JSON
+ * @param place what it is called in errors
+ * @throws InputError naming the key, the value and what was expected
+ */
+export function readIngredient(input: unknown, place = "ingredient"): Ingredient {
+  return checked(parse(ingredientSchema, input, place, INGREDIENT_KEYS), place);
+}
+
+/**
+ * Ingredients from a JSON text: a list of objects of the shape of {@link Ingredient}.
+ *
+ * @param text at most 5 million characters and 10 000 ingredients
+ * @param place name of the file, for errors
+ * @throws InputError naming the entry, its key and value, and two entries of one name
+ */
+export function readPantryJson(text: string, place = "pantry"): Ingredient[] {
+  const input = parseJson(text, place);
+  if (!Array.isArray(input))
+    throw new InputError(place, "not a list", input, 'give a list of ingredients: [{"name": …}, …]');
+  if (input.length > MOST_ROWS)
+    throw new InputError(place, `more than ${MOST_ROWS} ingredients`, input.length, "split the file");
+  const ingredients = input.map((entry, i) => readIngredient(entry, `${place}[${i}]`));
+  pantryOf(ingredients);
+  return ingredients;
+}
+
+/** Ingredients as the JSON text that {@link readPantryJson} reads back to the same. */
+export function pantryJson(ingredients: readonly Ingredient[]): string {
+  return `${JSON.stringify(ingredients, undefined, 2)}\n`;
+}
+
+/** An ingredient whose JSON has the right shape, with its composition expanded and its sum checked. */
+export function checked(
+  input: z.output<typeof ingredientSchema> & {readonly composition: object},
+  place: string,
+): Ingredient {
+  const composition = readComposition(input.composition, `${place} "${input.name}": composition`);
+  return {...(input as Ingredient), composition};
+}

@@ -1,0 +1,38 @@
+import * as z from "zod/mini";
+import {ALLERGENS, GRADES} from "./ingredient.ts";
+import {PARTS} from "./parts.ts";
+
+const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+const positive = () => z.number().check(z.gt(0));
+const notNegative = () => z.number().check(z.gte(0));
+const share = () => z.optional(z.number().check(z.gte(0), z.lte(100)));
+const words = <T extends z.ZodMiniType>(word: T) => z.array(word).check(z.maxLength(20));
+
+/** A composition as JSON, g per 100 g by part or shorthand: see `readComposition` for what else must hold. */
+export const compositionSchema = z.strictObject({
+  ...(Object.fromEntries(PARTS.map((part) => [part, share()])) as Record<
+    (typeof PARTS)[number],
+    z.ZodMiniOptional<z.ZodMiniNumber>
+  >),
+  msnf: share(),
+  wheySolids: share(),
+  fat: share(),
+  dextroseEquivalent: z.optional(z.number().check(z.gte(5), z.lte(100))),
+});
+
+/** An ingredient as JSON: the one source of its reader and its JSON Schema. Units as in `Ingredient`. */
+export const ingredientSchema = z.strictObject({
+  name: text(),
+  composition: compositionSchema,
+  aliases: z.optional(words(text())),
+  price: z.optional(notNegative()),
+  stock: z.optional(notNegative()),
+  unit: z.optional(positive()),
+  density: z.optional(positive()),
+  portions: z.optional(z.record(text(), positive())),
+  allergens: z.optional(words(z.enum(ALLERGENS))),
+  properties: z.optional(z.record(text(), z.number())),
+  group: z.optional(text()),
+  grade: z.optional(z.enum(GRADES)),
+  source: z.optional(text()),
+});
