@@ -29,6 +29,7 @@ const cream: Ingredient = {
 const yolk: Ingredient = {
   name: "egg yolk",
   group: "egg",
+  unit: 17,
   allergens: ["eggs"],
   composition: {water: 52.31, eggFat: 26.54, otherProtein: 15.86, dextrose: 3.59, otherSolids: 1.7},
 };
@@ -68,7 +69,7 @@ const options = {
   machine: {fillLimit: 1200},
   overrun: 35,
   named: ["plums"],
-  measures: {"egg yolk": "18 yolks"},
+  measures: {sugar: {unit: "cups", grams: 200}},
 };
 const sheet = batchSheet(product, to, options);
 
@@ -102,13 +103,15 @@ describe("the sheet's data", () => {
     expect(first!.lines[0]!.gramsPerRun! * sheet.runs).toBeCloseTo(first!.lines[0]!.grams, 9);
     expect(sheet.runs).toBeGreaterThan(1);
     expect(second!.lines.every((line) => line.gramsPerRun === undefined)).toBe(true);
-    expect(first!.lines[2]!.measure).toBe("18 yolks");
+    const [, , yolks, sugars] = first!.lines;
+    expect(yolks!.measure).toBe(`${(yolks!.grams / 17).toFixed(0)} × 17 g`);
+    expect(sugars!.measure).toBe(`${(sugars!.grams / 200).toFixed(1)} cups`);
     expect(sheet.allergens).toEqual(["eggs", "milk"]);
   });
   test("the process is scaled with it, temperatures stay", () => {
     const factor = scaleProduct(product, to).baseFactor;
     const text = sheet.steps[0]!.text;
-    expect(text).toContain(`${Number((500 * factor).toFixed(1))} g whole milk`);
+    expect(text).toContain(`${(500 * factor).toFixed(0)} g whole milk and double cream`);
     expect(text).toContain("92 °C");
     expect(sheet.steps).toHaveLength(6);
     expect(scaleProcess(process, 2).steps[0]).toMatchObject({heat: [{grams: 1000}, "double cream"]});
@@ -182,7 +185,7 @@ describe("printed", () => {
     return batchSheet(
       makeProduct(name, [baseComponent(recipe)]),
       {grams: 1000},
-      {furtherSteps: [name], measures: {[name]: name}},
+      {furtherSteps: [name], measures: {[name]: {unit: name, grams: 1}}},
     );
   };
   test("HTML: every ingredient, step and caution is there; a name cannot start markup", () => {
@@ -190,7 +193,9 @@ describe("printed", () => {
     for (const line of sheet.sections.flatMap((section) => section.lines))
       expect(html).toContain(line.ingredient);
     expect(html.match(/type="checkbox"/g)).toHaveLength(4 + 2 + sheet.steps.length);
-    for (const caution of sheet.cautions) expect(html).toContain(escapeHtml(caution.text));
+    for (const caution of sheet.cautions) {
+      expect(html.replaceAll("&nbsp;", " ")).toContain(escapeHtml(caution.text));
+    }
     expect(html).toContain("<polyline points=");
     expect(html).not.toMatch(/<script|undefined|NaN/);
     const bad = batchSheetHtml(hostile(nasty));
@@ -201,7 +206,7 @@ describe("printed", () => {
     const text = batchSheetMarkdown(sheet);
     expect(text).toContain("| whole milk |");
     expect(text.match(/^\d+\. \[ \] /gm)).toHaveLength(sheet.steps.length);
-    expect(text).toContain("**plums**".replaceAll("*", ""));
+    expect(text).toContain("double cream (**milk**)");
     expect(text).not.toMatch(/undefined|NaN/);
     const bad = batchSheetMarkdown(hostile(nasty));
     expect(bad).not.toContain("<img");
@@ -209,6 +214,9 @@ describe("printed", () => {
     expect(bad).toContain("\\|\\*\\_\\`\\[x\\]");
     expect(escapeMarkdown("# x\n- y")).toBe("\\# x - y");
     expect(escapeMarkdown("1. x")).toBe("1\\. x");
+    expect(escapeMarkdown("- x")).toBe("\\- x");
+    expect(escapeMarkdown("---")).toBe("\\---");
+    expect(escapeMarkdown("-2.3 °C")).toBe("-2.3 °C");
     expect(escapeMarkdown("milk 3.5 % - fresh")).toBe("milk 3.5 % - fresh");
   });
   test("CSV round-trips through another reader, and no cell is a formula", () => {
@@ -219,11 +227,15 @@ describe("printed", () => {
       sheet.steps.map((step) => step.text),
     );
     // The signs that OWASP names under "CSV Injection", bare, after blanks, before a line break, and full-width.
-    for (const formula of ["=1+1", "+1", "-1+2", "@SUM(1)", "\t=1", " =1", "=1\nx", "\n=1", "＝1", "\r=1"]) {
-      const cells = csvParse(csvText(["a", "b"], [[formula, -5]]))[0]!;
-      expect(cells["a"], JSON.stringify(formula)).toBe(`'${formula}`);
-      expect(cells["b"]).toBe("-5");
-    }
+    const formulae = ["=1+1", "+1", "-1+2", "@SUM(1)", "\t=1", " =1", "=1\nx", "\n=1", "＝1", "\r=1"];
+    const written = csvParse(
+      csvText(
+        ["a", "b"],
+        formulae.map((formula) => [formula, -5]),
+      ),
+    );
+    expect(written.map((cells) => cells["a"])).toEqual(formulae.map((formula) => `'${formula}`));
+    expect(written.every((cells) => cells["b"] === "-5")).toBe(true);
     expect(batchSheetCsv(hostile("=cmd|' /C calc'!A0"))).not.toMatch(/(^|,|"|\n)=/);
   });
 });

@@ -19,8 +19,7 @@ export function curveSvg({curve, storage}: Pick<BatchSheet, "curve" | "storage">
     .map((point) => `${x(point.temperature).toFixed(1)},${y(point.ice).toFixed(1)}`);
   const bottom = y(0);
   const ticks = [-30, -24, -18, -12, -6, 0].map(
-    (t) =>
-      `<text x="${x(t).toFixed(1)}" y="${bottom + 10}" text-anchor="middle">${String(t).replace("-", "−")}</text>`,
+    (t) => `<text x="${x(t).toFixed(1)}" y="${bottom + 10}" text-anchor="middle">${t}</text>`,
   );
   const levels = [0, top / 2, top].map(
     (ice) =>

@@ -23,7 +23,7 @@ export function escapeMarkdown(text: string): string {
     .replace(/[\\`*_[\]|~]/g, "\\$&")
     .replace(/[&<>]/g, (sign) => ENTITIES[sign]!)
     .replace(/:(?=\/\/)|(?<=\bwww)\./gi, "\\$&")
-    .replace(/^(\s*)([#+\-=])/, "$1\\$2")
+    .replace(/^(\s*)([#=]|[+-](?=[\s-]|$))/, "$1\\$2")
     .replace(/^(\s*\d+)([.)])(?=\s|$)/, "$1\\$2");
 }
 

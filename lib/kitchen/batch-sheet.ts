@@ -3,7 +3,7 @@ import type {CurvePoint} from "../freezing/curve.ts";
 import {freezingCurve} from "../freezing/curve.ts";
 import {initialFreezingPoint} from "../freezing/ice.ts";
 import {scoopTemperature, type ScoopTemperature, verdictAt, type Verdict} from "../freezing/scoop.ts";
-import type {Allergen} from "../pantry/ingredient.ts";
+import type {Allergen, Ingredient} from "../pantry/ingredient.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
 import {type Caution, cautionsFor} from "./cautions.ts";
 import {followProcess, type ProcessReport} from "./heat-step.ts";
@@ -13,6 +13,12 @@ import type {Item, Process, ProcessStep} from "./process.ts";
 import {type Component, type Product, productAllergens, productDensity} from "./product.ts";
 import type {Machine, ScaleTo} from "./scale.ts";
 import {type ScaledProduct, scaleProduct} from "./scale-product.ts";
+
+/** A kitchen measure of an ingredient and the mass of one, g: `{unit: "teaspoon", grams: 4.2}`; `gramsOf` weighs it. */
+export interface SheetMeasure {
+  readonly unit: string;
+  readonly grams: number;
+}
 
 /** What goes onto a sheet besides the product and its size. */
 export interface SheetOptions {
@@ -25,8 +31,8 @@ export interface SheetOptions {
   readonly storage?: number;
   /** % of the mix's volume; with it the sheet says what a litre should weigh. */
   readonly overrun?: number;
-  /** A kitchen measure beside the grams, by name of the ingredient: "2 eggs". */
-  readonly measures?: Readonly<Record<string, string>>;
+  /** Kitchen measures beside the grams, by name of the ingredient; whole units where nothing is said and a unit is known. */
+  readonly measures?: Readonly<Record<string, SheetMeasure>>;
   /** What the product's name promises: these ingredients get their percentage. */
   readonly named?: readonly string[];
   readonly labelNames?: Readonly<Record<string, LabelName>>;
@@ -162,10 +168,27 @@ function section(
       ingredient: ingredient.name,
       grams,
       ...(component.churned && {gramsPerRun: grams / runs}),
-      ...(Object.hasOwn(measures, ingredient.name) && {measure: measures[ingredient.name]!}),
+      ...measured(
+        ingredient,
+        grams,
+        Object.hasOwn(measures, ingredient.name) ? measures[ingredient.name] : undefined,
+      ),
       allergens: ingredient.allergens ?? [],
     })),
   };
+}
+
+function measured(
+  ingredient: Ingredient,
+  grams: number,
+  measure: SheetMeasure | undefined,
+): {measure?: string} {
+  const one = measure?.grams ?? ingredient.unit;
+  if (one === undefined) return {};
+  finite(one, `${ingredient.name}: mass of one ${measure?.unit ?? "unit"}`, {min: 0.01}, "g");
+  const count = grams / one;
+  const amount = count >= 9.95 ? count.toFixed(0) : count.toFixed(1);
+  return {measure: measure ? `${amount} ${measure.unit}` : `${amount} × ${Number(one.toFixed(1))} g`};
 }
 
 /** Ingredients in the order in which the process first names them, then the rest. */

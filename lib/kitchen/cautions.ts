@@ -55,10 +55,11 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
   for (const {recipe, composition, churned} of product.components) {
     const strength = brix(composition);
     if (churned || strength < STICKY) continue;
-    const boils = strength <= 84 ? `, about ${boilingPoint(strength).toFixed(0)} °C` : "";
+    const boils =
+      strength <= 84 ? `boils at about ${boilingPoint(strength).toFixed(0)} °C` : "boils far above water";
     add(
       "hot sugar",
-      `${recipe.name} boils above water${boils}, sticks and burns: long sleeves, a deep pot, no children near.`,
+      `${recipe.name} ${boils} at the end, sticks and burns: long sleeves, a deep pot, no children near.`,
     );
   }
   const composition = productComposition(product);

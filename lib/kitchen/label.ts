@@ -110,7 +110,7 @@ function printed(ingredient: Ingredient, label: LabelName, share: number | undef
   const missing = (ingredient.allergens ?? []).filter((allergen) => !WORDS[allergen].test(name));
   return [
     ...emphasised(name, ingredient.allergens ?? []),
-    ...missing.flatMap((allergen) => [plain(" ("), {text: allergen, emphasised: true}, plain(")")]),
+    ...(missing.length ? [plain(" ("), {text: missing.join(", "), emphasised: true}, plain(")")] : []),
     ...(share === undefined ? [] : [plain(` ${percent(share)}`)]),
   ];
 }

@@ -26,6 +26,9 @@ export interface StepReport {
 /** Above this a mix with egg curdles, °C: common practice, no source. */
 const CURDLES = 85;
 
+/** From here on egg thickens, and a mix may look cooked, °C: common practice, no source. */
+const WARM = 60;
+
 /** A step's result, the name it stands under, and the report. */
 interface Ran {
   readonly pot: Pot;
@@ -88,7 +91,9 @@ export function pour(step: PourStep, worktop: Worktop, place: string): Ran {
       kilojoules: 0,
       pairs: [],
       notes: [
-        `It reaches about ${pot.temperature.toFixed(0)} °C and cools from there: this alone is no published pair of temperature and time.`,
+        pot.temperature < WARM
+          ? `About ${pot.temperature.toFixed(0)} °C once mixed.`
+          : `It reaches about ${pot.temperature.toFixed(0)} °C and cools from there: this alone is no published pair of temperature and time.`,
         ...eggNotes(pot, pot.temperature),
       ],
     },
@@ -144,7 +149,7 @@ function eggNotes(pot: Pot, temperature: number): string[] {
   );
   if (!egg) return [];
   if (temperature > CURDLES) return [`Above ${CURDLES} °C egg curdles: stir, and keep below.`];
-  return temperature >= 60 ? ["Egg thickens from about 62 °C: stir without stopping."] : [];
+  return temperature >= WARM ? ["Egg thickens from about 62 °C: stir without stopping."] : [];
 }
 
 function met(pairs: readonly HeatPair[]): string {
@@ -161,7 +166,12 @@ function nameOf(item: Item): string {
 }
 
 function names(items: readonly Item[]): string {
-  return items
-    .map((item) => (typeof item === "string" ? item : `${Number(item.grams.toFixed(1))} g ${item.name}`))
-    .join(", ");
+  const listed = items.map((item) =>
+    typeof item === "string" ? item : `${weight(item.grams)} g ${item.name}`,
+  );
+  return listed.length > 1 ? `${listed.slice(0, -1).join(", ")} and ${listed.at(-1)}` : listed.join();
+}
+
+function weight(grams: number): string {
+  return grams >= 100 ? grams.toFixed(0) : String(Number(grams.toFixed(1)));
 }
