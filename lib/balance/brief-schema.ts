@@ -16,11 +16,14 @@ const limitsSchema = z.strictObject(limits);
 const atSchema = z.strictObject({at: temperature(), ...limits});
 const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...limits});
 
+const parts = Object.fromEntries(PARTS.map((part) => [part, z.optional(notNegative())])) as Record<
+  (typeof PARTS)[number],
+  z.ZodMiniOptional<z.ZodMiniNumber>
+>;
+const partsSchema = z.strictObject(parts);
+
 const compositionSchema = z.strictObject({
-  ...(Object.fromEntries(PARTS.map((part) => [part, z.optional(notNegative())])) as Record<
-    (typeof PARTS)[number],
-    z.ZodMiniOptional<z.ZodMiniNumber>
-  >),
+  ...parts,
   dextroseEquivalent: z.optional(notNegative()),
   msnf: z.optional(notNegative()),
   wheySolids: z.optional(notNegative()),
@@ -41,6 +44,11 @@ const ingredientSchema = z.strictObject({
   density: z.optional(positive()),
   allergens: z.optional(z.array(z.enum(ALLERGENS))),
   properties: z.optional(z.record(text(), finite())),
+});
+
+const spreadSchema = z.strictObject({
+  parts: z.optional(z.record(text(), partsSchema)),
+  weighing: z.optional(notNegative()),
 });
 
 export const aimSchema = z.union([
@@ -74,6 +82,7 @@ export const briefSchema = z.strictObject({
       limitsSchema,
     ),
   ),
+  margin: z.optional(spreadSchema),
   near: z.optional(z.record(text(), notNegative())),
   minimise: z.optional(aimSchema),
   maximise: z.optional(aimSchema),
@@ -89,7 +98,8 @@ export const briefSchema = z.strictObject({
  *
  * Practical rules: `step` or `unit` of an ingredient allows whole multiples only; `minIfUsed` means none or at least so
  * many g; `onlyWith` that it is used only beside at least `min` g of another; `ratio` fixes it at `grams` per g of
- * another; `maxIngredients` of the brief limits how many are used. `near` is a recipe, g by ingredient, that one of the
+ * another; `maxIngredients` of the brief limits how many are used. `margin` is how far the kitchen may be off,
+ * g per 100 g by ingredient and part, and g for each weighing: targets then hold for all of it. `near` is a recipe, g by ingredient, that one of the
  * candidates stays as close to as the targets allow.
  */
 export type BriefInput = Omit<z.input<typeof briefSchema>, "targets"> & {targets?: TargetsInput | undefined};
@@ -113,6 +123,9 @@ export type SwingInput = z.input<typeof swingSchema>;
 /** An ingredient of a brief with more than its name. */
 export type IngredientInput = z.input<typeof ingredientSchema>;
 
+/** How far a kitchen may be off, as a brief or a command states it. */
+export type SpreadInput = z.input<typeof spreadSchema>;
+
 /** Lower and upper limit of a target, or one value to be met. */
 export type LimitsInput = z.input<typeof limitsSchema>;
 
@@ -122,6 +135,8 @@ export const BRIEF_KEYS: readonly string[] = [
   ...Object.keys(ingredientSchema.shape),
   ...Object.keys(compositionSchema.shape),
   "ingredient",
+  "parts",
+  "weighing",
   "to",
   "grams",
   ...Object.keys(swingSchema.shape),

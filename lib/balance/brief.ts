@@ -1,4 +1,5 @@
 import type {Ingredient} from "../pantry/ingredient.ts";
+import type {Part} from "../pantry/parts.ts";
 import type {Subject} from "./subject.ts";
 
 /** A checked brief: every name resolved, every number in range. */
@@ -12,6 +13,8 @@ export interface Brief {
   readonly targets: readonly Target[];
   /** At most so many ingredients are used. */
   readonly maxIngredients?: number;
+  /** Targets hold for everything within this. */
+  readonly margin?: Spread;
   /** A recipe to stay close to: share of the batch of each ingredient, in the order of `ingredients`. */
   readonly near?: readonly number[];
   /** What to make smallest or largest; absent when there are no prices and nothing else is asked for. */
@@ -45,4 +48,15 @@ export interface Target {
 export interface Aim {
   readonly sense: "minimise" | "maximise";
   readonly subject: Subject;
+}
+
+/** How far a kitchen is off: what is in the pack, and what the scale shows. */
+export interface Spread {
+  /**
+   * By ingredient, how far each part may lie from its stated value either way, g per 100 g: `{"cream 40 %": {milkFat: 1}}`.
+   * Water takes up the difference.
+   */
+  readonly parts: ReadonlyMap<string, Readonly<Partial<Record<Part, number>>>>;
+  /** How far each weighing may be off either way, g. */
+  readonly weighing: number;
 }

@@ -4,6 +4,7 @@ import type {Aim, Brief, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
 import type {MeantRow, Meaning} from "./meaning.ts";
 import {ruleRows} from "./rules.ts";
+import {narrowedRows} from "./spread.ts";
 import {targetRows} from "./target-rows.ts";
 
 /** A brief as a linear program, and what its rows and variables stand for. */
@@ -50,7 +51,10 @@ export function formulate(
     meaning: {kind: "batch"},
   };
   const wanted = [...brief.targets, ...extra].flatMap((target): MeantRow[] =>
-    targetRows(target, choices).map((row) => ({...row, meaning: {kind: "target", target}})),
+    (brief.margin ? narrowedRows(target, brief, brief.margin) : targetRows(target, choices)).map((row) => ({
+      ...row,
+      meaning: {kind: "target", target},
+    })),
   );
   const ice =
     aim?.sense === "minimise" && aim.subject.kind === "hardPhase"

@@ -92,7 +92,8 @@ export function nearbySteps(
   const variables: Variable[] = [
     ...numbers,
     ...choices.map(({ingredient: {name}}) => ({name: `${name}, steps away`, cost: 1})),
-    {name: "total off the batch", cost: 1 / Math.min(...steps)},
+    // Nothing at all would meet every target: the total stays within one step of the batch.
+    {name: "total off the batch", cost: 1 / Math.min(...steps), upper: Math.max(...steps)},
     ...misses,
   ];
   return {variables, rows: rows.map((row) => inSteps(row, steps, variables.length))};

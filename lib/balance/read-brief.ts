@@ -3,8 +3,8 @@ import {sum} from "../core/numbers.ts";
 import {parse} from "../core/schema.ts";
 import type {Pantry} from "../pantry/pantry.ts";
 import {QUANTITIES} from "../pantry/quantities.ts";
-import {BRIEF_KEYS, briefSchema} from "./brief-schema.ts";
-import type {Brief, Choice} from "./brief.ts";
+import {BRIEF_KEYS, briefSchema, type SpreadInput} from "./brief-schema.ts";
+import type {Brief, Choice, Spread} from "./brief.ts";
 import {indexOfName, readChoices} from "./read-choices.ts";
 import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
 import {readTargets} from "./read-targets.ts";
@@ -34,9 +34,31 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
     ingredients,
     targets,
     ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
+    ...(raw.margin && {margin: readSpread(raw.margin, ingredients, `${place}: margin`)}),
     ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
     ...(aim && {aim}),
   };
+}
+
+/**
+ * A spread with its ingredients' full names.
+ *
+ * @throws InputError for an ingredient that the brief does not have
+ */
+export function readSpread(
+  {parts = {}, weighing = 0}: SpreadInput,
+  choices: readonly Choice[],
+  place: string,
+): Spread {
+  const ingredients = choices.map(({ingredient}) => ingredient);
+  const named = Object.entries(parts).map(([name, widths]) => {
+    const own = Object.entries(widths).filter((entry): entry is [string, number] => entry[1] !== undefined);
+    return [
+      ingredients[indexOfName(name, ingredients, `${place}.parts`)]!.name,
+      Object.fromEntries(own),
+    ] as const;
+  });
+  return {parts: new Map(named), weighing};
 }
 
 /** A recipe in g by ingredient as shares of its own mass, in the order of the brief's ingredients. */

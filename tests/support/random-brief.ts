@@ -2,7 +2,7 @@ import type {BriefInput} from "../../lib/balance/brief-schema.ts";
 import {mixComposition} from "../../lib/pantry/mix.ts";
 import {quantityOf} from "../../lib/pantry/quantities.ts";
 import {hardPhase, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
-import {random} from "./random.ts";
+import {seededRandom as random} from "../../lib/core/random.ts";
 import {realPantry} from "./pantry.ts";
 
 /**

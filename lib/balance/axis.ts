@@ -1,0 +1,48 @@
+import * as z from "zod/mini";
+import {parse} from "../core/schema.ts";
+import {QUANTITIES} from "../pantry/quantities.ts";
+import {aimSchema} from "./brief-schema.ts";
+import type {Aim, Choice} from "./brief.ts";
+import {requirePrices} from "./read-brief.ts";
+import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
+import type {Subject} from "./subject.ts";
+
+const axisSchema = z.union([
+  aimSchema,
+  z.strictObject({minimise: aimSchema}),
+  z.strictObject({maximise: aimSchema}),
+]);
+
+/**
+ * What one axis shows, written as what a brief minimises: `"cost"`, `"fat"`, `{"hardPhase": {"at": -18}}`, and also
+ * `"freezingPoint"` and `"scoopTemperature"`. Where it matters which way is better, `{"maximise": "fat"}` says so; the
+ * bare form means minimise.
+ */
+export type AxisInput = z.input<typeof axisSchema>;
+
+/**
+ * The axis of a diagram of the mixes of some ingredients, with the direction that is better.
+ *
+ * @param place what the axis is called in errors, e.g. `x`
+ * @throws InputError for an unknown quantity, a missing temperature, or a property or price that an ingredient lacks
+ */
+export function readAxis(input: unknown, choices: readonly Choice[], place: string): Aim {
+  const known = ["minimise", "maximise", "at", "from", "to", ...SPECIAL_SUBJECTS, ...QUANTITIES];
+  const axis = parse(axisSchema, input, place, known);
+  const [sense, wish] =
+    typeof axis === "string" || !("minimise" in axis || "maximise" in axis)
+      ? (["minimise", axis] as const)
+      : "minimise" in axis
+        ? (["minimise", axis.minimise] as const)
+        : (["maximise", axis.maximise] as const);
+  // A brief cannot minimise a temperature; an axis can show one.
+  if (wish === "freezingPoint" || wish === "scoopTemperature") return {sense, subject: {kind: wish}};
+  const aim = readAim({ingredients: [], [sense]: wish}, choices, place)!;
+  if (aim.subject.kind === "cost") requirePrices(choices, place);
+  return aim;
+}
+
+/** Whether a subject is a temperature: no weighted sum of the ingredients, though each of its limits is a linear row. */
+export function isTemperature({kind}: Subject): boolean {
+  return kind === "freezingPoint" || kind === "scoopTemperature";
+}

@@ -1,0 +1,111 @@
+import {finite} from "../core/numbers.ts";
+import {seededRandom} from "../core/random.ts";
+import type {Ingredient} from "../pantry/ingredient.ts";
+import type {Part} from "../pantry/parts.ts";
+import type {Brief, Spread, Target} from "./brief.ts";
+import {measure, mixOf} from "./mix-report.ts";
+import {EXACT_ENOUGH} from "./nearby-steps.ts";
+import {shifted} from "./spread.ts";
+import {subjectName} from "./subject.ts";
+
+/** How often a target holds when the kitchen is off. */
+export interface TargetReliability {
+  readonly target: string;
+  /** Share of the batches in which it holds, 0 to 1. */
+  readonly holds: number;
+  /** Values between which nine batches in ten lie, in the target's unit; absent where the mix has no such value. */
+  readonly low?: number;
+  readonly high?: number;
+}
+
+/** How reliable a recipe is. */
+export interface Reliability {
+  readonly targets: readonly TargetReliability[];
+  /** Share of the batches in which every target holds, 0 to 1. */
+  readonly all: number;
+  /** Standard error of the shares at their worst, 0.5 / sqrt(batches): what chance alone may add or take. */
+  readonly error: number;
+}
+
+/** How to simulate. */
+export interface SimulationOptions {
+  /** How many batches; 1000 by default. */
+  readonly batches?: number;
+  /** Where the sequence of chances starts; 1 by default. Equal seeds give equal results. */
+  readonly seed?: number;
+}
+
+/**
+ * The chance that each target of a brief holds in a kitchen that is off by a spread: batches are made up by chance, each
+ * part and each weighing anywhere within its spread with equal likelihood and independent of the others.
+ *
+ * A target of one exact value counts as held within 0.05 of it.
+ *
+ * @param amounts mass of each ingredient as the recipe says, g, in the brief's order
+ * @throws InputError for a number of batches that is not from 1 to 1 000 000
+ */
+export function reliability(
+  brief: Brief,
+  amounts: readonly number[],
+  spread: Spread,
+  options: SimulationOptions = {},
+): Reliability {
+  const batches = finite(options.batches ?? 1000, "batches", {min: 1, max: 1_000_000});
+  const next = seededRandom(options.seed ?? 1);
+  const within = (width: number) => (2 * next() - 1) * width;
+  const values = brief.targets.map((): (number | undefined)[] => []);
+  const held = brief.targets.map(() => 0);
+  let all = 0;
+  for (let batch = 0; batch < batches; batch++) {
+    const ingredients = brief.ingredients.map((choice) => ({
+      ...choice,
+      ingredient: drawn(choice.ingredient, spread, within),
+    }));
+    const grams = amounts.map((mass) => (mass > 0 ? Math.max(0, mass + within(spread.weighing)) : 0));
+    const total = grams.reduce((sum, mass) => sum + mass, 0);
+    const mix = mixOf(
+      {...brief, ingredients},
+      grams.map((mass) => mass / total),
+    );
+    let every = true;
+    for (const [k, target] of brief.targets.entries()) {
+      const value = measure(target.subject, mix);
+      values[k]!.push(value);
+      if (holds(target, value)) held[k]!++;
+      else every = false;
+    }
+    if (every) all++;
+  }
+  return {
+    targets: brief.targets.map(({subject}, k) => ({
+      target: subjectName(subject),
+      holds: held[k]! / batches,
+      ...middle(values[k]!),
+    })),
+    all: all / batches,
+    error: 0.5 / Math.sqrt(batches),
+  };
+}
+
+function drawn(ingredient: Ingredient, {parts}: Spread, within: (width: number) => number): Ingredient {
+  let result = ingredient;
+  for (const [part, width] of Object.entries(parts.get(ingredient.name) ?? {}))
+    result = shifted(result, part as Part, within(width));
+  return result;
+}
+
+function holds({min, max}: Target, value: number | undefined): boolean {
+  const slack = min !== undefined && min === max ? EXACT_ENOUGH : 1e-9;
+  if (value === undefined) return min === undefined;
+  return (min === undefined || value >= min - slack) && (max === undefined || value <= max + slack);
+}
+
+/** The fifth and the ninety-fifth hundredth of the values. */
+function middle(values: readonly (number | undefined)[]): Pick<TargetReliability, "low" | "high"> {
+  const sorted = values.filter((value) => value !== undefined).sort((a, b) => a - b);
+  if (sorted.length < values.length) return {};
+  return {
+    low: sorted[Math.floor(0.05 * (sorted.length - 1))]!,
+    high: sorted[Math.ceil(0.95 * (sorted.length - 1))]!,
+  };
+}
