@@ -1,5 +1,5 @@
 import {describe, expect, test} from "vitest";
-import {mixDensity} from "../lib/kitchen/density.ts";
+import {mixDensity, mixDensityAt} from "../lib/kitchen/density.ts";
 import {gramsOf, measuresOf} from "../lib/kitchen/measures.ts";
 import {finishedDensity, overrunFromWeights, targetWeight} from "../lib/kitchen/overrun.ts";
 import {scale} from "../lib/kitchen/scale.ts";
@@ -29,6 +29,13 @@ describe("density and overrun against the Guelph e-book", () => {
     expect(first).toBeLessThan(1.105);
     expect(last).toBeGreaterThan(1.08);
     expect(last).toBeLessThan(1.105);
+  });
+  test("by components it agrees within 1 %, and ice makes it lighter", () => {
+    const composition = {milkFat: 12, milkProtein: 4, lactose: 6, sucrose: 16.3, water: 61.7};
+    expect(Math.abs(mixDensityAt(composition, 20) / mixDensity(composition) - 1)).toBeLessThan(0.01);
+    expect(mixDensityAt(composition, -18)).toBeLessThan(mixDensityAt(composition, 0));
+    // CRC Handbook, 102nd ed. (2021): sucrose at 20 °C, 40 % by mass 1.1765 g/ml.
+    expect(Math.abs(mixDensity({sucrose: 40, water: 60}) - 1.1765)).toBeLessThan(0.006);
   });
   test("bad input says where and what", () => {
     expect(() => targetWeight(0, 1.1, 50)).toThrow(

@@ -1,3 +1,4 @@
+import {array, assert, double, property, record} from "fast-check";
 import {describe, expect, test} from "vitest";
 import {heatToRemove} from "../lib/freezing/enthalpy.ts";
 import {followProcess} from "../lib/kitchen/heat-step.ts";
@@ -7,6 +8,7 @@ import {
   COOLING,
   equivalentMinutes,
   HEAT_PAIRS,
+  needsReheating,
   REFREEZING_LIMIT,
 } from "../lib/kitchen/pasteurisation.ts";
 import type {Ingredient} from "../lib/pantry/ingredient.ts";
@@ -72,7 +74,11 @@ describe("published pairs", () => {
       [79.4, 25],
     ]);
     expect(COOLING).toMatchObject({temperature: 7.2, minutes: 90});
-    expect(REFREEZING_LIMIT).toBe(-2.2);
+    expect([REFREEZING_LIMIT - 0.1, REFREEZING_LIMIT, -2.1].map(needsReheating)).toEqual([
+      false,
+      false,
+      true,
+    ]);
   });
 });
 
@@ -174,6 +180,39 @@ describe("the heat step", () => {
     expect(late.unused).toEqual(["egg yolk"]);
     expect(late.cooledInTime).toBe(false);
     expect(late.result.grams).toBeCloseTo(950, 9);
+  });
+  test("pouring makes and loses no heat, whatever is poured", () => {
+    assert(
+      property(
+        array(
+          record({
+            grams: double({min: 1, max: 5000, noNaN: true}),
+            temperature: double({min: 0, max: 100, noNaN: true}),
+            fat: double({min: 0, max: 100, noNaN: true}),
+          }),
+          {minLength: 2, maxLength: 5},
+        ),
+        (items) => {
+          const lines = items.map(({grams, fat}, i) => ({
+            ingredient: {name: `item ${i}`, composition: {milkFat: fat, water: 100 - fat}},
+            grams,
+          }));
+          const start = Object.fromEntries(items.map(({temperature}, i) => [`item ${i}`, temperature]));
+          const [first, ...rest] = lines.map(({ingredient}) => ingredient.name);
+          const {temperature} = followProcess(
+            {name: "x", lines},
+            {start, steps: [{pour: [first!], onto: rest, into: "x"}]},
+          ).result;
+          const flows = lines.map(
+            ({ingredient, grams}, i) =>
+              grams * warming(ingredient.composition, items[i]!.temperature, temperature),
+          );
+          const scale = flows.reduce((sum, flow) => sum + Math.abs(flow), 1);
+          return Math.abs(flows.reduce((sum, flow) => sum + flow, 0)) < 1e-6 * scale;
+        },
+      ),
+      {seed: 11, numRuns: 100},
+    );
   });
   test("too hot for egg", () => {
     const report = followProcess(recipe, {steps: [{heat: ["whole milk", "egg yolk"], to: 90}]});

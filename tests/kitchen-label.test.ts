@@ -2,6 +2,7 @@ import {describe, expect, test} from "vitest";
 import {cookDown} from "../lib/kitchen/cook.ts";
 import {costOf, priceForMargin, productCost} from "../lib/kitchen/cost.ts";
 import {ingredientList, quidPercent} from "../lib/kitchen/label.ts";
+import {nutritionLabel} from "../lib/kitchen/nutrition-label.ts";
 import {ENERGY_FACTORS, nutritionOf} from "../lib/kitchen/nutrition.ts";
 import {
   baseComponent,
@@ -71,6 +72,33 @@ describe("nutrition", () => {
     expect(one({fibre: 100})).toEqual([8, 2]);
     expect(one({water: 100})).toEqual([0, 0]);
     expect(Object.keys(ENERGY_FACTORS)).toHaveLength(7);
+  });
+  test("a portion is its share; the label rounds", () => {
+    const {kilojoules, fat} = nutritionOf(sugared);
+    expect(nutritionOf(sugared, 60).kilojoules).toBeCloseTo(0.6 * kilojoules, 9);
+    expect(nutritionOf(sugared, 60).fat).toBeCloseTo(0.6 * fat, 9);
+    expect(() => nutritionOf(sugared, 0)).toThrow("grams: out of range (got 0)");
+    // Rounding of the European Commission's guidance on tolerances (2012), from memory.
+    const exact = {
+      ...nutritionOf(sugared),
+      fat: 9.94,
+      carbohydrate: 10.4,
+      sugars: 0.5,
+      protein: 0.51,
+      salt: 0.0125,
+      saturates: 0.11,
+    };
+    expect(nutritionLabel(exact).map((line) => line.text)).toEqual([
+      `${kilojoules.toFixed(0)} kJ / ${exact.kilocalories.toFixed(0)} kcal`,
+      "9.9 g",
+      "0.1 g",
+      "10 g",
+      "<0.5 g",
+      "<0.5 g",
+      "0.5 g",
+      "<0.01 g",
+    ]);
+    expect(nutritionLabel(nutritionOf(sugared))[2]).toEqual({name: "of which saturates"});
   });
   test("saturates stay absent while the fat's kind is unknown", () => {
     expect(nutritionOf(sugared).saturates).toBeUndefined();
@@ -162,6 +190,11 @@ describe("the ingredient list", () => {
     expect(quidPercent(product, "plums")).toBeCloseTo(15, 9);
     const thick = rippleComponent(sauce, 15, cookDown(sauce, {cookedMass: 750}));
     expect(quidPercent(makeProduct("x", [baseComponent(base, 85), thick]), "plums")).toBeCloseTo(20, 9);
+    // Above 100 % Annex VIII has the weight per 100 g stated.
+    const paste = makeProduct("fruit paste", [
+      {...rippleComponent(sauce, 100, cookDown(sauce, {cookedMass: 750})), churned: true},
+    ]);
+    expect(text(ingredientList(paste, ["plums"]))).toBe("plums 133 g per 100 g, sugar");
     expect(() => quidPercent(product, "plum")).toThrow("did you mean plums");
   });
   test("nuts are named by kind; compound ingredients by their label", () => {

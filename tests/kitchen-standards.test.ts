@@ -1,4 +1,6 @@
 import {describe, expect, test} from "vitest";
+import {baseComponent, makeProduct, productDensity, rippleComponent} from "../lib/kitchen/product.ts";
+import {standingOf} from "../lib/kitchen/product-standing.ts";
 import {checkStandard, leastMsnf, type Standing} from "../lib/kitchen/standards.ts";
 import type {Composition} from "../lib/pantry/parts.ts";
 
@@ -109,5 +111,32 @@ describe("UK minima (Food Labelling Regulations 1996, Schedule 8, from memory)",
     expect(() => checkStandard("UK ice cream", standing(mix(5, 7), {density: 0}))).toThrow(
       "density: out of range",
     );
+  });
+});
+
+describe("a product as a standard sees it", () => {
+  const one = (name: string, composition: Composition) => ({
+    name,
+    lines: [{ingredient: {name, composition}, grams: 100}],
+  });
+  const product = makeProduct("fruit ice cream", [
+    baseComponent(one("base", mix(10, 10)), 80),
+    rippleComponent(one("ripple", {water: 50, sucrose: 50}), 20),
+  ]);
+  test("the ripple is the bulky flavour", () => {
+    const seen = standingOf(product, 60);
+    expect(seen.bulkyPercent).toBe(20);
+    expect(seen.mix.milkFat).toBeCloseTo(10, 9);
+    expect(seen.density).toBeCloseTo(productDensity(product, 60), 12);
+    expect(failed("US ice cream", seen)).toEqual([]);
+    const more = makeProduct("x", [
+      {...product.components[0]!, percent: 79},
+      {...product.components[1]!, percent: 21},
+    ]);
+    expect(failed("US ice cream", standingOf(more, 60))).toEqual([
+      "milk fat of the finished food",
+      "milk solids of the finished food",
+    ]);
+    expect(failed("US ice cream", standingOf(product, 150))).toContain("weight");
   });
 });

@@ -1,3 +1,5 @@
+import {ice} from "../freezing/ice.ts";
+import {componentsWith, density} from "../freezing/thermal-properties.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
 
@@ -16,4 +18,16 @@ export function mixDensity(composition: Composition): number {
   const volume =
     1.07527 * fat + 0.6329 * (solids - fat) + (composition.water ?? 0) + (composition.alcohol ?? 0) / 0.789;
   return volume > 0 ? 100 / volume : 1;
+}
+
+/**
+ * Density of a mix without air at any temperature, frozen or not, g/ml: its components side by side, by Y. Choi and
+ * M. R. Okos 1986 (see `COMPONENT_PROPERTIES`), with the ice of the freezing curve. Within 1 % of {@link mixDensity} at 20 °C.
+ *
+ * @param composition g per 100 g
+ * @param temperature °C, -40 to 150
+ * @throws InputError below -40 °C
+ */
+export function mixDensityAt(composition: Composition, temperature: number): number {
+  return density(componentsWith(composition, ice(composition, temperature)), temperature) / 1000;
 }

@@ -30,7 +30,7 @@ export interface ProcessReport {
  * @param recipe what is used, g
  * @param process steps in order; °C, s, min
  * @throws InputError for a name that is neither ingredient nor earlier result, more than there is, a heat step that ends
- *   below the temperature of its items, a cooling step that ends above it, or a temperature outside 0 to 150 °C
+ *   below the temperature of its items, a cooling step that ends above it, or a temperature outside 0 to 200 °C
  */
 export function followProcess(recipe: Recipe, process: Process): ProcessReport {
   if (process.steps.length === 0) {

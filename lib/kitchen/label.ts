@@ -142,7 +142,8 @@ function plain(text: string): LabelText {
   return {text, emphasised: false};
 }
 
-/** Whole per cent from 10 %, one decimal below. */
+/** Whole per cent from 10 %, one decimal below; by weight above 100 %, as Annex VIII asks for. */
 function percent(value: number): string {
+  if (value > 100) return `${value.toFixed(0)} g per 100 g`;
   return `${value >= 9.95 ? value.toFixed(0) : value.toFixed(1)} %`;
 }

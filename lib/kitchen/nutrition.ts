@@ -1,4 +1,4 @@
-import {sum} from "../core/numbers.ts";
+import {finite, sum} from "../core/numbers.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
@@ -18,7 +18,7 @@ export const ENERGY_FACTORS = {
   fibre: {kilojoules: 8, kilocalories: 2},
 } as const;
 
-/** The nutrition declaration of Regulation (EU) No 1169/2011, unrounded, per 100 g. */
+/** The nutrition declaration of Regulation (EU) No 1169/2011, unrounded, for a given mass of product. */
 export interface Nutrition {
   readonly kilojoules: number;
   readonly kilocalories: number;
@@ -50,13 +50,25 @@ const UNSEEN = 0.05;
 const SALT_PER_MILK_SALTS = (2.5 * 0.043) / 0.67;
 
 /**
- * Nutrition per 100 g of the finished product.
+ * Nutrition of the finished product, per 100 g or per portion.
  *
  * Energy by the factors of Annex XIV from the composition; stabilisers count as fibre (gums are), emulsifiers as fat.
  * Protein is the ingredients' own (N x 6.25 by the Regulation, N x 6.38 in most dairy tables). Saturates come from
  * `properties.saturates` (g per 100 g) and sodium from `properties.sodium` (mg per 100 g) of each ingredient.
+ *
+ * @param grams mass that the figures are for: 100 by default, or a portion, g
+ * @throws InputError for a mass that is not above 0
  */
-export function nutritionOf(product: Product): Nutrition {
+export function nutritionOf(product: Product, grams = 100): Nutrition {
+  const per100 = nutritionPer100(product);
+  const scaled = Object.entries(per100).map(([key, value]) => [
+    key,
+    typeof value === "number" ? (value * finite(grams, "grams", {min: 0.1}, "g")) / 100 : value,
+  ]);
+  return Object.fromEntries(scaled) as Nutrition;
+}
+
+function nutritionPer100(product: Product): Nutrition {
   const lines = productLines(product);
   const composition = productComposition(product);
   const nutrients = nutrientsOf(composition);

@@ -30,6 +30,15 @@ export const COOLING = {temperature: 7.2, minutes: 90, source: UK} as const;
 /** Frozen ice cream that has been warmer than this, °C, is heat-treated again before it is sold (same schedule). */
 export const REFREEZING_LIMIT = -2.2;
 
+/**
+ * Whether frozen ice cream must be heat-treated again before it is sold, by the warmest temperature it has had since freezing, °C.
+ *
+ * @throws InputError outside -60 to 60 °C
+ */
+export function needsReheating(warmest: number): boolean {
+  return finite(warmest, "warmest", {min: -60, max: 60}, "°C") > REFREEZING_LIMIT;
+}
+
 /** A pair, and how long the mix was at or above its temperature. */
 export interface PairCheck extends HeatPair {
   readonly secondsHeld: number;

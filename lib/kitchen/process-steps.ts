@@ -38,7 +38,7 @@ interface Ran {
 
 /** Mixes the items, heats them and holds them. */
 export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
-  const to = finite(step.to, `${place}.to`, {min: 0, max: 150}, "°C");
+  const to = finite(step.to, `${place}.to`, {min: 0, max: 200}, "°C");
   const seconds = finite(step.holdSeconds ?? 0, `${place}.holdSeconds`, {min: 0, max: 86_400}, "s");
   const mixed = pourTogether(worktop.take(step.heat, `${place}.heat`));
   if (to < mixed.temperature - 1e-6) {
