@@ -1,0 +1,153 @@
+import type {Amount, Answer, Balanced, ConflictingLimit} from "../balance/answer.ts";
+import {isQuantity} from "../pantry/quantities.ts";
+import {csvText} from "./escape.ts";
+import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
+import {decimal, degrees, grams, plainName} from "./words.ts";
+
+/** An answer as JSON text: `JSON.parse` gives the answer back, every number to its last digit. */
+export function answerJson(answer: Answer): string {
+  return `${JSON.stringify(answer)}\n`;
+}
+
+/** An answer as Markdown (CommonMark with GitHub's tables), everything escaped. */
+export function answerMarkdown(answer: Answer): string {
+  return tablesMarkdown(answerTables(answer));
+}
+
+/** An answer as a whole HTML document: no script, no outside file, everything escaped. */
+export function answerHtml(answer: Answer): string {
+  return tablesHtml(answerTables(answer));
+}
+
+/**
+ * An answer as CSV, one figure a row, with the columns `section`, `name`, `value`, `unit`: the amounts in g and in g per
+ * 100 g, the shares, the freezing curve (named by its temperature) and what binds; for an infeasible brief, the conflict and
+ * the least changes. No spreadsheet reads a name as a formula; numbers are not rounded.
+ */
+export function answerCsv(answer: Answer): string {
+  return csvText(["section", "name", "value", "unit"], figures(answer));
+}
+
+type Figure = readonly [section: string, name: string, value: number | string | undefined, unit: string];
+
+function figures(answer: Answer): Figure[] {
+  if (answer.status === "infeasible") {
+    const {targets, relaxations, amounts = []} = answer.conflict;
+    return [
+      ...targets.map((t): Figure => ["conflict", `${t.target} ${t.bound}`, t.limit, shareUnit(t.target)]),
+      ...relaxations.map((t): Figure => ["change", `${t.target} ${t.bound}`, t.to, shareUnit(t.target)]),
+      ...amounts.flatMap(amountFigures),
+    ];
+  }
+  if (answer.status !== "optimal") return [["answer", answer.status, answer.reason, ""]];
+  const {amounts, cost, batch, shares, freezing, scoop, binding} = answer;
+  return [
+    ...amounts.flatMap(amountFigures),
+    ["batch", "mass", batch, "g"],
+    ["batch", "cost", cost, "money"],
+    ...Object.entries(shares).map(([name, value]): Figure => ["mix", name, value, shareUnit(name)]),
+    ["scoop", "temperature", scoop.temperature, "°C"],
+    ["scoop", "low", scoop.low, "°C"],
+    ["scoop", "high", scoop.high, "°C"],
+    ["scoop", "verdict", scoop.verdict, ""],
+    ...freezing.curve.map((p): Figure => ["ice", `${p.temperature} °C`, p.ice, "g per 100 g"]),
+    ...binding.map((b): Figure => ["binding", `${b.target} ${b.bound}`, b.limit, limitUnit(b, amounts)]),
+  ];
+}
+
+function amountFigures({ingredient, grams, percent}: Amount): Figure[] {
+  return [
+    ["amount", ingredient, grams, "g"],
+    ["share", ingredient, percent, "g per 100 g"],
+  ];
+}
+
+/** The unit of a share of an answer, from its name. */
+function shareUnit(name: string): string {
+  if (name === "sweetness") return "sucrose = 100";
+  if (name === "cost") return "money per kg";
+  if (name === "freezingPoint" || name === "scoopTemperature") return "°C";
+  return isQuantity(name) || /^(ice|hard phase|heat shock) /.test(name) ? "g per 100 g" : "per 100 g";
+}
+
+function limitUnit({target}: ConflictingLimit, amounts: readonly Amount[]): string {
+  return amounts.some(({ingredient}) => ingredient === target) ? "g" : shareUnit(target);
+}
+
+function answerTables(answer: Answer): Tables {
+  if (answer.status === "infeasible") {
+    const {targets, relaxations, amounts} = answer.conflict;
+    return {
+      title: answer.name,
+      sections: [
+        {
+          heading: "No mix meets every target",
+          sentences: ["These cannot hold together:"],
+          columns: ["Target", "Bound", "Limit"],
+          rows: targets.map((t) => [plainName(t.target), t.bound, decimal(t.limit, 2)]),
+        },
+        {
+          heading: "The least change that lets them meet",
+          columns: ["Target", "Bound", "From", "To"],
+          rows: relaxations.map((t) => [plainName(t.target), t.bound, decimal(t.from, 2), decimal(t.to, 2)]),
+        },
+        ...(amounts ? [amountsSection("With that change, for example", amounts)] : []),
+      ],
+    };
+  }
+  if (answer.status !== "optimal")
+    return {title: answer.name, sections: [{heading: "No verified answer", sentences: [answer.reason]}]};
+  return {title: answer.name, sections: mixSections(answer)};
+}
+
+function mixSections({amounts, batch, cost, shares, freezing, scoop, binding}: Balanced): TableSection[] {
+  const {initialFreezingPoint: point, curve} = freezing;
+  const even = curve.filter(({temperature}) => temperature % 2 === 0);
+  const scoops =
+    scoop.temperature === undefined
+      ? "It is never as hard as a published hard ice cream is when dipped."
+      : `Scoops at about ${degrees(scoop.temperature)}; in the freezer of the brief: ${scoop.verdict} (an estimate).`;
+  return [
+    {
+      ...amountsSection("Ingredients", amounts),
+      sentences: [
+        `${grams(batch)} g${cost === undefined ? "" : `, cost ${decimal(cost, 2)} (${decimal((cost / batch) * 1000, 2)} per kg)`}`,
+      ],
+    },
+    {
+      heading: "The mix",
+      columns: ["Quantity", "Value", "Unit"],
+      rows: Object.entries(shares).map(([name, value]) => [
+        plainName(name),
+        decimal(value, 2),
+        shareUnit(name),
+      ]),
+    },
+    {
+      heading: "Freezing",
+      sentences: [
+        point === undefined
+          ? "It does not freeze above −40 °C."
+          : `Starts to freeze at ${degrees(point, 2)}.`,
+        scoops,
+      ],
+      columns: ["Temperature, °C", "Ice, g per 100 g", "Water frozen, %"],
+      rows: even.map((p) => [decimal(p.temperature, 0), decimal(p.ice, 1), decimal(p.frozen, 0)]),
+    },
+    {
+      heading: "What holds the mix where it is",
+      columns: ["Limit", "Bound", "Value", "Unit"],
+      rows: binding.map((b) => [plainName(b.target), b.bound, decimal(b.limit, 2), limitUnit(b, amounts)]),
+    },
+  ];
+}
+
+function amountsSection(heading: string, amounts: readonly Amount[]): TableSection {
+  return {
+    heading,
+    columns: ["Ingredient", "g", "%"],
+    rows: amounts
+      .filter(({percent}) => percent > 1e-4)
+      .map(({ingredient, grams: g, percent}) => [ingredient, grams(g), decimal(percent, 2)]),
+  };
+}

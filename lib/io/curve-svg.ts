@@ -1,0 +1,75 @@
+import {printable} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
+import type {CurvePoint} from "../freezing/curve.ts";
+import {escapeHtml} from "./escape.ts";
+import {degrees} from "./words.ts";
+
+/** Temperatures at which hard ice cream is dipped, °C (common practice, no source). */
+const DIPPING = {from: -14, to: -12};
+
+/** What a picture of a freezing curve shows beside the curve. */
+export interface CurvePicture {
+  /** Temperature of the freezer, °C, drawn as a line; -18 by default. */
+  readonly freezer?: number;
+  /** Said to those who cannot see the picture; a plain description by default. */
+  readonly title?: string;
+  /** Width, pixels; 640 by default. */
+  readonly width?: number;
+}
+
+/**
+ * A freezing curve as an SVG picture that stands alone: ice in g per 100 g of mix against temperature in °C, with the
+ * freezer as a line and the dipping temperatures, -14 to -12 °C, as a band. It needs no browser.
+ *
+ * The drawing library and the document it draws in are loaded on the first call, because few uses need them.
+ *
+ * @param curve points of a freezing curve, as `freezingCurve` gives them
+ * @param picture the freezer from -60 to 0 °C, the width from 100 to 4000 pixels
+ * @throws InputError for a freezer or a width out of range
+ */
+export async function freezingCurveSvg(
+  curve: readonly CurvePoint[],
+  picture: CurvePicture = {},
+): Promise<string> {
+  const freezer = finite(picture.freezer ?? -18, "freezer", {min: -60, max: 0}, "°C");
+  const width = finite(picture.width ?? 640, "width", {min: 100, max: 4000}, "pixels");
+  const [Plot, {parseHTML}] = await Promise.all([import("@observablehq/plot"), import("linkedom")]);
+  const {document} = parseHTML("<!doctype html><html><body></body></html>");
+  const points = [{temperature: 0, ice: 0}, ...curve];
+  const coldest = Math.min(-25, freezer - 2, ...points.map(({temperature}) => temperature));
+  const most = Math.max(50, ...points.map(({ice}) => ice));
+  const svg = Plot.plot({
+    document,
+    className: "freezing-curve",
+    width,
+    height: Math.round(width * 0.6),
+    marginLeft: 48,
+    marginBottom: 40,
+    style: {background: "white", color: "#222", fontFamily: "sans-serif", fontSize: "12px"},
+    x: {domain: [coldest, 0], label: "Temperature (°C)", labelAnchor: "center", labelArrow: "none"},
+    y: {domain: [0, most], label: "Ice (g per 100 g of mix)", labelArrow: "none", grid: true, nice: true},
+    marks: [
+      Plot.rectX([DIPPING], {x1: "from", x2: "to", fill: "#f3c77b", fillOpacity: 0.4}),
+      Plot.text([DIPPING], {
+        x: () => (DIPPING.from + DIPPING.to) / 2,
+        text: () => "dipping",
+        frameAnchor: "bottom",
+        dy: -4,
+      }),
+      Plot.ruleX([freezer], {stroke: "#777", strokeDasharray: "4 3"}),
+      Plot.text([freezer], {
+        x: (at: number) => at,
+        text: (at: number) => `freezer ${degrees(at, 0)}`,
+        frameAnchor: "top",
+        textAnchor: "end",
+        dx: -4,
+        dy: 4,
+      }),
+      Plot.line(points, {x: "temperature", y: "ice", stroke: "#005a8d", strokeWidth: 2.5}),
+    ],
+  });
+  const title = picture.title ?? "Freezing curve: ice in g per 100 g of mix against temperature in °C";
+  // Written by hand, because the document escapes attributes as HTML does, which is too little for SVG.
+  const opening = `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${escapeHtml(printable(title))}"`;
+  return `${opening}${svg.outerHTML.slice("<svg".length)}\n`;
+}

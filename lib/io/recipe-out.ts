@@ -1,0 +1,42 @@
+import {quantityOf} from "../pantry/quantities.ts";
+import {type Recipe, recipeComposition, recipeMass} from "../pantry/recipe.ts";
+import {type Tables, tablesHtml, tablesMarkdown} from "./tables.ts";
+import {decimal, grams, plainName} from "./words.ts";
+
+/** A recipe as Markdown (CommonMark with GitHub's tables), everything escaped: its lines, and what the mix is made of. */
+export function recipeMarkdown(recipe: Recipe): string {
+  return tablesMarkdown(recipeTables(recipe));
+}
+
+/** A recipe as a whole HTML document: no script, no outside file, everything escaped. */
+export function recipeHtml(recipe: Recipe): string {
+  return tablesHtml(recipeTables(recipe));
+}
+
+/** What a recipe's card says of its mix, g per 100 g. */
+const TOLD = ["fat", "msnf", "sugars", "glucose", "totalSolids"] as const;
+
+function recipeTables(recipe: Recipe): Tables {
+  const mass = recipeMass(recipe);
+  const composition = recipeComposition(recipe);
+  return {
+    title: recipe.name,
+    sections: [
+      {
+        heading: "Ingredients",
+        sentences: [`${grams(mass)} g`],
+        columns: ["Ingredient", "g", "%"],
+        rows: recipe.lines.map(({ingredient, grams: g}) => [
+          ingredient.name,
+          grams(g),
+          mass > 0 ? decimal((100 * g) / mass, 2) : "",
+        ]),
+      },
+      {
+        heading: "The mix, g per 100 g",
+        columns: ["Quantity", "Value"],
+        rows: TOLD.map((quantity) => [plainName(quantity), decimal(quantityOf(composition, quantity), 1)]),
+      },
+    ],
+  };
+}
