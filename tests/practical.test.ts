@@ -199,10 +199,10 @@ describe("a kitchen that is off", () => {
 
   test("breaks the targets of the cheapest mix about half the time, those of a mix with margin never", () => {
     const plain = solved(input);
-    const robust = solved({...input, margin: spread});
-    const {margin} = robust.brief;
-    const before = reliability(plain.brief, grams(plain.mix), margin!, {batches: 2000});
-    const after = reliability(robust.brief, grams(robust.mix), margin!, {batches: 2000});
+    const robust = solved({...input, spread, margin: true});
+    const {spread: off} = robust.brief;
+    const before = reliability(plain.brief, grams(plain.mix), off!, {batches: 2000});
+    const after = reliability(robust.brief, grams(robust.mix), off!, {batches: 2000});
     within(
       before.targets.find(({target}) => target === "fat")!.holds,
       0.5,
@@ -214,12 +214,12 @@ describe("a kitchen that is off", () => {
   });
 
   test("gives the same chances for the same seed, others for another", () => {
-    const {brief, mix} = solved({...input, margin: spread});
+    const {brief, mix} = solved({...input, spread, margin: true});
     const run = (seed: number) =>
       reliability(
         {...brief, targets: [{subject: {kind: "quantity", quantity: "fat"}, min: 7.1}]},
         grams(mix),
-        brief.margin!,
+        brief.spread!,
         {seed, batches: 500},
       );
     expect(run(7)).toEqual(run(7));

@@ -82,7 +82,8 @@ export const briefSchema = z.strictObject({
       limitsSchema,
     ),
   ),
-  margin: z.optional(spreadSchema),
+  spread: z.optional(spreadSchema),
+  margin: z.optional(z.boolean()),
   near: z.optional(z.record(text(), notNegative())),
   minimise: z.optional(aimSchema),
   maximise: z.optional(aimSchema),
@@ -98,8 +99,8 @@ export const briefSchema = z.strictObject({
  *
  * Practical rules: `step` or `unit` of an ingredient allows whole multiples only; `minIfUsed` means none or at least so
  * many g; `onlyWith` that it is used only beside at least `min` g of another; `ratio` fixes it at `grams` per g of
- * another; `maxIngredients` of the brief limits how many are used. `margin` is how far the kitchen may be off,
- * g per 100 g by ingredient and part, and g for each weighing: targets then hold for all of it. `near` is a recipe, g by ingredient, that one of the
+ * another; `maxIngredients` of the brief limits how many are used. `spread` is how far the kitchen may be off,
+ * g per 100 g by ingredient and part, and g for each weighing; with `margin` the targets hold for all of it. `near` is a recipe, g by ingredient, that one of the
  * candidates stays as close to as the targets allow.
  */
 export type BriefInput = Omit<z.input<typeof briefSchema>, "targets"> & {targets?: TargetsInput | undefined};

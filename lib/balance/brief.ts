@@ -13,8 +13,10 @@ export interface Brief {
   readonly targets: readonly Target[];
   /** At most so many ingredients are used. */
   readonly maxIngredients?: number;
-  /** Targets hold for everything within this. */
-  readonly margin?: Spread;
+  /** How far the kitchen may be off. */
+  readonly spread?: Spread;
+  /** Whether the targets have to hold for all of the spread. */
+  readonly margin: boolean;
   /** A recipe to stay close to: share of the batch of each ingredient, in the order of `ingredients`. */
   readonly near?: readonly number[];
   /** What to make smallest or largest; absent when there are no prices and nothing else is asked for. */

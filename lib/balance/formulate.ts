@@ -51,7 +51,10 @@ export function formulate(
     meaning: {kind: "batch"},
   };
   const wanted = [...brief.targets, ...extra].flatMap((target): MeantRow[] =>
-    (brief.margin ? narrowedRows(target, brief, brief.margin) : targetRows(target, choices)).map((row) => ({
+    (brief.margin && brief.spread
+      ? narrowedRows(target, brief, brief.spread)
+      : targetRows(target, choices)
+    ).map((row) => ({
       ...row,
       meaning: {kind: "target", target},
     })),

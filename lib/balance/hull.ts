@@ -62,7 +62,7 @@ export function* cornersOf<P extends Point>(farthest: Farthest<P>): Generator<vo
     extremes.push(found);
   }
   const [left, bottom, right, top] = extremes as [P, P, P, P];
-  const size = sizeOf(left, right, bottom, top);
+  const size = sizeOf(extremes);
   const around = [];
   for (const [from, to] of [
     [left, bottom],
@@ -76,12 +76,13 @@ export function* cornersOf<P extends Point>(farthest: Farthest<P>): Generator<vo
 }
 
 /** Width and height of what the points span; 1 where it has none. */
-export function sizeOf(left: Point, right: Point, bottom: Point, top: Point): Point {
-  return {x: span(left.x, right.x), y: span(bottom.y, top.y)};
+export function sizeOf(points: readonly Point[]): Point {
+  return {x: span(points.map(({x}) => x)), y: span(points.map(({y}) => y))};
 }
 
-/** A length; 1 for one that is nothing but rounding. */
-function span(low: number, high: number): number {
+/** What the values span; 1 where that is nothing but rounding. */
+function span(values: readonly number[]): number {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
   return high - low > 1e-10 * Math.max(1, Math.abs(low), Math.abs(high)) ? high - low : 1;
 }
 

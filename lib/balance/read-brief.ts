@@ -22,6 +22,14 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
   const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES]);
   const batch = raw.batch ?? 1000;
   const ingredients = readChoices(raw.ingredients, pantry, batch, place);
+  if (raw.margin && !raw.spread) {
+    throw new InputError(
+      `${place}: margin`,
+      "asked for without a spread",
+      true,
+      'say how far the kitchen may be off, e.g. "spread": {"weighing": 1}',
+    );
+  }
   const targets = readTargets(raw.targets ?? {}, ingredients, place);
   const aim = readAim(raw, ingredients, place);
   for (const {subject} of aim ? [...targets, aim] : targets) {
@@ -34,7 +42,8 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
     ingredients,
     targets,
     ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
-    ...(raw.margin && {margin: readSpread(raw.margin, ingredients, `${place}: margin`)}),
+    ...(raw.spread && {spread: readSpread(raw.spread, ingredients, `${place}: spread`)}),
+    margin: raw.margin ?? false,
     ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
     ...(aim && {aim}),
   };

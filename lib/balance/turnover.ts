@@ -26,7 +26,8 @@ export interface Standing {
 export function turnover(before: Standing, after: Standing): Turnover {
   const used = ({amounts}: Standing) =>
     new Set(amounts.filter(({percent}) => percent > NONE).map(({ingredient}) => ingredient));
-  const bound = ({binding}: Standing) => new Map(binding.map((limit) => [`${limit.target} ${limit.bound}`, limit]));
+  const bound = ({binding}: Standing) =>
+    new Map(binding.map((limit) => [`${limit.target} ${limit.bound}`, limit]));
   const [usedBefore, usedAfter] = [used(before), used(after)];
   const [boundBefore, boundAfter] = [bound(before), bound(after)];
   return {

@@ -1,11 +1,10 @@
-import type {Answer, Balanced, Binding, Conflict} from "../balance/answer.ts";
+import type {Answer, Balanced, Binding} from "../balance/answer.ts";
 import type {Brief, Target} from "../balance/brief.ts";
 import {subjectName, subjectUnit} from "../balance/subject.ts";
 import {printable} from "../core/errors.ts";
-import {decimal, degrees, grams, plainName} from "./words.ts";
-
-/** Widest name in a column, characters; longer ones are cut. */
-const NAME_WIDTH = 30;
+import {conflictText} from "./report-conflict.ts";
+import {amountLines, cell, decimals, limitName, NAME_WIDTH, right, titleLines, wrap} from "./report-lines.ts";
+import {decimal, degrees, plainName} from "./words.ts";
 
 /** Temperatures of the small curve, °C. */
 const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
@@ -17,10 +16,11 @@ const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
  * @param brief the brief it answers, for its targets and freezer
  */
 export function textReport(answer: Answer, brief: Brief): string {
-  if (answer.status === "infeasible") return conflictReport(brief, answer.conflict);
-  if (answer.status !== "optimal") return `${title(brief)}\n\nNo verified answer: ${answer.reason}.\n`;
+  if (answer.status === "infeasible")
+    return `${titleLines(brief)}\n\n${conflictText(answer.conflict, brief.batch)}\n`;
+  if (answer.status !== "optimal") return `${titleLines(brief)}\n\nNo verified answer: ${answer.reason}.\n`;
   return [
-    title(brief),
+    titleLines(brief),
     amountsTable(answer),
     targetsTable(answer, brief),
     freezingText(answer, brief),
@@ -33,24 +33,12 @@ export function textReport(answer: Answer, brief: Brief): string {
     .concat("\n");
 }
 
-function title(brief: Brief): string {
-  const text = `${printable(brief.name)}, ${grams(brief.batch)} g`;
-  return `${text}\n${"=".repeat(text.length)}`;
-}
-
 function amountsTable({amounts, batch, cost}: Balanced): string {
-  const used = amounts.filter((amount) => amount.percent > 1e-4).sort((a, b) => b.grams - a.grams);
-  const lines = used.map(
-    ({ingredient, grams: g, percent}) =>
-      `  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`,
-  );
   const unused = amounts
     .filter((amount) => amount.percent <= 1e-4)
     .map((amount) => printable(amount.ingredient));
-  const total = `  ${cell("in all")} ${right(`${grams(batch)} g`, 11)} ${right("100.00 %", 9)}`;
   return [
-    ...lines,
-    total,
+    ...amountLines({amounts, batch}),
     cost === undefined
       ? "  no cost: an ingredient has no price"
       : `  cost ${decimal(cost, 2)} for the batch, ${decimal((cost / batch) * 1000, 2)} per kg`,
@@ -81,10 +69,6 @@ function wish({min, max}: Target): string {
   if (min !== undefined && min === max) return `exactly ${n(min)}`;
   if (min !== undefined && max !== undefined) return `${n(min)} to ${n(max)}`;
   return min === undefined ? `at most ${n(max!)}` : `at least ${n(min)}`;
-}
-
-function decimals(value: number): number {
-  return Math.min(4, (String(value).split(".")[1] ?? "").length);
 }
 
 function freezingText({freezing, composition}: Balanced, brief: Brief): string {
@@ -119,7 +103,7 @@ function scoopText({scoop}: Balanced, brief: Brief): string {
       ? "It is never as hard as a published hard ice cream is when dipped."
       : `Scoops at about ${degrees(temperature)}${low === undefined || high === undefined ? "" : ` (between ${degrees(low)} and ${degrees(high)})`}.`;
   return [
-    "Scooping (an estimate from ice and solid fat; overrun and stabiliser are not in it)",
+    "Scooping (estimated from ice and solid fat; overrun and stabiliser left out)",
     `  ${where}`,
     `  In a freezer at ${freezer}: ${verdict}. ${advice}`,
   ].join("\n");
@@ -137,11 +121,6 @@ function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   return ["What holds the mix where it is", ...lines, ...more].join("\n");
 }
 
-function limitName({target, bound, limit}: Pick<Binding, "target" | "bound" | "limit">): string {
-  const word = {min: "at least", max: "at most", equal: "exactly"}[bound];
-  return `${plainName(printable(target))} ${word} ${decimal(limit, decimals(limit))}`;
-}
-
 /** What a limit that is one point (for an ingredient: 100 g) higher would change. */
 function priceText({price}: Binding, ofIngredient: boolean, {aim}: Brief): string {
   if (price === undefined || !aim) return "";
@@ -151,71 +130,12 @@ function priceText({price}: Binding, ofIngredient: boolean, {aim}: Brief): strin
   return `${ofIngredient ? "100 g" : "one"} more: ${change > 0 ? "+" : ""}${decimal(change, 4)} ${what}`;
 }
 
-function candidatesText({candidates, shares}: Extract<Answer, {status: "optimal"}>): string {
+function candidatesText({candidates}: Extract<Answer, {status: "optimal"}>): string {
   if (!candidates.length) return "";
-  const line = ({
-    name,
-    cost,
-    batch,
-    scoop,
-    shares: s,
-  }: Pick<Balanced, "name" | "cost" | "batch" | "scoop" | "shares">) =>
-    `  ${cell(name)} ${right(cost === undefined ? "–" : decimal((cost / batch) * 1000, 2), 6)} per kg  scoops at ${right(scoop.temperature === undefined ? "–" : degrees(scoop.temperature), 9)}  sweetness ${right(decimal(s.sweetness ?? shares.sweetness ?? 0, 1), 5)}`;
-  return ["Other mixes that meet the brief", ...candidates.map(line)].join("\n");
-}
-
-function conflictReport(brief: Brief, {targets, relaxations, amounts, reach, openers}: Conflict): string {
-  const lines = [
-    title(brief),
-    "",
-    "No mix of these ingredients meets every target.",
-    "",
-    "These cannot hold together:",
-    ...targets.map((limit) => `  ${limitName(limit)}`),
-  ];
-  if (reach)
-    lines.push(
-      "",
-      `By itself, ${plainName(reach.target)} reaches ${decimal(reach.best, 2)} with these ingredients.`,
-    );
-  if (relaxations.length) {
-    lines.push("", "The least change that lets them meet:");
-    for (const {target, bound, from, to} of relaxations) {
-      lines.push(`  ${limitName({target, bound, limit: from})}: make it ${decimal(to, 2)}`);
-    }
-  }
-  if (amounts) {
-    lines.push("", "With that change, for example:");
-    for (const {ingredient, grams: g, percent} of amounts) {
-      if (percent > 1e-4)
-        lines.push(
-          `  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`,
-        );
-    }
-  }
-  if (openers.length)
-    lines.push("", "Or add one of these to the ingredients, and it can be met:", ...wrap(openers.join(", ")));
-  return lines.join("\n").concat("\n");
-}
-
-function cell(text: string): string {
-  const plain = printable(text);
-  return (plain.length > NAME_WIDTH ? `${plain.slice(0, NAME_WIDTH - 1)}…` : plain).padEnd(NAME_WIDTH);
-}
-
-function right(text: string, width: number): string {
-  return text.padStart(width);
-}
-
-/** Lines of at most 78 columns, broken at commas. */
-function wrap(text: string): string[] {
-  const lines = [""];
-  for (const word of text.split(", ")) {
-    const line = lines.at(-1)!;
-    if (line && line.length + word.length > 74) {
-      lines[lines.length - 1] = `${line},`;
-      lines.push(word);
-    } else lines[lines.length - 1] = line ? `${line}, ${word}` : word;
-  }
-  return lines.map((line) => `  ${line}`);
+  const line = ({name, cost, batch, scoop, shares}: Balanced) =>
+    `  ${cell(name)} ${right(cost === undefined ? "–" : decimal((cost / batch) * 1000, 2), 9)} ${right(scoop.temperature === undefined ? "–" : degrees(scoop.temperature), 11)} ${right(decimal(shares.sweetness ?? 0, 1), 10)}`;
+  return [
+    `${"Other mixes that meet the brief".padEnd(NAME_WIDTH + 2)}    per kg   scoops at  sweetness`,
+    ...candidates.map(line),
+  ].join("\n");
 }

@@ -1,0 +1,106 @@
+import {solverOfMany} from "../lp/solve-again.ts";
+import type {Outcome} from "../lp/program.ts";
+import type {Amount} from "./answer.ts";
+import {type AxisInput, isTemperature, readAxis} from "./axis.ts";
+import type {Aim, Brief} from "./brief.ts";
+import {coordinateOf, valueOf} from "./coordinate.ts";
+import {failureOf} from "./front-mix.ts";
+import {CORNER, cornersOf, type Point} from "./hull.ts";
+import {finish, type Steps} from "./in-chunks.ts";
+import {limitsOnly, mixProgram, sharesIn} from "./mix-program.ts";
+import {amountsOf} from "./mix-report.ts";
+import {slicedRegion} from "./sliced-region.ts";
+import type {Subject} from "./subject.ts";
+import {withoutWholeValues} from "./without-whole-values.ts";
+
+/** What the two sides of a region show, in the words of {@link AxisInput}; which way is better does not count. */
+export interface RegionAxes {
+  readonly x: AxisInput;
+  readonly y: AxisInput;
+}
+
+/** A corner of a region, with a mix that reaches it. */
+export interface RegionPoint extends Point {
+  readonly amounts: readonly Amount[];
+}
+
+/** All pairs of two things that the mixes of a brief have. */
+export type Region =
+  | {
+      readonly status: "region";
+      readonly x: Subject;
+      readonly y: Subject;
+      /** Anticlockwise; two for a line, one for a single pair. */
+      readonly corners: readonly RegionPoint[];
+      /** Whether the polygon is the region itself. */
+      readonly exact: boolean;
+      /** How far the region may be from the polygon, as a share of its width and height (see `TradeOff`). */
+      readonly error: number;
+      /** Rules in whole numbers that were left out: with them only some of these pairs are reached. */
+      readonly leftOut: readonly string[];
+    }
+  | {readonly status: "infeasible" | "undecided"; readonly reason: string};
+
+/**
+ * The pairs of two things that the mixes of a brief can have, as a polygon.
+ *
+ * Of two weighted sums the region is convex and the polygon exact: each corner is the mix that lies farthest in some
+ * direction, and no mix lies outside by more than 1e-8 of its width and height (see `cornersOf`). With a freezing point
+ * or scoop temperature on one side it is cut into slices along that, each with its exact ends. Ice, hard phase and heat
+ * shock are those of mixes that still have ice at their (warmest) temperature.
+ *
+ * @throws InputError for an axis not understood, a price or property that an ingredient lacks, or two temperatures
+ */
+export function feasibleRegion(brief: Brief, axes: RegionAxes): Region {
+  return finish(feasibleRegionSteps(brief, axes));
+}
+
+/** {@link feasibleRegion} in steps, one for each linear program, for `inChunks`. */
+export function* feasibleRegionSteps(given: Brief, axes: RegionAxes): Steps<Region> {
+  const x = readAxis(axes.x, given.ingredients, "x");
+  const y = readAxis(axes.y, given.ingredients, "y");
+  const {brief, leftOut} = withoutWholeValues(given);
+  const sliced = isTemperature(x.subject) || isTemperature(y.subject);
+  const outline = yield* (sliced ? slicedRegion : polygon)(brief, x, y);
+  if ("status" in outline) return outline;
+  return {
+    status: "region",
+    x: x.subject,
+    y: y.subject,
+    corners: outline.corners.map(({x, y, shares}) => ({x, y, amounts: amountsOf(brief, shares)})),
+    exact: !sliced,
+    error: outline.error,
+    leftOut,
+  };
+}
+
+/** The outline of a region before it is described, or why there is none. */
+export type Outline =
+  | {readonly corners: readonly OutlinePoint[]; readonly error: number}
+  | {readonly status: "infeasible" | "undecided"; readonly reason: string};
+
+/** A point of an outline with the shares of the batch that reach it. */
+export interface OutlinePoint extends Point {
+  readonly shares: readonly number[];
+}
+
+function* polygon(brief: Brief, x: Aim, y: Aim): Steps<Outline> {
+  const formulation = limitsOnly(brief);
+  const coordinates = [x, y].map(({subject}) => coordinateOf(subject, brief.ingredients));
+  const program = mixProgram(formulation, coordinates, [], solverOfMany());
+  let solved = 0;
+  let failure: Outcome | undefined;
+  const corners = cornersOf((direction): OutlinePoint | undefined => {
+    const outcome = program.solve([-direction.x, -direction.y]);
+    solved++;
+    if (outcome.status !== "optimal") {
+      failure = outcome;
+      return undefined;
+    }
+    const shares = sharesIn(brief, formulation, outcome.values);
+    return {x: valueOf(coordinates[0]!, shares), y: valueOf(coordinates[1]!, shares), shares};
+  });
+  let step = corners.next();
+  for (; !step.done; step = corners.next()) yield {solved};
+  return failure ? failureOf(failure) : {corners: step.value, error: CORNER};
+}

@@ -1,0 +1,33 @@
+import type {Conflict} from "../balance/answer.ts";
+import {amountLines, limitName, wrap} from "./report-lines.ts";
+import {decimal, plainName} from "./words.ts";
+
+/** Why no mix exists, and what would help, as text. */
+export function conflictText(
+  {targets, relaxations, amounts, reach, openers}: Conflict,
+  batch: number,
+): string {
+  const sections = [
+    ["No mix of these ingredients meets every target."],
+    ["These cannot hold together:", ...targets.map((limit) => `  ${limitName(limit)}`)],
+    reach
+      ? [`By itself, ${plainName(reach.target)} reaches ${decimal(reach.best, 2)} with these ingredients.`]
+      : [],
+    relaxations.length
+      ? [
+          "The least change that lets them meet:",
+          ...relaxations.map(
+            ({from, to, ...limit}) => `  ${limitName({...limit, limit: from})}: make it ${decimal(to, 2)}`,
+          ),
+        ]
+      : [],
+    amounts ? ["With that change, for example:", ...amountLines({amounts, batch})] : [],
+    openers.length
+      ? ["Or add one of these to the ingredients, and it can be met:", ...wrap(openers.join(", "))]
+      : [],
+  ];
+  return sections
+    .filter((lines) => lines.length)
+    .map((lines) => lines.join("\n"))
+    .join("\n\n");
+}

@@ -1,0 +1,64 @@
+import type {Amount, Binding} from "../balance/answer.ts";
+import type {Brief} from "../balance/brief.ts";
+import {printable} from "../core/errors.ts";
+import {decimal, grams, plainName} from "./words.ts";
+
+/** Widest name in a column, characters; longer ones are cut. */
+export const NAME_WIDTH = 30;
+
+/** The name of a brief and its batch, underlined. */
+export function titleLines(brief: Brief): string {
+  const text = `${printable(brief.name)}, ${grams(brief.batch)} g`;
+  return `${text}\n${"=".repeat(text.length)}`;
+}
+
+/** Amounts with their share of the mix, the largest first, and their sum. */
+export function amountLines({
+  amounts,
+  batch,
+}: {
+  readonly amounts: readonly Amount[];
+  readonly batch: number;
+}): string[] {
+  const used = amounts.filter((amount) => amount.percent > 1e-4).sort((a, b) => b.grams - a.grams);
+  const lines = used.map(
+    ({ingredient, grams: g, percent}) =>
+      `  ${cell(ingredient)} ${right(`${grams(g)} g`, 11)} ${right(`${decimal(percent, 2)} %`, 9)}`,
+  );
+  return [...lines, `  ${cell("in all")} ${right(`${grams(batch)} g`, 11)} ${right("100.00 %", 9)}`];
+}
+
+/** A limit in words: `fat at least 7`. */
+export function limitName({target, bound, limit}: Pick<Binding, "target" | "bound" | "limit">): string {
+  const word = {min: "at least", max: "at most", equal: "exactly"}[bound];
+  return `${plainName(printable(target))} ${word} ${decimal(limit, decimals(limit))}`;
+}
+
+/** Decimals that a number was given with, at most 4. */
+export function decimals(value: number): number {
+  return Math.min(4, (String(value).split(".")[1] ?? "").length);
+}
+
+/** A name as a column of fixed width, safe for a terminal. */
+export function cell(text: string): string {
+  const plain = printable(text);
+  return (plain.length > NAME_WIDTH ? `${plain.slice(0, NAME_WIDTH - 1)}…` : plain).padEnd(NAME_WIDTH);
+}
+
+/** Text at the right of a column. */
+export function right(text: string, width: number): string {
+  return text.padStart(width);
+}
+
+/** Lines of at most 78 columns, broken at commas. */
+export function wrap(text: string): string[] {
+  const lines = [""];
+  for (const word of text.split(", ")) {
+    const line = lines.at(-1)!;
+    if (line && line.length + word.length > 74) {
+      lines[lines.length - 1] = `${line},`;
+      lines.push(word);
+    } else lines[lines.length - 1] = line ? `${line}, ${word}` : word;
+  }
+  return lines.map((line) => `  ${line}`);
+}

@@ -1,0 +1,96 @@
+import type {Balanced} from "../balance/answer.ts";
+import type {IngredientPrice, LimitPrice, Prices} from "../balance/prices.ts";
+import type {Reliability} from "../balance/reliability.ts";
+import type {WeighableMix} from "../balance/weighable.ts";
+import {printable} from "../core/errors.ts";
+import {amountLines, cell, limitName, right, wrap} from "./report-lines.ts";
+import {decimal, degrees, grams, plainName} from "./words.ts";
+
+/** The prices of the binding limits with the range over which each holds, and of the ingredients, as a section of text. */
+export function pricesText({limits, ingredients, degenerate}: Prices): string {
+  return [
+    "What each limit costs, and from where to where that holds",
+    ...limits.map(limitLine),
+    ...(ingredients.length
+      ? [
+          "",
+          "How far an ingredient's price may move before the mix changes",
+          ...ingredients.map(ingredientLine),
+        ]
+      : []),
+    ...(degenerate
+      ? ["  (several limits meet at this mix: other ranges could be given with equal right)"]
+      : []),
+  ].join("\n");
+}
+
+function limitLine(limit: LimitPrice): string {
+  const {price = 0, from, to} = limit;
+  const range = from === undefined || to === undefined ? "here only" : `${decimal(from, 2)} to ${bound(to)}`;
+  return `  ${limitName(limit).padEnd(38)} ${right(signed(price, 4), 9)} per kg for one more   ${range}`;
+}
+
+function ingredientLine({ingredient, used, price, from, to}: IngredientPrice): string {
+  const low = from <= 0 ? "0" : decimal(from, 2);
+  return used
+    ? `  ${cell(ingredient)} ${right(decimal(price, 2), 7)} per kg: the same from ${low} to ${bound(to)}`
+    : `  ${cell(ingredient)} ${right(decimal(price, 2), 7)} per kg: not used; ${from <= 0 ? "not even if it were free" : `comes in below ${low}`}`;
+}
+
+/** The other mixes in full, as a section of text. */
+export function candidatesInFull(candidates: readonly Balanced[]): string {
+  return candidates
+    .map((mix) =>
+      [
+        `${mix.name}: scoops at ${mix.scoop.temperature === undefined ? "no temperature" : degrees(mix.scoop.temperature)}`,
+        ...amountLines(mix),
+      ].join("\n"),
+    )
+    .join("\n\n");
+}
+
+/** Amounts that can be weighed and counted, as a section of text. */
+export function weighableText(mix: WeighableMix): string {
+  const counts = Object.entries(mix.counts).map(([name, count]) => `${count} × ${printable(name)}`);
+  return [
+    "To weigh and count",
+    ...mix.amounts
+      .filter((amount) => amount.grams > 0)
+      .map((amount) => `  ${cell(amount.ingredient)} ${right(`${scaleReading(amount.grams)} g`, 11)}`),
+    `  ${cell("in all")} ${right(`${scaleReading(mix.total)} g`, 11)}`,
+    ...(counts.length ? [`  that is ${counts.join(", ")}`] : []),
+    ...(mix.missed.length
+      ? mix.missed.map(
+          ({value, ...limit}) =>
+            `  misses: ${limitName(limit)}, comes to ${value === undefined ? "none" : decimal(value, 2)}`,
+        )
+      : ["  every target is kept"]),
+  ].join("\n");
+}
+
+/** A mass as the scale shows it: whole grams, or tenths where there are any. */
+function scaleReading(mass: number): string {
+  return Number.isInteger(mass) ? decimal(mass, 0) : grams(mass);
+}
+
+/** The chances of the targets in a kitchen that is off, as a section of text. */
+export function reliabilityText({targets, all, error}: Reliability): string {
+  return [
+    `How often each target holds when the kitchen is off (± ${decimal(100 * error, 1)} % by chance)`,
+    ...targets.map(
+      ({target, holds, low, high}) =>
+        `  ${cell(plainName(target))} ${right(`${decimal(100 * holds, 0)} %`, 6)}${low === undefined || high === undefined ? "" : `   nine in ten between ${decimal(low, 2)} and ${decimal(high, 2)}`}`,
+    ),
+    ...wrap(
+      `all together ${decimal(100 * all, 0)} %${all < 0.95 ? '; to make them hold, give the brief "margin": true' : ""}`,
+    ),
+  ].join("\n");
+}
+
+function signed(value: number, digits: number): string {
+  return `${value > 0 ? "+" : ""}${decimal(value, digits)}`;
+}
+
+function bound(value: number): string {
+  return Number.isFinite(value) ? decimal(value, 2) : "any";
+}

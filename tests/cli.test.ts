@@ -1,0 +1,175 @@
+import {execFile} from "node:child_process";
+import {mkdtempSync, readFileSync, writeFileSync} from "node:fs";
+import {tmpdir} from "node:os";
+import {join} from "node:path";
+import {fileURLToPath} from "node:url";
+import {describe, expect, test} from "vitest";
+import {balance} from "../lib/balance/balance.ts";
+import type {BriefInput} from "../lib/balance/brief-schema.ts";
+import {DERIVED} from "../lib/pantry/quantities.ts";
+import {dataset, demoPantry} from "./support/pantry.ts";
+import {within} from "./support/within.ts";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), "mixwright-"));
+
+interface Run {
+  readonly code: number;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** Runs the command as a cook would, from the repository's folder. */
+function mixwright(args: readonly string[], input = ""): Promise<Run> {
+  return new Promise((resolve) => {
+    const child = execFile(
+      process.execPath,
+      ["--import", "tsx", "lib/cli.ts", ...args],
+      {cwd: root, maxBuffer: 1e8},
+      (error, stdout, stderr) => resolve({code: error ? Number(error.code) : 0, stdout, stderr}),
+    );
+    child.stdin!.end(input);
+  });
+}
+
+function file(name: string, content: unknown): string {
+  const path = join(folder, name);
+  writeFileSync(path, typeof content === "string" ? content : JSON.stringify(content));
+  return path;
+}
+
+const milk = {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1};
+const sugar = {name: "sugar", composition: {sucrose: 100}, price: 1.2};
+
+describe.concurrent("a brief that can be met", () => {
+  test("is answered with one JSON object of the shape that is promised", async () => {
+    const {code, stdout, stderr} = await mixwright([
+      "balance",
+      "datasets/demo/pear-base.json",
+      "--json",
+      "--weighable",
+      "--explain",
+    ]);
+    expect([code, stderr]).toEqual([0, ""]);
+    const answer = JSON.parse(stdout);
+    const brief = JSON.parse(dataset("demo/pear-base.json")) as BriefInput;
+    const own = balance(brief, {pantry: demoPantry});
+    expect(answer).toMatchObject(JSON.parse(JSON.stringify(own)));
+    expect(answer.status).toBe("optimal");
+    expect(Object.keys(answer.shares)).toEqual(
+      expect.arrayContaining([...DERIVED, "hard phase at -18 °C", "freezingPoint"]),
+    );
+    expect(answer.amounts[0]).toEqual({
+      ingredient: "whole milk",
+      grams: expect.any(Number),
+      percent: expect.any(Number),
+    });
+    expect(answer.freezing.curve.at(-1)).toEqual({
+      temperature: -30,
+      ice: expect.any(Number),
+      frozen: expect.any(Number),
+    });
+    expect(answer.scoop).toEqual({
+      temperature: expect.any(Number),
+      low: expect.any(Number),
+      high: expect.any(Number),
+      verdict: "scoops",
+    });
+    expect(answer.candidates.map(({name}: {name: string}) => name)).toEqual([
+      "softest at -18 °C",
+      "least sweet",
+      "fewer ingredients",
+    ]);
+    const total = answer.amounts.reduce((sum: number, {grams}: {grams: number}) => sum + grams, 0);
+    within(total, 5000, 1e-6, "sum of the amounts, g");
+    expect(answer.weighable.missed).toEqual([]);
+    expect(answer.prices.limits.length).toBeGreaterThan(3);
+  });
+
+  test("is answered with a report that fits 80 columns and says what a cook asks", async () => {
+    const {code, stdout} = await mixwright(["balance", "datasets/demo/pear-base.json"]);
+    expect(code).toBe(0);
+    for (const words of [
+      "whole milk",
+      "in all",
+      "per kg",
+      "total solids",
+      "starts to freeze at",
+      "<- freezer",
+      "Scoops at about",
+      "What holds the mix",
+      "Other mixes",
+    ]) {
+      expect(stdout).toContain(words);
+    }
+    expect(stdout.split("\n").filter((line) => [...line].length > 80)).toEqual([]);
+  });
+
+  test("comes from standard input too, without a pantry of its own", async () => {
+    const {code, stdout} = await mixwright(
+      ["balance", "-", "--json"],
+      JSON.stringify({ingredients: ["sugar", "water"], targets: {sugars: {equal: 20}}}),
+    );
+    expect(code).toBe(0);
+    const answer = JSON.parse(stdout);
+    within(answer.amounts[0].grams, 200, 1e-6, "sugar, g");
+    expect(answer.cost).toBeUndefined();
+  });
+
+  test("draws its freezing curve", async () => {
+    const picture = join(folder, "curve.svg");
+    const {code} = await mixwright(["balance", "datasets/demo/pear-base.json", "--svg", picture]);
+    expect(code).toBe(0);
+    expect(readFileSync(picture, "utf8")).toMatch(/^<svg[^]*<\/svg>\s*$/);
+  });
+});
+
+test("a brief that cannot be met ends with 1 and says why", async () => {
+  const path = file("impossible.json", {ingredients: [milk, sugar], targets: {fat: {min: 10}}});
+  const [text, json] = await Promise.all([
+    mixwright(["balance", path]),
+    mixwright(["balance", path, "--json"]),
+  ]);
+  expect([text.code, json.code, text.stderr]).toEqual([1, 1, ""]);
+  expect(text.stdout).toMatch(/cannot hold together:\n {2}fat at least 10/);
+  const {status, conflict} = JSON.parse(json.stdout);
+  expect(status).toBe("infeasible");
+  expect(conflict.targets).toEqual([{target: "fat", bound: "min", limit: 10}]);
+  within(conflict.relaxations[0].to, 3.5, 1e-6, "fat that milk alone has");
+});
+
+describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
+  test.each<[string, () => string[], RegExp]>([
+    ["no file", () => ["balance", join(folder, "nowhere.json")], /nowhere\.json: no such file/],
+    ["a folder", () => ["balance", folder], /a folder, not a file/],
+    [
+      "no JSON",
+      () => ["balance", file("broken.json", '{"ingredients": [')],
+      /broken\.json, line 1, column \d+: not valid JSON/,
+    ],
+    [
+      "an unknown key",
+      () => ["balance", file("key.json", {ingredients: [milk], tragets: {}})],
+      /did you mean targets/,
+    ],
+    [
+      "a pantry that is not there",
+      () => ["balance", file("pantry.json", {pantry: "gone.csv", ingredients: ["milk"]})],
+      /gone\.csv: no such file/,
+    ],
+    ["an unknown option", () => ["balance", "x.json", "--jsno"], /--jsno.*see mixwright --help/],
+    ["an unknown command", () => ["blend", "x.json"], /command: unknown \(got "blend"\)/],
+    [
+      "a scale of 0",
+      () => ["balance", file("scale.json", {ingredients: [milk]}), "--weighable", "--scale", "0"],
+      /--scale/,
+    ],
+  ])("%s", async (_what, args, says) => {
+    const {code, stdout, stderr} = await mixwright(args());
+    expect(code).toBe(2);
+    expect(stdout).toBe("");
+    expect(stderr).toMatch(says);
+    expect(stderr.trimEnd().split("\n")).toHaveLength(1);
+    expect(stderr).not.toMatch(/\bat .*\.ts:\d+/);
+  });
+});
