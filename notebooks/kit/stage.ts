@@ -13,8 +13,8 @@ interface Place<S> {
 export interface Stage<S> {
   /** A place to put on the page; `draw` fills it anew for each scene, and leaves it empty where it returns nothing. */
   place(draw: (scene: S) => Element | undefined): HTMLElement;
-  /** Changes the scene. */
-  show(scene: S): void;
+  /** Makes the scene now, and again whenever one of the controls changes. */
+  follow(controls: readonly HTMLElement[], make: () => S): void;
 }
 
 /**
@@ -24,6 +24,7 @@ export interface Stage<S> {
 export function newStage<S>(): Stage<S> {
   const places = new Map<Element, Place<S>>();
   let current: S | undefined;
+  let listening = new AbortController();
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   const draw = (place: Place<S>) => {
@@ -33,16 +34,13 @@ export function newStage<S>(): Stage<S> {
     place.element.replaceChildren(...(content ? [content] : []));
   };
   const drawAll = () => places.forEach(draw);
-  const watcher = new IntersectionObserver(
-    (entries) => {
-      for (const {target, isIntersecting} of entries) {
-        const place = places.get(target)!;
-        place.inSight = isIntersecting;
-        if (isIntersecting) draw(place);
-      }
-    },
-    {rootMargin: "60px"},
-  );
+  const watcher = new IntersectionObserver((entries) => {
+    for (const {target, isIntersecting} of entries) {
+      const place = places.get(target)!;
+      place.inSight = isIntersecting;
+      if (isIntersecting) draw(place);
+    }
+  });
   addEventListener("beforeprint", drawAll);
 
   return {
@@ -55,11 +53,18 @@ export function newStage<S>(): Stage<S> {
       draw(place);
       return element;
     },
-    show(scene) {
-      current = scene;
-      for (const place of places.values()) if (place.inSight) draw(place);
-      clearTimeout(timer);
-      timer = setTimeout(drawAll, REST);
+    // Straight from the control's event, not through the notebook's own dataflow, which would wait for the next frame.
+    follow(controls, make) {
+      const show = () => {
+        current = make();
+        for (const place of places.values()) if (place.inSight) draw(place);
+        clearTimeout(timer);
+        timer = setTimeout(drawAll, REST);
+      };
+      listening.abort();
+      listening = new AbortController();
+      for (const element of controls) element.addEventListener("input", show, {signal: listening.signal});
+      show();
     },
   };
 }
