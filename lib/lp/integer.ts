@@ -1,17 +1,15 @@
 import type {Dense} from "./dense.ts";
 import type {Scaled} from "./scale.ts";
 import {findBasis} from "./find-basis.ts";
-import type {Verdict} from "./verdict.ts";
+import {fixWhole, type WholePoint} from "./fix-whole.ts";
 
 /** How a search for whole values ended; values are in scaled units. */
 export interface WholeSearch {
   readonly status: "optimal" | "infeasible" | "unbounded" | "stopped";
-  /** The best vertex found, with the integer variables fixed at whole values. */
-  readonly best?: OptimalVerdict;
+  /** The best point found. */
+  readonly best?: WholePoint;
   readonly ray?: Float64Array;
 }
-
-export type OptimalVerdict = Extract<Verdict, {status: "optimal"}>;
 
 /** When to give up a search. */
 export interface SearchLimits {
@@ -46,15 +44,15 @@ export function searchWhole(
   limits: SearchLimits,
 ): WholeSearch {
   const open: Node[] = [{...wholeBounds(dense, column, integer), bound: -Infinity}];
-  let best: {readonly verdict: OptimalVerdict; readonly objective: number} | undefined;
+  let best: {readonly point: WholePoint; readonly objective: number} | undefined;
   for (let nodes = 0; open.length > 0; nodes++) {
     const node = takeNext(open, best !== undefined);
     if (best && node.bound >= best.objective - GAP * Math.max(1, Math.abs(best.objective))) continue;
     if (nodes >= limits.maxNodes || limits.timeUp())
-      return {status: "stopped", ...(best && {best: best.verdict})};
+      return {status: "stopped", ...(best && {best: best.point})};
     if (integer.some((j) => node.lower[j]! > node.upper[j]!)) continue;
     const verdict = findBasis({...dense, lower: node.lower, upper: node.upper})?.verdict;
-    if (!verdict) return {status: "stopped", ...(best && {best: best.verdict})};
+    if (!verdict) return {status: "stopped", ...(best && {best: best.point})};
     if (verdict.status === "infeasible") continue;
     if (verdict.status === "unbounded") return unbounded({dense, column}, integer, limits, verdict.ray);
     const objective = dot(dense.cost, verdict.values);
@@ -62,8 +60,8 @@ export function searchWhole(
     const split = mostFractional(verdict.values, column, integer);
     if (split === undefined) {
       const fixed = fixWhole(dense, column, integer, verdict.values);
-      if (fixed) best = {verdict: fixed, objective};
-      else return {status: "stopped", ...(best && {best: best.verdict})};
+      if (fixed) best = {point: fixed, objective};
+      else return {status: "stopped", ...(best && {best: best.point})};
       continue;
     }
     const value = verdict.values[split]! * column[split]!;
@@ -80,20 +78,7 @@ export function searchWhole(
     if (value - Math.floor(value) < 0.5) open.push(above, below);
     else open.push(below, above);
   }
-  return best ? {status: "optimal", best: best.verdict} : {status: "infeasible"};
-}
-
-/** The vertex with the integer variables fixed at the nearest whole values, proved anew. */
-export function fixWhole(
-  dense: Dense,
-  column: Float64Array,
-  integer: readonly number[],
-  values: Float64Array,
-): OptimalVerdict | undefined {
-  const [lower, upper] = [dense.lower.slice(), dense.upper.slice()];
-  for (const j of integer) lower[j] = upper[j] = Math.round(values[j]! * column[j]!) / column[j]!;
-  const verdict = findBasis({...dense, lower, upper})?.verdict;
-  return verdict?.status === "optimal" ? verdict : undefined;
+  return best ? {status: "optimal", best: best.point} : {status: "infeasible"};
 }
 
 /** A relaxation without end settles nothing until a whole point is known: then, with rational numbers, the ray holds too. */
@@ -108,7 +93,8 @@ function unbounded(
   return status === "optimal" ? {status: "unbounded", ray} : {status};
 }
 
-function wholeBounds(
+/** The bounds of the variables, those of whole ones moved inwards to whole values; they may then cross. */
+export function wholeBounds(
   dense: Dense,
   column: Float64Array,
   integer: readonly number[],

@@ -32,8 +32,9 @@ export function continuousOutcome(
     objective: objectiveAt(program, original),
     values: original,
     activities: Array.from(figures.activities, (value, i) => value * row[i]!),
-    duals: Array.from(duals, (dual, i) => (price * dual) / row[i]!),
-    reducedCosts: Array.from(figures.reducedCosts, (cost, j) => (price * cost) / column[j]!),
+    // Adding 0 turns -0 into 0.
+    duals: Array.from(duals, (dual, i) => (price * dual) / row[i]! + 0),
+    reducedCosts: Array.from(figures.reducedCosts, (cost, j) => (price * cost) / column[j]! + 0),
     basis: {variables: places.slice(0, values.length), rows: places.slice(values.length)},
     degenerate: isDegenerate(scaled, basis, values, figures.activities),
     engine,
@@ -53,7 +54,7 @@ export function wholeOutcome(
   if (search.ray) return unbounded(scaled, search.ray, engine);
   if (!search.best)
     return {status: "undecided", reason: "the search for whole values ended at its limit without an answer"};
-  const {values, figures} = search.best;
+  const {values, activities, residual} = search.best;
   const original = Array.from(values, (value, j) => value * column[j]!);
   const objective = objectiveAt(program, original);
   if (search.status === "stopped") {
@@ -68,10 +69,10 @@ export function wholeOutcome(
     status: "optimal",
     objective,
     values: original,
-    activities: Array.from(figures.activities, (value, i) => value * row[i]!),
+    activities: Array.from(activities, (value, i) => value * row[i]!),
     degenerate: false,
     engine,
-    check: {residual: figures.residual, fraction: largestFraction(program, original)},
+    check: {residual, fraction: largestFraction(program, original)},
   };
 }
 

@@ -12,7 +12,7 @@ export interface LimitPrice {
   readonly side: "lower" | "upper" | "equal";
   /** Change of the objective per unit by which the limit rises. */
   readonly price: number;
-  /** Values of the limit between which the price holds. */
+  /** Values of the limit between which the price holds; it cannot pass the opposite limit. */
   readonly from: number;
   readonly to: number;
 }
@@ -132,9 +132,11 @@ function limitPrice(
   price: number,
   [down, up]: readonly [number, number],
 ): LimitPrice {
-  const limit = place === AT_UPPER ? upper : lower;
   const side = lower === upper ? "equal" : place === AT_UPPER ? "upper" : "lower";
-  return {index, side, price, from: (limit + down) * factor, to: (limit + up) * factor};
+  const limit = side === "upper" ? upper : lower;
+  const from = Math.max(limit + down, side === "upper" ? lower : -Infinity);
+  const to = Math.min(limit + up, side === "lower" ? upper : Infinity);
+  return {index, side, price, from: from * factor, to: to * factor};
 }
 
 /** How far a limit may fall (<= 0) and rise (>= 0) before a basic quantity meets a limit, given what moves when it rises by 1. */

@@ -2,7 +2,8 @@ import {InputError} from "../core/errors.ts";
 import {denseForm, type Dense} from "./dense.ts";
 import {askHighs, loadHighs, type Highs} from "./engine-highs.ts";
 import {findBasis, type Found} from "./find-basis.ts";
-import {fixWhole, searchWhole, type WholeSearch} from "./integer.ts";
+import {fixWhole} from "./fix-whole.ts";
+import {searchWhole, wholeBounds, type WholeSearch} from "./integer.ts";
 import {continuousOutcome, wholeOutcome} from "./outcome.ts";
 import type {LinearProgram, Outcome} from "./program.ts";
 import {verdictOf} from "./verdict.ts";
@@ -61,6 +62,9 @@ export async function solveAsync(program: LinearProgram, options: SolveOptions =
 const NODES_BEFORE_HIGHS = 200;
 const NODES = 5000;
 
+/** Share of the time limit given to HiGHS, which looks at its clock only now and then. */
+const HIGHS_SHARE = 0.8;
+
 /** Programs with whole values of this size go to HiGHS at once: our own search would solve too large a table at each node. */
 function isLarge({variables, rows}: LinearProgram, whole: number): boolean {
   return whole > 0 && (whole > 40 || variables.length * rows.length > 10_000);
@@ -91,7 +95,7 @@ function solveWhole(
     if (search.status !== "stopped") return wholeOutcome(program, scaled, search, "javascript-lp-solver");
   }
   if (highs && left() > 0) {
-    const byHighs = searchByHighs(highs, scaled, integer, left());
+    const byHighs = searchByHighs(highs, scaled, integer, HIGHS_SHARE * left());
     if (byHighs.status !== "stopped" || byHighs.best) return wholeOutcome(program, scaled, byHighs, "HiGHS");
   }
   return wholeOutcome(program, scaled, search, "javascript-lp-solver");
@@ -104,7 +108,10 @@ function searchByHighs(
   integer: readonly number[],
   timeLimit: number,
 ): WholeSearch {
-  const {dense, column} = scaled;
+  const {column} = scaled;
+  // HiGHS 1.15.3 misses optima where a whole variable has a fractional bound: bounds go inwards first.
+  const dense = {...scaled.dense, ...wholeBounds(scaled.dense, column, integer)};
+  if (integer.some((j) => dense.lower[j]! > dense.upper[j]!)) return {status: "infeasible"};
   const {status, values} = askHighs(highs, dense, integer, column, timeLimit);
   if (status === "infeasible") return {status};
   if (status === "unbounded") {
