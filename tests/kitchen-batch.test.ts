@@ -133,6 +133,8 @@ describe("kitchen measures of an ingredient", () => {
     await expect(gramsOf({...egg, unit: 5000}, "2 eggs")).rejects.toThrow(
       "egg, whole: unit: out of range (got 5000); give a number from 3 to 250 g",
     );
-    await expect(gramsOf(egg, "2 sacks")).rejects.toThrow("mass unknown; use large, medium, or grams");
+    await expect(gramsOf(egg, "2 sacks")).rejects.toThrow(
+      "mass unknown; use a number alone for whole ones of 50 g, large, medium, or grams",
+    );
   });
 });

@@ -214,6 +214,25 @@ describe("the heat step", () => {
       {seed: 11, numRuns: 100},
     );
   });
+  test("cooling steps add up from the last heating to 7.2 °C", () => {
+    const cooled = (...steps: [to: number, minutes?: number][]) =>
+      followProcess(recipe, {
+        steps: [
+          {heat: ["whole milk"], to: 80, holdSeconds: 30},
+          ...steps.map(([to, minutes]) => ({
+            cool: ["whole milk"],
+            to,
+            ...(minutes !== undefined && {minutes}),
+          })),
+        ],
+      }).cooledInTime;
+    expect(cooled([40, 30], [7.2, 60])).toBe(true);
+    expect(cooled([40, 30], [7.2, 61])).toBe(false);
+    expect(cooled([7.3, 90])).toBeUndefined();
+    expect(cooled([7.3, 91])).toBe(false);
+    expect(cooled([40], [4, 10])).toBeUndefined();
+    expect(cooled()).toBeUndefined();
+  });
   test("too hot for egg", () => {
     const report = followProcess(recipe, {steps: [{heat: ["whole milk", "egg yolk"], to: 90}]});
     expect(report.steps[0]!.notes.join(" ")).toContain("Above 85 °C egg curdles");

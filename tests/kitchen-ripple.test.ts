@@ -207,6 +207,32 @@ describe("planning a ripple", () => {
     }
     expect(tried).toBeGreaterThan(20);
   });
+  test("fruit that must be used up is stretched with sugar as far as the targets let it, not boiled to nothing", () => {
+    const {cookedMass: _, ...open} = brief;
+    const used = {ingredient: plum, min: 1500, max: 1500, fruit: true};
+    const plan = madeBy({
+      ...open,
+      ingredients: [used, ...brief.ingredients.slice(1)],
+      reductionPercent: {min: 20},
+    });
+    expect(gramsIn(plan, "plum")).toBeCloseTo(1500, 6);
+    expect(plan.cooked.brix).toBeCloseTo(55, 6);
+    // The same mass asked for outright comes to the same cost.
+    const asked = madeBy({
+      ...brief,
+      ingredients: [used, ...brief.ingredients.slice(1)],
+      cookedMass: plan.cooked.mass,
+    });
+    expect(asked.cost).toBeLessThanOrEqual(plan.cost + 1e-6);
+    const inPot = plan.cooked.mass + plan.cooked.waterBoiledOff;
+    expect((100 * plan.cooked.waterBoiledOff) / inPot).toBeGreaterThanOrEqual(20 - 1e-6);
+    expect(plan.cooked.mass).toBeGreaterThan(1200);
+    const water = {ingredient: {name: "water", price: 0, composition: {water: 100}}};
+    const {fruit: __, ...endless} = open;
+    expect(() =>
+      planRipple({...endless, ingredients: [{ingredient: plum, min: 10}, {ingredient: sugar}, water]}),
+    ).toThrow("nothing limits how much to make");
+  });
   test("softer costs dextrose, and inversion makes the same ripple softer", () => {
     const softness = hardPhase(madeBy({...brief, hardPhase: {at: -18, max: 100}}).cooked.composition, -18);
     const softer = madeBy({...brief, hardPhase: {at: -18, max: softness - 4}});
@@ -251,6 +277,7 @@ describe("a ripple in its base", () => {
     const jam = rippleInBase(base, {sucrose: 40, dextrose: 20, fructose: 20, water: 20}, -18);
     expect(jam).toMatchObject({waterMoves: "into the ripple", bleeds: true, hard: false});
     expect(jam.thirst).toBeGreaterThan(0);
+    expect(jam.runsWhenScooped).toBe(true);
     const thin = rippleInBase(base, plum.composition, -18);
     expect(thin).toMatchObject({waterMoves: "into the base", bleeds: false, hard: true, thirst: 0});
   });

@@ -21,7 +21,7 @@ const standing = (composition: Composition, more: Partial<Standing> = {}): Stand
 });
 
 describe("21 CFR 135.110, ice cream", () => {
-  // 21 CFR 135.110(a)(2): milk fat 10, 11, 12, 13, 14 % with at least 10, 9, 8, 7, 6 % nonfat milk solids.
+  // 21 CFR 135.110(a): milk fat 10, 11, 12, 13, 14 % with at least 10, 9, 8, 7, 6 % nonfat milk solids.
   test.each([
     [10, 10],
     [11, 9],

@@ -77,7 +77,7 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
   );
   add(
     "cooling",
-    `After heating, cool to ${COOLING.temperature} °C or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${REFREEZING_LIMIT} °C after freezing is heated again before it is sold.`,
+    `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${COOLING.temperature} °C or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${REFREEZING_LIMIT} °C after freezing is heated again before it is sold.`,
   );
   add("law", "Follow your local code; this is not licensed advice.");
   return cautions;

@@ -2,7 +2,7 @@ import {InputError} from "../core/errors.ts";
 import type {Composition} from "../pantry/parts.ts";
 import type {Recipe} from "../pantry/recipe.ts";
 import {type Pot, potComposition, potMass} from "./pot.ts";
-import {cool, coolingMet, heat, pour, type StepReport} from "./process-steps.ts";
+import {cool, cooledInTime, heat, pour, type StepReport} from "./process-steps.ts";
 import type {Process} from "./process.ts";
 import {Worktop} from "./worktop.ts";
 
@@ -17,7 +17,7 @@ export interface ProcessReport {
   readonly untreated: readonly string[];
   /** Ingredients of the recipe, or earlier results, that no step has used up. */
   readonly unused: readonly string[];
-  /** Whether every heated result was cooled to the published limit in the published time; absent when no time is given. */
+  /** Whether what was heated last was cooled to the published limit in the published time; absent when that is not known. */
   readonly cooledInTime?: boolean;
 }
 
@@ -59,13 +59,13 @@ export function followProcess(recipe: Recipe, process: Process): ProcessReport {
   const untreated = last.contents
     .filter((content) => !content.treated)
     .map((content) => content.ingredient.name);
-  const timed = steps.flatMap(({step, after}) => ("cool" in step ? coolingMet(step, after) : []));
+  const inTime = cooledInTime(steps);
   return {
     steps,
     result: {grams: potMass(last), composition: potComposition(last), temperature: last.temperature},
     peak: Math.max(...steps.filter((step) => step.grams >= potMass(last) - 1e-6).map((step) => step.after)),
     untreated: [...new Set(untreated)],
     unused: worktop.left(last),
-    ...(timed.length ? {cooledInTime: timed.every(Boolean)} : {}),
+    ...(inTime !== undefined && {cooledInTime: inTime}),
   };
 }

@@ -86,6 +86,7 @@ function wholeUnit(ingredient: Ingredient, of: string): number {
   const named = of === "" || ingredient.name.toLowerCase().includes(singular(of)) || singular(of) === "whole";
   if (ingredient.unit === undefined || !named) {
     const known = Object.keys(ingredient.portions ?? {});
+    if (ingredient.unit !== undefined) known.unshift(`a number alone for whole ones of ${ingredient.unit} g`);
     throw new InputError(
       `${ingredient.name}: ${of || "whole units"}`,
       "mass unknown",

@@ -8,7 +8,7 @@ import type {Worktop} from "./worktop.ts";
 /** What a step did. */
 export interface StepReport {
   readonly step: ProcessStep;
-  /** In plain words, temperatures rounded to 1 °C. */
+  /** In plain words. */
   readonly text: string;
   /** Temperature of the items once mixed, before heating or cooling, °C. */
   readonly before: number;
@@ -60,7 +60,7 @@ export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
     into: step.into ?? nameOf(step.heat[0]!),
     report: {
       step,
-      text: `Heat ${names(step.heat)} to ${to.toFixed(0)} °C${held}`,
+      text: `Heat ${names(step.heat)} to ${Number(to.toFixed(1))} °C${held}`,
       before: mixed.temperature,
       after: to,
       grams: potMass(pot),
@@ -113,34 +113,37 @@ export function cool(step: CoolStep, worktop: Worktop, place: string): Ran {
     );
   }
   if (step.minutes !== undefined) finite(step.minutes, `${place}.minutes`, {min: 0}, "min");
-  const inTime = coolingMet(step, to)[0];
-  const limit = `${COOLING.temperature} °C within ${COOLING.minutes} minutes`;
   return {
     pot: {...mixed, temperature: to},
     into: step.into ?? nameOf(step.cool[0]!),
     report: {
       step,
-      text: `Cool ${names(step.cool)} to ${to.toFixed(0)} °C${step.minutes === undefined ? "" : ` in ${duration(step.minutes * 60)}`}`,
+      text: `Cool ${names(step.cool)} to ${Number(to.toFixed(1))} °C${step.minutes === undefined ? "" : ` in ${duration(step.minutes * 60)}`}`,
       before: mixed.temperature,
       after: to,
       grams: potMass(mixed),
       kilojoules: heatTo(mixed, to),
       pairs: [],
-      notes: [
-        inTime === undefined
-          ? `To be at most ${limit} of heating.`
-          : inTime
-            ? `At most ${limit}: met.`
-            : `At most ${limit}: not met.`,
-      ],
+      notes: [`To be at most ${COOLING.temperature} °C within ${COOLING.minutes} minutes of heating.`],
     },
   };
 }
 
-/** Whether a cooling step meets the published limit and time; nothing when its time is not given. */
-export function coolingMet(step: CoolStep, temperature: number): boolean[] {
-  if (step.minutes === undefined) return [];
-  return [temperature <= COOLING.temperature && step.minutes <= COOLING.minutes];
+/**
+ * Whether what was heated last is cooled to the published limit in the published time, all cooling steps after it together;
+ * `undefined` when a time is missing, nothing was heated, or the process ends before it is cold.
+ */
+export function cooledInTime(steps: readonly StepReport[]): boolean | undefined {
+  const heated = steps.findLastIndex(({step}) => "heat" in step);
+  if (heated < 0) return undefined;
+  let minutes = 0;
+  for (const {step, after} of steps.slice(heated + 1)) {
+    if (!("cool" in step)) continue;
+    if (step.minutes === undefined) return undefined;
+    minutes += step.minutes;
+    if (after <= COOLING.temperature) return minutes <= COOLING.minutes;
+  }
+  return minutes > COOLING.minutes ? false : undefined;
 }
 
 function eggNotes(pot: Pot, temperature: number): string[] {

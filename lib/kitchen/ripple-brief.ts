@@ -68,6 +68,6 @@ export interface RippleMiss {
 /** What planning a ripple turned out to be. */
 export type RipplePlan =
   | ({readonly status: "optimal"} & RippleMade)
-  /** The nearest ripple misses its targets by the least sum of g; absent when not even the amounts fit together. */
+  /** The nearest ripple misses its targets by the least sum of g per 100 g; absent when not even the amounts fit together. */
   | {readonly status: "infeasible"; readonly nearest?: RippleMade; readonly misses: readonly RippleMiss[]}
   | {readonly status: "undecided"; readonly reason: string};

@@ -2,7 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {heldWater} from "../freezing/held-water.ts";
 import {hardPhase, ice, initialFreezingPoint} from "../freezing/ice.ts";
-import {verdictAt, type Verdict} from "../freezing/scoop.ts";
+import {DIPPING_TEMPERATURE, verdictAt, type Verdict} from "../freezing/scoop.ts";
 import {iceWaterActivity} from "../freezing/water-activity.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {brix} from "./brix.ts";
@@ -33,6 +33,8 @@ export interface RippleInBase {
   readonly thirst: number;
   /** Whether the ripple holds no ice at storage: it stays liquid, thins as it draws water, and runs. */
   readonly bleeds: boolean;
+  /** Whether it holds no ice where ice cream is dipped, -13 °C: it then runs from the scoop. */
+  readonly runsWhenScooped: boolean;
   /** Whether the ripple is harder at storage than what can be scooped. */
   readonly hard: boolean;
   /** The same in plain words. */
@@ -76,6 +78,7 @@ export function rippleInBase(base: Composition, ripple: Composition, storage: nu
     waterMoves,
     thirst,
     bleeds: sides.ripple.ice === 0,
+    runsWhenScooped: ice(ripple, DIPPING_TEMPERATURE) === 0,
     hard: sides.ripple.verdict === "firm" || sides.ripple.verdict === "hard",
   } as const;
   return {...found, sentences: sentences(found, storage)};
@@ -98,7 +101,7 @@ function sideOf(composition: Composition, storage: number): FrozenSide {
 }
 
 function sentences(found: Omit<RippleInBase, "sentences">, storage: number): string[] {
-  const {base, ripple, waterMoves, thirst, bleeds, hard} = found;
+  const {base, ripple, waterMoves, thirst, bleeds, runsWhenScooped, hard} = found;
   const point = (side: FrozenSide) =>
     side.freezingPoint === undefined ? "below -40 °C" : `at ${side.freezingPoint.toFixed(1)} °C`;
   return [
@@ -113,7 +116,7 @@ function sentences(found: Omit<RippleInBase, "sentences">, storage: number): str
     }[waterMoves],
     bleeds
       ? `At ${storage} °C the ripple holds no ice: it stays liquid and can draw up to ${thirst.toFixed(0)} g of water per 100 g from the base's ice, so it thins and bleeds. Use less sugar or syrup, or bind it with pectin or starch.`
-      : `At ${storage} °C the ripple holds ${ripple.ice.toFixed(0)} % ice, so it does not bleed.`,
+      : `At ${storage} °C the ripple holds ${ripple.ice.toFixed(0)} % ice and draws no more water.${runsWhenScooped ? ` At ${DIPPING_TEMPERATURE} °C, where it is scooped, it holds none and runs unless pectin or starch binds it.` : " It does not bleed."}`,
     hard
       ? `It freezes ${ripple.verdict}: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`
       : `It does not freeze hard: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base.`,

@@ -29,10 +29,11 @@ export interface TargetRow {
   readonly rows: readonly Row[];
 }
 
-/** One column per ingredient, then one for the water that is boiled off. */
+/** One column per ingredient, one for the water that is boiled off, and one for the batch, which brings nothing. */
 function columnsOf(brief: RippleBrief): Column[] {
   const water: Column = {brings: {water: -100}, fruit: 0, intoPot: 0, boiled: 1};
-  return [...brief.ingredients.map((entry) => ingredientColumn(entry, brief.inversion ?? 0)), water];
+  const batch: Column = {brings: {}, fruit: 0, intoPot: 0, boiled: 0};
+  return [...brief.ingredients.map((entry) => ingredientColumn(entry, brief.inversion ?? 0)), water, batch];
 }
 
 function ingredientColumn(entry: RippleIngredient, inversion: number): Column {
@@ -58,8 +59,7 @@ function scaled(composition: Composition, factor: number): Composition {
 }
 
 /**
- * The targets of a ripple as rows of a linear program over the ingredients' g and, last, the g of water boiled off. Each is
- * a ratio (°Brix: soluble solids over liquid; the rest: over the finished sauce) kept within limits, so multiplied out.
+ * The targets of a ripple as rows of the linear program (see {@link fixedRows} for its columns). Each is a ratio (°Brix: soluble solids over liquid; the rest: over the finished sauce) kept within limits, so multiplied out.
  */
 export function targetRows(brief: RippleBrief): TargetRow[] {
   const columns = columnsOf(brief);
@@ -111,15 +111,27 @@ export function targetRows(brief: RippleBrief): TargetRow[] {
   ];
 }
 
-/** The rows that must hold whatever the targets: some water stays, and the wanted mass if one is wanted. */
-export function massRows(brief: RippleBrief): Row[] {
+/**
+ * The rows that must hold whatever the targets, over what makes 100 g of cooked ripple: g of each ingredient, g of water boiled
+ * off, and, last, the batch as 100 / its mass in g. In these terms a batch of any size is linear, and so is the cost per kg.
+ *
+ * They say that 100 g result, that some water stays, and how much of each ingredient there must and may be.
+ */
+export function fixedRows(brief: RippleBrief): Row[] {
   const columns = columnsOf(brief);
-  const rows: Row[] = [
-    {name: "water", coefficients: columns.map((column) => (column.brings.water ?? 0) / 100), lower: 0},
+  const amounts = brief.ingredients.flatMap(({ingredient, min = 0, max = Infinity}, i) => {
+    const against = (grams: number) =>
+      columns.map((_, j) => (j === i ? 1 : j === columns.length - 1 ? -grams : 0));
+    return [
+      ...(min > 0 ? [{name: `${ingredient.name} at least`, coefficients: against(min), lower: 0}] : []),
+      ...(max < Infinity ? [{name: `${ingredient.name} at most`, coefficients: against(max), upper: 0}] : []),
+    ];
+  });
+  return [
+    {name: "mass", coefficients: columns.map((c) => c.intoPot - c.boiled), lower: 100, upper: 100},
+    {name: "water", coefficients: columns.map((c) => (c.brings.water ?? 0) / 100), lower: 0},
+    ...amounts,
   ];
-  if (brief.cookedMass === undefined) return rows;
-  const coefficients = columns.map((column) => column.intoPot - column.boiled);
-  return [...rows, {name: "mass", coefficients, lower: brief.cookedMass, upper: brief.cookedMass}];
 }
 
 function ratioRow(

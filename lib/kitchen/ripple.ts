@@ -4,28 +4,27 @@ import {solve} from "../lp/solve.ts";
 import type {LinearProgram, Row, Variable} from "../lp/program.ts";
 import {cookDown} from "./cook.ts";
 import type {RippleBrief, RippleMade, RipplePlan} from "./ripple-brief.ts";
-import {massRows, type TargetRow, targetRows} from "./ripple-rows.ts";
+import {fixedRows, type TargetRow, targetRows} from "./ripple-rows.ts";
 
 /** Less than this is not put into the pot, g. */
 const SPECK = 1e-6;
 
 /**
  * Plans a cooked fruit ripple: the fruit, sugar, syrup and water to boil off that give the °Brix and the softness wanted, from
- * what is on hand, at least cost.
+ * what is on hand, at least cost per kg of ripple.
  *
- * Everything wanted is linear in the grams and in the water boiled off, so it is one linear program; the answer is
- * cooked once more by {@link cookDown}. When the targets cannot be met together, a second program finds the ripple that
- * misses them by the least sum of grams.
+ * Everything wanted is linear in what makes 100 g of it, so it is one linear program; the answer is cooked once more by {@link cookDown}. When the targets cannot be met together, a second program finds the ripple that
+ * misses them by the least sum of grams per 100 g.
  *
  * @param brief g, °Brix, °C; see {@link RippleBrief}
  * @throws InputError for an ingredient without price or with alcohol, limits out of range or order, and a brief that does
- *   not say how much to make
+ *   not say, or not limit, how much to make
  */
 export function planRipple(brief: RippleBrief): RipplePlan {
   const variables = readVariables(brief);
   readTargets(brief);
   const targets = targetRows(brief);
-  const fixed = massRows(brief);
+  const fixed = fixedRows(brief);
   const outcome = solve({variables, rows: [...fixed, ...targets.flatMap((target) => target.rows)]});
   if (outcome.status === "optimal") return {status: "optimal", ...made(brief, outcome.values)};
   if (outcome.status === "undecided") return outcome;
@@ -53,18 +52,13 @@ function readVariables(brief: RippleBrief): Variable[] {
     if (ingredient.composition.alcohol) {
       throw new InputError(place, "holds alcohol, which boils off", undefined, "stir it in after cooking");
     }
-    const lower = finite(min ?? 0, `${place}: min`, {min: 0}, "g");
-    const upper = max === undefined ? Infinity : finite(max, `${place}: max`, {min: lower}, "g");
+    const least = finite(min ?? 0, `${place}: min`, {min: 0}, "g");
+    if (max !== undefined) finite(max, `${place}: max`, {min: least}, "g");
     finite(sievedPercent ?? 0, `${place}: sievedPercent`, {min: 0, max: 99}, "%");
-    return {
-      name: ingredient.name,
-      cost: finite(ingredient.price, `${place}: price`, {min: 0}) / 1000,
-      lower,
-      upper,
-    };
+    return {name: ingredient.name, cost: finite(ingredient.price, `${place}: price`, {min: 0}) / 1000};
   });
   if (brief.cookedMass !== undefined) finite(brief.cookedMass, "cookedMass", {min: 1}, "g");
-  else if (variables.every((variable) => variable.lower === 0)) {
+  else if (brief.ingredients.every(({min = 0}) => min === 0)) {
     throw new InputError(
       brief.name,
       "nothing says how much to make",
@@ -72,7 +66,9 @@ function readVariables(brief: RippleBrief): Variable[] {
       "give `cookedMass`, or the `min` of the fruit that is to be used up",
     );
   }
-  return [...variables, {name: "water boiled off", cost: 0}];
+  const batch =
+    brief.cookedMass === undefined ? {} : {lower: 100 / brief.cookedMass, upper: 100 / brief.cookedMass};
+  return [...variables, {name: "water boiled off", cost: 0}, {name: "batch", cost: 0, ...batch}];
 }
 
 function readTargets(brief: RippleBrief): void {
@@ -119,8 +115,17 @@ function elastic(
   };
 }
 
-function made(brief: RippleBrief, amounts: readonly number[]): RippleMade {
-  const entries = brief.ingredients.map((entry, i) => ({...entry, grams: amounts[i]!}));
+function made(brief: RippleBrief, per100: readonly number[]): RippleMade {
+  const batch = per100[brief.ingredients.length + 1]!;
+  if (batch < 1e-6) {
+    throw new InputError(
+      brief.name,
+      "nothing limits how much to make",
+      undefined,
+      "give `cookedMass`, or the `max` of what is on hand",
+    );
+  }
+  const entries = brief.ingredients.map((entry, i) => ({...entry, grams: per100[i]! / batch}));
   const used = entries.filter((entry) => entry.grams > SPECK);
   const recipe = {name: brief.name, lines: used.map(({ingredient, grams}) => ({ingredient, grams}))};
   const sieved = used.flatMap(({ingredient, sievedPercent, sieved}) =>
@@ -128,7 +133,7 @@ function made(brief: RippleBrief, amounts: readonly number[]): RippleMade {
       ? [{ingredient: ingredient.name, percent: sievedPercent, ...(sieved && {composition: sieved})}]
       : [],
   );
-  const boiled = amounts[brief.ingredients.length]!;
+  const boiled = per100[brief.ingredients.length]! / batch;
   const inPot = used.reduce(
     (total, {grams, sievedPercent}) => total + grams * (1 - (sievedPercent ?? 0) / 100),
     0,

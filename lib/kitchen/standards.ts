@@ -58,7 +58,7 @@ const AS_LACTIC = 90.08 / 67.04;
 /**
  * Least milk solids-not-fat of US ice cream, %: 10, less one for every whole per cent of milk fat above 10, down to 6.
  *
- * 21 CFR 135.110(a)(2): 10/10, 11/9, 12/8, 13/7, 14/6; fat between two lines counts as the lower one, not interpolated.
+ * 21 CFR 135.110(a): 10/10, 11/9, 12/8, 13/7, 14/6; fat between two lines counts as the lower one, not interpolated.
  *
  * @param milkFat % of the food without bulky flavours
  */
@@ -102,11 +102,11 @@ export function checkStandard(standard: Standard, standing: Standing): StandardC
 }
 
 function iceCream(standing: Standing, food: Composition, bulky: number): StandardCheck[] {
-  // The milk of a bulky flavour counts as the mix's: the rule sets all milk fat against the food less the flavour.
+  // The rule sets all milk fat and solids, a bulky flavour's too, against the food less the flavour (from memory).
   const rest = 1 - bulky / 100;
   const milkFat = quantityOf(food, "milkFat") / rest;
   const msnf = quantityOf(food, "msnf") / rest;
-  const source = `${ICE_CREAM}(a)(2)`;
+  const source = ICE_CREAM;
   return [
     check("milk fat, without bulky flavours", milkFat, "%", {min: 10}, source),
     check("milk solids-not-fat, without bulky flavours", msnf, "%", {min: leastMsnf(milkFat)}, source),
@@ -116,20 +116,14 @@ function iceCream(standing: Standing, food: Composition, bulky: number): Standar
           check("milk solids of the finished food", quantityOf(food, "milkSolids"), "%", {min: 16}, source),
         ]
       : []),
-    check(
-      "whey solids in the milk solids-not-fat",
-      standing.wheyPercentOfMsnf ?? 0,
-      "%",
-      {max: 25},
-      `${ICE_CREAM}(b)`,
-    ),
-    check("weight", standing.density / POUND_PER_GALLON, "lb/gal", {min: 4.5}, `${ICE_CREAM}(a)(2)`),
+    check("whey solids in the milk solids-not-fat", standing.wheyPercentOfMsnf ?? 0, "%", {max: 25}, source),
+    check("weight", standing.density / POUND_PER_GALLON, "lb/gal", {min: 4.5}, source),
     check(
       "total solids",
       (standing.density * quantityOf(food, "totalSolids")) / 100 / POUND_PER_GALLON,
       "lb/gal",
       {min: 1.6},
-      `${ICE_CREAM}(a)(2)`,
+      source,
     ),
   ];
 }
@@ -138,18 +132,11 @@ function iceCream(standing: Standing, food: Composition, bulky: number): Standar
 function yolk(standing: Standing, bulky: number, custard: boolean): StandardCheck {
   const inMix = quantityOf(standing.mix, "eggYolkSolids");
   if (!custard) {
-    return check(
-      "egg-yolk solids, without bulky flavours",
-      inMix,
-      "%",
-      {max: 1.4},
-      `${ICE_CREAM}(a)(1)`,
-      true,
-    );
+    return check("egg-yolk solids, without bulky flavours", inMix, "%", {max: 1.4}, ICE_CREAM, true);
   }
   const rest = 1 - bulky / 100;
   const min = Math.max(1.12, 1.4 * rest);
-  return check("egg-yolk solids of the finished food", inMix * rest, "%", {min}, `${ICE_CREAM}(f)`);
+  return check("egg-yolk solids of the finished food", inMix * rest, "%", {min}, ICE_CREAM);
 }
 
 function sherbet({density, fruit}: Standing, food: Composition): StandardCheck[] {
