@@ -8,6 +8,7 @@ import {failureOf, type Solved} from "./front-mix.ts";
 import type {Steps} from "./in-chunks.ts";
 import {measure, mixFrom} from "./mix-report.ts";
 import {type CoordinateLimits, mixProgram} from "./mix-program.ts";
+import type {Subject} from "./subject.ts";
 
 /** A limit on something of a mix, as a row. */
 export interface Bound {
@@ -84,6 +85,12 @@ export function* bestMix(search: Search, aim: Aim, bounds: readonly Bound[] = []
     yield search.count();
   }
   return {status: "undecided", reason: `the best ${subject.kind} was not found in 60 steps`};
+}
+
+/** A temperature held at a value, with some room for rounding in its row, g per 100 g. */
+export function thresholdBound({kind}: Subject, at: number, brief: Brief, room: number): Bound {
+  const [coordinate, level] = thresholdPair(kind as "freezingPoint", at, brief);
+  return {coordinate, limits: {lower: level - room, upper: level + room}, bounding: false};
 }
 
 function thresholdPair(

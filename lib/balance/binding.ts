@@ -66,7 +66,7 @@ export function bindingOf(
 }
 
 function near(value: number, limit: number): boolean {
-  return Math.abs(value - limit) <= ON_LIMIT * Math.max(1, Math.abs(limit));
+  return Number.isFinite(limit) && Math.abs(value - limit) <= ON_LIMIT * Math.max(1, Math.abs(limit));
 }
 
 /** Which limit of the target the binding side of its row stands for. */

@@ -1,15 +1,11 @@
-import {solverOfMany} from "../lp/solve-again.ts";
-import type {Outcome} from "../lp/program.ts";
+import {amountsOf} from "./amounts.ts";
 import type {Amount} from "./answer.ts";
 import {type AxisInput, isTemperature, readAxis} from "./axis.ts";
-import type {Aim, Brief} from "./brief.ts";
-import {coordinateOf, valueOf} from "./coordinate.ts";
-import {failureOf} from "./front-mix.ts";
-import {CORNER, cornersOf, type Point} from "./hull.ts";
+import type {Brief} from "./brief.ts";
+import type {Point} from "./hull.ts";
 import {finish, type Steps} from "./in-chunks.ts";
-import {limitsOnly, mixProgram, sharesIn} from "./mix-program.ts";
-import {amountsOf} from "./mix-report.ts";
-import {slicedRegion} from "./sliced-region.ts";
+import {exactOutline} from "./exact-outline.ts";
+import {slicedOutline} from "./sliced-outline.ts";
 import type {Subject} from "./subject.ts";
 import {withoutWholeValues} from "./without-whole-values.ts";
 
@@ -61,7 +57,7 @@ export function* feasibleRegionSteps(given: Brief, axes: RegionAxes): Steps<Regi
   const y = readAxis(axes.y, given.ingredients, "y");
   const {brief, leftOut} = withoutWholeValues(given);
   const sliced = isTemperature(x.subject) || isTemperature(y.subject);
-  const outline = yield* (sliced ? slicedRegion : polygon)(brief, x, y);
+  const outline = yield* (sliced ? slicedOutline : exactOutline)(brief, x, y);
   if ("status" in outline) return outline;
   return {
     status: "region",
@@ -72,35 +68,4 @@ export function* feasibleRegionSteps(given: Brief, axes: RegionAxes): Steps<Regi
     error: outline.error,
     leftOut,
   };
-}
-
-/** The outline of a region before it is described, or why there is none. */
-export type Outline =
-  | {readonly corners: readonly OutlinePoint[]; readonly error: number}
-  | {readonly status: "infeasible" | "undecided"; readonly reason: string};
-
-/** A point of an outline with the shares of the batch that reach it. */
-export interface OutlinePoint extends Point {
-  readonly shares: readonly number[];
-}
-
-function* polygon(brief: Brief, x: Aim, y: Aim): Steps<Outline> {
-  const formulation = limitsOnly(brief);
-  const coordinates = [x, y].map(({subject}) => coordinateOf(subject, brief.ingredients));
-  const program = mixProgram(formulation, coordinates, [], solverOfMany());
-  let solved = 0;
-  let failure: Outcome | undefined;
-  const corners = cornersOf((direction): OutlinePoint | undefined => {
-    const outcome = program.solve([-direction.x, -direction.y]);
-    solved++;
-    if (outcome.status !== "optimal") {
-      failure = outcome;
-      return undefined;
-    }
-    const shares = sharesIn(brief, formulation, outcome.values);
-    return {x: valueOf(coordinates[0]!, shares), y: valueOf(coordinates[1]!, shares), shares};
-  });
-  let step = corners.next();
-  for (; !step.done; step = corners.next()) yield {solved};
-  return failure ? failureOf(failure) : {corners: step.value, error: CORNER};
 }

@@ -108,6 +108,17 @@ export function isInside(corners: readonly Point[], {x, y}: Point, size: Point, 
   );
 }
 
+/** Distance of two points, as a share of the size of the set. */
+export function distance(a: Point, b: Point, size: Point): number {
+  return Math.hypot((b.x - a.x) / size.x, (b.y - a.y) / size.y);
+}
+
+/** Distance of a point from the line through two others, as a share of the size of the set. */
+export function offLine(a: Point, b: Point, point: Point, size: Point): number {
+  const direction = outward(a, b, size);
+  return direction ? Math.abs(beyond(direction, a, point)) : distance(a, point, size);
+}
+
 /** The direction in which the right-hand side of the way from one point to another looks, of unit length in sizes of the set. */
 function outward(from: Point, to: Point, size: Point): Point | undefined {
   const dx = (to.x - from.x) / size.x;

@@ -4,6 +4,7 @@ import {scoopTemperature, verdictAt} from "../freezing/scoop.ts";
 import {mixComposition} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {DERIVED, quantityOf} from "../pantry/quantities.ts";
+import {amountsOf} from "./amounts.ts";
 import type {MixReport} from "./answer.ts";
 import type {Brief} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
@@ -68,11 +69,6 @@ export function measure(subject: Subject, {brief, shares, composition}: Mix): nu
 /** Everything about a mix that a cook would ask. */
 export function reportOf(mix: Mix): MixReport {
   const {brief, shares, composition} = mix;
-  const amounts = brief.ingredients.map(({ingredient}, j) => ({
-    ingredient: ingredient.name,
-    grams: shares[j]! * brief.batch,
-    percent: shares[j]! * 100,
-  }));
   const priced = brief.ingredients.every(
     ({ingredient}, j) => shares[j] === 0 || ingredient.price !== undefined,
   );
@@ -82,7 +78,7 @@ export function reportOf(mix: Mix): MixReport {
   for (const {subject} of brief.targets) subjects.set(subjectName(subject), subject);
   const freezingPoint = initialFreezingPoint(composition);
   return {
-    amounts,
+    amounts: amountsOf(brief, shares),
     ...(priced && {cost: (measure({kind: "cost"}, mix)! * brief.batch) / 1000}),
     composition,
     shares: Object.fromEntries(

@@ -3,7 +3,7 @@ import {atLeastAsGood, bestMix, type BestMix, type Search} from "./best-mix.ts";
 import type {Aim, Brief} from "./brief.ts";
 import type {Formulation} from "./formulate.ts";
 import type {FoundMix, RawFront} from "./front-mix.ts";
-import {type Point, sizeOf} from "./hull.ts";
+import {distance, offLine, type Point, sizeOf} from "./hull.ts";
 import type {Steps} from "./in-chunks.ts";
 import {measure, mixFrom} from "./mix-report.ts";
 
@@ -66,14 +66,7 @@ export function* sampledFront(brief: Brief, formulation: Formulation, x: Aim, y:
 }
 
 /** The point of the front halfway across the longer side of the box between two of its points. */
-function* middleOf(
-  search: Search,
-  x: Aim,
-  y: Aim,
-  a: Point,
-  b: Point,
-  size: Point,
-): Steps<BestMix> {
+function* middleOf(search: Search, x: Aim, y: Aim, a: Point, b: Point, size: Point): Steps<BestMix> {
   const wide = Math.abs(b.x - a.x) / size.x >= Math.abs(b.y - a.y) / size.y;
   const [held, sought, value] = wide ? [x, y, (a.x + b.x) / 2] : [y, x, (a.y + b.y) / 2];
   return yield* bestMix(search, sought, [atLeastAsGood(held, value, search.brief, 0)]);
@@ -83,15 +76,4 @@ function pointOf({brief, formulation}: Search, x: Aim, y: Aim, outcome: FoundMix
   const mix = mixFrom(brief, formulation, outcome.values);
   // The ends of the front have both temperatures, and so has every mix between.
   return {x: measure(x.subject, mix)!, y: measure(y.subject, mix)!, outcome};
-}
-
-function distance(a: Point, b: Point, size: Point): number {
-  return Math.hypot((b.x - a.x) / size.x, (b.y - a.y) / size.y);
-}
-
-/** Distance of a point from the line through two others, as a share of the front's size. */
-function offLine(a: Point, b: Point, point: Point, size: Point): number {
-  const [dx, dy] = [(b.x - a.x) / size.x, (b.y - a.y) / size.y];
-  const [px, py] = [(point.x - a.x) / size.x, (point.y - a.y) / size.y];
-  return Math.abs(dx * py - dy * px) / Math.hypot(dx, dy);
 }
