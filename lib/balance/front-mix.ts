@@ -54,6 +54,6 @@ export function describeFront(
 
 /** The brief's limits that a mix meets. The prices would be those of the search's own aim. */
 export function metLimits(brief: Brief, formulation: Formulation, outcome: Solved): Met[] {
-  const {duals, reducedCosts, ...point} = outcome;
+  const {duals: _duals, reducedCosts: _reducedCosts, ...point} = outcome;
   return bindingOf(brief, formulation, point, mixFrom(brief, formulation, outcome.values).composition);
 }

@@ -19,7 +19,7 @@ export interface MixProgram {
 export type CoordinateLimits = Pick<Row, "lower" | "upper">;
 
 /** The limits of a brief as a program, without anything to optimise. */
-export function limitsOnly({aim, ...brief}: Brief): Formulation {
+export function limitsOnly({aim: _aim, ...brief}: Brief): Formulation {
   return formulate(brief);
 }
 
