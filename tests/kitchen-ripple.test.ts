@@ -132,6 +132,12 @@ describe("cooking down", () => {
     expect(() => cookDown(pot, {cookedMass: 1500})).toThrow("further down than that before it boils");
     expect(() => cookDown(pot, {cookedMass: 300})).toThrow("the pot holds only 872.3 g of water");
     expect(() => cookDown(pot, {brix: 20})).toThrow("add water or fruit");
+    expect(() =>
+      cookDown(
+        {name: "water", lines: [{ingredient: {name: "water", composition: {water: 100}}, grams: 9}]},
+        {brix: 50},
+      ),
+    ).toThrow("nothing in the pot dissolves");
     expect(() => cookDown({name: "none", lines: []}, {brix: 50})).toThrow("the pot is empty");
     expect(() => cookDown(pot, {brix: 50}, {sieved: [{ingredient: "plums", percent: 5}]})).toThrow(
       "did you mean plum",

@@ -8,6 +8,7 @@ import {batchSheet, scaleProcess} from "../lib/kitchen/batch-sheet.ts";
 import {cautionsFor} from "../lib/kitchen/cautions.ts";
 import {cookDown} from "../lib/kitchen/cook.ts";
 import {followProcess} from "../lib/kitchen/heat-step.ts";
+import {mixDensity} from "../lib/kitchen/density.ts";
 import type {Process} from "../lib/kitchen/process.ts";
 import {baseComponent, makeProduct, productDensity, rippleComponent} from "../lib/kitchen/product.ts";
 import {scaleProduct} from "../lib/kitchen/scale-product.ts";
@@ -84,6 +85,13 @@ describe("scaling a product", () => {
     const factor = fruit!.recipe.lines[0]!.grams / 1000;
     expect(fruit!.mass).toBeCloseTo(ripple.mass * factor, 6);
     expect(scaleProduct(product, {grams: 2000}).mixGrams).toBeCloseTo(1700, 9);
+    // A boiled-down base is scaled by what it yields, not by what goes into the pot.
+    const cooked = makeProduct("sorbet", [{...ripple, percent: 100, churned: true}]);
+    const sorbet = scaleProduct(cooked, {mixMillilitres: 1000}, {fillLimit: 500});
+    expect(sorbet.grams).toBeCloseTo(1000 * mixDensity(ripple.composition), 6);
+    expect(sorbet.baseFactor).toBeCloseTo(sorbet.grams / ripple.mass, 9);
+    expect(sorbet.runs).toBe(2);
+    expect(scaleProduct(product, {runs: 3, machine: {fillLimit: 1500}}).mixMillilitres).toBeCloseTo(4500, 6);
     expect(() => scaleProduct(product, {...to, tubMillilitres: 0})).toThrow(
       "tubMillilitres: out of range (got 0)",
     );

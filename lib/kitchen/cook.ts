@@ -68,15 +68,16 @@ export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}):
     );
   }
   const water = ((raw.water ?? 0) * mass) / 100;
-  const boiled = waterToBoil(to, mass, water, (solubleSolids(raw) * mass) / 100);
-  if (boiled < -1e-9 || boiled > water + 1e-9) {
+  const wanted = waterToBoil(to, mass, water, (solubleSolids(raw) * mass) / 100);
+  const boiled = Math.min(Math.max(wanted, 0), water);
+  if (Math.abs(wanted - boiled) > 1e-7 * mass) {
     throw new InputError(
       `${recipe.name}: cook to`,
-      boiled < 0
+      wanted < 0
         ? "the pot is further down than that before it boils"
         : `the pot holds only ${water.toFixed(1)} g of water`,
       to,
-      boiled < 0 ? "add water or fruit, or ask for less" : "ask for less, or add sugar instead",
+      wanted < 0 ? "add water or fruit, or ask for less" : "ask for less, or add sugar instead",
     );
   }
   const composition = mixComposition([
@@ -96,6 +97,8 @@ function waterToBoil(to: CookTo, mass: number, water: number, soluble: number): 
   if ("cookedMass" in to) return mass - finite(to.cookedMass, "cookedMass", {min: 0.1}, "g");
   if ("brix" in to) {
     const goal = finite(to.brix, "brix", {min: 1, max: 99}, "°Brix");
+    if (soluble <= 0)
+      throw new InputError("brix", "nothing in the pot dissolves", goal, "add fruit or sugar");
     return water - soluble * (100 / goal - 1);
   }
   return (mass * finite(to.reductionPercent, "reductionPercent", {min: 0, max: 99}, "% of the mass")) / 100;

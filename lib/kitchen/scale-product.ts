@@ -2,7 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {mixDensity} from "./density.ts";
 import {type Product, productDensity} from "./product.ts";
-import {gramsForTubs, type Machine, scale, type ScaleTo} from "./scale.ts";
+import {equalRuns, gramsForTubs, type Machine, mixGrams, type ScaleTo} from "./scale.ts";
 
 /** A product made larger or smaller. */
 export interface ScaledProduct {
@@ -25,8 +25,8 @@ export interface ScaledProduct {
  * Scales a product with one churned base: grams and tubs mean the finished product, ripple included; a volume of mix and
  * runs of a machine mean the base.
  *
- * @param to as for {@link scale}
- * @throws InputError as {@link scale}, and for a product that has not exactly one churned component
+ * @param to as for `scale`
+ * @throws InputError as `scale`, and for a product that has not exactly one churned component
  */
 export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): ScaledProduct {
   const churned = product.components.filter((component) => component.churned);
@@ -39,8 +39,9 @@ export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): 
       "mix the bases into one recipe",
     );
   }
-  const mix = scale(base.recipe, baseTarget(product, to, base.percent), machine);
-  const grams = (mix.grams / base.percent) * 100;
+  const density = mixDensity(base.composition);
+  const baseGrams = baseMass(product, to, base.percent / 100, density);
+  const grams = (baseGrams / base.percent) * 100;
   const components = product.components.map((component) => {
     const mass = (grams * component.percent) / 100;
     const factor = mass / component.mass;
@@ -50,17 +51,16 @@ export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): 
   return {
     product: {...product, components},
     grams,
-    baseFactor: mix.factor,
-    mixGrams: mix.grams,
-    mixMillilitres: mix.grams / mixDensity(base.composition),
-    runs: mix.runs,
-    gramsPerRun: mix.gramsPerRun,
+    baseFactor: baseGrams / base.mass,
+    mixGrams: baseGrams,
+    mixMillilitres: baseGrams / density,
+    ...equalRuns(baseGrams, density, "machine" in to ? to.machine : machine),
   };
 }
 
-/** What is wanted of the product, as what is wanted of its base. */
-function baseTarget(product: Product, to: ScaleTo, percent: number): ScaleTo {
-  if ("grams" in to) return {grams: (finite(to.grams, "grams", {min: 1}, "g") * percent) / 100};
-  if (!("tubs" in to)) return to;
-  return {grams: (gramsForTubs(to, productDensity(product, to.overrun)) * percent) / 100};
+/** Mass of the base for what is wanted of the product, g. */
+function baseMass(product: Product, to: ScaleTo, share: number, density: number): number {
+  if ("grams" in to) return finite(to.grams, "grams", {min: 1}, "g") * share;
+  if ("tubs" in to) return gramsForTubs(to, productDensity(product, to.overrun)) * share;
+  return mixGrams(to, density);
 }

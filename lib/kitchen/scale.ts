@@ -62,12 +62,7 @@ export function scale(recipe: Recipe, to: ScaleTo, machine?: Machine): Scaled {
     throw new InputError(recipe.name, "nothing to scale", mass, "give at least one ingredient its grams");
   }
   const density = mixDensity(recipeComposition(recipe));
-  const grams = gramsWanted(to, density);
-  const limit = "machine" in to ? to.machine.fillLimit : machine?.fillLimit;
-  const runs =
-    limit === undefined
-      ? 1
-      : Math.max(1, Math.ceil(grams / density / finite(limit, "machine.fillLimit", {min: 10}, "ml") - 1e-9));
+  const grams = mixGrams(to, density);
   const factor = grams / mass;
   return {
     recipe: {...recipe, lines: recipe.lines.map((line) => ({...line, grams: line.grams * factor}))},
@@ -75,12 +70,36 @@ export function scale(recipe: Recipe, to: ScaleTo, machine?: Machine): Scaled {
     grams,
     millilitres: grams / density,
     density,
-    runs,
-    gramsPerRun: grams / runs,
+    ...equalRuns(grams, density, "machine" in to ? to.machine : machine),
   };
 }
 
-function gramsWanted(to: ScaleTo, density: number): number {
+/**
+ * Splits a batch into equal runs that stay within a machine's fill limit; one run without a machine.
+ *
+ * @param grams of mix
+ * @param density of the mix, g/ml
+ * @throws InputError for a fill limit below 10 ml
+ */
+export function equalRuns(
+  grams: number,
+  density: number,
+  machine?: Machine,
+): {runs: number; gramsPerRun: number} {
+  if (!machine) return {runs: 1, gramsPerRun: grams};
+  const limit = finite(machine.fillLimit, "machine.fillLimit", {min: 10}, "ml") * density;
+  // A batch that fills its runs exactly needs no further one for a rounding error.
+  const runs = Math.max(1, Math.ceil(grams / limit - 1e-9));
+  return {runs, gramsPerRun: grams / runs};
+}
+
+/**
+ * Mass of mix that is wanted, g.
+ *
+ * @param density of the mix, g/ml
+ * @throws InputError as {@link scale}
+ */
+export function mixGrams(to: ScaleTo, density: number): number {
   if ("grams" in to) return finite(to.grams, "grams", {min: 1}, "g");
   if ("mixMillilitres" in to) return finite(to.mixMillilitres, "mixMillilitres", {min: 1}, "ml") * density;
   if ("runs" in to) {
@@ -102,7 +121,12 @@ export function gramsForTubs({tubs, tubMillilitres, loss = 0}: Tubs, density: nu
   return (whole(tubs, "tubs") * tub * density) / kept;
 }
 
-function whole(value: number, place: string): number {
+/**
+ * The value itself if it is a whole number of at least 1.
+ *
+ * @throws InputError otherwise, naming the place
+ */
+export function whole(value: number, place: string): number {
   finite(value, place, {min: 1});
   if (!Number.isInteger(value))
     throw new InputError(place, "not a whole number", value, "give a whole number");

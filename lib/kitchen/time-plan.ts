@@ -4,6 +4,7 @@ import {heatToRemove} from "../freezing/enthalpy.ts";
 import {scoopTemperature} from "../freezing/scoop.ts";
 import {hardeningTime, temperingTime, type Tub} from "../freezing/tub.ts";
 import type {Composition} from "../pantry/parts.ts";
+import {whole} from "./scale.ts";
 
 /** A run of the machine that has been timed. */
 export interface TimedRun {
@@ -102,7 +103,7 @@ export function usefulPower(run: TimedRun): number {
  * @throws InputError for any number outside its range
  */
 export function timePlan(day: Day): TimePlan {
-  const runs = finite(day.runs ?? 1, "runs", {min: 1, max: 1000});
+  const runs = whole(day.runs ?? 1, "runs");
   const {composition, gramsPerRun, churn, freezer, tub, overrun} = day;
   const watts = "watts" in churn ? churn.watts : usefulPower(churn.lastRun);
   const perRun = coolingMinutes(composition, gramsPerRun, churn.from, churn.draw, watts);
