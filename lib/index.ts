@@ -10,6 +10,13 @@ export {mixComposition, type Portion} from "./pantry/mix.ts";
 export {type Recipe, recipeComposition, type RecipeLine, recipeMass} from "./pantry/recipe.ts";
 export {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
 export {type ShelfEntry, stockedPantry} from "./pantry/stocked.ts";
+export {
+  fromLabel,
+  INGREDIENT_CLASSES,
+  type IngredientClass,
+  type LabelledIngredient,
+} from "./pantry/from-label.ts";
+export type {Label} from "./pantry/read-label.ts";
 
 export {type CurvePoint, type CurveRange, freezingCurve} from "./freezing/curve.ts";
 export {frozenShare, ice, initialFreezingPoint} from "./freezing/ice.ts";
@@ -45,3 +52,9 @@ export type {
 
 export {readPantryCsv} from "./io/pantry-csv.ts";
 export {readPricesCsv} from "./io/prices-csv.ts";
+export {pantryJson, readIngredient, readPantryJson} from "./io/ingredient-json.ts";
+export {readRecipe, readRecipeJson, recipeJson, type RecipeInput} from "./io/recipe-json.ts";
+export {readRecipeCsv, recipeCsv} from "./io/recipe-csv.ts";
+export {recipeHtml, recipeMarkdown} from "./io/recipe-out.ts";
+export {answerCsv, answerHtml, answerJson, answerMarkdown} from "./io/answer-out.ts";
+export {type CurvePicture, freezingCurveSvg} from "./io/curve-svg.ts";
