@@ -1,5 +1,7 @@
+import {spawnSync} from "node:child_process";
 import {readdirSync, readFileSync} from "node:fs";
 import {createServer, type Server} from "node:net";
+import {pathToFileURL} from "node:url";
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, test} from "vitest";
 import {
@@ -47,18 +49,26 @@ interface Visit {
   readonly serve?: Readonly<Record<string, string>>;
 }
 
-/** Opens a page with the network cut off, and notes what it tried to reach, complained about or popped up. */
-async function open(
-  name: string,
-  {hash = "", serve = {}}: Visit = {},
-): Promise<{page: Page; trouble: string[]}> {
+/** Opens a notebook of the site with the network cut off. */
+function open(name: string, {hash = "", serve = {}}: Visit = {}): Promise<Opened> {
+  return visit(`${site.address}${name}${hash}`, serve);
+}
+
+/** A page, and what it tried to reach, complained about or popped up. */
+interface Opened {
+  readonly page: Page;
+  readonly trouble: string[];
+}
+
+async function visit(address: string, serve: NonNullable<Visit["serve"]> = {}): Promise<Opened> {
   const page = await browser.newPage({viewport: {width: 1280, height: 900}, colorScheme: "light"});
   const trouble: string[] = [];
   await page.route("**/*", (route) => {
     const url = new URL(route.request().url());
     const own = Object.entries(serve).find(([part]) => url.pathname.includes(part));
     if (own) return route.fulfill({body: own[1], contentType: "text/plain"});
-    if (url.origin === new URL(site.address).origin || url.protocol === "data:") return route.continue();
+    if (["data:", "blob:", "file:"].includes(url.protocol) || url.origin === new URL(site.address).origin)
+      return route.continue();
     trouble.push(`network: ${url.href}`);
     return route.abort();
   });
@@ -68,7 +78,7 @@ async function open(
     trouble.push(`dialog: ${dialog.message()}`);
     return dialog.dismiss();
   });
-  await page.goto(`${site.address}${name}${hash}`, {waitUntil: "networkidle"});
+  await page.goto(address, {waitUntil: "networkidle"});
   return {page, trouble};
 }
 
@@ -101,24 +111,29 @@ function expected(targets: BriefInput["targets"]) {
   };
 }
 
-/** Holds every number of the weighing sheet and the main ones of the other table against the library's. */
+/** Waits until every number of the weighing sheet and the main ones of the other table are the library's. */
 async function expectShown(page: Page, targets: BriefInput["targets"]): Promise<void> {
   const {weights, mixes} = expected(targets);
+  const wanted = {
+    ...Object.fromEntries(weights.filter(([, cells]) => cells.some((cell) => cell !== "–"))),
+    "cost of the batch": mixes.map(({cost}) => decimal(cost!, 2)),
+    fat: mixes.map(({shares}) => decimal(shares.fat!, 1)),
+    sweetness: mixes.map(({shares}) => decimal(shares.sweetness!, 1)),
+    "starts to freeze at": mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
+    "scoops at": mixes.map(({scoop}) => degrees(scoop.temperature!)),
+  };
   await expect
-    .poll(async () => (await tableOf(page, "What to weigh, g")).get("whole milk"))
-    .toEqual(weights.find(([name]) => name === "whole milk")![1]);
-  const sheet = await tableOf(page, "What to weigh, g");
-  for (const [ingredient, cells] of weights) {
-    if (cells.some((cell) => cell !== "–")) expect(sheet.get(ingredient), ingredient).toEqual(cells);
-  }
-  expect(sheet.get("cost of the batch")).toEqual(mixes.map(({cost}) => decimal(cost!, 2)));
-  const properties = await tableOf(page, "What comes out");
-  expect(properties.get("fat")).toEqual(mixes.map(({shares}) => decimal(shares.fat!, 1)));
-  expect(properties.get("sweetness")).toEqual(mixes.map(({shares}) => decimal(shares.sweetness!, 1)));
-  expect(properties.get("starts to freeze at")).toEqual(
-    mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
-  );
-  expect(properties.get("scoops at")).toEqual(mixes.map(({scoop}) => degrees(scoop.temperature!)));
+    .poll(
+      async () => {
+        const shown = new Map([
+          ...(await tableOf(page, "What to weigh, g")),
+          ...(await tableOf(page, "What comes out")),
+        ]);
+        return Object.fromEntries(Object.keys(wanted).map((row) => [row, shown.get(row)]));
+      },
+      {timeout: 5000},
+    )
+    .toEqual(wanted);
 }
 
 const firstCurve = (page: Page) =>
@@ -177,6 +192,17 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     await page.emulateMedia({media: "print"});
     expect(await page.locator("button:visible, input:visible, details.code:visible").count()).toBe(0);
   });
+});
+
+test("a notebook written as one file opens from the disk", async () => {
+  const run = spawnSync(process.execPath, ["--import", "tsx", "notebooks/kit/pages.ts"], {
+    env: {...process.env, NODE_ENV: "production"},
+  });
+  expect(run.status, run.stderr.toString()).toBe(0);
+  const {page, trouble} = await visit(pathToFileURL(`dist/notebooks-pages/notebooks/${DESIGN}`).href);
+  await expectShown(page, {});
+  expect(trouble).toEqual([]);
+  await page.close();
 });
 
 test("the home page leads to every notebook", async () => {

@@ -22,20 +22,23 @@ export function mixesOf(answer: PageAnswer): ShownMix[] {
     {label: "Cheapest", mix: answer, style: styleOf(0)},
     ...answer.candidates.map((mix) => {
       const n = CANDIDATES.findIndex(({name}) => mix.name.startsWith(name));
-      return {label: CANDIDATES[n]?.label ?? mix.name, mix, style: styleOf(n < 0 ? 3 : n + 1)};
+      return {label: CANDIDATES[n]?.label ?? mix.name, mix, style: styleOf(n + 1)};
     }),
   ];
 }
 
-/** What no further mix could do better, in words: the candidates that an answer lacks. */
+/** What no further mix could be, in words: the candidates that an answer lacks. */
 export function missingFrom(answer: PageAnswer): string[] {
   if (answer.status !== "optimal") return [];
-  return CANDIDATES.filter(({name}) => !answer.candidates.some((mix) => mix.name.startsWith(name))).map(
-    ({better}) => better,
+  return CANDIDATES.flatMap(({name, wish}) =>
+    wish && !answer.candidates.some((mix) => mix.name.startsWith(name)) ? [wish] : [],
   );
 }
 
-const CANDIDATES = [
-  {name: "softest", label: "Softest", better: "softer"},
-  {name: "least sweet", label: "Least sweet", better: "less sweet"},
-] as const;
+/** The library's candidates by how their names begin: short for a table's head, each with its own style. */
+const CANDIDATES: readonly {readonly name: string; readonly label: string; readonly wish?: string}[] = [
+  {name: "softest", label: "Softest", wish: "softer"},
+  {name: "least sweet", label: "Least sweet", wish: "less sweet"},
+  {name: "fewer ingredients", label: "Simpler"},
+  {name: "closest", label: "Closest"},
+];

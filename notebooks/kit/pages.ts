@@ -1,5 +1,5 @@
 // Writes each notebook as one self-contained HTML file that opens with a double click, without a server.
-import {build, mergeConfig, type UserConfig} from "vite";
+import {build, type UserConfig} from "vite";
 import {viteSingleFile} from "vite-plugin-singlefile";
 import settings, {NOTEBOOKS} from "./vite.config.ts";
 
@@ -7,11 +7,10 @@ const config = (settings as () => UserConfig)();
 
 for (const [i, path] of NOTEBOOKS.entries()) {
   await build({
-    ...mergeConfig(config, {
-      plugins: [viteSingleFile({removeViteModuleLoader: true})],
-      logLevel: "warn",
-      build: {outDir: `${config.root}/dist/notebooks-pages`, emptyOutDir: i === 0, assetsInlineLimit: 1e8},
-    }),
+    ...config,
+    configFile: false,
+    logLevel: "error",
+    plugins: [...(config.plugins ?? []), viteSingleFile({removeViteModuleLoader: true})],
     build: {
       ...config.build,
       outDir: `${config.root}/dist/notebooks-pages`,
@@ -19,6 +18,6 @@ for (const [i, path] of NOTEBOOKS.entries()) {
       assetsInlineLimit: 1e8,
       rollupOptions: {input: `${config.root}/${path}`},
     },
-    configFile: false,
   });
 }
+process.stdout.write("The pages are in dist/notebooks-pages/notebooks/\n");

@@ -6,7 +6,7 @@ import {keyOf, type ShownMix} from "./mixes.ts";
 import {labelOf} from "./targets.ts";
 
 /** Shares below this are not in the mix, g per 100 g. */
-const TRACE = 1e-4;
+export const TRACE = 1e-4;
 
 /** What to weigh for each mix, g, with the batch and its cost below. */
 export function weighingSheet(mixes: readonly ShownMix[]): HTMLElement | undefined {

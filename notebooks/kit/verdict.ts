@@ -3,6 +3,7 @@ import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import type {PageAnswer} from "./answers.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
+import {TRACE} from "./tables.ts";
 import {labelOf} from "./targets.ts";
 
 const ADVICE = {
@@ -87,7 +88,9 @@ function sentence(mix: Balanced, first: Balanced, freezer: number): string {
     mix === first ? ofBatch(mix) : against(mix, first),
     `It starts to freeze at ${point === undefined ? "a temperature below −40 °C" : degrees(point)}${temperature === undefined ? "" : ` and scoops at about ${degrees(temperature)}`}.`,
     `From a freezer at ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)} ${ADVICE[verdict]}.`,
-  ].join(" ");
+  ]
+    .join(" ")
+    .replaceAll(/ (?=[°%])/g, "\u00a0");
 }
 
 function ofBatch({cost, batch, shares}: Balanced): string {
@@ -104,12 +107,20 @@ function against(mix: Balanced, first: Balanced): string {
       ? "just as sweet"
       : `${sweeter > 0 ? "sweeter" : "less sweet"} (${decimal(mix.shares.sweetness ?? 0, 1)} against ${decimal(first.shares.sweetness ?? 0, 1)})`;
   if (mix.cost === undefined || !first.cost) return `It is ${taste}.`;
+  const without = first.amounts.flatMap(({ingredient, percent}, i) =>
+    percent > TRACE && mix.amounts[i]!.percent <= TRACE ? [ingredient] : [],
+  );
   const dearer = (mix.cost / first.cost - 1) * 100;
   const price =
     Math.abs(dearer) < 0.05
       ? "Costs the same"
       : `Costs ${decimal(Math.abs(dearer), 1)} % ${dearer > 0 ? "more" : "less"}`;
-  return `${price} and is ${taste}.`;
+  return `${without.length ? `Does without ${listed(without)}. ` : ""}${price} and is ${taste}.`;
+}
+
+/** Names as a cook would say them: "milk, cream and sugar". */
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
 
 /** Why no mix exists, the least change that would help, and a button that makes it. */
