@@ -233,6 +233,13 @@ describe("the heat step", () => {
     expect(cooled([40], [4, 10])).toBeUndefined();
     expect(cooled()).toBeUndefined();
   });
+  test("a hold some degrees below the reckoned temperature stands, because pots and air take heat", () => {
+    const reckoned = followProcess(recipe, {steps: scalded}).result.temperature;
+    const hold = (to: number) =>
+      followProcess(recipe, {steps: [...scalded, {heat: ["custard"], to}]}).steps[2]!;
+    expect(hold(reckoned - 2.9)).toMatchObject({after: reckoned - 2.9, kilojoules: 0});
+    expect(() => hold(reckoned - 3.1)).toThrow("a heat step below the mix's temperature");
+  });
   test("too hot for egg", () => {
     const report = followProcess(recipe, {steps: [{heat: ["whole milk", "egg yolk"], to: 90}]});
     expect(report.steps[0]!.notes.join(" ")).toContain("Above 85 °C egg curdles");

@@ -1,11 +1,11 @@
 import {sum} from "../core/numbers.ts";
-import type {BatchSheet, LogField, SheetSection} from "../kitchen/batch-sheet.ts";
+import type {BatchSheet, LogField, SheetLine, SheetSection} from "../kitchen/batch-sheet.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "./escape.ts";
 import {grams as weight} from "./words.ts";
 
 /** Lines of 10-point type that the page holds under its title. */
-const PAGE_LINES = 52;
+const PAGE_LINES = 56;
 
 /** Lines that the freezing curve, the headings of steps and log and the sentences about them take. */
 const CURVE_LINES = 22;
@@ -55,19 +55,28 @@ ${curveSvg(sheet)}
 
 function ingredientTable({heading, grams, lines}: SheetSection, runs: number): string {
   const perRun = runs > 1 && lines.some((line) => line.gramsPerRun !== undefined);
-  const measured = lines.some((line) => line.measure !== undefined);
-  const cell = (text: string, kind: "name" | "number") => `<td class="${kind}">${prose(text)}</td>`;
+  const number = (text: string) => `<td class="number">${escapeHtml(text)}</td>`;
   const rows = lines.map(
-    (line) =>
-      `<tr><td><input type="checkbox" aria-label="${escapeHtml(line.ingredient)} weighed"></td>${cell(line.ingredient, "name")}${cell(weight(line.grams), "number")}${perRun ? cell(weight(line.gramsPerRun ?? 0), "number") : ""}${measured ? cell(line.measure ?? "", "number") : ""}<td><b>${escapeHtml(line.allergens.join(", "))}</b></td></tr>`,
+    (line) => `<tr>
+<td><input type="checkbox" aria-label="${escapeHtml(line.ingredient)} weighed"></td>
+<td class="name">${prose(line.ingredient)}${beside(line)}</td>
+${number(weight(line.grams))}${perRun ? number(weight(line.gramsPerRun ?? 0)) : ""}
+</tr>`,
   );
   const unbroken = lines.length <= 12 ? ' class="whole"' : "";
   return `<div${unbroken}><h2>${escapeHtml(heading)}</h2>
 <table>
-<thead><tr><th></th><th>Ingredient</th><th class="number">g</th>${perRun ? `<th class="number">g per run</th>` : ""}${measured ? `<th class="number">or</th>` : ""}<th>Contains</th></tr></thead>
+<thead><tr><th></th><th>Ingredient</th><th class="number">g</th>${perRun ? `<th class="number">g per run</th>` : ""}</tr></thead>
 <tbody>${rows.join("\n")}</tbody>
-<tfoot><tr><td></td><td>Yield</td><td class="number">${weight(grams)}</td></tr></tfoot>
+<tfoot><tr><td></td><td>Yield</td>${number(weight(grams))}</tr></tfoot>
 </table></div>`;
+}
+
+/** What stands small behind an ingredient: its kitchen measure and its allergens. */
+function beside({measure, allergens}: SheetLine): string {
+  const allergenText = allergens.length ? `<b>${escapeHtml(allergens.join(", "))}</b>` : "";
+  const parts = [prose(measure ?? ""), allergenText].filter(Boolean);
+  return parts.length ? ` <span class="beside">${parts.join(", ")}</span>` : "";
 }
 
 function logField({label, unit}: LogField): string {
@@ -87,7 +96,10 @@ function typeSize({sections, steps, log, cautions, ingredientList}: BatchSheet):
   const wrapped = (text: string, width: number) => Math.ceil(text.length / width);
   const rows = sections
     .flatMap((section) => section.lines)
-    .map((line) => 0.4 + Math.max(wrapped(line.ingredient, 16), wrapped(line.allergens.join(", "), 9)));
+    .map(
+      ({ingredient, measure = "", allergens}) =>
+        0.4 + wrapped(`${ingredient} ${measure} ${allergens.join(", ")}`, 27),
+    );
   const stepLines = steps.map(
     ({text, notes}) => 0.3 + wrapped(text, 42) + sum(notes.map((note) => 0.85 * wrapped(note, 50))),
   );
@@ -111,7 +123,7 @@ dt {font-size: .85em; color: #444}
 dd {margin: 0; font-weight: 600}
 header {margin-bottom: .6em}
 main {columns: 2; column-gap: 6mm}
-main > :first-child {margin-top: .2em}
+main > :first-child h2 {margin-top: 0}
 .whole, tr, li {break-inside: avoid}
 table {border-collapse: collapse; width: 100%}
 th {text-align: left; font-size: .85em; color: #444}
@@ -123,6 +135,7 @@ input {width: 1em; height: 1em; margin: 0; vertical-align: -.1em}
 ol, ul {padding-left: 1.4em; margin: .2em 0}
 li {margin-bottom: .25em}
 small {display: block; font-size: .85em; color: #333}
+.beside {font-size: .85em; color: #333}
 .log div {display: flex; gap: .4em; align-items: end; padding-top: .5em}
 .blank {flex: 1; border-bottom: .5pt solid #111; min-width: 3em}
 footer {margin-top: .6em; border-top: .5pt solid #777}

@@ -7,25 +7,26 @@ export interface HeatPair {
   readonly temperature: number;
   /** Least time at or above it, s. */
   readonly seconds: number;
+  readonly country: "UK" | "US";
   readonly source: string;
 }
 
-const UK =
+const UK_SOURCE =
   "Ice-Cream (Heat Treatment) schedule, SI 1995/1086 and SI 1995/1372 Schedule 6 (UK), revoked, guidance";
-const US = "21 CFR 135.3 (US)";
+const US_SOURCE = "21 CFR 135.3 (US)";
 
 /** The published pairs. They are never interpolated: between two of them nothing is published. */
 export const HEAT_PAIRS: readonly HeatPair[] = [
-  {temperature: 65.6, seconds: 30 * 60, source: UK},
-  {temperature: 71.1, seconds: 10 * 60, source: UK},
-  {temperature: 79.4, seconds: 15, source: UK},
-  {temperature: 148.9, seconds: 2, source: UK},
-  {temperature: ((155 - 32) * 5) / 9, seconds: 30 * 60, source: US},
-  {temperature: ((175 - 32) * 5) / 9, seconds: 25, source: US},
+  {temperature: 65.6, seconds: 30 * 60, country: "UK", source: UK_SOURCE},
+  {temperature: 71.1, seconds: 10 * 60, country: "UK", source: UK_SOURCE},
+  {temperature: 79.4, seconds: 15, country: "UK", source: UK_SOURCE},
+  {temperature: 148.9, seconds: 2, country: "UK", source: UK_SOURCE},
+  {temperature: ((155 - 32) * 5) / 9, seconds: 30 * 60, country: "US", source: US_SOURCE},
+  {temperature: ((175 - 32) * 5) / 9, seconds: 25, country: "US", source: US_SOURCE},
 ];
 
 /** After heating: at most so warm (°C), within so many minutes, by the UK schedule of {@link HEAT_PAIRS}. */
-export const COOLING = {temperature: 7.2, minutes: 90, source: UK} as const;
+export const COOLING = {temperature: 7.2, minutes: 90, source: UK_SOURCE} as const;
 
 /** Frozen ice cream that has been warmer than this, °C, is heat-treated again before it is sold (same schedule). */
 export const REFREEZING_LIMIT = -2.2;

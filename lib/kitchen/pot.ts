@@ -1,5 +1,5 @@
 import {sum} from "../core/numbers.ts";
-import {bisect} from "../core/roots.ts";
+import {rootBetween} from "../core/roots.ts";
 import {heatToRemove} from "../freezing/enthalpy.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import {mixComposition} from "../pantry/mix.ts";
@@ -53,6 +53,6 @@ export function pourTogether(pots: readonly Pot[]): Pot {
   const gained = (temperature: number) => sum(pots.map((pot) => heatTo(pot, temperature)));
   return {
     contents: pots.flatMap((pot) => pot.contents),
-    temperature: coldest === warmest ? coldest : bisect(gained, coldest, warmest, 1e-10)!,
+    temperature: coldest === warmest ? coldest : rootBetween(gained, coldest, warmest, 1e-10)!,
   };
 }

@@ -29,6 +29,9 @@ const CURDLES = 85;
 /** From here on egg thickens, and a mix may look cooked, °C: common practice, no source. */
 const WARM = 60;
 
+/** How much colder than reckoned a poured mix may be, °C: pot, air, melting fat and dissolving sugar take heat that is left out. */
+const UNSURE = 3;
+
 /** A step's result, the name it stands under, and the report. */
 interface Ran {
   readonly pot: Pot;
@@ -41,7 +44,7 @@ export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
   const to = finite(step.to, `${place}.to`, {min: 0, max: 200}, "°C");
   const seconds = finite(step.holdSeconds ?? 0, `${place}.holdSeconds`, {min: 0, max: 86_400}, "s");
   const mixed = pourTogether(worktop.take(step.heat, `${place}.heat`));
-  if (to < mixed.temperature - 1e-6) {
+  if (to < mixed.temperature - UNSURE) {
     throw new InputError(
       `${place}.to`,
       `a heat step below the mix's temperature, which is ${mixed.temperature.toFixed(1)} °C`,
@@ -64,7 +67,7 @@ export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
       before: mixed.temperature,
       after: to,
       grams: potMass(pot),
-      kilojoules: heatTo(mixed, to),
+      kilojoules: Math.max(0, heatTo(mixed, to)),
       pairs,
       notes: [
         ...eggNotes(pot, to),
@@ -156,7 +159,9 @@ function eggNotes(pot: Pot, temperature: number): string[] {
 }
 
 function met(pairs: readonly HeatPair[]): string {
-  const listed = pairs.map((pair) => `${pair.temperature.toFixed(1)} °C for ${duration(pair.seconds)}`);
+  const listed = pairs.map(
+    (pair) => `${pair.country} ${pair.temperature.toFixed(1)} °C for ${duration(pair.seconds)}`,
+  );
   return `Meets ${listed.join("; ")}.`;
 }
 

@@ -7,7 +7,7 @@ export type Item = string | {readonly name: string; readonly grams: number};
 /** Heats its items together, then holds them. */
 export interface HeatStep {
   readonly heat: readonly Item[];
-  /** °C, at least that of the items mixed, at most 200 (caramel); heat capacities are published to 150. */
+  /** °C, at least that of the items mixed less 3 °C (the reckoning's doubt), at most 200 (caramel); heat capacities are published to 150. */
   readonly to: number;
   /** s at that temperature or above; 0 by default. */
   readonly holdSeconds?: number;

@@ -1,5 +1,5 @@
 import {finite} from "../core/numbers.ts";
-import {bisect} from "../core/roots.ts";
+import {rootBetween} from "../core/roots.ts";
 
 /**
  * Pure sucrose solutions at 20 °C: g sucrose per 100 g solution (°Brix), density g/ml, refractive index at 589 nm.
@@ -52,11 +52,12 @@ export function sucroseRefractiveIndex(brix: number): number {
 export function brixOfRefractiveIndex(index: number): number {
   const limits = {min: interpolate(0, 2), max: interpolate(MOST, 2)};
   finite(index, "refractive index", limits);
-  return bisect((brix) => interpolate(brix, 2) - index, 0, MOST)!;
+  return rootBetween((brix) => interpolate(brix, 2) - index, 0, MOST)!;
 }
 
 /**
- * Boiling point of a sugar syrup at sea level, °C; about 0.5 °C too high at 80 °Brix. Dextrose and fructose raise it further.
+ * Boiling point of a sugar syrup at sea level, °C; some 0.5 °C too high at 80 °Brix (against figures from memory). Dextrose
+ * and fructose raise it further.
  *
  * Water activity by Norrish's equation, a_w = x_w exp(-K x_s²), with K = 6.47 for sucrose (J. Chirife et al. 1980, from
  * memory); the syrup boils where the vapour pressure of water (Antoine's equation, log10 p/mmHg = 8.14019 -
