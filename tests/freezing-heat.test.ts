@@ -1,5 +1,5 @@
 import {describe, expect, it} from "vitest";
-import {bisect} from "../lib/core/roots.ts";
+import {rootBetween} from "../lib/core/roots.ts";
 import {type Body, letHeatFlow, type Material} from "../lib/freezing/conduction.ts";
 import {enthalpy, HEAT_OF_FUSION, heatToRemove} from "../lib/freezing/enthalpy.ts";
 import {initialFreezingPoint} from "../lib/freezing/ice.ts";
@@ -19,7 +19,7 @@ describe("heat flow without melting, against the series solutions of Incropera e
   const after = (dimension: number, seconds: number) =>
     letHeatFlow(plain, {depth: 0.03, dimension}, air, -20, ({time}) => time >= seconds)!;
   const roots = (equation: (z: number) => number) =>
-    [0, 1, 2, 3, 4, 5].map((n) => bisect(equation, n * Math.PI + 1e-6, (n + 1) * Math.PI - 1e-6)!);
+    [0, 1, 2, 3, 4, 5].map((n) => rootBetween(equation, n * Math.PI + 1e-6, (n + 1) * Math.PI - 1e-6)!);
   /** Mean of (temperature - air) / (start - air). */
   const slab = (seconds: number) =>
     roots((z) => z * Math.sin(z) - Math.cos(z)).reduce(
@@ -33,7 +33,7 @@ describe("heat flow without melting, against the series solutions of Incropera e
   const sphere = (seconds: number) =>
     [0, 1, 2, 3, 4, 5]
       .map((n) =>
-        bisect(
+        rootBetween(
           (z) => Math.sin(z) - z * Math.cos(z) - Math.sin(z),
           n * Math.PI + 1e-6,
           (n + 1) * Math.PI - 1e-6,

@@ -1,6 +1,6 @@
 import {lusolve} from "mathjs";
 import {sum} from "../../lib/core/numbers.ts";
-import {bisect} from "../../lib/core/roots.ts";
+import {rootBetween} from "../../lib/core/roots.ts";
 import {type HeldWaterCoefficients, heldWaterPerGram, WATER_MOLAR_MASS} from "../../lib/freezing/solute.ts";
 import {iceWaterActivity} from "../../lib/freezing/water-activity.ts";
 import type {Grade} from "../../lib/pantry/ingredient.ts";
@@ -25,7 +25,7 @@ export type Shape = readonly HeldWaterCoefficients[];
 
 /** Freezing point of a binary solution by a curve, °C. */
 function freezingPoint(coefficients: HeldWaterCoefficients, strength: number): number {
-  return bisect(
+  return rootBetween(
     (t) => heldWaterPerGram(coefficients, iceWaterActivity(t)) - 1 / strength,
     -60,
     -1e-6,

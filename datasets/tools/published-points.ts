@@ -1,4 +1,4 @@
-import {bisect} from "../../lib/core/roots.ts";
+import {rootBetween} from "../../lib/core/roots.ts";
 import {WATER_MOLAR_MASS} from "../../lib/freezing/solute.ts";
 import {iceWaterActivity} from "../../lib/freezing/water-activity.ts";
 import {readTable} from "./read-table.ts";
@@ -37,7 +37,7 @@ export function norrishPoints(solute: string): Data {
   const [molarMass, k] = [Number(row.molar_mass_g_per_mol), Number(row.norrish_k)];
   const points = Array.from({length: 20}, (_, i) => {
     const logActivity = Math.log(iceWaterActivity(-1 - i));
-    const x = bisect((x) => Math.log(1 - x) - k * x * x - logActivity, 1e-9, 0.9, 1e-14)!;
+    const x = rootBetween((x) => Math.log(1 - x) - k * x * x - logActivity, 1e-9, 0.9, 1e-14)!;
     return {strength: (x / (1 - x)) * (molarMass / WATER_MOLAR_MASS), temperature: -1 - i};
   });
   return {points, molarMass, source: row.source!};

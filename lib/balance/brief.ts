@@ -16,7 +16,7 @@ export interface Brief {
   /** How far the kitchen may be off. */
   readonly spread?: Spread;
   /** Whether the targets have to hold for all of the spread. */
-  readonly margin: boolean;
+  readonly margin?: boolean;
   /** A recipe to stay close to: share of the batch of each ingredient, in the order of `ingredients`. */
   readonly near?: readonly number[];
   /** What to make smallest or largest; absent when there are no prices and nothing else is asked for. */

@@ -43,7 +43,7 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
     targets,
     ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
     ...(raw.spread && {spread: readSpread(raw.spread, ingredients, `${place}: spread`)}),
-    margin: raw.margin ?? false,
+    ...(raw.margin && {margin: true}),
     ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
     ...(aim && {aim}),
   };

@@ -1,4 +1,4 @@
-import {bisect} from "../core/roots.ts";
+import {rootBetween} from "../core/roots.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST, heldWater, mixCoefficients} from "./held-water.ts";
 import {heldWaterPerGram} from "./solute.ts";
@@ -56,7 +56,7 @@ export function initialFreezingPoint(composition: Composition): number | undefin
   if (water <= 0) return undefined;
   const coefficients = mixCoefficients(composition);
   if (coefficients.every((d) => d === 0)) return 0;
-  return bisect((t) => water - heldWaterPerGram(coefficients, iceWaterActivity(t)), COLDEST, -1e-9);
+  return rootBetween((t) => water - heldWaterPerGram(coefficients, iceWaterActivity(t)), COLDEST, -1e-9);
 }
 
 /**

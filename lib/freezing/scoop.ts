@@ -1,5 +1,5 @@
 import {sum} from "../core/numbers.ts";
-import {bisect} from "../core/roots.ts";
+import {rootBetween} from "../core/roots.ts";
 import {readComposition} from "../pantry/composition.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST} from "./held-water.ts";
@@ -86,5 +86,5 @@ export function verdictAt(composition: Composition, temperature: number): Verdic
 /** Temperature at which the hard phase has a size, °C; it only falls on warming. */
 function whereHard(composition: Composition, grams: number): number | undefined {
   const iceAt = iceFunction(composition);
-  return bisect((t) => iceAt(t) + solidFat(composition, t) - grams, COLDEST, 40);
+  return rootBetween((t) => iceAt(t) + solidFat(composition, t) - grams, COLDEST, 40);
 }

@@ -3,7 +3,7 @@ import {glassTransition} from "../../lib/freezing/glass-transition.ts";
 import {heldBy} from "../../lib/freezing/held-water.ts";
 import {PUBLISHED_HARD_MIXES, scoopTemperature} from "../../lib/freezing/scoop.ts";
 import {SALTS_DEPRESSION, temperatureBySucroseEquivalence} from "../../lib/freezing/sucrose-equivalence.ts";
-import {bisect} from "../../lib/core/roots.ts";
+import {rootBetween} from "../../lib/core/roots.ts";
 import {SHORTHANDS} from "../../lib/pantry/composition.ts";
 import {quantityOf} from "../../lib/pantry/quantities.ts";
 import type {Composition, Part} from "../../lib/pantry/parts.ts";
@@ -67,7 +67,7 @@ export function exampleRows(tables: PublishedTables): ValidationRow[] {
         computed:
           frozen === 0
             ? (initialFreezingPoint(composition) ?? NaN)
-            : (bisect((t) => frozenShare(composition, t) - frozen, -40, -1) ?? NaN),
+            : (rootBetween((t) => frozenShare(composition, t) - frozen, -40, -1) ?? NaN),
         tolerance: frozen === 0 ? 0.08 : frozen <= 70 ? 0.25 : 0.7,
       }),
       compare({

@@ -1,0 +1,11 @@
+/** All benchmarks, one after the other: `npm run bench`. Ratios against peers in one process; nothing here can fail a test. */
+import {spawnSync} from "node:child_process";
+import {fileURLToPath} from "node:url";
+
+const RUNS = ["lp.ts", "balance.ts", "trade-off.ts", "freezing.ts", "size.ts", "repaint.ts"];
+
+for (const file of RUNS) {
+  console.log(`\n== ${file}`);
+  const path = fileURLToPath(new URL(file, import.meta.url));
+  spawnSync(process.execPath, [...process.execArgv, path], {stdio: "inherit"});
+}
