@@ -7,7 +7,8 @@ import {realPantry} from "./pantry.ts";
 
 /**
  * A random brief over the real pantry. Three in four have targets drawn around a random mix of its ingredients, so that they
- * can be met; in the others some targets are moved away from it and may conflict.
+ * can be met; in the others some targets are moved away from it and may conflict. Most minimise cost, in one of ten cases
+ * with everything free of charge; the others pursue another aim.
  */
 export function randomBrief(seed: number): BriefInput {
   const next = random(seed);
@@ -32,17 +33,25 @@ export function randomBrief(seed: number): BriefInput {
     if (next() < 0.6) targets[quantity] = limits(quantityOf(mix, quantity), 2);
   }
   if (next() < 0.5)
-    targets.ice = [{at: -18, max: ice(mix, -18) + between(0, 3) - (away ? 5 : 0)}].filter(
+    targets.ice = [{at: -18, max: Math.min(100, ice(mix, -18) + between(0, 3) - (away ? 5 : 0))}].filter(
       ({max}) => max >= 0,
     );
-  if (next() < 0.5) targets.hardPhase = [{at: -14, max: Math.max(0, hardPhase(mix, -14) + between(0, 3))}];
+  if (next() < 0.5) targets.hardPhase = [{at: -14, max: Math.min(100, hardPhase(mix, -14) + between(0, 3))}];
   const point = initialFreezingPoint(mix);
   if (point !== undefined && point < -0.1 && next() < 0.5)
     targets.freezingPoint = {max: Math.min(-0.01, Math.max(-40, point + between(0, 0.5)))};
+  const free = next() < 0.1;
+  const aims = [
+    {minimise: {hardPhase: {at: -18}}},
+    {minimise: "sweetness"},
+    {maximise: "fat"},
+    {maximise: {ice: {at: -10}}},
+  ];
   return {
+    ...(next() < 0.2 && aims[Math.floor(next() * aims.length)]),
     batch: Math.round(between(500, 20_000)),
     ingredients: [
-      ...shelf.map(({name}) => ({name, price: between(0.5, 20)})),
+      ...shelf.map(({name}) => ({name, price: free ? 0 : between(0.5, 20)})),
       ...(shelf.some(({name}) => name === "water") ? [] : [{name: "water", price: 0}]),
     ].map((ingredient) => (next() < 0.1 ? {...ingredient, max: between(50, 500)} : ingredient)),
     targets,
