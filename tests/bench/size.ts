@@ -1,0 +1,81 @@
+/**
+ * Weight of the library in a browser, without the engines and drawing tools that are loaded only when asked for, or that the
+ * page may share. Run it with `npx tsx tests/bench/size.ts`; it fails beyond the budget.
+ */
+import {fileURLToPath} from "node:url";
+import {gzipSync} from "node:zlib";
+import {build, type Rolldown} from "vite";
+
+/** Budget of the whole library, kB gzip. */
+const BUDGET = 40;
+
+/** Loaded beside the library: the solver engines, units, drawing. */
+const APART = ["javascript-lp-solver", "highs", "mathjs", "@observablehq/plot", "linkedom"];
+
+/** What a page may import, as code; a bundler leaves out the rest. */
+const USES = {
+  "the whole library": `export * from "/lib/index.ts"`,
+  "balance a brief": `export {balance} from "/lib/index.ts"`,
+  "balance with a pantry and prices from CSV": `export {balance, pantryOf, readPantryCsv, readPricesCsv, stockedPantry} from "/lib/index.ts"`,
+  "freezing curve and scoop temperature": `export {freezingCurve, readComposition, scoopTemperature} from "/lib/index.ts"`,
+  "a composition from a label": `export {fromLabel} from "/lib/index.ts"`,
+};
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const kilobytes = (text: string) => gzipSync(text, {level: 9}).length / 1000;
+
+/** The bundle of a piece of code. */
+async function bundle(code: string): Promise<Rolldown.OutputChunk[]> {
+  const result = (await build({
+    root,
+    configFile: false,
+    logLevel: "error",
+    plugins: [
+      {
+        name: "use",
+        resolveId: (id) => (id === "use" ? "\0use" : id.startsWith("/lib/") ? `${root}${id.slice(1)}` : null),
+        load: (id) => (id === "\0use" ? code : null),
+      },
+    ],
+    build: {
+      write: false,
+      target: "es2022",
+      modulePreload: false,
+      rolldownOptions: {
+        input: "use",
+        preserveEntrySignatures: "strict",
+        external: (id) => APART.some((name) => id === name || id.startsWith(`${name}/`)),
+      },
+    },
+  })) as Rolldown.RolldownOutput;
+  return result.output.filter((piece) => piece.type === "chunk");
+}
+
+/** What a module belongs to: a package, or a folder of the library. */
+function owner(id: string): string {
+  const path = id.replace(/\\/g, "/").replace(/^\0/, "");
+  const pack = /.*\/node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1];
+  return pack ?? /\/lib\/([^/]+)/.exec(path)?.[1] ?? "bundler";
+}
+
+console.log(`kB gzip without ${APART.join(", ")}`);
+let whole: Rolldown.OutputChunk[] = [];
+for (const [use, code] of Object.entries(USES)) {
+  const chunks = await bundle(code);
+  const total = chunks.reduce((sum, chunk) => sum + kilobytes(chunk.code), 0);
+  console.log(`${total.toFixed(1).padStart(7)}  ${use}`);
+  if (whole.length) continue;
+  whole = chunks;
+  if (total > BUDGET) process.exitCode = 1;
+  console.log(`         budget ${BUDGET}: ${total > BUDGET ? "EXCEEDED" : "kept"}`);
+}
+
+const texts = new Map<string, string>();
+for (const {modules} of whole)
+  for (const [id, {code}] of Object.entries(modules))
+    texts.set(owner(id), (texts.get(owner(id)) ?? "") + (code ?? ""));
+console.log("the whole library by part, each compressed alone and not minified:");
+for (const [name, size] of [...texts]
+  .map(([name, code]) => [name, kilobytes(code)] as const)
+  .sort((a, b) => b[1] - a[1]))
+  console.log(`${size.toFixed(1).padStart(7)}  ${name}`);
