@@ -62,7 +62,28 @@ export function bindingOf(
       ...(reduced !== undefined && {price: reduced / brief.batch}),
     });
   });
-  return found;
+  return oneEach(found);
+}
+
+/**
+ * Each limit once. A limit that stands in two rows (a hard phase, with and without ice) moves both when it moves: its
+ * price is the sum of theirs, and the ranges of the rows by themselves say nothing of it.
+ */
+export function oneEach<T extends Binding>(limits: readonly T[]): T[] {
+  const found = new Map<string, T>();
+  for (const limit of limits) {
+    const key = `${limit.bound} ${limit.target}`;
+    const other = found.get(key);
+    if (!other) found.set(key, limit);
+    else {
+      const {from: _from, to: _to, ...kept} = other as T & {from?: number; to?: number};
+      found.set(key, {
+        ...kept,
+        ...(other.price !== undefined && {price: other.price + (limit.price ?? 0)}),
+      } as unknown as T);
+    }
+  }
+  return [...found.values()];
 }
 
 function near(value: number, limit: number): boolean {

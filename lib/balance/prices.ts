@@ -2,7 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {sensitivity} from "../lp/sensitivity.ts";
 import {solve} from "../lp/solve.ts";
 import type {Binding} from "./answer.ts";
-import {limitOf, slope} from "./binding.ts";
+import {limitOf, oneEach, slope} from "./binding.ts";
 import type {Brief} from "./brief.ts";
 import {formulate} from "./formulate.ts";
 import {mixFrom} from "./mix-report.ts";
@@ -87,7 +87,7 @@ export function pricesOf(brief: Brief): Prices {
       to: to * grams,
     });
   }
-  return {limits, ingredients: ingredientPrices(brief, costs, outcome.values), degenerate};
+  return {limits: oneEach(limits), ingredients: ingredientPrices(brief, costs, outcome.values), degenerate};
 }
 
 function ingredientPrices(
