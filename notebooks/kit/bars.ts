@@ -253,6 +253,8 @@ export function costDots(
           y: "ingredient",
           title: (d: (typeof drawn)[number]) => `${d.ingredient}\n${d.label}: ${decimal(d.cost, 2)} per kg`,
           fill: "var(--card)",
+          lineHeight: 1.3,
+          fontSize: 14,
           stroke: "var(--strong-line)",
         }),
       ),

@@ -164,6 +164,8 @@ function curves(
           title: (d: Point & {label: string}) =>
             `${d.label}\n${degrees(d.temperature)}: ${decimal(d.value, 1)}`,
           fill: "var(--card)",
+          lineHeight: 1.3,
+          fontSize: 14,
           stroke: "var(--strong-line)",
         }),
       ),

@@ -1,8 +1,8 @@
 import type {Markish, PlotOptions} from "@observablehq/plot";
 import {ruleX, rectX, text} from "@observablehq/plot";
 import {html} from "htl";
-import {degrees} from "../../lib/io/words.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
+import {setting} from "./numbers.ts";
 
 /** Temperatures at which hard ice cream is dipped, °C: common practice, no source. */
 export const DIPPING = {from: -14, to: -12} as const;
@@ -35,7 +35,7 @@ export function temperatureMarks(freezer: number): Markish[] {
     ruleX([freezer], {stroke: "var(--freezer)", strokeWidth: 1.5}),
     text([freezer], {
       ...name,
-      text: () => `freezer ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)}`,
+      text: () => `freezer ${setting(freezer)}`,
       textAnchor: toTheLeft ? "end" : "start",
       dx: toTheLeft ? -5 : 5,
       dy: Math.abs(freezer - middle) < 4 ? -21 : -5,

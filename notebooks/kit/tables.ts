@@ -3,6 +3,7 @@ import type {Balanced, Binding} from "../../lib/balance/answer.ts";
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
+import {bounded, limit, setting} from "./numbers.ts";
 import {labelOf} from "./targets.ts";
 
 /** Shares below this are not in the mix, g per 100 g. */
@@ -92,8 +93,7 @@ export function propertySheet(
   return html`<figure class="chart">
     <figcaption>
       <h3>What comes out</h3>
-      Per 100 g of mix, under what was asked for. The freezer stands at
-      ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)}.
+      Per 100 g of mix, under what was asked for. The freezer stands at ${setting(freezer)}.
     </figcaption>
     <table class="sheet" aria-label="What comes out">
       ${head("", mixes)}
@@ -106,10 +106,9 @@ export function propertySheet(
 
 /** Limits in words. */
 function wish({min, max}: LimitsInput = {}): string {
-  const n = (value: number) => String(value).replace("-", "−");
   if (min !== undefined && max !== undefined)
-    return min === max ? `exactly ${n(min)}` : `${n(min)} to ${n(max)}`;
-  return min !== undefined ? `at least ${n(min)}` : max !== undefined ? `at most ${n(max)}` : "";
+    return min === max ? `exactly ${limit(min)}` : `${limit(min)} to ${limit(max)}`;
+  return min !== undefined ? `at least ${limit(min)}` : max !== undefined ? `at most ${limit(max)}` : "";
 }
 
 function temperature(value: number | undefined, digits: number): string {
@@ -121,13 +120,13 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
   if (!first) return undefined;
   const {mix} = first;
   const used = new Set(mix.amounts.map(({ingredient}) => ingredient));
-  const rows = mix.binding.map((limit) => {
-    const ofIngredient = used.has(limit.target);
-    const held = ofIngredient ? `${grams(limit.limit)} g` : decimal(limit.limit, 1);
+  const rows = mix.binding.map((binding) => {
+    const ofIngredient = used.has(binding.target);
+    const held = `${bounded(binding.bound, binding.limit)}${ofIngredient ? " g" : ""}`;
     return html`<tr>
-      <th scope="row">${labelOf(limit.target, freezer)}</th>
-      <td>${BOUND[limit.bound]} ${held}</td>
-      <td>${priceOf(limit, ofIngredient)}</td>
+      <th scope="row">${labelOf(binding.target, freezer)}</th>
+      <td>${held}</td>
+      <td>${priceOf(binding, ofIngredient)}</td>
     </tr>`;
   });
   const reading = rows.length
@@ -155,8 +154,6 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
     }
   </figure>`;
 }
-
-const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
 
 /** Money per kg of mix for a point or a degree more, or for 100 g more of an ingredient in the batch. */
 function priceOf({price}: Binding, ofIngredient: boolean): string {

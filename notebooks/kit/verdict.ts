@@ -3,6 +3,7 @@ import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import type {PageAnswer} from "./answers.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
+import {bounded, limit, setting} from "./numbers.ts";
 import {TRACE} from "./tables.ts";
 import {labelOf} from "./targets.ts";
 
@@ -87,7 +88,7 @@ function sentence(mix: Balanced, first: Balanced, freezer: number): string {
   return [
     mix === first ? ofBatch(mix) : against(mix, first),
     `It starts to freeze at ${point === undefined ? "a temperature below −40 °C" : degrees(point)}${temperature === undefined ? "" : ` and scoops at about ${degrees(temperature)}`}.`,
-    `From a freezer at ${degrees(freezer, Number.isInteger(freezer) ? 0 : 1)} ${ADVICE[verdict]}.`,
+    `From a freezer at ${setting(freezer)} ${ADVICE[verdict]}.`,
   ]
     .join(" ")
     .replaceAll(/ (?=[°%])/g, "\u00a0");
@@ -134,12 +135,9 @@ function conflictNotice({targets, relaxations}: Conflict, {freezer, relax}: Circ
     </p>
     <ul class="conflict">
       ${targets.map(
-        (limit) =>
+        (one) =>
           html`<li>
-            <span
-              ><strong>${labelOf(limit.target, freezer)}</strong> ${BOUND[limit.bound]}
-              ${decimal(limit.limit, 2)}</span
-            >
+            <span><strong>${labelOf(one.target, freezer)}</strong> ${bounded(one.bound, one.limit)}</span>
           </li>`,
       )}
     </ul>
@@ -152,8 +150,8 @@ function conflictNotice({targets, relaxations}: Conflict, {freezer, relax}: Circ
                 ({target, bound, from, to}) =>
                   html`<li>
                     <span
-                      ><strong>${labelOf(target, freezer)}</strong> ${BOUND[bound]} ${decimal(to, 2)} instead
-                      of ${decimal(from, 2)}</span
+                      ><strong>${labelOf(target, freezer)}</strong> ${bounded(bound, to)} instead of
+                      ${limit(from)}</span
                     >
                   </li>`,
               )}
@@ -167,8 +165,6 @@ function conflictNotice({targets, relaxations}: Conflict, {freezer, relax}: Circ
     }
   </section>`;
 }
-
-const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
 
 /** Something that the cook must see to before there can be an answer. */
 function notice(heading: string, text: string): HTMLElement {

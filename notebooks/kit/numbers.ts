@@ -1,0 +1,18 @@
+import {decimal, degrees} from "../../lib/io/words.ts";
+
+/** A limit as the cook set it: at most two decimals, none for their own sake. */
+export function limit(value: number): string {
+  return decimal(value, (String(Number(value.toFixed(2))).split(".")[1] ?? "").length);
+}
+
+/** A limit in words: `at most 60`. */
+export function bounded(bound: "min" | "max" | "equal", value: number): string {
+  return `${BOUND[bound]} ${limit(value)}`;
+}
+
+const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
+
+/** A temperature as the cook set it, that no line breaks before its unit. */
+export function setting(temperature: number): string {
+  return degrees(temperature, Number.isInteger(temperature) ? 0 : 1).replace(" ", "\u00a0");
+}
