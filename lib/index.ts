@@ -1,6 +1,7 @@
 // The public names of the library, floor by floor. Nothing else is promised to stay.
 
 export {InputError} from "./core/errors.ts";
+export {inUnit, type Measure, readMeasure} from "./core/units.ts";
 
 export {ALLERGENS, GRADES, type Allergen, type Grade, type Ingredient} from "./pantry/ingredient.ts";
 export {type Composition, type Part, PARTS} from "./pantry/parts.ts";
@@ -19,12 +20,32 @@ export {
 export type {Label} from "./pantry/read-label.ts";
 
 export {type CurvePoint, type CurveRange, freezingCurve} from "./freezing/curve.ts";
-export {frozenShare, ice, initialFreezingPoint} from "./freezing/ice.ts";
+export {frozenShare, hardPhase, heatShock, ice, initialFreezingPoint} from "./freezing/ice.ts";
+export {heldBy, heldWater, type Solute, SOLUTES} from "./freezing/held-water.ts";
+export {iceWaterActivity} from "./freezing/water-activity.ts";
 export {solidFat} from "./freezing/solid-fat.ts";
-export {scoopTemperature, type ScoopTemperature, type Verdict, verdictAt} from "./freezing/scoop.ts";
+export {
+  referenceHardPhase,
+  type ReferenceHardPhase,
+  scoopTemperature,
+  type ScoopTemperature,
+  type Verdict,
+  verdictAt,
+} from "./freezing/scoop.ts";
+export {enthalpy, heatToRemove} from "./freezing/enthalpy.ts";
+export {hardeningTime, temperingTime, type Tub, type TubConditions, type TubTime} from "./freezing/tub.ts";
+export {type Sandiness, sandiness, type Saturation, saturations} from "./freezing/solubility.ts";
+export {glassTransition} from "./freezing/glass-transition.ts";
+export {type EquivalenceMix, sucroseEquivalenceCurve} from "./freezing/sucrose-equivalence.ts";
+export {type Extrapolation, extrapolations, iceError} from "./freezing/validity.ts";
 
-export type {LinearProgram, Outcome, Row, Variable} from "./lp/program.ts";
-export {solve} from "./lp/solve.ts";
+export type {Check, LinearProgram, Outcome, Place, Row, Variable} from "./lp/program.ts";
+export {solve, solveAsync, type SolveOptions} from "./lp/solve.ts";
+export {type Highs, loadHighs} from "./lp/engine-highs.ts";
+export {irreducibleConflict} from "./lp/conflict.ts";
+export type {Limit} from "./lp/limits.ts";
+export {leastRelaxation, type Move} from "./lp/relaxation.ts";
+export {type CostRange, sensitivity, type Sensitivity} from "./lp/sensitivity.ts";
 
 export {balance, type BalanceOptions} from "./balance/balance.ts";
 export type {
@@ -32,12 +53,21 @@ export type {
   BriefInput,
   IngredientInput,
   LimitsInput,
+  SpreadInput,
   SwingInput,
   TargetsInput,
 } from "./balance/brief-schema.ts";
 export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/prices.ts";
 export {readBrief} from "./balance/read-brief.ts";
-export type {Aim, Brief, Choice, Target} from "./balance/brief.ts";
+export {type CandidateOptions, candidatesOf} from "./balance/candidates.ts";
+export {type Missed, weighable, type WeighableMix} from "./balance/weighable.ts";
+export {
+  reliability,
+  type Reliability,
+  type SimulationOptions,
+  type TargetReliability,
+} from "./balance/reliability.ts";
+export type {Aim, Brief, Choice, Spread, Target} from "./balance/brief.ts";
 export type {Subject} from "./balance/subject.ts";
 export type {
   Amount,
@@ -50,6 +80,111 @@ export type {
   Relaxation,
 } from "./balance/answer.ts";
 
+export {brix, solubleSolids} from "./kitchen/brix.ts";
+export {cookDown, type Cooked, type CookOptions, type CookTo, type Sieved} from "./kitchen/cook.ts";
+export {invert} from "./kitchen/inversion.ts";
+export {
+  boilingPoint,
+  brixOfRefractiveIndex,
+  sucroseDensity,
+  sucroseRefractiveIndex,
+} from "./kitchen/sucrose.ts";
+export {planRipple} from "./kitchen/ripple.ts";
+export type {
+  RippleBrief,
+  RippleIngredient,
+  RippleMade,
+  RippleMiss,
+  RipplePlan,
+} from "./kitchen/ripple-brief.ts";
+export {type FrozenSide, rippleInBase, type RippleInBase} from "./kitchen/ripple-in-base.ts";
+export {
+  baseComponent,
+  type Component,
+  makeProduct,
+  type Product,
+  productAllergens,
+  productComposition,
+  productDensity,
+  productLines,
+  rippleComponent,
+} from "./kitchen/product.ts";
+export {
+  equalRuns,
+  gramsForTubs,
+  type Machine,
+  mixGrams,
+  scale,
+  type Scaled,
+  type ScaleTo,
+  type Tubs,
+} from "./kitchen/scale.ts";
+export {type ScaledProduct, scaleProduct} from "./kitchen/scale-product.ts";
+export {mixDensity, mixDensityAt} from "./kitchen/density.ts";
+export {finishedDensity, overrunFromWeights, type Particulates, targetWeight} from "./kitchen/overrun.ts";
+export {gramsOf, type KitchenMeasure, measuresOf} from "./kitchen/measures.ts";
+export {followProcess, type ProcessReport} from "./kitchen/heat-step.ts";
+export type {CoolStep, HeatStep, Item, PourStep, Process, ProcessStep} from "./kitchen/process.ts";
+export type {StepReport} from "./kitchen/process-steps.ts";
+export {
+  checkHold,
+  checkLog,
+  COOLING,
+  equivalentMinutes,
+  HEAT_PAIRS,
+  type HeatPair,
+  needsReheating,
+  type PairCheck,
+  type Reading,
+  REFREEZING_LIMIT,
+} from "./kitchen/pasteurisation.ts";
+export {
+  coolingMinutes,
+  type Day,
+  type Stage,
+  type TimedRun,
+  timePlan,
+  type TimePlan,
+  usefulPower,
+} from "./kitchen/time-plan.ts";
+export {type Caution, cautionsFor, type CautionTopic} from "./kitchen/cautions.ts";
+export {
+  type Cost,
+  type CostLine,
+  costOf,
+  type Pack,
+  priceForMargin,
+  productCost,
+  type ProductCost,
+  type Selling,
+} from "./kitchen/cost.ts";
+export {ENERGY_FACTORS, type Nutrition, nutritionOf} from "./kitchen/nutrition.ts";
+export {nutritionLabel, type NutritionLine} from "./kitchen/nutrition-label.ts";
+export {ingredientList, type LabelName, type LabelText, quidPercent} from "./kitchen/label.ts";
+export {
+  checkStandard,
+  leastMsnf,
+  type Standard,
+  type StandardCheck,
+  STANDARDS,
+  type Standing,
+} from "./kitchen/standards.ts";
+export {type StandingDetails, standingOf} from "./kitchen/product-standing.ts";
+export {
+  batchSheet,
+  type BatchSheet,
+  type LogField,
+  scaleProcess,
+  type SheetLine,
+  type SheetMeasure,
+  type SheetOptions,
+  type SheetSection,
+} from "./kitchen/batch-sheet.ts";
+
+export {batchSheetCsv} from "./io/batch-sheet-csv.ts";
+export {batchSheetHtml} from "./io/batch-sheet-html.ts";
+export {batchSheetMarkdown} from "./io/batch-sheet-markdown.ts";
+export {textReport} from "./io/report.ts";
 export {readPantryCsv} from "./io/pantry-csv.ts";
 export {readPricesCsv} from "./io/prices-csv.ts";
 export {pantryJson, readIngredient, readPantryJson} from "./io/ingredient-json.ts";
