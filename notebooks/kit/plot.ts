@@ -75,3 +75,8 @@ export function columnOf(width: number): number {
 
 /** Width of the brief's column and the gap beside it, px, as page.css has them. */
 const BRIEF_AND_GAP = 356 + 56;
+
+/** Room for the mixes' names at the left of a chart, px. */
+export function labelMargin(mixes: readonly ShownMix[]): number {
+  return 14 + 7.4 * Math.max(...mixes.map(({label}) => label.length));
+}
