@@ -1,4 +1,6 @@
 import * as z from "zod/mini";
+import {InputError} from "../core/errors.ts";
+import {nearestNames} from "../core/nearest.ts";
 import {parse} from "../core/schema.ts";
 import {QUANTITIES} from "../pantry/quantities.ts";
 import {aimSchema} from "./brief-schema.ts";
@@ -27,6 +29,7 @@ export type AxisInput = z.input<typeof axisSchema>;
  * @throws InputError for an unknown quantity, a missing temperature, or a property or price that an ingredient lacks
  */
 export function readAxis(input: unknown, choices: readonly Choice[], place: string): Aim {
+  refuseStrangeKeys(input, place);
   const known = ["minimise", "maximise", "at", "from", "to", ...SPECIAL_SUBJECTS, ...QUANTITIES];
   const axis = parse(axisSchema, input, place, known);
   const [sense, wish] =
@@ -40,6 +43,22 @@ export function readAxis(input: unknown, choices: readonly Choice[], place: stri
   const aim = readAim({ingredients: [], [sense]: wish}, choices, place)!;
   if (aim.subject.kind === "cost") requirePrices(choices, place);
   return aim;
+}
+
+/** An unknown key, named before the many shapes that an axis may have are tried. */
+function refuseStrangeKeys(input: unknown, place: string): void {
+  if (typeof input !== "object" || input === null) return;
+  const known = ["minimise", "maximise", "ice", "hardPhase", "heatShock"];
+  for (const key of Object.keys(input)) {
+    if (known.includes(key)) continue;
+    const near = nearestNames(key, known);
+    throw new InputError(
+      place,
+      `unknown key ${JSON.stringify(key)}`,
+      undefined,
+      near.length ? `did you mean ${near.join(" or ")}` : `write a text, or use ${known.join(", ")}`,
+    );
+  }
 }
 
 /** Whether a subject is a temperature: no weighted sum of the ingredients, though each of its limits is a linear row. */

@@ -92,7 +92,10 @@ export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): St
   return {
     before: problem.before,
     without: missing.ingredient.name,
-    alternatives: distinct(all.filter((found) => found !== undefined).sort(ranked), problem.batch),
+    alternatives: distinct(
+      all.filter((found) => found !== undefined),
+      problem.batch,
+    ).sort(ranked),
     notCompared: NOTICED.filter((what) => problem.weights[what] > 0 && !compared.has(what)),
   };
 }
@@ -171,7 +174,7 @@ function ranked(a: Alternative, b: Alternative): number {
   return breaks(a) - breaks(b) || a.score - b.score;
 }
 
-/** The list without recipes that are nearly one before. */
+/** The list without recipes that are nearly one before: the simpler way to the same recipe stands first. */
 function distinct(alternatives: readonly Alternative[], batch: number): Alternative[] {
   const found: Alternative[] = [];
   for (const alternative of alternatives) {
