@@ -1,6 +1,7 @@
 // The public names of the library, floor by floor. Nothing else is promised to stay.
 
 export {InputError} from "./core/errors.ts";
+export type {Limits} from "./core/numbers.ts";
 export {inUnit, type Measure, readMeasure} from "./core/units.ts";
 
 export {ALLERGENS, GRADES, type Allergen, type Grade, type Ingredient} from "./pantry/ingredient.ts";
@@ -42,10 +43,15 @@ export {type Extrapolation, extrapolations, iceError} from "./freezing/validity.
 export type {Check, LinearProgram, Outcome, Place, Row, Variable} from "./lp/program.ts";
 export {solve, solveAsync, type SolveOptions} from "./lp/solve.ts";
 export {type Highs, loadHighs} from "./lp/engine-highs.ts";
-export {irreducibleConflict} from "./lp/conflict.ts";
+export {type Conflict as ProgramConflict, irreducibleConflict} from "./lp/conflict.ts";
 export type {Limit} from "./lp/limits.ts";
-export {leastRelaxation, type Move} from "./lp/relaxation.ts";
-export {type CostRange, sensitivity, type Sensitivity} from "./lp/sensitivity.ts";
+export {leastRelaxation, type Move, type Relaxation as ProgramRelaxation} from "./lp/relaxation.ts";
+export {
+  type CostRange,
+  type LimitPrice as ProgramLimitPrice,
+  sensitivity,
+  type Sensitivity,
+} from "./lp/sensitivity.ts";
 
 export {balance, type BalanceOptions} from "./balance/balance.ts";
 export type {
@@ -91,6 +97,7 @@ export {
 } from "./kitchen/sucrose.ts";
 export {planRipple} from "./kitchen/ripple.ts";
 export type {
+  AtTemperature,
   RippleBrief,
   RippleIngredient,
   RippleMade,

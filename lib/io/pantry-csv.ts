@@ -53,9 +53,9 @@ const PROPERTY = "property_";
  * whole unit in g, `density_g_per_ml` is in g/ml, `portions` lists masses in g (`tablespoon=15; cup=244`), `aliases` and
  * `allergens` are separated by semicolons (at most 20), and `property_co2` gives the property `co2` per 100 g.
  *
- * Headers are read as {@link columnKey} says: `Milk fat (g)`, `milk fat g/100 g` and `milkFat_g` are one.
+ * Headers are read as `columnKey` says: `Milk fat (g)`, `milk fat g/100 g` and `milkFat_g` are one.
  *
- * @param text as for {@link readCsv}
+ * @param text as for `readCsv`
  * @param place name of the file, for errors
  * @throws InputError naming row, column and value for an unknown column, a repeated name or a value that does not fit
  */

@@ -20,7 +20,7 @@ const COLUMNS: Columns = {
  * or `measure` for kitchen measures such as `2 tablespoons` or `4 eggs`; `percent` and `note` are for the reader of the
  * file only. Headers are read as {@link readPantryCsv} does: `Weight (g)` is `g`.
  *
- * @param text as for {@link readCsv}
+ * @param text as for `readCsv`
  * @param pantry where the ingredients are looked up
  * @param place name of the file, for errors; without folder and extension it is the recipe's name
  * @throws InputError naming row, column and value for an unknown column or ingredient, a negative or missing amount, two

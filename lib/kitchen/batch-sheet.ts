@@ -116,7 +116,11 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
   };
 }
 
-/** A process whose amounts in grams are scaled with its recipe; temperatures and times stay. */
+/**
+ * A process whose amounts are scaled with its recipe; temperatures and times stay.
+ *
+ * @param factor by how much every amount, g, grows
+ */
 export function scaleProcess(process: Process, factor: number): Process {
   const items = (list: readonly Item[]) =>
     list.map((item) => (typeof item === "string" ? item : {...item, grams: item.grams * factor}));

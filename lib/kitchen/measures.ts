@@ -46,7 +46,7 @@ export async function gramsOf(ingredient: Ingredient, text: string): Promise<num
  * So many grams of an ingredient in every kitchen measure that is known for it: whole units, its own portions, volumes.
  *
  * @param ingredient as for {@link gramsOf}
- * @param grams at least 0
+ * @param grams mass, g; at least 0
  * @returns nothing when the ingredient has neither unit, portions nor density
  * @throws InputError for negative grams or an impossible unit mass
  */

@@ -54,7 +54,13 @@ export function targetWeight(
   return finite(millilitres, "tub", {min: 1}, "ml") * finishedDensity(mixDensity, overrun, pieces);
 }
 
-/** Density of the finished product, g/ml: see {@link targetWeight}, whose arguments and errors it shares. */
+/**
+ * Density of the finished product, g/ml.
+ *
+ * Arguments and formula are those of {@link targetWeight}.
+ *
+ * @throws InputError for a number outside its range, or pieces of 100 % and more
+ */
 export function finishedDensity(
   mixDensity: number,
   overrun: number,

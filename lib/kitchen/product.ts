@@ -30,7 +30,11 @@ export interface Product {
   readonly components: readonly Component[];
 }
 
-/** The churned base as a component: the recipe as mixed. */
+/**
+ * The churned base as a component: the recipe as mixed.
+ *
+ * @param percent its share of the product, % by mass; all of it by default
+ */
 export function baseComponent(recipe: Recipe, percent = 100): Component {
   return {
     name: recipe.name,
@@ -42,7 +46,11 @@ export function baseComponent(recipe: Recipe, percent = 100): Component {
   };
 }
 
-/** A ripple or pieces as a component: not churned; as mixed, or as cooked when `cooked` is given. */
+/**
+ * A ripple or pieces as a component: not churned; as mixed, or as cooked when `cooked` is given.
+ *
+ * @param percent its share of the product, % by mass
+ */
 export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked): Component {
   const {composition, mass} = cooked ?? {composition: recipeComposition(recipe), mass: recipeMass(recipe)};
   return {name: recipe.name, recipe, composition, mass, percent, churned: false};

@@ -23,7 +23,7 @@ const KEYS = [...PARTS, "dextroseEquivalent", "msnf", "wheySolids", "fat"];
 /**
  * A checked composition from a plain object: known parts, each from 0 to 100, summing to 100 within 0.5.
  *
- * Shorthands are expanded (see {@link SHORTHANDS}); `fat` counts as milk fat when the ingredient has `msnf`,
+ * Shorthands are expanded (see `SHORTHANDS`); `fat` counts as milk fat when the ingredient has `msnf`,
  * `wheySolids` or milk protein, otherwise as other fat.
  *
  * @param input object of g per 100 g by part or shorthand, and `dextroseEquivalent` (5 to 100) with glucose-syrup solids

@@ -5,7 +5,7 @@ import type {Ingredient} from "./ingredient.ts";
 /** What is on the shelf, ready to be looked up by name. */
 export interface Pantry {
   readonly ingredients: readonly Ingredient[];
-  /** Ingredient by the key of its name (see {@link nameKey}). */
+  /** Ingredient by the key of its name (see `nameKey`). */
   readonly byName: ReadonlyMap<string, Ingredient>;
   /** Ingredients by the key of an alias; more than one makes the alias ambiguous. */
   readonly byAlias: ReadonlyMap<string, readonly Ingredient[]>;
@@ -23,7 +23,7 @@ export function nameKey(name: string): string {
 /**
  * A pantry of ingredients.
  *
- * @throws InputError when two ingredients have the same name but for what {@link nameKey} forgives
+ * @throws InputError when two ingredients have the same name but for what `nameKey` forgives
  */
 export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
   const byName = new Map<string, Ingredient>();

@@ -1,0 +1,79 @@
+import {fileURLToPath} from "node:url";
+import {Application} from "typedoc";
+import ts from "typescript";
+import {describe, expect, test} from "vitest";
+
+const index = fileURLToPath(new URL("../lib/index.ts", import.meta.url));
+const program = ts.createProgram([index], {
+  module: ts.ModuleKind.NodeNext,
+  target: ts.ScriptTarget.ES2022,
+  strict: true,
+  allowImportingTsExtensions: true,
+  noEmit: true,
+});
+const checker = program.getTypeChecker();
+
+/** What a doc comment may say of a number besides a unit: that it has none, or what it counts. */
+const UNIT =
+  /°C|°Brix|\bg\b|\bkg\b|\bml\b|\bmm\b|%|\bJ\b|\bkJ|\bkW|\bW\b|\bm\/s|\bminutes?\b|\bseconds?\b|\bmilliseconds\b|\bhours?\b|share|0 to 1|factor|index|count|number of|how many|money|sucrose = 1|dextrose = 100|ratio|pixels|refractive/i;
+
+interface PublicFunction {
+  readonly name: string;
+  readonly doc: string;
+  readonly node: ts.FunctionDeclaration;
+}
+
+const functions: PublicFunction[] = checker
+  .getExportsOfModule(checker.getSymbolAtLocation(program.getSourceFile(index)!)!)
+  .map((symbol) => (symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol))
+  .flatMap((symbol) =>
+    (symbol.declarations ?? []).filter(ts.isFunctionDeclaration).map((node) => ({
+      name: symbol.name,
+      doc: ts
+        .getJSDocCommentsAndTags(node)
+        .map((comment) => comment.getText())
+        .join("\n"),
+      node,
+    })),
+  );
+
+/** Whether a function's own body throws, or checks a value in a way that throws. */
+function throws({node}: PublicFunction): boolean {
+  return /throw new InputError\(|\bfinite\(|\bparse\(|\breadComposition\(|\bfindIngredient\(/.test(
+    node.body?.getText() ?? "",
+  );
+}
+
+describe.each(functions)("$name", (fn) => {
+  test("has a doc comment that says what it is", () => {
+    expect(fn.doc.length).toBeGreaterThan(20);
+  });
+
+  test("gives the unit of every number it takes or returns", () => {
+    const numbers = fn.node.parameters.filter(
+      (parameter) => parameter.type?.kind === ts.SyntaxKind.NumberKeyword,
+    );
+    const returnsNumber = fn.node.type?.kind === ts.SyntaxKind.NumberKeyword;
+    expect(numbers.length === 0 && !returnsNumber ? "no numbers" : fn.doc).toMatch(
+      numbers.length === 0 && !returnsNumber ? /no numbers/ : UNIT,
+    );
+  });
+
+  test("names the errors it throws", () => {
+    expect(throws(fn) ? fn.doc : "@throws").toContain("@throws");
+  });
+});
+
+test("the documentation of the whole API is written without a warning", async () => {
+  const app = await Application.bootstrap({
+    options: fileURLToPath(new URL("../lib/typedoc.json", import.meta.url)),
+    logLevel: "None",
+  });
+  const project = await app.convert();
+  app.validate(project!);
+  expect([app.logger.errorCount, app.logger.warningCount]).toEqual([0, 0]);
+});
+
+test("there are public functions to look at", () => {
+  expect(functions.length).toBeGreaterThan(60);
+});
