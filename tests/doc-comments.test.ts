@@ -1,5 +1,5 @@
+import {spawnSync} from "node:child_process";
 import {fileURLToPath} from "node:url";
-import {Application} from "typedoc";
 import ts from "typescript";
 import {describe, expect, test} from "vitest";
 
@@ -64,14 +64,12 @@ describe.each(functions)("$name", (fn) => {
   });
 });
 
-test("the documentation of the whole API is written without a warning", async () => {
-  const app = await Application.bootstrap({
-    options: fileURLToPath(new URL("../lib/typedoc.json", import.meta.url)),
-    logLevel: "None",
-  });
-  const project = await app.convert();
-  app.validate(project!);
-  expect([app.logger.errorCount, app.logger.warningCount]).toEqual([0, 0]);
+test("the documentation of the whole API is written without a warning", () => {
+  const root = fileURLToPath(new URL("..", import.meta.url));
+  const typedoc = ["node_modules/typedoc/bin/typedoc", "--options", "lib/typedoc.json", "--emit", "none"];
+  const {status, stdout, stderr} = spawnSync(process.execPath, typedoc, {cwd: root, encoding: "utf8"});
+  expect(`${stdout}${stderr}`).not.toMatch(/warning|error/i);
+  expect(status).toBe(0);
 });
 
 test("there are public functions to look at", () => {
