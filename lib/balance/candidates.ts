@@ -1,6 +1,8 @@
+import {solve} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {formulateClosest} from "./closest.ts";
+import {type Formulation, formulate} from "./formulate.ts";
 import {type Solution, solveBrief, solveFormulation} from "./solve-brief.ts";
 
 /** What makes a candidate worth showing. */
@@ -54,24 +56,21 @@ export function distance(a: Balanced, b: Balanced): number {
  * Ingredients are left out one by one, the smallest first, as long as the rest can do without. That is quick and need not
  * be the fewest possible: for those, give the brief `maxIngredients`.
  */
-function fewerIngredients(brief: Brief, best: Balanced, within: readonly Target[]): Balanced | undefined {
+function fewerIngredients(brief: Brief, best: Balanced, within: readonly Target[]): Solution | undefined {
   const used = best.amounts.flatMap(({percent}, j) =>
     percent > 1e-6 && brief.ingredients[j]!.min === 0 ? [{j, percent}] : [],
   );
   const unused = best.amounts.flatMap(({percent}, j) => (percent <= 1e-6 ? [j] : []));
-  let found: Balanced | undefined;
   const out = new Set(unused);
+  let found: Formulation | undefined;
   for (const {j} of used.sort((a, b) => a.percent - b.percent)) {
     out.add(j);
-    const fewer = {
-      ...brief,
-      ingredients: brief.ingredients.map((choice, k) => (out.has(k) ? {...choice, max: 0} : choice)),
-    };
-    const mix = solveBrief(fewer, "fewer ingredients", brief.aim, within);
-    if (mix.status === "optimal") found = mix;
+    const ingredients = brief.ingredients.map((choice, k) => (out.has(k) ? {...choice, max: 0} : choice));
+    const fewer = formulate({...brief, ingredients}, brief.aim, within);
+    if (solve(fewer.program).status === "optimal") found = fewer;
     else out.delete(j);
   }
-  return found;
+  return found && solveFormulation(brief, "fewer ingredients", found);
 }
 
 /** The cost limit of the candidates: none where the brief is not about cost. */
