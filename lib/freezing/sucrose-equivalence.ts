@@ -1,7 +1,8 @@
-import type {Composition, Part} from "../pantry/parts.ts";
+import {rootBetween} from "../core/roots.ts";
 import {SHORTHANDS} from "../pantry/composition.ts";
-import {interpolate} from "./interpolate.ts";
+import type {Composition, Part} from "../pantry/parts.ts";
 import {SOLUTES} from "./held-water.ts";
+import {interpolate} from "./interpolate.ts";
 import {SUCROSE_EQUIVALENTS, SUCROSE_TABLE, SYRUP_EQUIVALENTS} from "./tables.ts";
 
 /**
@@ -74,6 +75,36 @@ export function temperatureBySucroseEquivalence(mix: EquivalenceMix, frozen: num
   const strength = (100 * mix.sucroseEquivalent) / liquid;
   if (strength > SUCROSE_TABLE.x.at(-1)!) return undefined;
   return -(interpolate(SUCROSE_TABLE, strength) + (SALTS_DEPRESSION * mix.milkSolids) / liquid);
+}
+
+/**
+ * Water that stays liquid at a temperature by sucrose equivalents, g per 100 g of mix: the inverse of
+ * {@link temperatureBySucroseEquivalence}, with no regard to how much water there is.
+ *
+ * @param temperature °C, below 0
+ * @returns `undefined` where the solution would be stronger than the table, and for a mix without sugars
+ */
+export function liquidBySucroseEquivalence(mix: EquivalenceMix, temperature: number): number | undefined {
+  if (mix.sucroseEquivalent <= 0) return undefined;
+  const strongest = SUCROSE_TABLE.x.at(-1)!;
+  const strength = rootBetween(
+    (s) => interpolate(SUCROSE_TABLE, s) + saltsAt(mix, s) + temperature,
+    0,
+    strongest,
+    1e-6,
+  );
+  return strength === undefined ? undefined : (100 * mix.sucroseEquivalent) / strength;
+}
+
+/** Where the sucrose table ends for a mix, °C. */
+export function coldestBySucroseEquivalence(mix: EquivalenceMix): number {
+  if (mix.sucroseEquivalent <= 0) return 0;
+  return -(SUCROSE_TABLE.y.at(-1)! + saltsAt(mix, SUCROSE_TABLE.x.at(-1)!));
+}
+
+/** Depression by the milk salts, °C, where the sugars have a strength in g sucrose per 100 g water. */
+function saltsAt({sucroseEquivalent, milkSolids}: EquivalenceMix, strength: number): number {
+  return (SALTS_DEPRESSION * milkSolids * strength) / (100 * sucroseEquivalent);
 }
 
 /** Freezing curve by sucrose equivalents, as far as the table goes. */
