@@ -16,3 +16,8 @@ const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
 export function setting(temperature: number): string {
   return degrees(temperature, Number.isInteger(temperature) ? 0 : 1).replace(" ", "\u00a0");
 }
+
+/** Words in which no line breaks before a unit. */
+export function unbroken(text: string): string {
+  return text.replaceAll(/ (?=[°%g](?:[ ,.:;)]|C|$))/g, "\u00a0");
+}

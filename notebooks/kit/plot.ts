@@ -57,7 +57,7 @@ export function figure(heading: string, reading: string, ...content: readonly El
 }
 
 /** Which line is which mix. */
-export function legend(mixes: readonly ShownMix[]): HTMLElement {
+export function legend(mixes: readonly Pick<ShownMix, "label" | "style">[]): HTMLElement {
   return html`<ul class="legend">
     ${mixes.map(({label, style}) => html`<li>${keyOf(style)} ${label}</li>`)}
   </ul>`;

@@ -5,7 +5,7 @@ import {iceWaterActivity} from "../../lib/freezing/water-activity.ts";
 import {compare, type PublishedTables, type ValidationRow} from "./row.ts";
 
 /** The part that a published solute is. */
-const PART: Readonly<Record<string, Solute>> = {
+export const PART: Readonly<Record<string, Solute>> = {
   sucrose: "sucrose",
   dextrose: "dextrose",
   fructose: "fructose",

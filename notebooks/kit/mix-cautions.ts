@@ -1,0 +1,115 @@
+import {html} from "htl";
+import {glassTransition} from "../../lib/freezing/glass-transition.ts";
+import {saturations, sandiness} from "../../lib/freezing/solubility.ts";
+import {extrapolations} from "../../lib/freezing/validity.ts";
+import {decimal, degrees, plainName} from "../../lib/io/words.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
+import {setting} from "./numbers.ts";
+
+/** What may crystallise in the unfrozen water, whether lactose may turn to sand, and how far the glass is. */
+export function crystalSheet(composition: Composition, freezer: number): HTMLElement {
+  const rows = saturations(composition, freezer).map(
+    ({part, concentration, solubility, ratio}) =>
+      html`<tr>
+        <th scope="row">${plainName(part)}</th>
+        <td>${decimal(concentration, 0)}</td>
+        <td>${decimal(solubility, 0)}</td>
+        <td>${decimal(ratio, 1)}×</td>
+      </tr>`,
+  );
+  const sheet = html`<table class="sheet" aria-label="What may crystallise">
+    <thead>
+      <tr>
+        <th scope="col"><span class="unit">g per 100 g of water</span></th>
+        <th scope="col">dissolved</th>
+        <th scope="col">soluble</th>
+        <th scope="col">over</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${rows}
+    </tbody>
+  </table>`;
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What may crystallise</h3>
+      What the water still liquid at ${setting(freezer)} has dissolved, against what it could at rest. Above 1
+      crystals can form, though cold syrup is slow: lactose needs weeks. Solubilities are from memory, for one
+      substance alone in water, and extrapolated below their data.
+    </figcaption>
+    ${rows.length > 0 && sheet}
+    <ul class="cautions">
+      <li>${sandWords(composition)}</li>
+      <li>${glassWords(composition, freezer)}</li>
+    </ul>
+  </figure>`;
+}
+
+const SAND = {
+  none: "Lactose should stay dissolved over months of storage",
+  "sell soon": "Lactose may turn to sand in storage: sell it within weeks",
+  likely: "Lactose is likely to turn to sand",
+} as const;
+
+function sandWords(composition: Composition): HTMLElement {
+  const {msnf, longStorage, quickTurnover, caution} = sandiness(composition);
+  if (msnf === 0)
+    return html`<span><strong>No milk solids,</strong> so no lactose that could turn to sand.</span>`;
+  return html`<span
+    ><strong>${SAND[caution]}:</strong> the mix has ${decimal(msnf, 1)} g of milk solids-not-fat in 100 g; the
+    rule of the trade allows it ${decimal(longStorage, 1)} for long storage and ${decimal(quickTurnover, 1)}
+    for quick sale (Arbuckle, from memory).</span
+  >`;
+}
+
+function glassWords(composition: Composition, freezer: number): HTMLElement {
+  const glass = glassTransition(composition);
+  if (glass === undefined)
+    return html`<span><strong>No sugars,</strong> so no glass of theirs to speak of.</span>`;
+  const above = freezer - glass;
+  return html`<span
+    ><strong
+      >${above > 0 ? `Ice crystals go on growing at ${setting(freezer)}:` : "Ice crystals rest:"}</strong
+    >
+    what is not frozen turns to glass near ${degrees(glass, 0)} (the sugars’ own transitions by mass, from
+    memory), and the freezer stands ${decimal(Math.abs(above), 0)} °C ${above > 0 ? "above" : "below"} that.
+    ${above > 0 ? "Colder and steadier keeps the texture longer." : ""}</span
+  >`;
+}
+
+/** The solutes that the curve uses beyond what was measured, and how much of the liquid water rests on each. */
+export function extrapolationSheet(composition: Composition, freezer: number): HTMLElement {
+  const beyond = extrapolations(composition, freezer);
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>Used beyond its data</h3>
+      ${
+        beyond.length
+          ? "Solutes whose measured freezing points end before the freezer’s temperature; below, their curve goes on in the manner of sucrose."
+          : `Every solute of this mix was measured down to ${setting(freezer)}.`
+      }
+    </figcaption>
+    ${
+      beyond.length > 0 &&
+      html`<table class="sheet" aria-label="Used beyond its data">
+        <thead>
+          <tr>
+            <th scope="col">solute</th>
+            <th scope="col">data end at</th>
+            <th scope="col">keeps liquid, g in 100 g</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${beyond.map(
+            ({part, coldest, held}) =>
+              html`<tr>
+                <th scope="row">${plainName(part)}</th>
+                <td>${degrees(coldest)}</td>
+                <td>${decimal(held, 1)}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>`
+    }
+  </figure>`;
+}

@@ -1,0 +1,241 @@
+import {areaY, axisX, axisY, dot, gridY, line, type Markish, plot, pointerX, tip} from "@observablehq/plot";
+import {html} from "htl";
+import {COLDEST} from "../../lib/freezing/held-water.ts";
+import {interpolate} from "../../lib/freezing/interpolate.ts";
+import {frozenShare, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import {scoopTemperature} from "../../lib/freezing/scoop.ts";
+import {MILK_SALTS_TODAY} from "../../lib/freezing/solute-table.ts";
+import {equivalenceMix, sucroseEquivalenceCurve} from "../../lib/freezing/sucrose-equivalence.ts";
+import {iceError} from "../../lib/freezing/validity.ts";
+import {decimal, degrees, plainName} from "../../lib/io/words.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
+import {keyOf, styleOf} from "./mixes.ts";
+import {setting, unbroken} from "./numbers.ts";
+import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
+
+/** One mix worked out three ways. */
+export interface DoubtedMix {
+  readonly composition: Composition;
+  /** The same with the milk salts that today's freezing point of milk would give. */
+  readonly today: Composition;
+  /** By sucrose equivalents, as far as the table for sucrose goes. */
+  readonly equivalents: readonly {readonly frozen: number; readonly temperature: number}[];
+  /** What sucrose equivalents leave out, in plain words. */
+  readonly leftOut: readonly string[];
+}
+
+/** The ways, each with its key. */
+const WAYS = {
+  held: {label: "Held water", style: styleOf(0)},
+  equivalents: {label: "Sucrose equivalents", style: styleOf(1)},
+  today: {label: "Today’s milk", style: styleOf(2)},
+} as const;
+
+/** Works a mix out by each way. */
+export function doubted(composition: Composition): DoubtedMix {
+  const mix = equivalenceMix(composition);
+  const salts = composition.milkSalts ?? 0;
+  return {
+    composition,
+    today: {...composition, milkSalts: salts * MILK_SALTS_TODAY},
+    equivalents: sucroseEquivalenceCurve(mix, 0.5),
+    leftOut: mix.leftOut.map(plainName),
+  };
+}
+
+/** How much more ice held water gives than sucrose equivalents, g per 100 g; nothing where these leave something out. */
+function methodDifference(
+  {composition, equivalents, leftOut}: DoubtedMix,
+  temperature: number,
+): number | undefined {
+  if (leftOut.length || !equivalents.length) return undefined;
+  const rising = [...equivalents].reverse().filter((d) => d.temperature >= COLDEST);
+  const water = composition.water ?? 0;
+  return interpolate(
+    {
+      x: rising.map((d) => d.temperature),
+      y: rising.map((d) => ice(composition, d.temperature) - (water * d.frozen) / 100),
+    },
+    temperature,
+  );
+}
+
+/**
+ * How far the ice may be wrong, g per 100 g of mix: the error of the solutes' curves and the difference of the two
+ * methods, as the root of the sum of squares. Past the end of the second method its last difference is kept.
+ */
+export function statedUncertainty(mix: DoubtedMix, temperature: number): number {
+  return Math.hypot(iceError(mix.composition, temperature), methodDifference(mix, temperature) ?? 0);
+}
+
+/** The mix in words: how much of it is ice, give or take how much, and what the other ways say. */
+export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
+  const {composition, equivalents, leftOut, today} = mix;
+  const frozen = ice(composition, freezer);
+  const off = statedUncertainty(mix, freezer);
+  const end = equivalents.at(-1)?.temperature;
+  const difference = methodDifference(mix, freezer);
+  const scoop = scoopTemperature(composition);
+  const more = ice(today, freezer) - frozen;
+  const li = (way: keyof typeof WAYS, text: string) =>
+    html`<li>
+      ${keyOf(WAYS[way].style)}<span><strong>${WAYS[way].label}.</strong> ${unbroken(text)}</span>
+    </li>`;
+  const scoops =
+    scoop.temperature === undefined
+      ? "it is never as hard as ice cream is when dipped"
+      : `it scoops at about ${degrees(scoop.temperature)}${scoop.low !== undefined && scoop.high !== undefined ? `, somewhere from ${degrees(scoop.low)} to ${degrees(scoop.high)}` : ""}`;
+  const other = leftOut.length
+    ? `The method knows nothing of ${leftOut.join(" and ")}, so it cannot be held against the other.`
+    : end === undefined || difference === undefined
+      ? "The mix is too strong for its table from the start."
+      : `At ${degrees(Math.max(freezer, end))} it has ${gramsOfIce(-difference)} than held water. ${end > freezer ? `Its table of sucrose ends there, and says nothing about ${setting(freezer)}.` : ""}`;
+  return html`<section class="verdict" aria-live="polite">
+    <h2>
+      At ${setting(freezer)} ${unbroken(decimal(frozen, 1))}${"\u00a0"}g of 100${"\u00a0"}g are ice,
+      <b>give or take ${unbroken(`${decimal(off, 1)} g`)}</b>
+    </h2>
+    <ul>
+      ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice, and ${scoops}.`)}
+      ${li("equivalents", other)}
+      ${li("today", `With milk that freezes at −0.52 °C, as today’s instruments read (from memory), instead of Leighton’s −0.55 °C, there would be ${gramsOfIce(more)}.`)}
+    </ul>
+  </section>`;
+}
+
+function gramsOfIce(more: number): string {
+  return Math.abs(more) < 0.05
+    ? "as much ice"
+    : `${decimal(Math.abs(more), 1)} g ${more > 0 ? "more" : "less"} ice`;
+}
+
+/** Share of frozen water along temperature by each way, within the stated uncertainty. */
+export function doubtCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElement {
+  const {composition, today, equivalents, leftOut} = mix;
+  const water = composition.water ?? 0;
+  const temperatures = Array.from({length: 117}, (_, i) => -30 + i / 4);
+  const points = temperatures.map((temperature) => {
+    const frozen = frozenShare(composition, temperature);
+    const off = frozen > 0 && water > 0 ? (100 * statedUncertainty(mix, temperature)) / water : 0;
+    return {
+      temperature,
+      frozen,
+      low: Math.max(0, frozen - off),
+      high: Math.min(100, frozen + off),
+      today: frozenShare(today, temperature),
+      off,
+    };
+  });
+  const drawn = leftOut.length ? [] : equivalents.filter(({temperature}) => temperature >= -30);
+  const curve = (way: keyof typeof WAYS, data: readonly object[], y: string): Markish[] => {
+    const {colour, dash, sign} = WAYS[way].style;
+    return [
+      line(data, {x: "temperature", y, stroke: colour, strokeWidth: 2.25, strokeDasharray: dash, clip: true}),
+      dot(
+        data.filter((_, i) => i % Math.ceil(data.length / 5) === 8),
+        {
+          x: "temperature",
+          y,
+          symbol: sign,
+          fill: colour,
+          stroke: "var(--paper)",
+          strokeWidth: 1.5,
+          r: 5,
+          clip: true,
+        },
+      ),
+    ];
+  };
+  const chart = plot({
+    ...look(width),
+    height: Math.min(420, Math.max(280, width * 0.56)),
+    marginLeft: 36,
+    marginRight: 8,
+    marginTop: 44,
+    marginBottom: 40,
+    ariaLabel: "Water that is ice, %, against temperature, three ways",
+    x: {domain: [-30, 0]},
+    y: {domain: [0, 100]},
+    marks: [
+      ...temperatureMarks(freezer),
+      gridY({stroke: "var(--line)", strokeOpacity: 1, ticks: 5}),
+      axisX({
+        label: "Temperature, °C",
+        labelArrow: "none",
+        labelAnchor: "center",
+        tickFormat: tick,
+        ticks: width < 500 ? 4 : 8,
+        tickSize: 4,
+      }),
+      axisY({label: "Water that is ice, %", labelArrow: "none", ticks: 5, tickSize: 0}),
+      areaY(points, {
+        x: "temperature",
+        y1: "low",
+        y2: "high",
+        fill: WAYS.held.style.colour,
+        fillOpacity: 0.2,
+      }),
+      ...curve("today", points, "today"),
+      ...curve("equivalents", drawn, "frozen"),
+      ...curve("held", points, "frozen"),
+      tip(
+        points,
+        pointerX({
+          x: "temperature",
+          y: "frozen",
+          title: (d: (typeof points)[number]) =>
+            `${degrees(d.temperature)}: ${decimal(d.frozen, 1)} %\ngive or take ${decimal(d.off, 1)}`,
+          fill: "var(--card)",
+          lineHeight: 1.3,
+          fontSize: 14,
+          stroke: "var(--strong-line)",
+        }),
+      ),
+    ],
+  });
+  return figure(
+    "The same mix, three ways",
+    "The tinted band is the stated uncertainty of the first: the errors of the solutes’ curves and how far the two methods are apart.",
+    legend([WAYS.held, ...(leftOut.length ? [] : [WAYS.equivalents]), WAYS.today]),
+    chart,
+  );
+}
+
+/** What the milk salts are calibrated on, and what the other freezing point of milk would change. */
+export function milkSaltsSheet({composition, today}: DoubtedMix, freezer: number): HTMLElement | undefined {
+  if (!composition.milkSalts) return undefined;
+  const row = (name: string, unit: string, of: (mix: Composition) => number | undefined, digits: number) => {
+    const [leighton, other] = [of(composition), of(today)];
+    const text = (value: number | undefined) => (value === undefined ? "–" : decimal(value, digits));
+    const change = leighton === undefined || other === undefined ? undefined : other - leighton;
+    return html`<tr>
+      <th scope="row">${name}<span class="unit">, ${unit}</span></th>
+      <td>${text(leighton)}</td>
+      <td>${text(other)}</td>
+      <td>${change !== undefined && change > 0 ? "+" : ""}${text(change)}</td>
+    </tr>`;
+  };
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>If milk freezes at −0.52 °C</h3>
+      The salts of milk are counted as as much sodium chloride as gives milk the freezing point that Leighton
+      used in 1927. Today’s instruments read a little less (from memory), which leaves the salts
+      ${decimal(100 * (1 - MILK_SALTS_TODAY), 0)} % less to do.
+    </figcaption>
+    <table class="sheet" aria-label="If milk freezes at −0.52 °C">
+      <thead>
+        <tr>
+          <th scope="col"></th>
+          <th scope="col">${keyOf(WAYS.held.style)}Leighton</th>
+          <th scope="col">${keyOf(WAYS.today.style)}today</th>
+          <th scope="col">change</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${row("starts to freeze at", "°C", initialFreezingPoint, 2)}
+        ${row(`ice at ${setting(freezer)}`, "g in 100 g", (mix) => ice(mix, freezer), 2)}
+        ${row("scoops at", "°C", (mix) => scoopTemperature(mix).temperature, 2)}
+      </tbody>
+    </table>
+  </figure>`;
+}
