@@ -9,49 +9,49 @@ import type {Brief} from "./balance/brief.ts";
 import {pricesOf} from "./balance/prices.ts";
 import {readBrief} from "./balance/read-brief.ts";
 import {reliability} from "./balance/reliability.ts";
+import {substitute} from "./balance/substitute.ts";
 import {weighable} from "./balance/weighable.ts";
 import {InputError, show} from "./core/errors.ts";
+import {answerCsv, answerHtml, answerMarkdown} from "./io/answer-out.ts";
+import {batchSheetCsv} from "./io/batch-sheet-csv.ts";
+import {batchSheetHtml} from "./io/batch-sheet-html.ts";
+import {batchSheetMarkdown} from "./io/batch-sheet-markdown.ts";
 import {freezingCurveSvg} from "./io/curve-svg.ts";
 import {readPantryJson} from "./io/ingredient-json.ts";
 import {parseJson} from "./io/json.ts";
 import {readPantryCsv} from "./io/pantry-csv.ts";
 import {readPricesCsv} from "./io/prices-csv.ts";
+import {readRecipeCsv, recipeCsv} from "./io/recipe-csv.ts";
+import {readRecipeJson} from "./io/recipe-json.ts";
 import {candidatesInFull, pricesText, reliabilityText, weighableText} from "./io/report-more.ts";
+import {substitutionText} from "./io/report-substitution.ts";
 import {textReport} from "./io/report.ts";
-import {type Pantry, pantryOf} from "./pantry/pantry.ts";
+import {USAGE} from "./io/usage.ts";
+import {batchSheet} from "./kitchen/batch-sheet.ts";
+import {baseComponent, makeProduct} from "./kitchen/product.ts";
+import {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
+import {type Recipe, recipeMass} from "./pantry/recipe.ts";
 import {stockedPantry} from "./pantry/stocked.ts";
 
-const USAGE = `Usage: mixwright balance FILE [options]
-
-Balances the mix of a brief: finds the ingredient quantities that meet its targets at the least cost.
-
-  FILE            the brief, a JSON file; - reads it from standard input
-  --json          print the answer as one JSON object
-  --explain       what each limit costs and over which range, and from which price an ingredient comes in
-  --candidates    the other mixes in full
-  --weighable     amounts for the scale, eggs whole, with every target kept if that is possible
-  --scale GRAMS   step of the scale for --weighable; 1 unless given
-  --reliability   how often each target holds when the kitchen is off by the brief's "spread"
-  --svg FILE      write the freezing curve as a picture
-
-Exit code: 0 balanced, 1 no mix meets the brief (the report says why), 2 a mistake in the input.
-`;
-
+const text = {type: "string"} as const;
+const flag = {type: "boolean"} as const;
 const OPTIONS = {
-  json: {type: "boolean"},
-  explain: {type: "boolean"},
-  candidates: {type: "boolean"},
-  weighable: {type: "boolean"},
-  scale: {type: "string"},
-  reliability: {type: "boolean"},
-  svg: {type: "string"},
+  ...{json: flag, pantry: text, prices: text, csv: text, markdown: text, html: text},
+  ...{
+    explain: flag,
+    candidates: flag,
+    weighable: flag,
+    scale: text,
+    reliability: flag,
+    recipe: text,
+    svg: text,
+  },
+  ...{without: text, left: text, keep: {type: "string", multiple: true} as const, grams: text, overrun: text},
   help: {type: "boolean", short: "h"},
 } as const;
 
-/** The pantry that a brief uses when it names none: the ingredients that come with this package. */
+/** The pantry that is used when none is named: the ingredients that come with this package. */
 const OWN_PANTRY = fileURLToPath(new URL("../datasets/ingredients.csv", import.meta.url));
-
-process.exitCode = await main(process.argv.slice(2));
 
 async function main(args: string[]): Promise<number> {
   try {
@@ -60,25 +60,27 @@ async function main(args: string[]): Promise<number> {
       process.stdout.write(USAGE);
       return 0;
     }
-    const [command, file, ...more] = positionals;
-    if (command !== "balance") {
+    const [command = "", file, ...more] = positionals;
+    const run = Object.hasOwn(COMMANDS, command) ? COMMANDS[command as keyof typeof COMMANDS] : undefined;
+    if (!run)
       throw new InputError(
         "command",
-        command === undefined ? "missing" : "unknown",
-        command,
-        "use: mixwright balance FILE",
+        command ? "unknown" : "missing",
+        command || undefined,
+        "use balance, replace or sheet; see mixwright --help",
       );
-    }
     if (file === undefined)
-      throw new InputError("FILE", "missing", undefined, "name the brief, e.g. mixwright balance brief.json");
-    if (more.length) throw new InputError("FILE", "more than one", more[0], "give one brief at a time");
-    return await balanceFile(file, values);
+      throw new InputError("FILE", "missing", undefined, `name it, e.g. mixwright ${command} mix.json`);
+    if (more.length) throw new InputError("FILE", "more than one", more[0], "give one at a time");
+    return await run(file, values);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     process.stderr.write(`${error.message}\n`);
     return 2;
   }
 }
+
+const COMMANDS = {balance: balanceFile, replace: replaceIn, sheet: sheetOf};
 
 type Options = ReturnType<typeof readArguments>["values"];
 
@@ -96,9 +98,12 @@ function readArguments(args: string[]) {
 }
 
 async function balanceFile(file: string, options: Options): Promise<number> {
-  const place = file === "-" ? "standard input" : file;
+  const place = placeOf(file);
   const input = parseJson(readText(file), place);
-  const pantry = pantryFor(input, file);
+  const named = typeof input === "object" && input !== null ? (input as Record<string, unknown>) : {};
+  const beside = (path: unknown) =>
+    typeof path === "string" ? resolve(file === "-" ? "." : dirname(file), path) : undefined;
+  const pantry = readPantry(options.pantry ?? beside(named.pantry), options.prices ?? beside(named.prices));
   const brief = readBrief(input, pantry, place);
   const answer = answerTo(brief, pantry);
   const more = answer.status === "optimal" ? extras(brief, answer, options) : {};
@@ -113,16 +118,23 @@ async function balanceFile(file: string, options: Options): Promise<number> {
     ];
     process.stdout.write(`${sections.filter(Boolean).join("\n\n")}\n`);
   }
-  if (options.svg !== undefined && answer.status === "optimal") {
-    writeText(
-      options.svg,
-      await freezingCurveSvg(answer.freezing.curve, {
-        freezer: brief.freezer,
-        title: `Freezing curve of ${brief.name}`,
-      }),
-    );
+  writeText(options.csv, () => answerCsv(answer));
+  writeText(options.markdown, () => answerMarkdown(answer));
+  writeText(options.html, () => answerHtml(answer));
+  if (answer.status !== "optimal") return 1;
+  const {amounts} = more.weighable ?? answer;
+  const lines = amounts.flatMap(({grams}, j) =>
+    grams > 0 ? [{ingredient: brief.ingredients[j]!.ingredient, grams}] : [],
+  );
+  writeText(options.recipe, () => recipeCsv({name: brief.name, lines}));
+  if (options.svg !== undefined) {
+    const svg = await freezingCurveSvg(answer.freezing.curve, {
+      freezer: brief.freezer,
+      title: `Freezing curve of ${brief.name}`,
+    });
+    writeText(options.svg, () => svg);
   }
-  return answer.status === "optimal" ? 0 : 1;
+  return 0;
 }
 
 /** What the options ask for beyond the answer itself. */
@@ -130,16 +142,11 @@ function extras(brief: Brief, {amounts}: Extract<Answer, {status: "optimal"}>, o
   const grams = amounts.map((amount) => amount.grams);
   return {
     ...(options.explain && {prices: pricesOf(brief)}),
-    ...(options.weighable && {weighable: weighable(brief, grams, scaleStep(options.scale))}),
+    ...(options.weighable && {
+      weighable: weighable(brief, grams, numberIn("--scale", options.scale ?? "1", 0.01, 1000)),
+    }),
     ...(options.reliability && {reliability: reliability(brief, grams, spreadOf(brief))}),
   };
-}
-
-function scaleStep(text: string | undefined): number {
-  const step = Number(text ?? 1);
-  if (!(step > 0 && step <= 1000))
-    throw new InputError("--scale", "no step of a scale", text, "give grams above 0, e.g. --scale 5");
-  return step;
 }
 
 function spreadOf({spread}: Brief) {
@@ -152,17 +159,58 @@ function spreadOf({spread}: Brief) {
   );
 }
 
-/** The pantry that a brief names, with its prices; both are looked for beside the brief. */
-function pantryFor(input: unknown, file: string): Pantry {
-  const {pantry: own, prices} =
-    typeof input === "object" && input !== null ? (input as Record<string, unknown>) : {};
-  const beside = (path: string) => resolve(file === "-" ? "." : dirname(file), path);
-  const path = typeof own === "string" ? beside(own) : OWN_PANTRY;
+async function replaceIn(file: string, options: Options): Promise<number> {
+  if (options.without === undefined)
+    throw new InputError("--without", "missing", undefined, "name the ingredient that is out");
+  const pantry = readPantry(options.pantry, options.prices);
+  const recipe = await readRecipe(file, pantry);
+  const result = substitute(recipe, {
+    without: findIngredient(pantry, options.without, "--without").name,
+    // With a price list the shelf is what the list names; without one, everything in the pantry.
+    from: options.prices === undefined ? pantry : pantry.ingredients.filter(({price}) => price !== undefined),
+    ...(options.left !== undefined && {left: numberIn("--left", options.left, 0, 1e9)}),
+    ...(options.keep && {keep: options.keep.map((name) => findIngredient(pantry, name, "--keep").name)}),
+  });
+  process.stdout.write(options.json ? `${JSON.stringify(result)}\n` : `${substitutionText(result)}\n`);
+  return 0;
+}
+
+async function sheetOf(file: string, options: Options): Promise<number> {
+  const recipe = await readRecipe(file, readPantry(options.pantry, options.prices));
+  const grams = options.grams === undefined ? recipeMass(recipe) : numberIn("--grams", options.grams, 1, 1e7);
+  const overrun =
+    options.overrun === undefined ? {} : {overrun: numberIn("--overrun", options.overrun, 0, 200)};
+  const sheet = batchSheet(makeProduct(recipe.name, [baseComponent(recipe)]), {grams}, overrun);
+  writeText(options.html, () => batchSheetHtml(sheet));
+  writeText(options.csv, () => batchSheetCsv(sheet));
+  writeText(options.markdown, () => batchSheetMarkdown(sheet));
+  if (options.json) process.stdout.write(`${JSON.stringify(sheet)}\n`);
+  else if (!options.html && !options.csv && !options.markdown)
+    process.stdout.write(batchSheetMarkdown(sheet));
+  return 0;
+}
+
+function readRecipe(file: string, pantry: Pantry): Promise<Recipe> {
+  const content = readText(file);
+  return /^\s*[{[]/.test(content)
+    ? readRecipeJson(content, pantry, placeOf(file))
+    : readRecipeCsv(content, pantry, placeOf(file));
+}
+
+function readPantry(path = OWN_PANTRY, prices?: string): Pantry {
   const read = path.endsWith(".json") ? readPantryJson : readPantryCsv;
   const pantry = pantryOf(read(readText(path), path));
-  return typeof prices === "string"
-    ? stockedPantry(pantry, readPricesCsv(readText(beside(prices)), prices))
-    : pantry;
+  return prices === undefined ? pantry : stockedPantry(pantry, readPricesCsv(readText(prices), prices));
+}
+
+function numberIn(option: string, given: string, min: number, max: number): number {
+  const value = Number(given);
+  if (given.trim() !== "" && value >= min && value <= max) return value;
+  throw new InputError(option, "no number in range", given, `give a number from ${min} to ${max}`);
+}
+
+function placeOf(file: string): string {
+  return file === "-" ? "standard input" : file;
 }
 
 function readText(path: string): string {
@@ -173,11 +221,13 @@ function readText(path: string): string {
   }
 }
 
-function writeText(path: string, text: string): void {
+/** Writes to a file where an option names one. */
+function writeText(path: string | undefined, content: () => string): void {
+  if (path === undefined) return;
   try {
-    writeFileSync(path, text);
+    writeFileSync(path, content());
   } catch (error) {
-    throw fileError(path, error);
+    throw error instanceof InputError ? error : fileError(path, error);
   }
 }
 
@@ -191,3 +241,5 @@ function fileError(path: string, error: unknown): InputError {
         : `cannot be used (${show(code)})`;
   return new InputError(path, problem, undefined, "check the path");
 }
+
+process.exitCode = await main(process.argv.slice(2));

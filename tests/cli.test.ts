@@ -138,6 +138,30 @@ test("a brief that cannot be met ends with 1 and says why", async () => {
   within(conflict.relaxations[0].to, 3.5, 1e-6, "fat that milk alone has");
 });
 
+describe.concurrent("a day with the command", () => {
+  test("goes from brief to recipe, to the recipe without what ran out, to the sheet", async () => {
+    const recipe = join(folder, "pear.csv");
+    const sheet = join(folder, "sheet.html");
+    const made = await mixwright([
+      "balance",
+      "datasets/demo/pear-base.json",
+      "--weighable",
+      "--recipe",
+      recipe,
+    ]);
+    expect(made.code).toBe(0);
+    const [replaced, printed] = await Promise.all([
+      mixwright(["replace", recipe, "--without", "egg yolk", "--prices", "datasets/demo/prices.csv"]),
+      mixwright(["sheet", recipe, "--grams", "10000", "--overrun", "30", "--html", sheet]),
+    ]);
+    expect([replaced.code, printed.code]).toEqual([0, 0]);
+    expect(replaced.stdout).toMatch(/pear without egg yolk/);
+    expect(replaced.stdout).toMatch(/egg yolk +153 g -> +0\.0 g/);
+    expect(replaced.stdout).not.toMatch(/Not compared/);
+    expect(readFileSync(sheet, "utf8")).toMatch(/>446[12]</);
+  });
+});
+
 describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
   test.each<[string, () => string[], RegExp]>([
     ["no file", () => ["balance", join(folder, "nowhere.json")], /nowhere\.json: no such file/],
@@ -159,6 +183,21 @@ describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
     ],
     ["an unknown option", () => ["balance", "x.json", "--jsno"], /--jsno.*see mixwright --help/],
     ["an unknown command", () => ["blend", "x.json"], /command: unknown \(got "blend"\)/],
+    [
+      "nothing to replace",
+      () => ["replace", file("r.csv", "ingredient,g\nmilk,100\n")],
+      /--without: missing/,
+    ],
+    [
+      "an ingredient the recipe lacks",
+      () => ["replace", file("r2.csv", "ingredient,g\nmilk,100\n"), "--without", "honey"],
+      /honey/,
+    ],
+    [
+      "a recipe row without an amount",
+      () => ["sheet", file("r3.csv", "ingredient,g\nmilk,100\nsugar,\n")],
+      /row 3, g: no amount/,
+    ],
     [
       "a scale of 0",
       () => ["balance", file("scale.json", {ingredients: [milk]}), "--weighable", "--scale", "0"],

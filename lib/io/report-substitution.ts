@@ -1,0 +1,59 @@
+import type {Alternative, NoticedChange, Substitution} from "../balance/substitution-types.ts";
+import {printable} from "../core/errors.ts";
+import {cell, right, wrap} from "./report-lines.ts";
+import {decimal, grams, plainName} from "./words.ts";
+
+/**
+ * What can be done about an ingredient that is out, as a cook reads it at the bench.
+ *
+ * @param most at most so many alternatives; 3 by default
+ */
+export function substitutionText(result: Substitution, most = 3): string {
+  const {before, without, alternatives, notCompared} = result;
+  const head = `${printable(before.name)} without ${printable(without)}`;
+  const shown = alternatives.slice(0, most);
+  return [
+    `${head}\n${"=".repeat(head.length)}`,
+    ...(shown.length ? shown.map(alternativeText) : ["Nothing on the shelf can stand in for it."]),
+    ...(alternatives.length > shown.length
+      ? [`and ${alternatives.length - shown.length} more, each with a higher score`]
+      : []),
+    ...(notCompared.length
+      ? [`Not compared, for want of figures: ${notCompared.map(plainName).join(", ")}`]
+      : []),
+  ].join("\n\n");
+}
+
+function alternativeText(alternative: Alternative, index: number): string {
+  const {kind, by, amounts, changes, newAllergens, goneAllergens, flavours, score, legalName} = alternative;
+  const instead = by.length ? `: ${by.map(printable).join(" and ")}` : "";
+  return [
+    ...(newAllergens.length ? [`!! NEW ALLERGEN: ${newAllergens.join(", ")}`] : []),
+    `${index + 1}. ${kind}${instead}   (score ${decimal(score, 2)}: the smaller, the less is noticed)`,
+    ...amounts
+      .filter(({change}) => Math.abs(change) >= 0.05)
+      .map(
+        ({ingredient, before, after}) =>
+          `   ${cell(ingredient)} ${right(`${grams(before)} g`, 10)} -> ${right(`${grams(after)} g`, 9)}`,
+      ),
+    ...(changes.some(isNoticed)
+      ? ["   what changes", ...changes.filter(isNoticed).map(changeLine)]
+      : ["   nothing that is noticed changes"]),
+    ...(goneAllergens.length ? [`   no longer contains ${goneAllergens.join(", ")}`] : []),
+    ...(flavours.lost.length ? wrap(` flavour lost: ${flavours.lost.map(printable).join(", ")}`) : []),
+    ...(flavours.gained.length ? wrap(` flavour gained: ${flavours.gained.map(printable).join(", ")}`) : []),
+    ...(legalName
+      ? [
+          `   ${printable(legalName.name)}: ${legalName.kept ? "still meets the name" : "no longer meets the name"}`,
+        ]
+      : []),
+  ].join("\n");
+}
+
+function isNoticed({change}: NoticedChange): boolean {
+  return Math.abs(change) >= 0.005;
+}
+
+function changeLine({what, unit, before, after, change}: NoticedChange): string {
+  return `   ${cell(plainName(what))} ${right(decimal(before, 2), 10)} -> ${right(decimal(after, 2), 9)} ${unit}  (${change > 0 ? "+" : ""}${decimal(change, 2)})`;
+}
