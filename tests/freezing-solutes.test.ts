@@ -7,7 +7,7 @@ import {asModule as tablesModule} from "../datasets/tools/tabulate.ts";
 import {heldBy, isSolute, SOLUTES} from "../lib/freezing/held-water.ts";
 import {initialFreezingPoint} from "../lib/freezing/ice.ts";
 import {SOLUTE_TABLE} from "../lib/freezing/solute-table.ts";
-import {extrapolations, iceError} from "../lib/freezing/validity.ts";
+import {extrapolations, iceError, methodDifference} from "../lib/freezing/validity.ts";
 import {GRADES} from "../lib/pantry/ingredient.ts";
 import {within} from "./support/within.ts";
 
@@ -97,5 +97,13 @@ describe("how far to trust the ice", () => {
     expect(iceError(milk, -0.52)).toBeGreaterThan(slope);
     expect(iceError({water: 100}, -18)).toBe(0);
     expect(iceError(mix, -30)).toBeGreaterThan(iceError(mix, -14));
+  });
+
+  it("counts the second method's disagreement, on what both methods know", () => {
+    const difference = methodDifference(mix, -10);
+    expect(Math.abs(difference)).toBeLessThan(1);
+    expect(iceError(mix, -10)).toBeGreaterThan(Math.abs(difference) / 2);
+    within(methodDifference({...mix, alcohol: 3}, -10), difference, 1e-12, "alcohol, which one method leaves out");
+    expect(methodDifference({water: 100}, -10)).toBe(0);
   });
 });

@@ -11,7 +11,7 @@ export const HEAT_OF_FUSION = 333.55;
  *
  * Heat capacities after Choi and Okos, ice from the freezing curve; the heat of fusion changes with temperature as the
  * heat capacities of water and ice demand. The heats of mixing and of the melting of fat are left out: fat that melts
- * takes up about 75 kJ/kg (from memory), 1 kJ per kg of mix between -18 and -10 °C.
+ * takes up about 75 kJ/kg (from memory): less than 1 kJ per kg of mix between -18 and -10 °C.
  *
  * @param temperature °C, -40 to 150
  * @throws InputError below -40 °C

@@ -32,6 +32,9 @@ export function solubility(part: keyof typeof SOLUBILITY, temperature: number): 
 /**
  * Lactose, dextrose, sucrose and erythritol of a mix in its unfrozen water, against their solubility in water alone.
  *
+ * The ice is that of a mix in which they all stay dissolved, as lactose mostly does: what crystallised would hold no
+ * water.
+ *
  * @param temperature °C, -40 or above
  * @returns one row for each that is there, the most supersaturated first; none where no water is left liquid
  * @throws InputError below -40 °C

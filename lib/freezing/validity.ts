@@ -1,7 +1,12 @@
 import type {Composition} from "../pantry/parts.ts";
-import {activityOfIce, heldBy, type Solute, SOLUTES} from "./held-water.ts";
+import {activityOfIce, heldBy, heldWater, type Solute, SOLUTES} from "./held-water.ts";
 import {type HeldWaterCoefficients, heldWaterPerGram, type SoluteCurve} from "./solute.ts";
 import {MILK_SALTS_TODAY, SOLUTE_TABLE} from "./solute-table.ts";
+import {
+  coldestBySucroseEquivalence,
+  equivalenceMix,
+  liquidBySucroseEquivalence,
+} from "./sucrose-equivalence.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
 /** A solute whose curve is used beyond the data that it was fitted to. */
@@ -31,17 +36,18 @@ export function extrapolations(composition: Composition, temperature: number): E
 }
 
 /**
- * How far the held water, and so the ice, may be wrong, g per 100 g of mix: root of the sum of squares over the solutes.
+ * How far the held water, and so the ice, may be wrong, g per 100 g of mix: root of the sum of squares.
  *
  * Within its data a solute is wrong by its fit's rms; beyond, also by half of what its bound water is taken to fall
- * past their end. Milk salts are wrong by what today's freezing point of milk (-0.52 °C) would change.
+ * past their end. Milk salts are wrong by what today's freezing point of milk (-0.52 °C) would change. The whole is
+ * wrong by half of what the method of sucrose equivalents says otherwise.
  *
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range
  */
 export function iceError(composition: Composition, temperature: number): number {
   const activity = activityOfIce(temperature);
-  let squares = 0;
+  let squares = (methodDifference(composition, temperature) / 2) ** 2;
   for (const part of SOLUTES) {
     const grams = composition[part];
     if (!grams) continue;
@@ -56,6 +62,25 @@ export function iceError(composition: Composition, temperature: number): number 
   return Math.sqrt(squares);
 }
 
+/**
+ * Water that stays liquid by the method of sucrose equivalents less that by held water, g per 100 g of mix, counting
+ * only what both methods know. Where the sucrose table has ended, the relative difference at its end is kept.
+ *
+ * @param temperature °C, from -40 to below 0
+ * @returns 0 for a mix without sugars
+ * @throws InputError outside the temperature range
+ */
+export function methodDifference(composition: Composition, temperature: number): number {
+  const {leftOut, ...mix} = equivalenceMix(composition);
+  const common = Object.fromEntries(
+    Object.entries(composition).filter(([part]) => !(leftOut as readonly string[]).includes(part)),
+  );
+  const within = Math.max(temperature, coldestBySucroseEquivalence(mix));
+  const liquid = liquidBySucroseEquivalence(mix, within);
+  if (liquid === undefined) return 0;
+  return (liquid / heldWater(common, within) - 1) * heldWater(common, temperature);
+}
+
 /** The rms of a fit, °C, as held water, g per g. */
 function fitError({coefficients, rms}: SoluteCurve, temperature: number): number {
   const warmer = heldWaterPerGram(coefficients, iceWaterActivity(temperature * 0.999));
@@ -66,7 +91,8 @@ function fitError({coefficients, rms}: SoluteCurve, temperature: number): number
 /** Half of the change of bound water between the end of the data and a temperature, g per g. */
 function extrapolationError({coefficients, coldest}: SoluteCurve, temperature: number): number {
   if (temperature >= coldest) return 0;
-  const bound: HeldWaterCoefficients = [0, ...coefficients.slice(1)] as never;
+  const [, root, c0, c1, c2, c3] = coefficients;
+  const bound: HeldWaterCoefficients = [0, root, c0, c1, c2, c3];
   const change =
     heldWaterPerGram(bound, iceWaterActivity(coldest)) -
     heldWaterPerGram(bound, iceWaterActivity(temperature));
