@@ -103,7 +103,12 @@ describe("how far to trust the ice", () => {
     const difference = methodDifference(mix, -10);
     expect(Math.abs(difference)).toBeLessThan(1);
     expect(iceError(mix, -10)).toBeGreaterThan(Math.abs(difference) / 2);
-    within(methodDifference({...mix, alcohol: 3}, -10), difference, 1e-12, "alcohol, which one method leaves out");
+    within(
+      methodDifference({...mix, alcohol: 3}, -10),
+      difference,
+      1e-12,
+      "alcohol, which one method leaves out",
+    );
     expect(methodDifference({water: 100}, -10)).toBe(0);
   });
 });
