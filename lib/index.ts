@@ -65,6 +65,41 @@ export type {
 } from "./balance/brief-schema.ts";
 export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/prices.ts";
 export {readBrief} from "./balance/read-brief.ts";
+export type {Solution} from "./balance/solve-brief.ts";
+export {substitute, substituteSteps} from "./balance/substitute.ts";
+export type {
+  Alternative,
+  AmountChange,
+  Broken,
+  NoticedChange,
+  SubstituteOptions,
+  Substitution,
+} from "./balance/substitution-types.ts";
+export {type Noticed, NOTICED, type Weights, WEIGHTS} from "./balance/noticed.ts";
+export {
+  EQUAL_IN,
+  type EqualIn,
+  type Equivalent,
+  type EquivalentRow,
+  equivalents,
+  equivalentsTable,
+} from "./balance/equivalents.ts";
+export {type Split, splitInto} from "./balance/split.ts";
+export {tradeOff, tradeOffSteps} from "./balance/trade-off.ts";
+export type {FrontPoint, TradeOff, TradeOffAxes} from "./balance/trade-off-types.ts";
+export type {AxisInput} from "./balance/axis.ts";
+export {
+  feasibleRegion,
+  feasibleRegionSteps,
+  type Region,
+  type RegionAxes,
+  type RegionPoint,
+} from "./balance/feasible-region.ts";
+export {type CostMap, costMap, costMapSteps, type Grid, type MapCell} from "./balance/cost-map.ts";
+export {sweep, type SweepOptions, type SweepPoint, sweepSteps} from "./balance/sweep.ts";
+export type {Met, Turnover} from "./balance/turnover.ts";
+export type {Point} from "./balance/hull.ts";
+export {type ChunkOptions, inChunks, type Progress, type Steps} from "./balance/in-chunks.ts";
 export {type CandidateOptions, candidatesOf} from "./balance/candidates.ts";
 export {type Missed, weighable, type WeighableMix} from "./balance/weighable.ts";
 export {

@@ -14,7 +14,7 @@ export type Steps<T> = Generator<Progress, T, undefined>;
 /** How to drive a long run. */
 export interface ChunkOptions {
   /** Ends the run between two steps; an `AbortSignal` fits. */
-  readonly signal?: {throwIfAborted(): void};
+  readonly signal?: {readonly throwIfAborted: () => void};
   /** Called after each chunk. */
   readonly onProgress?: (progress: Progress) => void;
   /**

@@ -48,7 +48,11 @@ export function sweep(
   return finish(sweepSteps(brief, path, values, options));
 }
 
-/** {@link sweep} in steps, one for each value, for `inChunks`. */
+/**
+ * {@link sweep} in steps, one for each value, for `inChunks`.
+ *
+ * @throws InputError as `sweep` does
+ */
 export function* sweepSteps(
   brief: BriefInput,
   path: string,
