@@ -1,9 +1,5 @@
-import {readFileSync} from "node:fs";
 import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
-import type {BriefInput} from "../lib/balance/brief-schema.ts";
-import type {Brief} from "../lib/balance/brief.ts";
-import {coefficientOf} from "../lib/balance/coefficient.ts";
 import {costMap, costMapSteps} from "../lib/balance/cost-map.ts";
 import {feasibleRegion} from "../lib/balance/feasible-region.ts";
 import {formulate} from "../lib/balance/formulate.ts";
@@ -14,53 +10,19 @@ import {readBrief} from "../lib/balance/read-brief.ts";
 import type {Subject} from "../lib/balance/subject.ts";
 import {sweep} from "../lib/balance/sweep.ts";
 import {tradeOff, tradeOffSteps} from "../lib/balance/trade-off.ts";
-import type {FrontPoint, TradeOff, TradeOffAxes} from "../lib/balance/trade-off-types.ts";
+import type {FrontPoint, TradeOffAxes} from "../lib/balance/trade-off-types.ts";
 import {seededRandom} from "../lib/core/random.ts";
-import type {LinearProgram, Row} from "../lib/lp/program.ts";
 import {solveByHighs} from "./support/highs.ts";
 import {demoPantry, realPantry} from "./support/pantry.ts";
 import {randomBrief} from "./support/random-brief.ts";
 import {within} from "./support/within.ts";
+import {COST, FAT, HARD, SUGARS, along, frontOf, input, leastByHighs, pear} from "./support/trade-off.ts";
 
 // Reference throughout: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
 
-const input = JSON.parse(
-  readFileSync(new URL("../datasets/demo/pear-base.json", import.meta.url), "utf8"),
-) as BriefInput;
-const pear = readBrief(input, demoPantry);
-
-const COST: Subject = {kind: "cost"};
-const SUGARS: Subject = {kind: "quantity", quantity: "sugars"};
-const HARD: Subject = {kind: "hardPhase", at: -18};
-const FAT: Subject = {kind: "quantity", quantity: "fat"};
-
-/** The front, or a failed test. */
-function frontOf(brief: Brief, axes: TradeOffAxes): Extract<TradeOff, {status: "front"}> {
-  const found = tradeOff(brief, axes);
-  if (found.status !== "front") throw new Error(found.reason);
-  return found;
-}
-
-/** What each ingredient brings to a weighted sum of two subjects. Every mix here has ice, so nothing is cut off. */
-function along(
-  {ingredients}: Brief,
-  weights: readonly (readonly [subject: Subject, weight: number])[],
-): number[] {
-  return ingredients.map(({ingredient}) =>
-    weights.reduce((sum, [subject, weight]) => sum + weight * coefficientOf(subject, ingredient), 0),
-  );
-}
-
-/** Least value of a weighted sum over the mixes of a brief and further rows, by HiGHS. */
-function leastByHighs(brief: Brief, costs: readonly number[], rows: readonly Row[] = []): number {
-  const {aim: _aim, ...limits} = brief;
-  const {program} = formulate(limits);
-  const changed: LinearProgram = {
-    variables: program.variables.map((variable, j) => ({...variable, cost: costs[j]!})),
-    rows: [...program.rows, ...rows],
-  };
-  const {status, objective} = solveByHighs(changed);
-  return status === "Optimal" ? objective : NaN;
+/** Whether each value is above the one before. */
+function isRising(values: readonly number[]): boolean {
+  return values.every((value, k) => k === 0 || value > values[k - 1]!);
 }
 
 /** Height of a front at `x`, on the straight line between its neighbours. */
@@ -136,18 +98,16 @@ describe("an exact front", () => {
 
   test("each corner's recipe has the corner's values, and corners fall from left to right", () => {
     const {points} = frontOf(pear, {x: "cost", y: {hardPhase: {at: -18}}});
-    for (const [k, {x, y, mix}] of points.entries()) {
+    for (const {x, y, mix} of points) {
       const made = mixOf(
         pear,
         mix.amounts.map(({percent}) => percent / 100),
       );
       within(measure(COST, made), x, 1e-9, "cost");
       within(measure(HARD, made), y, 1e-9, "hard phase");
-      if (k > 0) {
-        expect(x).toBeGreaterThan(points[k - 1]!.x);
-        expect(y).toBeLessThan(points[k - 1]!.y);
-      }
     }
+    const [xs, ys] = [points.map(({x}) => x), points.map(({y}) => y)];
+    expect(isRising(xs) && isRising(ys.reverse())).toBe(true);
   });
 
   test("half of one recipe and half of the next lies on the front, halfway", () => {
@@ -262,10 +222,8 @@ describe("a front with a temperature", () => {
 
   test("two temperatures: the warmest start of freezing for every scoop temperature", () => {
     const {points} = frontOf(pear, {x: "scoopTemperature", y: {maximise: "freezingPoint"}});
-    for (const [k, point] of points.entries()) {
-      within(point.mix.freezing.initialFreezingPoint, point.y, 1e-6, "freezing point");
-      if (k > 0) expect(point.y).toBeGreaterThan(points[k - 1]!.y);
-    }
+    for (const {mix, y} of points) within(mix.freezing.initialFreezingPoint, y, 1e-6, "freezing point");
+    expect(isRising(points.map(({y}) => y))).toBe(true);
   });
 });
 
@@ -298,17 +256,12 @@ describe("the corners of a convex set", () => {
         const corners = step.value;
         expect(asked).toBeLessThanOrEqual(4 + 2 * (corners.length + 4));
         const distinct = new Set(points.map(({x, y}) => `${x} ${y}`));
-        if (distinct.size === 1) expect(corners).toHaveLength(1);
+        expect(corners.length === 1).toBe(distinct.size === 1);
         const cross = (a: Point, b: Point, c: Point) => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-        if (corners.length >= 3) {
-          for (const [k, a] of corners.entries()) {
-            const b = corners[(k + 1) % corners.length]!;
-            expect(cross(a, b, corners[(k + 2) % corners.length]!)).toBeGreaterThan(0);
-            for (const point of points) expect(cross(a, b, point)).toBeGreaterThanOrEqual(0);
-          }
-        } else if (corners.length === 2) {
-          for (const point of points) expect(Math.abs(cross(corners[0]!, corners[1]!, point))).toBe(0);
-        }
+        const around = corners.map((a, k) => [a, corners[(k + 1) % corners.length]!] as const);
+        const turns = around.map(([a, b], k) => cross(a, b, corners[(k + 2) % corners.length]!));
+        expect(turns.every((turn) => turn > 0)).toBe(corners.length > 2);
+        expect(around.every(([a, b]) => points.every((point) => cross(a, b, point) >= 0))).toBe(true);
         for (let k = 0; k < 12; k++) {
           const direction = {x: Math.cos(k / 2), y: Math.sin(k / 2)};
           const reach = (of: readonly Point[]) =>
@@ -318,195 +271,6 @@ describe("the corners of a convex set", () => {
       }),
       {numRuns: 500, seed: 1},
     );
-  });
-});
-
-describe("a feasible region", () => {
-  const axes = {x: "fat", y: {hardPhase: {at: -18}}} as const;
-  const region = feasibleRegion(pear, axes);
-  if (region.status !== "region") throw new Error(region.reason);
-  const {corners} = region;
-  const outside = (polygon: readonly Point[], {x, y}: Point) =>
-    Math.max(
-      ...polygon.map((a, k) => {
-        const b = polygon[(k + 1) % polygon.length]!;
-        const length = Math.hypot(b.x - a.x, b.y - a.y);
-        return ((b.y - a.y) * (x - a.x) - (b.x - a.x) * (y - a.y)) / length;
-      }),
-    );
-
-  test("200 random directions: nothing reachable beyond, by HiGHS", () => {
-    const next = seededRandom(2);
-    for (let i = 0; i < 200; i++) {
-      const angle = 2 * Math.PI * next();
-      const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
-      const reach = Math.max(...corners.map(({x, y}) => dx * x + dy * y));
-      const costs = along(pear, [
-        [FAT, -dx],
-        [HARD, -dy],
-      ]);
-      within(reach, -leastByHighs(pear, costs), 1e-6, `reach at ${angle}`);
-    }
-  });
-
-  test("1000 random mixes that meet the brief: none outside", () => {
-    const next = seededRandom(3);
-    // Corners of the brief in random directions of all amounts, mixed at random, are random mixes that meet it.
-    const found = Array.from({length: 40}, () => {
-      const prices = pear.ingredients.map(() => next());
-      const priced = {
-        ...pear,
-        ingredients: pear.ingredients.map((choice, j) => ({
-          ...choice,
-          ingredient: {...choice.ingredient, price: prices[j]!},
-        })),
-      };
-      const front = frontOf(priced, {x: "cost", y: "sweetness"});
-      return front.points[Math.floor(next() * front.points.length)]!.mix.amounts.map(
-        ({percent}) => percent / 100,
-      );
-    });
-    for (let i = 0; i < 1000; i++) {
-      const weights = found.map(() => (-Math.log(next())) ** 3);
-      const total = weights.reduce((sum, weight) => sum + weight, 0);
-      const shares = pear.ingredients.map((_, j) =>
-        found.reduce((sum, mix, k) => sum + (weights[k]! / total) * mix[j]!, 0),
-      );
-      const mix = mixOf(pear, shares);
-      const failed = pear.targets.filter(({subject, min = -Infinity, max = Infinity}) => {
-        const value = measure(subject, mix)!;
-        return value < min - 1e-6 || value > max + 1e-6;
-      });
-      expect(failed).toEqual([]);
-      expect(outside(corners, {x: measure(FAT, mix)!, y: measure(HARD, mix)!})).toBeLessThanOrEqual(1e-7);
-    }
-  });
-
-  test("each corner is a mix with these values", () => {
-    for (const {x, y, amounts} of corners) {
-      const mix = mixOf(
-        pear,
-        amounts.map(({percent}) => percent / 100),
-      );
-      within(measure(FAT, mix), x, 1e-9, "fat");
-      within(measure(HARD, mix), y, 1e-9, "hard phase");
-    }
-  });
-
-  test("of a temperature: least and most fat at each scoop temperature by HiGHS", () => {
-    const sliced = feasibleRegion(pear, {x: "scoopTemperature", y: "fat"});
-    if (sliced.status !== "region") throw new Error(sliced.reason);
-    expect(sliced.exact).toBe(false);
-    for (const {x, y} of sliced.corners) {
-      const ends = (["minimise", "maximise"] as const).map((sense) => {
-        const room = 1e-6;
-        const {program} = formulate(pear, {sense, subject: FAT}, [
-          {subject: {kind: "scoopTemperature"}, min: x - room, max: x + room},
-        ]);
-        return solveByHighs(program).objective;
-      });
-      expect(Math.min(...ends.map((end) => Math.abs(end - y)))).toBeLessThan(1e-4);
-    }
-  });
-
-  test("is empty for a brief that cannot be met, and a point for a recipe that is fixed", () => {
-    const impossible = readBrief({...input, targets: {fat: {min: 90}}}, demoPantry);
-    expect(feasibleRegion(impossible, axes).status).toBe("infeasible");
-    expect(tradeOff(impossible, axes).status).toBe("infeasible");
-    const fixed = readBrief({ingredients: [{name: "whole milk", price: 1}]}, realPantry);
-    const single = feasibleRegion(fixed, {x: "fat", y: "cost"});
-    expect(single).toMatchObject({status: "region", corners: [{x: 3.25, y: 1}]});
-    expect(frontOf(fixed, {x: "fat", y: "cost"}).points).toHaveLength(1);
-  });
-
-  test("the map over it: the least cost of each pair by HiGHS, nothing outside", () => {
-    const map = costMap(pear, axes, {columns: 9, rows: 9});
-    if (map.status !== "map") throw new Error(map.reason);
-    let inside = 0;
-    for (const [row, y] of map.y.entries()) {
-      for (const [column, x] of map.x.entries()) {
-        const cell = map.cells[row]![column];
-        const off = outside(corners, {x, y});
-        if (off > 1e-6) expect(cell).toBeUndefined();
-        if (off > -1e-6) continue;
-        inside++;
-        const rows = [
-          {name: "fat", coefficients: along(pear, [[FAT, 1]]), lower: x, upper: x},
-          {name: "hard", coefficients: along(pear, [[HARD, 1]]), lower: y, upper: y},
-        ];
-        within(cell?.cost, leastByHighs(pear, along(pear, [[COST, 1]]), rows), 1e-6, `cost at ${x}, ${y}`);
-      }
-    }
-    expect(inside).toBeGreaterThan(30);
-  });
-
-  test("the map over a temperature has the cost of its cells' mixes", () => {
-    const map = costMap(pear, {x: "scoopTemperature", y: "fat"}, {columns: 6, rows: 6});
-    if (map.status !== "map") throw new Error(map.reason);
-    const cells = map.cells.flatMap((row, k) => row.map((cell, l) => ({cell, x: map.x[l]!, y: map.y[k]!})));
-    const there = cells.filter(({cell}) => cell);
-    expect(there.length).toBeGreaterThan(10);
-    for (const {cell, x, y} of there) {
-      const mix = mixOf(
-        pear,
-        cell!.amounts.map(({percent}) => percent / 100),
-      );
-      within(measure({kind: "scoopTemperature"}, mix), x, 1e-5, "scoop temperature");
-      within(measure(FAT, mix), y, 1e-6, "fat");
-      within(measure(COST, mix), cell!.cost, 1e-9, "cost");
-    }
-  });
-});
-
-describe("a sweep", () => {
-  const values = Array.from({length: 41}, (_, k) => 5 + k / 10);
-
-  test("of a limit: each value as HiGHS has it; cost rises and bends up; straight where nothing changes", () => {
-    const points = sweep(input, "targets.fat.min", values, {pantry: demoPantry});
-    const costs = points.map(({solution}) => (solution.status === "optimal" ? solution.cost! / 5 : NaN));
-    for (const [k, value] of values.entries()) {
-      const brief = readBrief({...input, targets: {...input.targets, fat: {min: value, max: 9}}}, demoPantry);
-      const least = leastByHighs(brief, along(brief, [[COST, 1]]));
-      within(costs[k], least, 1e-6, `cost at ${value}`);
-      if (k > 0) expect(costs[k]!).toBeGreaterThanOrEqual(costs[k - 1]! - 1e-9);
-      if (k > 1) {
-        const bend = costs[k]! - 2 * costs[k - 1]! + costs[k - 2]!;
-        expect(bend).toBeGreaterThanOrEqual(-1e-9);
-        if (!points[k]!.changed && !points[k - 1]!.changed) expect(Math.abs(bend)).toBeLessThan(1e-9);
-      }
-    }
-    expect(points.filter(({changed}) => changed).length).toBeGreaterThan(0);
-  });
-
-  test("of a price: cost rises and bends down, the dearer the less of it is used", () => {
-    const prices = Array.from({length: 21}, (_, k) => 0.5 + k / 5);
-    const points = sweep(input, "ingredients[sucrose].price", prices, {pantry: demoPantry});
-    const mixes = points.map(({solution}) => {
-      if (solution.status !== "optimal") throw new Error(solution.status);
-      const grams = solution.amounts.find(({ingredient}) => ingredient === "sucrose")!.grams;
-      return {cost: solution.cost!, grams};
-    });
-    for (const [k, {cost, grams}] of mixes.entries()) {
-      const before = mixes[k - 1];
-      if (!before) continue;
-      expect(cost).toBeGreaterThanOrEqual(before.cost);
-      expect(grams).toBeLessThanOrEqual(before.grams + 1e-6);
-      if (!points[k]!.changed) within(grams, before.grams, 1e-6, "sucrose between changes");
-    }
-    expect(points.some(({changed}) => changed)).toBe(true);
-  });
-
-  test("says where the brief can no longer be met, and makes a limit that the brief does not have", () => {
-    const points = sweep(input, "targets.hardPhase[0].max", [60, 52, 40, 30], {pantry: demoPantry});
-    expect(points.map(({solution}) => solution.status)).toEqual([
-      "optimal",
-      "optimal",
-      "infeasible",
-      "infeasible",
-    ]);
-    expect(points.map(({changed}) => changed)).toEqual([false, true, true, false]);
-    const [point] = sweep(input, "targets.lactose.max", [4], {pantry: demoPantry});
-    expect(point!.solution.status === "optimal" && point!.solution.shares.lactose! <= 4 + 1e-9).toBe(true);
   });
 });
 
