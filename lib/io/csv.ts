@@ -28,7 +28,7 @@ export interface CsvTable {
  * A byte-order mark, either line ending, quoted cells and blank rows are accepted. An apostrophe that keeps a spreadsheet
  * from reading a cell as a formula (`'=A1`, `'-5 °C`) is no part of it.
  *
- * @param text at most 5 million characters, 10 000 rows, 300 columns and 10 000 characters a cell
+ * @param text at most 5 million characters, 5000 rows, 300 columns and 10 000 characters a cell
  * @param place name of the file, for errors
  * @throws InputError naming row and column for malformed quotes, a wrong number of cells, a header that is missing,
  *   empty or repeated, or a text beyond these limits

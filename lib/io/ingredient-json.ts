@@ -28,7 +28,7 @@ export function readIngredient(input: unknown, place = "ingredient"): Ingredient
 /**
  * Ingredients from a JSON text: a list of objects of the shape of {@link Ingredient}.
  *
- * @param text at most 5 million characters and 10 000 ingredients
+ * @param text at most 5 million characters and 5000 ingredients
  * @param place name of the file, for errors
  * @throws InputError naming the entry, its key and value, and two entries of one name
  */

@@ -1,14 +1,22 @@
 import {InputError} from "../core/errors.ts";
 import {readable} from "./limits.ts";
 
+/** Deepest nesting of lists and objects. */
+const DEEPEST = 32;
+
+/** Most values: enough for 5000 ingredients of 80 figures each. */
+const MOST_VALUES = 400_000;
+
 /**
  * The value of a JSON text.
  *
  * @param place what the text is called in errors, e.g. its file name
- * @throws InputError with line and column for text that is no JSON, or longer than 5 million characters
+ * @throws InputError with line and column for text that is no JSON, longer than 5 million characters, nested more than 32
+ *   levels deep, or of more than 400 000 values
  */
 export function parseJson(text: string, place: string): unknown {
   const json = readable(text, place);
+  refuseHuge(json, place);
   try {
     return JSON.parse(json);
   } catch (error) {
@@ -24,7 +32,33 @@ export function parseJson(text: string, place: string): unknown {
 
 /** Engines say where they stopped as a position or not at all (when the text ends too early). */
 function positionOf(text: string, message: string): {line: number; column: number} {
-  const position = Number(/position (\d+)/.exec(message)?.[1] ?? text.length);
+  return positionAt(text, Number(/position (\d+)/.exec(message)?.[1] ?? text.length));
+}
+
+function positionAt(text: string, position: number): {line: number; column: number} {
   const before = text.slice(0, position).split("\n");
   return {line: before.length, column: before.at(-1)!.length + 1};
+}
+
+/** Refuses what would take much memory to read, before it is read: a megabyte of brackets makes a hundred of lists. */
+function refuseHuge(json: string, place: string): void {
+  let [depth, values, inText] = [0, 1, false];
+  for (let i = 0; i < json.length; i++) {
+    const sign = json[i];
+    if (inText) {
+      if (sign === "\\") i++;
+      else if (sign === '"') inText = false;
+    } else if (sign === '"') inText = true;
+    else if (sign === "[" || sign === "{") depth++;
+    else if (sign === "]" || sign === "}") depth--;
+    else if (sign === ",") values++;
+    if (depth <= DEEPEST && values <= MOST_VALUES) continue;
+    const {line, column} = positionAt(json, i);
+    throw new InputError(
+      `${place}, line ${line}, column ${column}`,
+      depth > DEEPEST ? `nested more than ${DEEPEST} levels deep` : `more than ${MOST_VALUES} values`,
+      undefined,
+      depth > DEEPEST ? "give plain data" : "split it into smaller files",
+    );
+  }
 }

@@ -4,7 +4,7 @@ import {InputError} from "../core/errors.ts";
 export const LONGEST_TEXT = 5_000_000;
 
 /** Most rows of a CSV text, its header included. */
-export const MOST_ROWS = 10_000;
+export const MOST_ROWS = 5000;
 
 /** Most columns of a CSV text. */
 export const MOST_COLUMNS = 300;
