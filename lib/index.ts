@@ -99,7 +99,7 @@ export {type CostMap, costMap, costMapSteps, type Grid, type MapCell} from "./ba
 export {sweep, type SweepOptions, type SweepPoint, sweepSteps} from "./balance/sweep.ts";
 export type {Met, Turnover} from "./balance/turnover.ts";
 export type {Point} from "./balance/hull.ts";
-export {type ChunkOptions, inChunks, type Progress, type Steps} from "./balance/in-chunks.ts";
+export {type ChunkOptions, inChunks, type Progress, type Steps, type Stoppable} from "./balance/in-chunks.ts";
 export {type CandidateOptions, candidatesOf} from "./balance/candidates.ts";
 export {type Missed, weighable, type WeighableMix} from "./balance/weighable.ts";
 export {

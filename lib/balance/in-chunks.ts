@@ -11,10 +11,16 @@ export interface Progress {
 /** A long run that can be stopped between its steps and gives its result at the end. */
 export type Steps<T> = Generator<Progress, T, undefined>;
 
+/** What can stop a long run: an `AbortSignal` fits. */
+export interface Stoppable {
+  /** Throws once the run is to stop. */
+  readonly throwIfAborted: () => void;
+}
+
 /** How to drive a long run. */
 export interface ChunkOptions {
-  /** Ends the run between two steps; an `AbortSignal` fits. */
-  readonly signal?: {readonly throwIfAborted: () => void};
+  /** Ends the run between two steps. */
+  readonly signal?: Stoppable;
   /** Called after each chunk. */
   readonly onProgress?: (progress: Progress) => void;
   /**
