@@ -1,7 +1,7 @@
 import {axisX, axisY, plot, pointer, ruleX, ruleY, tickX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import {holds} from "../../tests/validation/row.ts";
-import {byName, figureText, type Figures, groupName, outside, rms, toleranceUsed} from "./figures.ts";
+import {byName, figureText, type Figures, groupName, nameOf, outside, rms, toleranceUsed} from "./figures.ts";
 import {figure, look} from "./plot.ts";
 
 /** How many figures there are, and whether they hold, in one sentence. */
@@ -14,17 +14,19 @@ export function figuresVerdict({rows}: Figures): HTMLElement {
       <b>${off.length ? `${off.length} outside the tolerance` : "every one within its tolerance"}</b>
     </h2>
     ${
-      off.length > 0 &&
-      html`<ul>
-        ${off.map(
-          (row) =>
-            html`<li>
-              <span
-                ><strong>${row.what}</strong> is off by ${figureText(row.difference, row)} ${row.unit}</span
-              >
-            </li>`,
-        )}
-      </ul>`
+      off.length > 0
+        ? html`<ul>
+            ${off.map(
+              (row) =>
+                html`<li>
+                  <span
+                    ><strong>${nameOf(row)}</strong> is off by ${figureText(row.difference, row)}
+                    ${row.unit}</span
+                  >
+                </li>`,
+            )}
+          </ul>`
+        : ""
     }
   </section>`;
 }
@@ -75,7 +77,7 @@ export function toleranceStrips({rows}: Figures, width: number): HTMLElement {
           x: "used",
           y: "name",
           title: ({row}: (typeof marks)[number]) =>
-            `${row.what}\noff by ${figureText(row.difference, row)} ${row.unit}, allowed ${figureText(row.tolerance, row)}`,
+            `${nameOf(row)}\noff by ${figureText(row.difference, row)} ${row.unit}, allowed ${figureText(row.tolerance, row)}`,
           fill: "var(--card)",
           lineHeight: 1.3,
           lineWidth: width < 500 ? 16 : 26,
@@ -104,7 +106,7 @@ export function largestDifferences({rows}: Figures): HTMLElement {
     const name = `${groupName(worst)}${worst.group === "worked example" ? ` by ${series}` : ""}`;
     return html`<tr>
       <th scope="row">
-        ${name}${unit && html`<span class="unit">, ${unit}</span>`}<span class="asked">${worst.what}</span>
+        ${name}${unit && html`<span class="unit">, ${unit}</span>`}<span class="asked">${nameOf(worst)}</span>
       </th>
       <td>${group.length}</td>
       <td>${figureText(rms(group), worst)}</td>

@@ -18,7 +18,7 @@ import {SOLUTE_TABLE} from "../../lib/freezing/solute-table.ts";
 import {degrees} from "../../lib/io/words.ts";
 import {holds, type ValidationRow} from "../../tests/validation/row.ts";
 import {PART} from "../../tests/validation/solutions.ts";
-import {byName, figureText, type Figures} from "./figures.ts";
+import {byName, figureText, type Figures, nameOf} from "./figures.ts";
 import {type MixStyle, styleOf} from "./mixes.ts";
 import {figure, legend, look, tick} from "./plot.ts";
 
@@ -37,6 +37,11 @@ function frameOf(rows: readonly ValidationRow[]): [number, number] {
   const most = Math.max(...rows.flatMap(({difference, tolerance}) => [Math.abs(difference) || 0, tolerance]));
   const end = Math.ceil(most * 1.1 * 20) / 20;
   return [-end, end];
+}
+
+/** Three times the largest difference: close enough to see it, wide enough to see most tolerances. */
+function threeTimes(rows: readonly ValidationRow[]): [number, number] {
+  return frameOf(rows.map((row) => ({...row, difference: 3 * row.difference, tolerance: 0})));
 }
 
 interface ResidualPlot {
@@ -108,7 +113,7 @@ function residualPlot({
         pointer({
           x: "temperature",
           y: "difference",
-          title: (row: Residual) => `${row.what}\noff by ${figureText(row.difference, row)} °C`,
+          title: (row: Residual) => `${nameOf(row)}\noff by ${figureText(row.difference, row)} °C`,
           fill: "var(--card)",
           lineHeight: 1.3,
           lineWidth: width < 300 ? 11 : 18,
@@ -124,11 +129,14 @@ function residualPlot({
 const TABLES: Readonly<Record<string, {readonly label: string; readonly style: MixStyle}>> = {
   "crc-2021": {label: "CRC Handbook", style: styleOf(0)},
   "young-jones-1949": {label: "Young and Jones", style: styleOf(1)},
+  "polyols-norrish": {label: "curve at 25 °C, for want of freezing points", style: styleOf(2)},
 };
 
 /** Freezing points of each solute alone in water, computed less published, one small chart for each. */
 export function soluteResiduals({rows}: Figures, width: number): HTMLElement {
-  const points = residuals(rows, "solutions");
+  const measured = residuals(rows, "solutions");
+  const known = new Set(measured.map(({series}) => series));
+  const points = [...measured, ...residuals(rows, "Norrish curves").filter(({series}) => !known.has(series))];
   const frame = frameOf(points);
   const across = Math.max(2, Math.floor((width + GAP) / (236 + GAP)));
   const each = Math.floor((width - (across - 1) * GAP) / across);
@@ -216,7 +224,7 @@ export function exampleResiduals({rows}: Figures, width: number): HTMLElement {
     rows: points,
     width,
     height: 330,
-    frame: frameOf(points.filter(({temperature, tolerance}) => temperature > -13 || tolerance < 0.1)),
+    frame: threeTimes(points),
     label: "Worked example by both methods: computed less published temperature, °C",
     styleOfRow,
     axisLabels: true,
@@ -234,7 +242,7 @@ export function exampleResiduals({rows}: Figures, width: number): HTMLElement {
   });
   return figure(
     "A whole mix, by two methods",
-    "The published freezing curve of an ice-cream mix, from 0 to 75 % of its water frozen. Sucrose equivalents are how it was worked out, so they must meet it; held water is what this library balances with. Faint bars are the tolerances.",
+    "The published freezing curve of an ice-cream mix, from 0 to 75 % of its water frozen. Sucrose equivalents are how it was worked out, so they must meet it; held water is what this library balances with. Faint bars are the tolerances; one runs off.",
     legend(names.map((label, n) => ({label, style: styleOf(n)}))),
     chart,
   );

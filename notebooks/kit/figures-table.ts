@@ -2,7 +2,7 @@ import {html} from "htl";
 import {folded} from "../../lib/core/nearest.ts";
 import {holds, type ValidationRow} from "../../tests/validation/row.ts";
 import {keep, recall} from "./address.ts";
-import {byName, figureText, type Figures, groupName, outside, toleranceUsed} from "./figures.ts";
+import {byName, figureText, type Figures, groupName, nameOf, outside, toleranceUsed} from "./figures.ts";
 
 /** A source of the table, with its lines and the words by which each is found. */
 interface Section {
@@ -107,7 +107,7 @@ function lineOf(row: ValidationRow): HTMLElement {
   const at = Math.min(1, Math.max(-1, row.difference / row.tolerance || 0));
   return html`<tr role="row" class=${inside ? "inside" : "outside"}>
     <th role="rowheader" scope="row">
-      ${row.what}${row.unit && html`<span class="unit">, ${row.unit}</span>`}
+      ${nameOf(row)}${row.unit && html`<span class="unit">, ${row.unit}</span>`}
     </th>
     ${cell(row.published)}${cell(row.computed)}${cell(row.difference)}${cell(row.tolerance)}
     <td role="cell" class="gauge" style=${`--at: ${at.toFixed(3)}`}>

@@ -47,6 +47,11 @@ export function groupName({group}: Pick<ValidationRow, "group">): string {
   return GROUPS[group] ?? group;
 }
 
+/** What a figure is, with true minus signs. */
+export function nameOf({what}: ValidationRow): string {
+  return what.replaceAll(/-(?=\d)/g, "−").replaceAll(" °C", "\u00a0°C");
+}
+
 /** How much of its tolerance a figure uses, %: more than 100 is outside. Infinite where nothing could be computed. */
 export function toleranceUsed({difference, tolerance}: ValidationRow): number {
   const used = (100 * Math.abs(difference)) / tolerance;

@@ -37,7 +37,7 @@ export function crystalSheet(composition: Composition, freezer: number): HTMLEle
       crystals can form, though cold syrup is slow: lactose needs weeks. Solubilities are from memory, for one
       substance alone in water, and extrapolated below their data.
     </figcaption>
-    ${rows.length > 0 && sheet}
+    ${rows.length > 0 ? sheet : ""}
     <ul class="cautions">
       <li>${sandWords(composition)}</li>
       <li>${glassWords(composition, freezer)}</li>
@@ -46,9 +46,9 @@ export function crystalSheet(composition: Composition, freezer: number): HTMLEle
 }
 
 const SAND = {
-  none: "Lactose should stay dissolved over months of storage",
-  "sell soon": "Lactose may turn to sand in storage: sell it within weeks",
-  likely: "Lactose is likely to turn to sand",
+  none: "By the rule of the trade, lactose stays dissolved over months of storage",
+  "sell soon": "By the rule of the trade, lactose may turn to sand in storage; sell it within weeks",
+  likely: "By the rule of the trade, lactose is likely to turn to sand",
 } as const;
 
 function sandWords(composition: Composition): HTMLElement {
@@ -90,26 +90,27 @@ export function extrapolationSheet(composition: Composition, freezer: number): H
       }
     </figcaption>
     ${
-      beyond.length > 0 &&
-      html`<table class="sheet" aria-label="Used beyond its data">
-        <thead>
-          <tr>
-            <th scope="col">solute</th>
-            <th scope="col">data end at</th>
-            <th scope="col">keeps liquid, g in 100 g</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${beyond.map(
-            ({part, coldest, held}) =>
-              html`<tr>
-                <th scope="row">${plainName(part)}</th>
-                <td>${degrees(coldest)}</td>
-                <td>${decimal(held, 1)}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>`
+      beyond.length > 0
+        ? html`<table class="sheet" aria-label="Used beyond its data">
+            <thead>
+              <tr>
+                <th scope="col">solute</th>
+                <th scope="col">data end at</th>
+                <th scope="col">keeps liquid, g in 100 g</th>
+              </tr>
+            </thead>
+            <tbody>
+              ${beyond.map(
+                ({part, coldest, held}) =>
+                  html`<tr>
+                    <th scope="row">${plainName(part)}</th>
+                    <td>${degrees(coldest)}</td>
+                    <td>${decimal(held, 1)}</td>
+                  </tr>`,
+              )}
+            </tbody>
+          </table>`
+        : ""
     }
   </figure>`;
 }

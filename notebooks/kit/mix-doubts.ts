@@ -100,7 +100,19 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
       ${li("equivalents", other)}
       ${li("today", `With milk that freezes at −0.52 °C, as today’s instruments read (from memory), instead of Leighton’s −0.55 °C, there would be ${gramsOfIce(more)}.`)}
     </ul>
+    <p class="aside">
+      The mix: ${contents(composition)}. Its ingredients may differ from their tables, and that comes on top.
+    </p>
   </section>`;
+}
+
+/** What a mix consists of, the most first. */
+function contents(composition: Composition): string {
+  return Object.entries(composition)
+    .filter(([part, share]) => part !== "dextroseEquivalent" && share > 0)
+    .sort((a, b) => b[1] - a[1])
+    .map(([part, share]) => `${decimal(share, 1)}\u00a0g ${plainName(part)}`)
+    .join(", ");
 }
 
 function gramsOfIce(more: number): string {
@@ -109,53 +121,59 @@ function gramsOfIce(more: number): string {
     : `${decimal(Math.abs(more), 1)} g ${more > 0 ? "more" : "less"} ice`;
 }
 
-/** Share of frozen water along temperature by each way, within the stated uncertainty. */
-export function doubtCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElement {
-  const {composition, today, equivalents, leftOut} = mix;
-  const water = composition.water ?? 0;
-  const temperatures = Array.from({length: 117}, (_, i) => -30 + i / 4);
-  const points = temperatures.map((temperature) => {
-    const frozen = frozenShare(composition, temperature);
-    const off = frozen > 0 && water > 0 ? (100 * statedUncertainty(mix, temperature)) / water : 0;
+/** How much more or less ice the other ways give than held water, along temperature, within its stated uncertainty. */
+export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElement | undefined {
+  const {composition, today, equivalents} = mix;
+  const start = initialFreezingPoint(composition);
+  if (start === undefined || start < DRAWN_FROM) return undefined;
+  const end = equivalents.at(-1)?.temperature ?? 0;
+  const steps = Math.floor((start - DRAWN_FROM) * 4);
+  const points = Array.from({length: steps + 1}, (_, i) => DRAWN_FROM + i / 4).map((temperature) => {
+    const off = statedUncertainty(mix, temperature);
+    const held = ice(composition, temperature);
+    const difference = temperature >= end ? methodDifference(mix, temperature) : undefined;
     return {
       temperature,
-      frozen,
-      low: Math.max(0, frozen - off),
-      high: Math.min(100, frozen + off),
-      today: frozenShare(today, temperature),
+      held,
       off,
+      low: -off,
+      today: ice(today, temperature) - held,
+      equivalents: difference === undefined ? NaN : -difference,
     };
   });
-  const drawn = leftOut.length ? [] : equivalents.filter(({temperature}) => temperature >= -30);
-  const curve = (way: keyof typeof WAYS, data: readonly object[], y: string): Markish[] => {
+  const most = Math.max(
+    1,
+    ...points.flatMap((d) => [d.off, Math.abs(d.today), Math.abs(d.equivalents) || 0]),
+  );
+  const curve = (way: "equivalents" | "today"): Markish[] => {
     const {colour, dash, sign} = WAYS[way].style;
+    const own = points.filter((d) => Number.isFinite(d[way]));
     return [
-      line(data, {x: "temperature", y, stroke: colour, strokeWidth: 2.25, strokeDasharray: dash, clip: true}),
+      line(own, {x: "temperature", y: way, stroke: colour, strokeWidth: 2.25, strokeDasharray: dash}),
       dot(
-        data.filter((_, i) => i % Math.ceil(data.length / 5) === 8),
+        own.filter((_, i) => i % 16 === 8),
         {
           x: "temperature",
-          y,
+          y: way,
           symbol: sign,
           fill: colour,
           stroke: "var(--paper)",
           strokeWidth: 1.5,
           r: 5,
-          clip: true,
         },
       ),
     ];
   };
   const chart = plot({
     ...look(width),
-    height: Math.min(420, Math.max(280, width * 0.56)),
+    height: Math.min(400, Math.max(280, width * 0.5)),
     marginLeft: 36,
     marginRight: 8,
     marginTop: 44,
     marginBottom: 40,
-    ariaLabel: "Water that is ice, %, against temperature, three ways",
-    x: {domain: [-30, 0]},
-    y: {domain: [0, 100]},
+    ariaLabel: "Ice by the other ways less ice by held water, g in 100 g, against temperature",
+    x: {domain: [DRAWN_FROM, 0]},
+    y: {domain: [-1.1 * most, 1.1 * most]},
     marks: [
       ...temperatureMarks(freezer),
       gridY({stroke: "var(--line)", strokeOpacity: 1, ticks: 5}),
@@ -167,24 +185,24 @@ export function doubtCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLEleme
         ticks: width < 500 ? 4 : 8,
         tickSize: 4,
       }),
-      axisY({label: "Water that is ice, %", labelArrow: "none", ticks: 5, tickSize: 0}),
-      areaY(points, {
-        x: "temperature",
-        y1: "low",
-        y2: "high",
-        fill: WAYS.held.style.colour,
-        fillOpacity: 0.2,
+      axisY({
+        label: "Ice, g in 100 g, more or less",
+        labelArrow: "none",
+        tickFormat: tick,
+        ticks: 5,
+        tickSize: 0,
       }),
-      ...curve("today", points, "today"),
-      ...curve("equivalents", drawn, "frozen"),
-      ...curve("held", points, "frozen"),
+      areaY(points, {x: "temperature", y1: "low", y2: "off", fill: WAYS.held.style.colour, fillOpacity: 0.2}),
+      line(points, {x: "temperature", y: () => 0, stroke: WAYS.held.style.colour, strokeWidth: 2.25}),
+      ...curve("today"),
+      ...curve("equivalents"),
       tip(
         points,
         pointerX({
           x: "temperature",
-          y: "frozen",
+          y: () => 0,
           title: (d: (typeof points)[number]) =>
-            `${degrees(d.temperature)}: ${decimal(d.frozen, 1)} %\ngive or take ${decimal(d.off, 1)}`,
+            `${degrees(d.temperature)}: ${decimal(d.held, 1)} g of ice\ngive or take ${decimal(d.off, 1)} g`,
           fill: "var(--card)",
           lineHeight: 1.3,
           fontSize: 14,
@@ -194,12 +212,15 @@ export function doubtCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLEleme
     ],
   });
   return figure(
-    "The same mix, three ways",
-    "The tinted band is the stated uncertainty of the first: the errors of the solutes’ curves and how far the two methods are apart.",
-    legend([WAYS.held, ...(leftOut.length ? [] : [WAYS.equivalents]), WAYS.today]),
+    "How far the ways are apart",
+    "Held water is the level line; the tint about it is its stated uncertainty: the errors of the solutes’ curves and how far the two methods are apart.",
+    legend(Object.values(WAYS)),
     chart,
   );
 }
+
+/** Coldest temperature drawn, °C. */
+const DRAWN_FROM = -30;
 
 /** What the milk salts are calibrated on, and what the other freezing point of milk would change. */
 export function milkSaltsSheet({composition, today}: DoubtedMix, freezer: number): HTMLElement | undefined {
