@@ -1,0 +1,75 @@
+import {readFileSync} from "node:fs";
+import {Ajv2020} from "ajv/dist/2020.js";
+import fc from "fast-check";
+import {describe, expect, it} from "vitest";
+import {schemaFiles} from "../datasets/tools/make-schemas.ts";
+import {briefSchema} from "../lib/balance/brief-schema.ts";
+import {recipeSchema} from "../lib/io/recipe-json.ts";
+import {ingredientSchema} from "../lib/pantry/ingredient-schema.ts";
+import {HOSTILE_KINDS} from "./support/hostile.ts";
+import {realPantry} from "./support/pantry.ts";
+
+const file = (name: string) =>
+  readFileSync(new URL(`../datasets/schemas/${name}.schema.json`, import.meta.url), "utf8");
+const compile = (name: string) =>
+  new Ajv2020({strict: true, strictTypes: false}).compile(JSON.parse(file(name)) as object);
+
+/** Each schema file, the schema that the reader uses, and the fuzzed input that reaches it. */
+const SCHEMAS = [
+  ["brief", briefSchema, "brief", (value: unknown) => [value]],
+  ["recipe", recipeSchema, "recipe JSON", (value: unknown) => [value]],
+  ["ingredient", ingredientSchema, "pantry JSON", (value: unknown) => (Array.isArray(value) ? value : [])],
+] as const;
+
+describe("the JSON Schemas that come with the package", () => {
+  it("are those of the readers: run datasets/tools/make-schemas.ts after a change", () => {
+    for (const [name, text] of Object.entries(schemaFiles()))
+      expect(file(name.replace(".schema.json", ""))).toBe(text);
+  });
+
+  it.each(SCHEMAS)("agree with the reader of a %s on spoiled input, by ajv", (name, schema, kind, values) => {
+    const validate = compile(name);
+    const {input} = HOSTILE_KINDS.find((known) => known.name === kind)!;
+    const tally = {valid: 0, invalid: 0};
+    fc.assert(
+      fc.property(input, (text) => {
+        let parsed: unknown;
+        try {
+          parsed = JSON.parse(text);
+        } catch {
+          return;
+        }
+        for (const value of values(parsed)) {
+          const valid = schema.safeParse(value).success;
+          expect(validate(value), JSON.stringify(value)).toBe(valid);
+          tally[valid ? "valid" : "invalid"]++;
+        }
+      }),
+      {numRuns: 400, seed: 1},
+    );
+    expect(tally.valid).toBeGreaterThan(50);
+    expect(tally.invalid).toBeGreaterThan(50);
+  });
+
+  it("accept what is real: the demo brief and every ingredient of the pantry", () => {
+    const demo = readFileSync(new URL("../datasets/demo/pear-base.json", import.meta.url), "utf8");
+    expect(compile("brief")(JSON.parse(demo))).toBe(true);
+    const validate = compile("ingredient");
+    for (const ingredient of realPantry.ingredients)
+      expect(validate(JSON.parse(JSON.stringify(ingredient))), ingredient.name).toBe(true);
+  });
+
+  it.each([
+    ["brief", {ingredients: []}],
+    ["brief", {ingredients: ["milk"], batch: "5 kg"}],
+    ["brief", {ingredients: ["milk"], tragets: {}}],
+    ["brief", {ingredients: ["milk"], targets: {ice: [{max: 40}]}}],
+    ["recipe", {name: "custard", ingredients: [{name: "milk", grams: -1}]}],
+    ["recipe", {ingredients: [{name: "milk", grams: 1}]}],
+    ["ingredient", {name: "milk", composition: {watr: 100}}],
+    ["ingredient", {name: "milk", composition: {water: 101}}],
+    ["ingredient", {name: "milk", composition: {water: 100}, allergens: ["lactose"]}],
+  ])("refuse a %s such as %j", (name, value) => {
+    expect(compile(name)(value)).toBe(false);
+  });
+});
