@@ -50,7 +50,7 @@ export function toleranceStrips({rows}: Figures, width: number): HTMLElement {
     );
   const chart = plot({
     ...look(width),
-    height: 34 * names.length + 52,
+    height: (width < 500 ? 34 : 60) * names.length + 52,
     marginLeft: Math.min(0.42 * width, 172),
     marginRight: 14,
     marginTop: 8,

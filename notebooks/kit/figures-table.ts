@@ -41,8 +41,9 @@ export function figuresTable({rows, titles}: Figures): HTMLElement {
     count.textContent = found ? `${found} of ${rows.length} figures` : "No figure goes by that name.";
     label();
   };
+  const shown = () => sections.filter(({element}) => !element.hidden);
   const label = () => {
-    every.textContent = sections.every(({element}) => element.open) ? "Fold all" : "Unfold all";
+    every.textContent = shown().every(({element}) => element.open) ? "Fold all" : "Unfold all";
   };
   const openAll = (open: boolean) => {
     for (const {element} of sections) element.open = open;
@@ -54,7 +55,7 @@ export function figuresTable({rows, titles}: Figures): HTMLElement {
     keep("find", search.value ? [search.value] : []);
     show();
   });
-  every.addEventListener("click", () => openAll(sections.some(({element}) => !element.open)));
+  every.addEventListener("click", () => openAll(shown().some(({element}) => !element.open)));
   for (const {element} of sections) element.addEventListener("toggle", label);
   // Paper has nothing to unfold.
   addEventListener("beforeprint", () => openAll(true));

@@ -4,7 +4,7 @@ import {saturations, sandiness} from "../../lib/freezing/solubility.ts";
 import {extrapolations} from "../../lib/freezing/validity.ts";
 import {decimal, degrees, plainName} from "../../lib/io/words.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
-import {setting} from "./numbers.ts";
+import {setting, unbroken} from "./numbers.ts";
 
 /** What may crystallise in the unfrozen water, whether lactose may turn to sand, and how far the glass is. */
 export function crystalSheet(composition: Composition, freezer: number): HTMLElement {
@@ -55,11 +55,8 @@ function sandWords(composition: Composition): HTMLElement {
   const {msnf, longStorage, quickTurnover, caution} = sandiness(composition);
   if (msnf === 0)
     return html`<span><strong>No milk solids,</strong> so no lactose that could turn to sand.</span>`;
-  return html`<span
-    ><strong>${SAND[caution]}:</strong> the mix has ${decimal(msnf, 1)} g of milk solids-not-fat in 100 g; the
-    rule of the trade allows it ${decimal(longStorage, 1)} for long storage and ${decimal(quickTurnover, 1)}
-    for quick sale (Arbuckle, from memory).</span
-  >`;
+  const words = `the mix has ${decimal(msnf, 1)} g of milk solids-not-fat in 100 g, the rule allows ${decimal(longStorage, 1)} g for long storage and ${decimal(quickTurnover, 1)} g for quick sale (Arbuckle, from memory).`;
+  return html`<span><strong>${SAND[caution]}:</strong> ${unbroken(words)}</span>`;
 }
 
 function glassWords(composition: Composition, freezer: number): HTMLElement {

@@ -10,7 +10,7 @@ import {iceError} from "../../lib/freezing/validity.ts";
 import {decimal, degrees, plainName} from "../../lib/io/words.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import {keyOf, styleOf} from "./mixes.ts";
-import {setting, unbroken} from "./numbers.ts";
+import {limit, setting, unbroken} from "./numbers.ts";
 import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
 
 /** One mix worked out three ways. */
@@ -86,13 +86,13 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
       ? "it is never as hard as ice cream is when dipped"
       : `it scoops at about ${degrees(scoop.temperature)}${scoop.low !== undefined && scoop.high !== undefined ? `, somewhere from ${degrees(scoop.low)} to ${degrees(scoop.high)}` : ""}`;
   const other = leftOut.length
-    ? `The method knows nothing of ${leftOut.join(" and ")}, so it cannot be held against the other.`
+    ? `The method knows nothing of ${leftOut.join(" and ")}, so the stated uncertainty goes without this check.`
     : end === undefined || difference === undefined
       ? "The mix is too strong for its table from the start."
       : `At ${degrees(Math.max(freezer, end))} it has ${gramsOfIce(-difference)} than held water. ${end > freezer ? `Its table of sucrose ends there, and says nothing about ${setting(freezer)}.` : ""}`;
   return html`<section class="verdict" aria-live="polite">
     <h2>
-      At ${setting(freezer)} ${unbroken(decimal(frozen, 1))}${"\u00a0"}g of 100${"\u00a0"}g are ice,
+      At ${setting(freezer)}, ${unbroken(decimal(frozen, 1))}${"\u00a0"}g of 100${"\u00a0"}g are ice,
       <b>give or take ${unbroken(`${decimal(off, 1)} g`)}</b>
     </h2>
     <ul>
@@ -111,7 +111,7 @@ function contents(composition: Composition): string {
   return Object.entries(composition)
     .filter(([part, share]) => part !== "dextroseEquivalent" && share > 0)
     .sort((a, b) => b[1] - a[1])
-    .map(([part, share]) => `${decimal(share, 1)}\u00a0g ${plainName(part)}`)
+    .map(([part, share]) => `${limit(share)}\u00a0g ${plainName(part)}`)
     .join(", ");
 }
 
@@ -214,7 +214,7 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
   return figure(
     "How far the ways are apart",
     "Held water is the level line; the tint about it is its stated uncertainty: the errors of the solutes’ curves and how far the two methods are apart.",
-    legend(Object.values(WAYS)),
+    legend(mix.leftOut.length ? [WAYS.held, WAYS.today] : Object.values(WAYS)),
     chart,
   );
 }
