@@ -75,8 +75,8 @@ export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps
       !region.exact || isInside(corners, {x: atX, y: atY}, size) ? [{row, column, atX, atY}] : [],
     ),
   );
-  // Column by column: a temperature along x asks for a new program at each.
-  reachable.sort((a, b) => a.column - b.column || a.row - b.row);
+  // Column by column where a temperature stands along x, so that a new program is asked for once a column.
+  if (isTemperature(x.subject)) reachable.sort((a, b) => a.column - b.column || a.row - b.row);
   for (const [k, {row, column, atX, atY}] of reachable.entries()) {
     cells[row]![column] = ask(atX, atY);
     yield {solved: k + 1, of: reachable.length};
@@ -89,23 +89,38 @@ function askerOf(brief: Brief, x: Aim, y: Aim): (atX: number, atY: number) => Ma
   const formulation = limitsOnly(brief);
   const cost = coordinateOf({kind: "cost"}, brief.ingredients);
   const solver = solverOfMany();
-  const held = (axis: Aim, at: number): {coordinate: Coordinate; limits: CoordinateLimits} =>
-    isTemperature(axis.subject)
-      ? thresholdBound(axis.subject, at, brief, 0)
-      : {coordinate: coordinateOf(axis.subject, brief.ingredients), limits: {lower: at, upper: at}};
-  const temperature = [x, y].find(({subject}) => isTemperature(subject));
+  const holders = [x, y].map((axis) => holderOf(brief, axis));
+  let held: Held[] = [];
   let program: MixProgram | undefined;
-  let builtAt: number | undefined;
-  return (atX, atY) => {
-    const key = temperature === x ? atX : temperature === y ? atY : 0;
-    if (!program || key !== builtAt) {
-      program = mixProgram(formulation, [cost, held(x, atX).coordinate, held(y, atY).coordinate], [], solver);
-      builtAt = key;
+  return (...at) => {
+    const now = holders.map((holder, k) => holder(at[k]!));
+    if (!program || now.some(({coordinate}, k) => coordinate !== held[k]!.coordinate)) {
+      program = mixProgram(formulation, [cost, ...now.map(({coordinate}) => coordinate)], [], solver);
     }
-    const outcome = program.solve([1, 0, 0], [undefined, held(x, atX).limits, held(y, atY).limits]);
+    held = now;
+    const outcome = program.solve([1, 0, 0], [undefined, ...now.map(({limits}) => limits)]);
     if (outcome.status !== "optimal") return undefined;
     const amounts = amountsOf(brief, sharesIn(brief, formulation, outcome.values));
     return {cost: outcome.objective, amounts};
+  };
+}
+
+/** A coordinate held at a value. */
+interface Held {
+  readonly coordinate: Coordinate;
+  readonly limits: CoordinateLimits;
+}
+
+/** Holds an axis at one value after another; the coordinate is another only where the value of a temperature is. */
+function holderOf(brief: Brief, {subject}: Aim): (at: number) => Held {
+  if (!isTemperature(subject)) {
+    const coordinate = coordinateOf(subject, brief.ingredients);
+    return (at) => ({coordinate, limits: {lower: at, upper: at}});
+  }
+  let last: {at: number; held: Held} | undefined;
+  return (at) => {
+    if (last?.at !== at) last = {at, held: thresholdBound(subject, at, brief, 0)};
+    return last.held;
   };
 }
 

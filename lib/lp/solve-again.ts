@@ -1,11 +1,11 @@
 import {denseForm} from "./dense.ts";
 import {continuousOutcome} from "./outcome.ts";
 import type {LinearProgram, Outcome} from "./program.ts";
+import {isOptimal, optimality} from "./proof.ts";
 import {scale} from "./scale.ts";
 import {primalSimplex} from "./simplex.ts";
 import {solve} from "./solve.ts";
-import {verdictOf} from "./verdict.ts";
-import type {Basis} from "./vertex.ts";
+import {type Basis, kernelOf, vertexOf} from "./vertex.ts";
 
 /** So many bases of earlier answers are tried. */
 const KEPT = 8;
@@ -22,10 +22,17 @@ export function solverOfMany(): (program: LinearProgram) => Outcome {
     const {columns, rows} = scaled.dense;
     bases = bases.filter((basis) => basis.length === columns + rows);
     const prove = (basis: Basis, engine: string): Outcome | undefined => {
-      const verdict = verdictOf(scaled.dense, basis);
-      if (verdict?.status !== "optimal") return undefined;
+      const kernel = kernelOf(scaled.dense, basis);
+      if (!kernel) return undefined;
+      const {values, duals} = vertexOf(scaled.dense, basis, kernel);
+      const figures = optimality(scaled.dense, values, duals);
+      if (!isOptimal(figures)) return undefined;
       bases = [basis, ...bases.filter((other) => other !== basis)].slice(0, KEPT);
-      return continuousOutcome(program, scaled, {verdict, basis, engine});
+      return continuousOutcome(program, scaled, {
+        verdict: {status: "optimal", values, duals, figures},
+        basis,
+        engine,
+      });
     };
     for (const basis of bases) {
       const outcome = prove(basis, "a basis found before");
