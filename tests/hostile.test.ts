@@ -1,7 +1,7 @@
 import {execFile} from "node:child_process";
 import {fileURLToPath} from "node:url";
 import {promisify} from "node:util";
-import fc from "fast-check";
+import * as fc from "fast-check";
 import {beforeAll, describe, expect, it} from "vitest";
 import {HOSTILE_KINDS, survive, warmUp} from "./support/hostile.ts";
 

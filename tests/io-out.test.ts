@@ -44,9 +44,8 @@ describe("an answer as data", () => {
     const rows = Papa.parse<string[]>(answerCsv(answer)).data;
     expect(rows[0]).toEqual(["section", "name", "value", "unit"]);
     for (const cell of rows.flat()) expect(cell).toMatch(/^(?![=+@\t\r])(?:-?[\d.e-]+$|[^-]|-?\d.*°C$|$)/);
-    if (answer.status !== "optimal") expect.unreachable();
     const amounts = rows.filter(([section]) => section === "amount").map((row) => Number(row[2]));
-    expect(amounts).toEqual(answer.amounts.map(({grams}) => grams));
+    expect(amounts).toEqual("amounts" in answer ? answer.amounts.map(({grams}) => grams) : "no amounts");
     const conflict = Papa.parse<string[]>(answerCsv(impossible)).data;
     expect(conflict).toContainEqual(["conflict", "sugars min", "12", "g per 100 g"]);
   });
@@ -77,15 +76,17 @@ describe("an answer or a recipe as a page", () => {
   ])("Markdown of the %s keeps its tables and has no HTML or link from a name", (_, markdown) => {
     expect(markdown).not.toMatch(/<[a-z]/i);
     expect(markdown).not.toMatch(/(?<!\\)\]\(/);
+    const torn: string[] = [];
     let columns = 0;
     for (const line of markdown.split("\n")) {
       if (!line.startsWith("|")) columns = 0;
       else {
         const bars = line.match(/(?<!\\)\|/g)!.length;
-        expect(columns === 0 || bars === columns, line).toBe(true);
+        if (columns !== 0 && bars !== columns) torn.push(line);
         columns = bars;
       }
     }
+    expect(torn).toEqual([]);
     expect(markdown).toContain("| --- |");
   });
 });

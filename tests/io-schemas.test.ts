@@ -1,6 +1,6 @@
 import {readFileSync} from "node:fs";
 import {Ajv2020} from "ajv/dist/2020.js";
-import fc from "fast-check";
+import * as fc from "fast-check";
 import {describe, expect, it} from "vitest";
 import {schemaFiles} from "../datasets/tools/make-schemas.ts";
 import {briefSchema} from "../lib/balance/brief-schema.ts";

@@ -2,7 +2,7 @@
  * Hostile input of every kind: `npx tsx tests/fuzz/input.ts [count] [seed]`. It fails on anything but an answer or a refusal
  * that names its place, on more than 2 s, and on a changed prototype; it prints the smallest input that does so.
  */
-import fc from "fast-check";
+import * as fc from "fast-check";
 import {HOSTILE_KINDS, survive, warmUp} from "../support/hostile.ts";
 
 const count = Number(process.argv[2] ?? 20_000);
