@@ -32,13 +32,19 @@ export {
   type ScoopTemperature,
   type Verdict,
   verdictAt,
+  type VerdictBand,
+  verdictBands,
 } from "./freezing/scoop.ts";
 export {enthalpy, heatToRemove} from "./freezing/enthalpy.ts";
 export {hardeningTime, temperingTime, type Tub, type TubConditions, type TubTime} from "./freezing/tub.ts";
 export {type Sandiness, sandiness, type Saturation, saturations} from "./freezing/solubility.ts";
 export {glassTransition} from "./freezing/glass-transition.ts";
-export {type EquivalenceMix, sucroseEquivalenceCurve} from "./freezing/sucrose-equivalence.ts";
-export {type Extrapolation, extrapolations, iceError} from "./freezing/validity.ts";
+export {
+  type EquivalenceMix,
+  equivalenceMix,
+  sucroseEquivalenceCurve,
+} from "./freezing/sucrose-equivalence.ts";
+export {type Extrapolation, extrapolations, iceError, methodDifference} from "./freezing/validity.ts";
 
 export type {Check, LinearProgram, Outcome, Place, Row, Variable} from "./lp/program.ts";
 export {solve, solveAsync, type SolveOptions} from "./lp/solve.ts";

@@ -68,19 +68,42 @@ export function scoopTemperature(composition: Composition): ScoopTemperature {
   };
 }
 
+/** Hard phases between which a verdict holds, g per 100 g; the first has no lower and the last no upper end. */
+export interface VerdictBand {
+  readonly verdict: Verdict;
+  /** Lower end, included only where the verdict is `scoops`. */
+  readonly from: number;
+  /** Upper end, included but for `soft`. */
+  readonly to: number;
+}
+
 /**
- * How firm a mix is at a temperature: it `scoops` within two spreads of the reference (all seven published mixes do at
- * -13 °C), is `soft` below that, `firm` for two spreads more, and `hard` above.
+ * The bands of the verdicts, from soft to hard: a mix `scoops` within two spreads of the reference (all seven published mixes
+ * do at -13 °C), is `soft` below that, `firm` for two spreads more, and `hard` above. Where to draw these lines is our own
+ * choice; the scale is that of the published mixes.
+ */
+export function verdictBands(): readonly VerdictBand[] {
+  const {mean, spread} = referenceHardPhase();
+  const [soft, scoops, firm] = [mean - 2 * spread, mean + 2 * spread, mean + 4 * spread];
+  return [
+    {verdict: "soft", from: -Infinity, to: soft},
+    {verdict: "scoops", from: soft, to: scoops},
+    {verdict: "firm", from: scoops, to: firm},
+    {verdict: "hard", from: firm, to: Infinity},
+  ];
+}
+
+/**
+ * How firm a mix is at a temperature, in plain words (see {@link verdictBands}).
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
  */
 export function verdictAt(composition: Composition, temperature: number): Verdict {
-  const {mean, spread} = referenceHardPhase();
-  const excess = (hardPhase(composition, temperature) - mean) / spread;
-  if (excess < -2) return "soft";
-  if (excess <= 2) return "scoops";
-  return excess <= 4 ? "firm" : "hard";
+  const hard = hardPhase(composition, temperature);
+  const [soft] = verdictBands();
+  if (hard < soft!.to) return "soft";
+  return verdictBands().find(({verdict, to}) => verdict !== "soft" && hard <= to)!.verdict;
 }
 
 /** Temperature at which the hard phase has a size, °C; it only falls on warming. */

@@ -12,7 +12,7 @@ import {
   tip,
 } from "@observablehq/plot";
 import {hardPhase} from "../../lib/freezing/ice.ts";
-import {referenceHardPhase} from "../../lib/freezing/scoop.ts";
+import {verdictBands} from "../../lib/freezing/scoop.ts";
 import {decimal, degrees} from "../../lib/io/words.ts";
 import type {ShownMix} from "./mixes.ts";
 import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
@@ -52,7 +52,7 @@ export function freezingCurves(mixes: readonly ShownMix[], along: Along): HTMLEl
 /** Hard phase, ice and solid fat, along temperature, with the bands that the words soft, scoops, firm and hard stand for. */
 export function hardPhaseCurves(mixes: readonly ShownMix[], along: Along): HTMLElement | undefined {
   if (!mixes.length) return undefined;
-  const bands = verdictBands();
+  const bands = shownBands();
   const chart = curves(mixes, along, {
     axis: "Hard phase, g in 100 g",
     domain: HARD_PHASE,
@@ -173,16 +173,14 @@ function curves(
   });
 }
 
-/** The words for a hard phase, with the range each stands for: as the library's verdict has them. */
-function verdictBands(): {verdict: string; low: number; high: number}[] {
-  const {mean, spread} = referenceHardPhase();
+/** The words for a hard phase, with the range each stands for, cut to the chart. */
+function shownBands(): {verdict: string; low: number; high: number}[] {
   const [least, most] = HARD_PHASE;
-  return [
-    {verdict: "soft", low: least, high: mean - 2 * spread},
-    {verdict: "scoops", low: mean - 2 * spread, high: mean + 2 * spread},
-    {verdict: "firm", low: mean + 2 * spread, high: mean + 4 * spread},
-    {verdict: "hard", low: mean + 4 * spread, high: most},
-  ];
+  return verdictBands().map(({verdict, from, to}) => ({
+    verdict,
+    low: Math.max(least, from),
+    high: Math.min(most, to),
+  }));
 }
 
 function temperatures(): number[] {
