@@ -26,29 +26,12 @@ import {readRecipeJson} from "./io/recipe-json.ts";
 import {candidatesInFull, pricesText, reliabilityText, weighableText} from "./io/report-more.ts";
 import {substitutionText} from "./io/report-substitution.ts";
 import {textReport} from "./io/report.ts";
-import {USAGE} from "./io/usage.ts";
+import {OPTIONS, USAGE} from "./io/usage.ts";
 import {batchSheet} from "./kitchen/batch-sheet.ts";
 import {baseComponent, makeProduct} from "./kitchen/product.ts";
 import {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
 import {type Recipe, recipeMass} from "./pantry/recipe.ts";
 import {stockedPantry} from "./pantry/stocked.ts";
-
-const text = {type: "string"} as const;
-const flag = {type: "boolean"} as const;
-const OPTIONS = {
-  ...{json: flag, pantry: text, prices: text, csv: text, markdown: text, html: text},
-  ...{
-    explain: flag,
-    candidates: flag,
-    weighable: flag,
-    scale: text,
-    reliability: flag,
-    recipe: text,
-    svg: text,
-  },
-  ...{without: text, left: text, keep: {type: "string", multiple: true} as const, grams: text, overrun: text},
-  help: {type: "boolean", short: "h"},
-} as const;
 
 /** The pantry that is used when none is named: the ingredients that come with this package. */
 const OWN_PANTRY = fileURLToPath(new URL("../datasets/ingredients.csv", import.meta.url));

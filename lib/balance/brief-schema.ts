@@ -1,6 +1,9 @@
 import * as z from "zod/mini";
-import {ALLERGENS} from "../pantry/ingredient.ts";
-import {PARTS} from "../pantry/parts.ts";
+import {
+  compositionSchema,
+  ingredientSchema as pantrySchema,
+  partsSchema,
+} from "../pantry/ingredient-schema.ts";
 
 /** Largest number of ingredients in a brief. */
 const MOST_INGREDIENTS = 2000;
@@ -16,34 +19,19 @@ const limitsSchema = z.strictObject(limits);
 const atSchema = z.strictObject({at: temperature(), ...limits});
 const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...limits});
 
-const parts = Object.fromEntries(PARTS.map((part) => [part, z.optional(notNegative())])) as Record<
-  (typeof PARTS)[number],
-  z.ZodMiniOptional<z.ZodMiniNumber>
->;
-const partsSchema = z.strictObject(parts);
-
-const compositionSchema = z.strictObject({
-  ...parts,
-  dextroseEquivalent: z.optional(notNegative()),
-  msnf: z.optional(notNegative()),
-  wheySolids: z.optional(notNegative()),
-  fat: z.optional(notNegative()),
-});
+/** What a brief may say of an ingredient, as any other reader of ingredients does. */
+const {name, price, unit, density, allergens, properties} = pantrySchema.shape;
+const known = {name, price, unit, density, allergens, properties};
 
 const ingredientSchema = z.strictObject({
-  name: text(),
+  ...known,
   composition: z.optional(compositionSchema),
-  price: z.optional(notNegative()),
   min: z.optional(notNegative()),
   max: z.optional(notNegative()),
   step: z.optional(positive()),
   minIfUsed: z.optional(positive()),
   onlyWith: z.optional(z.strictObject({ingredient: text(), min: positive()})),
   ratio: z.optional(z.strictObject({to: text(), grams: positive()})),
-  unit: z.optional(positive()),
-  density: z.optional(positive()),
-  allergens: z.optional(z.array(z.enum(ALLERGENS))),
-  properties: z.optional(z.record(text(), finite())),
 });
 
 const spreadSchema = z.strictObject({

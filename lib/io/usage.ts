@@ -31,3 +31,28 @@ sheet
 
 Exit code: 0 done, 1 no mix meets the brief (the report says why), 2 a mistake in the input.
 `;
+
+const text = {type: "string"} as const;
+const flag = {type: "boolean"} as const;
+/** The options of the command, as `parseArgs` of Node takes them. */
+export const OPTIONS = {
+  json: flag,
+  pantry: text,
+  prices: text,
+  csv: text,
+  markdown: text,
+  html: text,
+  explain: flag,
+  candidates: flag,
+  weighable: flag,
+  scale: text,
+  reliability: flag,
+  recipe: text,
+  svg: text,
+  without: text,
+  left: text,
+  keep: {type: "string", multiple: true},
+  grams: text,
+  overrun: text,
+  help: {type: "boolean", short: "h"},
+} as const;

@@ -8,12 +8,17 @@ const notNegative = () => z.number().check(z.gte(0));
 const share = () => z.optional(z.number().check(z.gte(0), z.lte(100)));
 const words = <T extends z.ZodMiniType>(word: T) => z.array(word).check(z.maxLength(20));
 
+const parts = Object.fromEntries(PARTS.map((part) => [part, share()])) as Record<
+  (typeof PARTS)[number],
+  z.ZodMiniOptional<z.ZodMiniNumber>
+>;
+
+/** Something for each part, g per 100 g. */
+export const partsSchema = z.strictObject(parts);
+
 /** A composition as JSON, g per 100 g by part or shorthand: see `readComposition` for what else must hold. */
 export const compositionSchema = z.strictObject({
-  ...(Object.fromEntries(PARTS.map((part) => [part, share()])) as Record<
-    (typeof PARTS)[number],
-    z.ZodMiniOptional<z.ZodMiniNumber>
-  >),
+  ...parts,
   msnf: share(),
   wheySolids: share(),
   fat: share(),
