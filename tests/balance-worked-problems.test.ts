@@ -30,7 +30,13 @@ const problems: Record<string, {targets: BriefInput["targets"]; lines: Line[]}> 
     ],
   },
   "problem 3: cream, milk, skim milk powder and egg yolk": {
-    targets: {fat: {equal: 18}, msnf: {equal: 9.5}, sucrose: {equal: 15}, stabiliser: {equal: 0.4}, otherSolids: {equal: 1}},
+    targets: {
+      fat: {equal: 18},
+      msnf: {equal: 9.5},
+      sucrose: {equal: 15},
+      stabiliser: {equal: 0.4},
+      otherSolids: {equal: 1},
+    },
     lines: [
       {name: "cream 30 %", composition: dairy(30, 6.3), exact: 57.4227},
       {name: "milk 3.5 %", composition: dairy(3.5, 8.685), exact: 22.0909},
@@ -46,7 +52,12 @@ const problems: Record<string, {targets: BriefInput["targets"]; lines: Line[]}> 
     lines: [
       {name: "cream 32 %", composition: dairy(32, 6.12), exact: 39.9373, printed: 39.93},
       {name: "milk 3.5 %", composition: dairy(3.5, 8.685), exact: 34.8592, printed: 34.87},
-      {name: "sweetened condensed skim milk", composition: {msnf: 28, sucrose: 40, water: 32}, exact: 16.1726, printed: 16.17},
+      {
+        name: "sweetened condensed skim milk",
+        composition: {msnf: 28, sucrose: 40, water: 32},
+        exact: 16.1726,
+        printed: 16.17,
+      },
       {...sugar, exact: 8.531, printed: 8.53},
       {...stabiliser, exact: 0.5, printed: 0.5},
     ],
