@@ -1,9 +1,8 @@
 import {spawnSync} from "node:child_process";
 import {readdirSync, readFileSync} from "node:fs";
-import {createServer, type Server} from "node:net";
 import {pathToFileURL} from "node:url";
 import type {Browser, Page} from "playwright-core";
-import {afterAll, beforeAll, describe, expect, test} from "vitest";
+import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {
   balance,
   type BriefInput,
@@ -14,7 +13,7 @@ import {
 } from "../lib/index.ts";
 import {decimal, degrees, grams} from "../lib/io/words.ts";
 import {launchBrowser} from "./support/browser.ts";
-import {type Site, startSite} from "./support/notebooks-site.ts";
+import {type Opened, visit} from "./support/visit.ts";
 
 const NOTEBOOKS = readdirSync("notebooks").filter((name) => name.endsWith(".html"));
 const DESIGN = "design-a-flavour.html";
@@ -24,23 +23,15 @@ const shelf = readFileSync("datasets/ingredients.csv", "utf8");
 const prices = readFileSync("datasets/demo/prices.csv", "utf8");
 const pantry = stockedPantry(pantryOf(readPantryCsv(shelf)), readPricesCsv(prices));
 
-let site: Site;
+const site = inject("site");
+const {origin} = new URL(site.address);
 let browser: Browser;
-let busy: Server;
 
 beforeAll(async () => {
-  // Someone else has the usual port: the notebooks must find another.
-  busy = createServer()
-    .on("error", () => undefined)
-    .listen(4173, "localhost");
-  [site, browser] = await Promise.all([startSite(), launchBrowser()]);
-}, 120_000);
-
-afterAll(async () => {
-  await browser?.close();
-  site?.close();
-  busy?.close();
+  browser = await launchBrowser();
 });
+
+afterAll(() => browser?.close());
 
 /** How a page is opened: its address after the name, and what else is served to it. */
 interface Visit {
@@ -51,35 +42,7 @@ interface Visit {
 
 /** Opens a notebook of the site with the network cut off. */
 function open(name: string, {hash = "", serve = {}}: Visit = {}): Promise<Opened> {
-  return visit(`${site.address}${name}${hash}`, serve);
-}
-
-/** A page, and what it tried to reach, complained about or popped up. */
-interface Opened {
-  readonly page: Page;
-  readonly trouble: string[];
-}
-
-async function visit(address: string, serve: NonNullable<Visit["serve"]> = {}): Promise<Opened> {
-  const page = await browser.newPage({viewport: {width: 1280, height: 900}, colorScheme: "light"});
-  const trouble: string[] = [];
-  await page.route("**/*", (route) => {
-    const url = new URL(route.request().url());
-    const own = Object.entries(serve).find(([part]) => url.pathname.includes(part));
-    if (own) return route.fulfill({body: own[1], contentType: "text/plain"});
-    if (["data:", "blob:", "file:"].includes(url.protocol) || url.origin === new URL(site.address).origin)
-      return route.continue();
-    trouble.push(`network: ${url.href}`);
-    return route.abort();
-  });
-  page.on("console", (message) => message.type() === "error" && trouble.push(`console: ${message.text()}`));
-  page.on("pageerror", (error) => trouble.push(`page: ${String(error)}`));
-  page.on("dialog", (dialog) => {
-    trouble.push(`dialog: ${dialog.message()}`);
-    return dialog.dismiss();
-  });
-  await page.goto(address, {waitUntil: "networkidle"});
-  return {page, trouble};
+  return visit(browser, `${site.address}${name}${hash}`, origin, serve);
 }
 
 /** A table of the page, by its name: the texts of each row's cells under the row's heading. */
@@ -199,7 +162,11 @@ test("a notebook written as one file opens from the disk", async () => {
     env: {...process.env, NODE_ENV: "production"},
   });
   expect(run.status, run.stderr.toString()).toBe(0);
-  const {page, trouble} = await visit(pathToFileURL(`dist/notebooks-pages/notebooks/${DESIGN}`).href);
+  const {page, trouble} = await visit(
+    browser,
+    pathToFileURL(`dist/notebooks-pages/notebooks/${DESIGN}`).href,
+    origin,
+  );
   await expectShown(page, {});
   expect(trouble).toEqual([]);
   await page.close();
