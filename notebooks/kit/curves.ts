@@ -11,6 +11,7 @@ import {
   text,
   tip,
 } from "@observablehq/plot";
+import type {MixReport} from "../../lib/balance/answer.ts";
 import {hardPhase} from "../../lib/freezing/ice.ts";
 import {verdictBands} from "../../lib/freezing/scoop.ts";
 import {decimal, degrees} from "../../lib/io/words.ts";
@@ -26,6 +27,9 @@ const HARD_PHASE: [number, number] = [35, 75];
 /** Where a mix's sign sits on its line, °C. */
 const SIGNS_AT = [-24, -18, -12, -6];
 
+/** What a curve needs to know of a mix. */
+export type CurvedMix = Omit<ShownMix, "mix"> & {readonly mix: Pick<MixReport, "composition" | "freezing">};
+
 interface Point {
   /** °C. */
   readonly temperature: number;
@@ -33,7 +37,7 @@ interface Point {
 }
 
 /** Share of the water that is ice, along temperature, for each mix. */
-export function freezingCurves(mixes: readonly ShownMix[], along: Along): HTMLElement | undefined {
+export function freezingCurves(mixes: readonly CurvedMix[], along: Along): HTMLElement | undefined {
   if (!mixes.length) return undefined;
   const chart = curves(mixes, along, {
     axis: "Water that is ice, %",
@@ -50,12 +54,15 @@ export function freezingCurves(mixes: readonly ShownMix[], along: Along): HTMLEl
 }
 
 /** Hard phase, ice and solid fat, along temperature, with the bands that the words soft, scoops, firm and hard stand for. */
-export function hardPhaseCurves(mixes: readonly ShownMix[], along: Along): HTMLElement | undefined {
+export function hardPhaseCurves(mixes: readonly CurvedMix[], along: Along): HTMLElement | undefined {
   if (!mixes.length) return undefined;
-  const bands = shownBands();
+  // A ripple is softer than any mix: the chart then reaches down to it.
+  const softest = Math.min(...mixes.map(({mix}) => hardPhase(mix.composition, along.freezer)));
+  const domain: [number, number] = [Math.min(HARD_PHASE[0], 5 * Math.floor(softest / 5)), HARD_PHASE[1]];
+  const bands = shownBands(domain);
   const chart = curves(mixes, along, {
     axis: "Hard phase, g in 100 g",
-    domain: HARD_PHASE,
+    domain,
     of: ({mix}) =>
       temperatures().map((temperature) => ({temperature, value: hardPhase(mix.composition, temperature)})),
     behind: [
@@ -87,12 +94,12 @@ export function hardPhaseCurves(mixes: readonly ShownMix[], along: Along): HTMLE
 interface CurveOptions {
   readonly axis: string;
   readonly domain: [number, number];
-  readonly of: (shown: ShownMix) => readonly Point[];
+  readonly of: (shown: CurvedMix) => readonly Point[];
   readonly behind: readonly Markish[];
 }
 
 function curves(
-  mixes: readonly ShownMix[],
+  mixes: readonly CurvedMix[],
   {width, freezer}: Along,
   {axis, domain, of, behind}: CurveOptions,
 ): Element {
@@ -174,8 +181,11 @@ function curves(
 }
 
 /** The words for a hard phase, with the range each stands for, cut to the chart. */
-function shownBands(): {verdict: string; low: number; high: number}[] {
-  const [least, most] = HARD_PHASE;
+function shownBands([least, most]: readonly [number, number]): {
+  verdict: string;
+  low: number;
+  high: number;
+}[] {
   return verdictBands().map(({verdict, from, to}) => ({
     verdict,
     low: Math.max(least, from),

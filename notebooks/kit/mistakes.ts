@@ -1,0 +1,56 @@
+import {html} from "htl";
+import {InputError, show} from "../../lib/core/errors.ts";
+
+/** What came out, or what the cook must mend first: on a page a mistake is shown, not thrown. */
+export type Attempt<T> = {readonly value: T} | {readonly mistake: string};
+
+/** Tries something; a mistake in what was typed becomes words. */
+export function attempt<T>(make: () => T): Attempt<T> {
+  try {
+    return {value: make()};
+  } catch (error) {
+    return {mistake: mistakeOf(error)};
+  }
+}
+
+/** A mistake in the page's own words; anything else is thrown on. */
+export function mistakeOf(error: unknown): string {
+  if (!(error instanceof InputError)) throw error;
+  const {place, problem, value, advice} = error;
+  const got = value === undefined ? "" : Number.isNaN(value) ? " (it is empty)" : ` (it is ${show(value)})`;
+  return `${inWords(place)}: ${problem}${got}. ${advice[0]!.toUpperCase()}${advice.slice(1)}.`;
+}
+
+/** A mistake, said where the answer would be. */
+export function mistakeNotice(mistake: string): HTMLElement {
+  return html`<section class="verdict trouble" aria-live="polite">
+    <h2>Something <b>needs mending</b></h2>
+    <p>${mistake}</p>
+  </section>`;
+}
+
+/** What the library calls the numbers of a page, and what the page does. */
+const WORDS: Readonly<Record<string, string>> = {
+  tubMillilitres: "One tub, ml",
+  portionMillilitres: "One portion, ml",
+  mixMillilitres: "Mix, ml",
+  "machine.fillLimit": "The machine takes, ml",
+  grams: "Finished ice cream, g",
+  tubs: "Tubs",
+  runs: "Full runs",
+  loss: "Lost on the way, %",
+  overrun: "Overrun, %",
+  cookedMass: "Cooked sauce, g",
+  brix: "°Brix",
+  storage: "Freezer, °C",
+  watts: "Cooling power, W",
+  "lastRun.minutes": "The last run took, min",
+  margin: "Margin, %",
+  tax: "Sales tax, %",
+};
+
+function inWords(place: string): string {
+  const step = /^steps\[(\d+)\]/.exec(place);
+  if (step) return `Step ${Number(step[1]) + 1} of the heating`;
+  return Object.hasOwn(WORDS, place) ? WORDS[place]! : place;
+}

@@ -1,0 +1,186 @@
+import {html} from "htl";
+import {boilingPoint} from "../../lib/kitchen/sucrose.ts";
+import type {RippleInBase} from "../../lib/kitchen/ripple-in-base.ts";
+import type {RippleMade, RippleMiss, RipplePlan} from "../../lib/kitchen/ripple-brief.ts";
+import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import {keyOf, styleOf} from "./mixes.ts";
+import {limit, setting, unbroken} from "./numbers.ts";
+
+/** The two lines of the page's charts and tables. */
+export const SIDES = {
+  ripple: {label: "Ripple", style: styleOf(0)},
+  base: {label: "Base", style: styleOf(1)},
+} as const;
+
+/** What the words need to know of a ripple that can be made. */
+export interface RippleScene extends RippleMade {
+  readonly behaviour: RippleInBase;
+  /** °C. */
+  readonly freezer: number;
+  /** Targets that even the nearest ripple misses. */
+  readonly misses: readonly RippleMiss[];
+}
+
+/** The ripple in words: what to boil down to what, and how it behaves in the tub. */
+export function rippleVerdict({recipe, cooked, cost, behaviour, freezer, misses}: RippleScene): HTMLElement {
+  const pot = recipe.lines.map(({ingredient, grams: g}) => `${grams(g)} g ${ingredient.name}`);
+  const {mass, waterBoiledOff, sievedOut} = cooked;
+  const trouble = misses.length > 0;
+  const point = (heading: string, text: string) =>
+    html`<li><strong>${heading}</strong><span>${unbroken(minus(text))}</span></li>`;
+  return html`<section class=${`verdict${trouble ? " trouble" : ""}`} aria-live="polite">
+    <h2>
+      ${
+        trouble
+          ? html`<span><b>No ripple</b> meets all of this; the nearest one</span>`
+          : html`<span>The cheapest such ripple</span>`
+      }
+      ${" "}${headline(behaviour)}
+    </h2>
+    <ul class="says">
+      ${misses.map(({target, found, min, max, unit}) =>
+        point(
+          "Missed",
+          `${target} comes to ${decimal(found, 1)}${unit && unit !== "°Brix" ? ` ${unit}` : ""}, ${min !== undefined && found < min ? `wanted at least ${limit(min)}` : `wanted at most ${limit(max ?? 0)}`}.`,
+        ),
+      )}
+      ${point(
+        "Pot",
+        `${pot.join(", ")}.${sievedOut > 0 ? ` Cook the fruit, sieve it and weigh: about ${grams(sievedOut)} g stay behind.` : ""}`,
+      )}
+      ${point(
+        "Boil",
+        `down to ${grams(mass)} g on the scale: ${grams(waterBoiledOff)} g of water go. A refractometer then shows ${decimal(cooked.brix, 0)} °Brix${cooked.brix <= 84 ? `, and it boils at about ${degrees(boilingPoint(cooked.brix), 0)} by the sea` : ""}. It costs ${decimal((1000 * cost) / mass, 2)} a kilogram.`,
+      )}
+      ${point("Water", waterWords(behaviour, freezer))} ${point("Spoon", spoonWords(behaviour, freezer))}
+    </ul>
+  </section>`;
+}
+
+/** How it will behave, in half a line. */
+export function headline({bleeds, hard, runsWhenScooped, ripple}: RippleInBase): HTMLElement {
+  if (bleeds) return html`<span>stays liquid in the freezer and <b>bleeds</b></span>`;
+  if (hard) return html`<span>freezes <b>${ripple.verdict}</b></span>`;
+  return runsWhenScooped
+    ? html`<span>stays soft, and <b>runs where it is scooped</b></span>`
+    : html`<span>stays <b>soft and in its place</b></span>`;
+}
+
+/** Which way water moves between ripple and base. */
+function waterWords({base, ripple, waterMoves, bleeds, thirst}: RippleInBase, freezer: number): string {
+  const points = `The ripple starts to freeze at ${pointOf(ripple.freezingPoint)}, the base at ${pointOf(base.freezingPoint)}.`;
+  if (bleeds)
+    return `${points} At ${setting(freezer)} the ripple holds no ice, so it goes on drawing water from the base: up to ${decimal(thirst, 0)} g per 100 g. It thins and bleeds. Use less sugar or syrup, or bind it with pectin or starch.`;
+  const moves = {
+    "into the ripple": "Until it freezes, water moves from the base into the ripple",
+    "into the base": "Until it freezes, water moves from the ripple into the base, and its rim turns thicker",
+    "neither way": "Neither draws water from the other",
+  }[waterMoves];
+  return `${points} ${moves}; once both hold ice they are in balance.`;
+}
+
+function spoonWords({ripple, base, hard, bleeds, runsWhenScooped}: RippleInBase, freezer: number): string {
+  const compared = `At ${setting(freezer)} its hard phase is ${decimal(ripple.hardPhase, 0)} %, the base's ${decimal(base.hardPhase, 0)} %`;
+  if (hard)
+    return `${compared}: it freezes ${ripple.verdict}. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`;
+  if (bleeds) return `${compared}: it is a syrup in the tub.`;
+  return runsWhenScooped
+    ? `${compared}, so the spoon goes through; at −13 °C, where it is dipped, it holds no ice and runs unless pectin or starch binds it.`
+    : `${compared}, so the spoon goes through, and it still holds some ice at −13 °C, where it is dipped.`;
+}
+
+function pointOf(value: number | undefined): string {
+  return value === undefined ? "below −40 °C" : degrees(value);
+}
+
+/** The answer in one line, for a phone. */
+export function rippleShortly(plan: RipplePlan, scene: RippleScene): string {
+  const {cooked, behaviour} = scene;
+  const how = behaviour.bleeds
+    ? "bleeds"
+    : behaviour.hard
+      ? `freezes ${behaviour.ripple.verdict}`
+      : behaviour.runsWhenScooped
+        ? "runs when scooped"
+        : "soft, stays put";
+  return `${plan.status === "optimal" ? "" : "Nearest: "}${grams(cooked.mass)} g at ${decimal(cooked.brix, 0)} °Brix, ${how}`;
+}
+
+/** What goes into the pot, what comes out, and what it costs. */
+export function potSheet({recipe, cooked, cost}: RippleMade): HTMLElement {
+  const total = recipe.lines.reduce((sum, {grams: g}) => sum + g, 0);
+  const foot = (name: string, g: number, money?: number) =>
+    html`<tr>
+      <th scope="row">${name}</th>
+      <td>${grams(g)}</td>
+      <td>${money === undefined ? "" : decimal(money, 2)}</td>
+    </tr>`;
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What goes into the pot</h3>
+      The least dear amounts that meet what is asked. Weigh the pot empty first: the scale says when to stop.
+    </figcaption>
+    <table class="sheet" aria-label="What goes into the pot">
+      <thead>
+        <tr>
+          <th scope="col"></th>
+          <th scope="col">g</th>
+          <th scope="col">money</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${recipe.lines.map(
+          ({ingredient, grams: g}) =>
+            html`<tr>
+              <th scope="row">${ingredient.name}</th>
+              <td>${grams(g)}</td>
+              <td>${decimal((g * (ingredient.price ?? 0)) / 1000, 2)}</td>
+            </tr>`,
+        )}
+      </tbody>
+      <tfoot>
+        ${foot("in the pot", total, cost)}
+        ${cooked.sievedOut > 0 && foot("stays in the sieve", -cooked.sievedOut)}
+        ${foot("boils off", -cooked.waterBoiledOff)} ${foot("cooked ripple", cooked.mass)}
+      </tfoot>
+    </table>
+  </figure>`;
+}
+
+/** Ripple and base beside each other in the freezer. */
+export function sideBySide({base, ripple}: RippleInBase, freezer: number): HTMLElement {
+  const row = (name: string, unit: string, read: (side: typeof base) => string) =>
+    html`<tr>
+      <th scope="row">${name}${unit && html`<span class="unit">, ${unit}</span>`}</th>
+      <td>${read(ripple)}</td>
+      <td>${read(base)}</td>
+    </tr>`;
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>Side by side in the tub</h3>
+      At ${setting(freezer)}, in 100 g of each. The words are calibrated on ice cream with air in it: a ripple
+      holds none, and is somewhat firmer than they say.
+    </figcaption>
+    <table class="sheet" aria-label="Side by side">
+      <thead>
+        <tr>
+          <th scope="col"></th>
+          ${[SIDES.ripple, SIDES.base].map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${row("strength", "°Brix", (side) => decimal(side.brix, 1))}
+        ${row("starts to freeze at", "", (side) => pointOf(side.freezingPoint))}
+        ${row("water activity there", "", (side) => (side.waterActivity === undefined ? "–" : decimal(side.waterActivity, 3)))}
+        ${row("ice", "g", (side) => decimal(side.ice, 1))}
+        ${row("water still liquid", "g", (side) => decimal(side.liquidWater, 1))}
+        ${row("hard phase: ice and solid fat", "g", (side) => decimal(side.hardPhase, 1))}
+        ${row("from the freezer", "", (side) => side.verdict)}
+      </tbody>
+    </table>
+  </figure>`;
+}
+
+function minus(text: string): string {
+  return text.replaceAll(/ -(?=\d)/g, " −");
+}
