@@ -1,5 +1,8 @@
 import type {Answer, Balanced, Binding} from "../balance/answer.ts";
 import type {Brief, Target} from "../balance/brief.ts";
+import {sandiness} from "../freezing/solubility.ts";
+import {temperingTime} from "../freezing/tub.ts";
+import type {Composition} from "../pantry/parts.ts";
 import {subjectName, subjectUnit} from "../balance/subject.ts";
 import {printable} from "../core/errors.ts";
 import {conflictText} from "./report-conflict.ts";
@@ -89,24 +92,36 @@ function freezingText({freezing, composition}: Balanced, brief: Brief): string {
   ].join("\n");
 }
 
-function scoopText({scoop}: Balanced, brief: Brief): string {
+function scoopText({scoop, composition}: Balanced, brief: Brief): string {
   const {temperature, low, high, verdict} = scoop;
-  const freezer = degrees(brief.freezer, 0);
   const advice = {
     soft: "It may not hold its shape there: keep it colder, or take out some sugars.",
     scoops: "Scoop it straight from the freezer.",
-    firm: "Give the tub some minutes in the fridge or on the counter before scooping.",
-    hard: "Too hard to scoop there: temper it, or ask for less hard phase at that temperature.",
+    firm: `A litre tub wants ${tempering(composition, brief)} first.`,
+    hard: `A litre tub would want ${tempering(composition, brief)}; or ask for less hard phase.`,
   }[verdict];
   const where =
     temperature === undefined
       ? "It is never as hard as a published hard ice cream is when dipped."
       : `Scoops at about ${degrees(temperature)}${low === undefined || high === undefined ? "" : ` (between ${degrees(low)} and ${degrees(high)})`}.`;
+  const {caution, msnf, longStorage} = sandiness(composition);
   return [
     "Scooping (estimated from ice and solid fat; overrun and stabiliser left out)",
     `  ${where}`,
-    `  In a freezer at ${freezer}: ${verdict}. ${advice}`,
+    `  In a freezer at ${degrees(brief.freezer, 0)}: ${verdict}. ${advice}`,
+    ...(caution === "none"
+      ? []
+      : [
+          `  Much MSNF (${decimal(msnf, 1)} %, for long storage at most ${decimal(longStorage, 1)}): may turn sandy, so sell it soon.`,
+        ]),
   ].join("\n");
+}
+
+/** Time that a litre tub takes on the counter at 20 °C to get soft enough, in words. */
+function tempering(composition: Composition, {freezer}: Brief): string {
+  const tub = {shape: "box", length: 16, width: 10.5, height: 6} as const;
+  const time = temperingTime(composition, tub, freezer, {airTemperature: 20});
+  return time ? `about ${decimal(Math.max(1, time.minutes), 0)} minutes at 20 °C` : "some time in the fridge";
 }
 
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
