@@ -1,40 +1,45 @@
 import {axisX, axisY, barX, plot, text} from "@observablehq/plot";
 import {html} from "htl";
 import {decimal} from "../../lib/io/words.ts";
-import type {ShownMix} from "./mixes.ts";
+import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {figure, labelMargin, look} from "./plot.ts";
 
 /** What a mix consists of, in six parts that add up to 100 g. */
 const PARTS = [
-  {name: "fat", colour: "var(--part-fat)", ink: "#22251e", of: ({mix}: ShownMix) => mix.shares.fat ?? 0},
+  {
+    name: "fat",
+    colour: "var(--part-fat)",
+    ink: "#22251e",
+    of: ({mix}: ShownMix<WeighedMix>) => mix.shares.fat ?? 0,
+  },
   {
     name: "milk solids-not-fat",
     colour: "var(--part-msnf)",
     ink: "#22251e",
-    of: ({mix}: ShownMix) => mix.shares.msnf ?? 0,
+    of: ({mix}: ShownMix<WeighedMix>) => mix.shares.msnf ?? 0,
   },
   {
     name: "sugars",
     colour: "var(--part-sugars)",
     ink: "#ffffff",
-    of: ({mix}: ShownMix) => mix.shares.sugars ?? 0,
+    of: ({mix}: ShownMix<WeighedMix>) => mix.shares.sugars ?? 0,
   },
   {name: "other solids", colour: "var(--part-other)", ink: "#ffffff", of: otherSolids},
   {
     name: "alcohol",
     colour: "var(--part-alcohol)",
     ink: "#ffffff",
-    of: ({mix}: ShownMix) => mix.composition.alcohol ?? 0,
+    of: ({mix}: ShownMix<WeighedMix>) => mix.composition.alcohol ?? 0,
   },
   {
     name: "water",
     colour: "var(--part-water)",
     ink: "#22251e",
-    of: ({mix}: ShownMix) => mix.composition.water ?? 0,
+    of: ({mix}: ShownMix<WeighedMix>) => mix.composition.water ?? 0,
   },
 ] as const;
 
-function otherSolids({mix: {shares}}: ShownMix): number {
+function otherSolids({mix: {shares}}: ShownMix<WeighedMix>): number {
   return Math.max(
     0,
     (shares.totalSolids ?? 0) - (shares.fat ?? 0) - (shares.msnf ?? 0) - (shares.sugars ?? 0),
@@ -42,7 +47,10 @@ function otherSolids({mix: {shares}}: ShownMix): number {
 }
 
 /** What each mix consists of, g in 100 g, as one bar. */
-export function compositionBars(mixes: readonly ShownMix[], width: number): HTMLElement | undefined {
+export function compositionBars(
+  mixes: readonly ShownMix<WeighedMix>[],
+  width: number,
+): HTMLElement | undefined {
   if (!mixes.length) return undefined;
   const left = labelMargin(mixes);
   const pieces = mixes.flatMap((shown) => {

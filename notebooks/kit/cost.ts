@@ -1,11 +1,11 @@
 import {axisX, axisY, dot, plot, pointer, ruleX, ruleY, tip} from "@observablehq/plot";
 import {decimal} from "../../lib/io/words.ts";
-import type {ShownMix} from "./mixes.ts";
+import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {figure, legend, look} from "./plot.ts";
 
 /** What each ingredient costs in 1 kg of each mix. */
 export function costDots(
-  mixes: readonly ShownMix[],
+  mixes: readonly ShownMix<WeighedMix>[],
   prices: ReadonlyMap<string, number>,
   width: number,
 ): HTMLElement | undefined {

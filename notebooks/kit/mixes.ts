@@ -1,9 +1,12 @@
 import {svg} from "htl";
-import type {Balanced} from "../../lib/balance/answer.ts";
+import type {Balanced, MixReport} from "../../lib/balance/answer.ts";
+
+/** A mix of a known mass, however it was found. */
+export type WeighedMix = MixReport & Pick<Balanced, "batch">;
 
 /** A mix as the page shows it: with a short name, and a colour, sign and dash that stay with it. */
-export interface ShownMix {
-  readonly mix: Balanced;
+export interface ShownMix<M extends WeighedMix = Balanced> {
+  readonly mix: M;
   /** Short enough for a table's head. */
   readonly label: string;
   readonly style: MixStyle;

@@ -77,6 +77,6 @@ export function columnOf(width: number): number {
 const BRIEF_AND_GAP = 356 + 56;
 
 /** Room for the mixes' names at the left of a chart, px. */
-export function labelMargin(mixes: readonly ShownMix[]): number {
+export function labelMargin(mixes: readonly Pick<ShownMix, "label">[]): number {
   return 14 + 7.4 * Math.max(...mixes.map(({label}) => label.length));
 }

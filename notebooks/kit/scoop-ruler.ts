@@ -1,10 +1,13 @@
 import {axisX, axisY, dot, plot, ruleY, text} from "@observablehq/plot";
 import {degrees} from "../../lib/io/words.ts";
-import type {ShownMix} from "./mixes.ts";
+import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {type Along, figure, labelMargin, look, temperatureMarks, tick} from "./plot.ts";
 
 /** Where each mix scoops, with the uncertainty of the estimate, beside the freezer and the dipping temperatures. */
-export function scoopRuler(mixes: readonly ShownMix[], {width, freezer}: Along): HTMLElement | undefined {
+export function scoopRuler(
+  mixes: readonly ShownMix<WeighedMix>[],
+  {width, freezer}: Along,
+): HTMLElement | undefined {
   if (!mixes.length) return undefined;
   const found = mixes.flatMap(({label, style, mix}) => {
     const {temperature, low, high} = mix.scoop;

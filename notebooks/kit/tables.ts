@@ -1,8 +1,8 @@
 import {html} from "htl";
-import type {Balanced, Binding} from "../../lib/balance/answer.ts";
+import type {Binding} from "../../lib/balance/answer.ts";
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
-import {keyOf, type ShownMix} from "./mixes.ts";
+import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
 import {bounded, limit, setting} from "./numbers.ts";
 import {labelOf} from "./targets.ts";
 
@@ -10,7 +10,7 @@ import {labelOf} from "./targets.ts";
 export const TRACE = 1e-4;
 
 /** What to weigh for each mix, g, with the batch and its cost below. */
-export function weighingSheet(mixes: readonly ShownMix[]): HTMLElement | undefined {
+export function weighingSheet(mixes: readonly ShownMix<WeighedMix>[]): HTMLElement | undefined {
   const [first] = mixes;
   if (!first) return undefined;
   const {batch} = first.mix;
@@ -22,11 +22,11 @@ export function weighingSheet(mixes: readonly ShownMix[]): HTMLElement | undefin
     }))
     .filter(({most}) => most > TRACE)
     .sort((a, b) => first.mix.amounts[b.i]!.grams - first.mix.amounts[a.i]!.grams || b.most - a.most);
-  const weight = ({mix}: ShownMix, i: number) => {
+  const weight = ({mix}: ShownMix<WeighedMix>, i: number) => {
     const {grams: g, percent} = mix.amounts[i]!;
     return percent > TRACE ? html`<td>${grams(g)}</td>` : html`<td class="none">–</td>`;
   };
-  const row = (heading: unknown, cell: (shown: ShownMix) => string) =>
+  const row = (heading: unknown, cell: (shown: ShownMix<WeighedMix>) => string) =>
     html`<tr>
       <th scope="row">${heading}</th>
       ${mixes.map((shown) => html`<td>${cell(shown)}</td>`)}
@@ -60,7 +60,7 @@ const PROPERTIES: readonly (readonly [
   name: string,
   unit: string,
   target: string,
-  read: (mix: Balanced) => string,
+  read: (mix: WeighedMix) => string,
 ])[] = [
   ["fat", "%", "fat", ({shares}) => percent(shares.fat)],
   ["milk solids-not-fat", "%", "msnf", ({shares}) => percent(shares.msnf)],
@@ -76,7 +76,7 @@ const PROPERTIES: readonly (readonly [
 
 /** What each mix turned out to be beside what was asked: shares, freezing point, scoop temperature. */
 export function propertySheet(
-  mixes: readonly ShownMix[],
+  mixes: readonly ShownMix<WeighedMix>[],
   {targets = {}}: Pick<BriefInput, "targets">,
   freezer: number,
 ): HTMLElement | undefined {
@@ -163,7 +163,7 @@ function priceOf({price}: Binding, ofIngredient: boolean): string {
   return `${change > 0 ? "+" : ""}${decimal(change, 3)}`;
 }
 
-function head(corner: string, mixes: readonly ShownMix[]): HTMLElement {
+export function head(corner: string, mixes: readonly Pick<ShownMix, "label" | "style">[]): HTMLElement {
   return html`<thead>
     <tr>
       <th scope="col"><span class="unit">${corner}</span></th>
