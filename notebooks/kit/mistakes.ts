@@ -4,6 +4,9 @@ import {InputError, show} from "../../lib/core/errors.ts";
 /** What came out, or what the cook must mend first: on a page a mistake is shown, not thrown. */
 export type Attempt<T> = {readonly value: T} | {readonly mistake: string};
 
+/** A mistake that has its words already. */
+export class Mistake extends Error {}
+
 /** Tries something; a mistake in what was typed becomes words. */
 export function attempt<T>(make: () => T): Attempt<T> {
   try {
@@ -15,6 +18,7 @@ export function attempt<T>(make: () => T): Attempt<T> {
 
 /** A mistake in the page's own words; anything else is thrown on. */
 export function mistakeOf(error: unknown): string {
+  if (error instanceof Mistake) return error.message;
   if (!(error instanceof InputError)) throw error;
   const {place, problem, value, advice} = error;
   const got = value === undefined ? "" : Number.isNaN(value) ? " (it is empty)" : ` (it is ${show(value)})`;

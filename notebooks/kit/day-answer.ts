@@ -1,0 +1,232 @@
+import {html} from "htl";
+import type {CostLine} from "../../lib/kitchen/cost.ts";
+import {priceForMargin} from "../../lib/kitchen/cost.ts";
+import {COOLING} from "../../lib/kitchen/pasteurisation.ts";
+import {productLines} from "../../lib/kitchen/product.ts";
+import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import type {Day, DayWish} from "./day.ts";
+import {limit, setting, unbroken} from "./numbers.ts";
+
+/** The day in words: how much, whether it is safe, how long, what for. */
+export function dayVerdict(day: Day, wish: DayWish, margin: number): HTMLElement {
+  const {scaled, process, chillMinutes, cost, plan, rounding} = day;
+  const point = (heading: string, text: string, amiss = false) =>
+    html`<li class=${amiss ? "amiss" : ""}><strong>${heading}</strong><span>${unbroken(text)}</span></li>`;
+  const short = shortOf(day);
+  const met =
+    process.steps.some(({pairs}) => pairs.length) && !process.untreated.some((name) => isTender(day, name));
+  const inTime = process.cooledInTime !== false;
+  return html`<section class="verdict" aria-live="polite">
+    <h2>${yieldWords(day, wish)} in <b>${scaled.runs === 1 ? "one run" : `${scaled.runs} runs`}</b></h2>
+    <ul class="says">
+      ${point(
+        "Make",
+        `${grams(scaled.mixGrams)} g of mix (${decimal(scaled.mixMillilitres / 1000, 2)} l)${scaled.runs > 1 ? `, ${grams(scaled.gramsPerRun)} g in each run` : ""}${rippleWords(day)}. A full tub weighs ${grams(day.tubGrams)} g.`,
+      )}
+      ${point("Heat", heatWords(day), !met)}
+      ${point(
+        "Cool",
+        `${decimal(chillMinutes, 0)} minutes at ${limit(wish.chiller)} W to ${setting(wish.heating.cool)}. ${inTime ? "That is within" : "Too slow: published are at most"} ${COOLING.minutes} minutes to ${degrees(COOLING.temperature)}.${inTime ? "" : " Split it into flat pans, use more ice, or make less."}`,
+        !inTime,
+      )}
+      ${point("Day", dayWords(plan.minutesUntilHard))}
+      ${point(
+        "Money",
+        `${decimal(cost.total, 2)} for the batch: ${decimal(cost.perTub, 2)} a tub, ${decimal(cost.perPortion, 2)} a portion. A tub sells at ${decimal(priceForMargin(cost.perTub, margin), 2)} before tax for a margin of ${limit(margin)} %.`,
+      )}
+      ${short.length ? point("Shelf", `Not enough on it: buy ${short.join(", ")}.`, true) : ""}
+      ${
+        rounding.percent >= 2
+          ? point(
+              "Scale",
+              `Its step moves ${rounding.ingredient} by ${decimal(rounding.percent, 0)} %: use a finer one for that.`,
+              rounding.percent >= 5,
+            )
+          : ""
+      }
+    </ul>
+  </section>`;
+}
+
+function yieldWords({scaled}: Day, {to, tub, overrun}: DayWish): string {
+  if ("tubs" in to) return `${to.tubs} tubs of ${limit(tub)} ml at ${limit(overrun)} % overrun,`;
+  return `${decimal(scaled.grams / 1000, 2)} kg of ice cream`;
+}
+
+function rippleWords({scaled}: Day): string {
+  const ripple = scaled.product.components.find(({churned}) => !churned);
+  return ripple ? `, and ${grams(ripple.mass)} g of ripple` : "";
+}
+
+/** What the heat does, and whether that is a published pair. */
+export function heatWords(day: Day): string {
+  const {steps, untreated, peak} = day.process;
+  const pairs = steps.flatMap((step) => step.pairs);
+  if (!pairs.length) {
+    return `The mix gets to about ${degrees(peak, 0)}. That alone is no published pasteurisation pair: buy milk, cream and egg pasteurised, or heat and hold the mix.`;
+  }
+  const tender = untreated.filter((name) => isTender(day, name));
+  const named = [
+    ...new Set(
+      pairs.map(
+        ({country, temperature, seconds}) =>
+          `${country} ${degrees(temperature)} for ${seconds >= 120 ? `${seconds / 60} min` : `${seconds} s`}`,
+      ),
+    ),
+  ];
+  const late = untreated.filter((name) => !tender.includes(name));
+  return `A published pasteurisation pair is met: ${named.join("; ")}.${tender.length ? ` Not by ${tender.join(", ")}, which come later.` : ""}${late.length ? ` ${late.join(", ")} go in unheated: wash and peel them well.` : ""}`;
+}
+
+function isTender({scaled}: Day, name: string): boolean {
+  return productLines(scaled.product).some(
+    ({ingredient}) =>
+      ingredient.name === name && ingredient.allergens?.some((one) => one === "eggs" || one === "milk"),
+  );
+}
+
+function dayWords(minutes: number | undefined): string {
+  return minutes === undefined
+    ? "The tubs never get as cold as asked: the freezer is too warm for it."
+    : `About ${decimal(minutes / 60, 1)} hours from the heat to hard tubs.`;
+}
+
+function shortOf({scaled}: Day): string[] {
+  return productLines(scaled.product, scaled.grams).flatMap(({ingredient: {name, stock}, grams: g}) =>
+    stock !== undefined && g > stock ? [`${grams(g - stock)} g ${name}`] : [],
+  );
+}
+
+/** The day in one line, for a phone. */
+export function dayShortly(day: Day, wish: DayWish): string {
+  return `${yieldWords(day, wish).replace(/,$/, "")}: ${decimal(day.cost.perTub, 2)} a tub`;
+}
+
+/** What to weigh, in working order, by component. */
+export function daySheet({sheet}: Day): HTMLElement {
+  const runs = sheet.runs > 1;
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What to weigh</h3>
+      In working order, in steps of the scale (a tenth of a step below 20
+      g)${runs ? ", and what one run takes" : ""}.
+    </figcaption>
+    <table class="sheet" aria-label="What to weigh, g">
+      <thead>
+        <tr>
+          <th scope="col"></th>
+          <th scope="col">g</th>
+          ${runs && html`<th scope="col">a run</th>`}
+          <th scope="col">or</th>
+        </tr>
+      </thead>
+      ${sheet.sections.map(
+        ({heading, grams: total, lines}) =>
+          html`<tbody>
+            <tr class="part">
+              <th scope="colgroup" colspan=${runs ? 4 : 3}>${heading}, ${grams(total)} g when done</th>
+            </tr>
+            ${lines.map(
+              (line) =>
+                html`<tr>
+                  <th scope="row">${line.ingredient}</th>
+                  <td>${grams(line.grams)}</td>
+                  ${runs && html`<td>${line.gramsPerRun === undefined ? "" : grams(line.gramsPerRun)}</td>`}
+                  <td class="unit">${line.measure ?? ""}</td>
+                </tr>`,
+            )}
+          </tbody>`,
+      )}
+    </table>
+  </figure>`;
+}
+
+/** The heat step by step: what is done, and how warm it is then. */
+export function heatSheet(day: Day): HTMLElement {
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>How warm it gets</h3>
+      Worked out by heat balance for a pan that loses nothing: a thermometer in the mix decides.
+    </figcaption>
+    <table class="sheet" aria-label="How warm it gets">
+      <thead>
+        <tr>
+          <th scope="col"></th>
+          <th scope="col">from</th>
+          <th scope="col">to</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${day.process.steps.map(
+          ({text, notes, before, after}) =>
+            html`<tr>
+              <th scope="row">
+                ${unbroken(text)}${notes.map((note) => html`<span class="asked">${unbroken(note)}</span>`)}
+              </th>
+              <td>${degrees(before, 0)}</td>
+              <td>${degrees(after, 0)}</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </figure>`;
+}
+
+/** What each ingredient costs, with the packs to open and what they leave. */
+export function spendSheet({cost}: Day): HTMLElement {
+  const packed = cost.lines.some(({packs}) => packs !== undefined);
+  const pack = ({packs, leftover}: CostLine) =>
+    packs === undefined
+      ? html`<td></td>
+          <td></td>`
+      : [html`<td>${packs}</td>`, html`<td>${grams(leftover ?? 0)}</td>`];
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>Where the money goes</h3>
+      At the price per kg of the shelf, or as typed behind “@” in the recipe; a pack there, as in “@ 6.20 for
+      1000 g”, adds how many to open and what is left.
+    </figcaption>
+    <table class="sheet" aria-label="Where the money goes">
+      <thead>
+        <tr>
+          <th scope="col"></th>
+          <th scope="col">g</th>
+          <th scope="col">money</th>
+          ${packed ? [html`<th scope="col">packs</th>`, html`<th scope="col">left, g</th>`] : []}
+        </tr>
+      </thead>
+      <tbody>
+        ${[...cost.lines]
+          .sort((a, b) => b.cost - a.cost)
+          .map(
+            (line) =>
+              html`<tr>
+                <th scope="row">${line.ingredient}</th>
+                <td>${grams(line.grams)}</td>
+                <td>${decimal(line.cost, 2)}</td>
+                ${packed && pack(line)}
+              </tr>`,
+          )}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">in all</th>
+          <td>${grams(cost.lines.reduce((sum, line) => sum + line.grams, 0))}</td>
+          <td>${decimal(cost.total, 2)}</td>
+          ${packed ? [html`<td></td>`, html`<td></td>`] : []}
+        </tr>
+        ${
+          packed
+            ? html`<tr>
+                <th scope="row">to lay out, whole packs</th>
+                <td></td>
+                <td>${decimal(cost.outlay, 2)}</td>
+                <td></td>
+                <td></td>
+              </tr>`
+            : ""
+        }
+      </tfoot>
+    </table>
+  </figure>`;
+}
