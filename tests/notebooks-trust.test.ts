@@ -2,6 +2,7 @@ import {readFileSync} from "node:fs";
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {figureText, nameOf} from "../notebooks/kit/figures.ts";
+import {degrees} from "../lib/io/words.ts";
 import {launchBrowser} from "./support/browser.ts";
 import {type Opened, visit} from "./support/visit.ts";
 import {parseTable} from "./validation/parse-tables.ts";
@@ -132,6 +133,10 @@ describe("how far to trust it", () => {
     expect(await bench.innerText()).toContain("The method knows nothing of alcohol");
     await page.getByRole("spinbutton", {name: "Milk solids-not-fat"}).fill("8");
     await expect.poll(() => bench.innerText()).toContain("lactose stays dissolved");
+    const milk = readTables().milk_freezing_point.map((row) =>
+      degrees(Number(row.freezing_point_C), 2).replace(" ", "\u00a0"),
+    );
+    for (const point of milk) expect(await bench.innerText()).toContain(point);
     expect(trouble).toEqual([]);
     await page.close();
   });

@@ -9,6 +9,7 @@ import {equivalenceMix, sucroseEquivalenceCurve} from "../../lib/freezing/sucros
 import {iceError} from "../../lib/freezing/validity.ts";
 import {decimal, degrees, plainName} from "../../lib/io/words.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
+import type {Figures} from "./figures.ts";
 import {keyOf, styleOf} from "./mixes.ts";
 import {limit, setting, unbroken} from "./numbers.ts";
 import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
@@ -20,8 +21,24 @@ export interface DoubtedMix {
   readonly today: Composition;
   /** By sucrose equivalents, as far as the table for sucrose goes. */
   readonly equivalents: readonly {readonly frozen: number; readonly temperature: number}[];
+  readonly milk: MilkPoints;
   /** What sucrose equivalents leave out, in plain words. */
   readonly leftOut: readonly string[];
+}
+
+/** Freezing points of milk in words: the one that calibrates the milk salts, and today's. */
+export interface MilkPoints {
+  readonly leighton: string;
+  readonly today: string;
+}
+
+/** The freezing points of milk in the published tables. */
+export function milkPoints({tables}: Figures): MilkPoints {
+  const pointOf = (source: string) => {
+    const row = tables.milk_freezing_point.find((d) => d.source === source);
+    return unbroken(degrees(Number(row?.freezing_point_C), 2));
+  };
+  return {leighton: pointOf("leighton-1927"), today: pointOf("from-memory")};
 }
 
 /** The ways, each with its key. */
@@ -32,11 +49,12 @@ const WAYS = {
 } as const;
 
 /** Works a mix out by each way. */
-export function doubted(composition: Composition): DoubtedMix {
+export function doubted(composition: Composition, milk: MilkPoints): DoubtedMix {
   const mix = equivalenceMix(composition);
   const salts = composition.milkSalts ?? 0;
   return {
     composition,
+    milk,
     today: {...composition, milkSalts: salts * MILK_SALTS_TODAY},
     equivalents: sucroseEquivalenceCurve(mix, 0.5),
     leftOut: mix.leftOut.map(plainName),
@@ -70,7 +88,7 @@ export function statedUncertainty(mix: DoubtedMix, temperature: number): number 
 
 /** The mix in words: how much of it is ice, give or take how much, and what the other ways say. */
 export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
-  const {composition, equivalents, leftOut, today} = mix;
+  const {composition, equivalents, leftOut, milk, today} = mix;
   const frozen = ice(composition, freezer);
   const off = statedUncertainty(mix, freezer);
   const end = equivalents.at(-1)?.temperature;
@@ -98,7 +116,7 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
     <ul>
       ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice, and ${scoops}.`)}
       ${li("equivalents", other)}
-      ${li("today", `With milk that freezes at −0.52 °C, as today’s instruments read (from memory), instead of Leighton’s −0.55 °C, there would be ${gramsOfIce(more)}.`)}
+      ${li("today", `With milk that freezes at ${milk.today}, as today’s instruments read (from memory), instead of Leighton’s ${milk.leighton}, there would be ${gramsOfIce(more)}.`)}
     </ul>
     <p class="aside">
       The mix: ${contents(composition)}. Its ingredients may differ from their tables, and that comes on top.
@@ -223,7 +241,10 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
 const DRAWN_FROM = -30;
 
 /** What the milk salts are calibrated on, and what the other freezing point of milk would change. */
-export function milkSaltsSheet({composition, today}: DoubtedMix, freezer: number): HTMLElement | undefined {
+export function milkSaltsSheet(
+  {composition, milk, today}: DoubtedMix,
+  freezer: number,
+): HTMLElement | undefined {
   if (!composition.milkSalts) return undefined;
   const row = (name: string, unit: string, of: (mix: Composition) => number | undefined, digits: number) => {
     const [leighton, other] = [of(composition), of(today)];
@@ -238,12 +259,12 @@ export function milkSaltsSheet({composition, today}: DoubtedMix, freezer: number
   };
   return html`<figure class="chart">
     <figcaption>
-      <h3>If milk freezes at −0.52 °C</h3>
+      <h3>If milk freezes at ${milk.today}</h3>
       The salts of milk are counted as as much sodium chloride as gives milk the freezing point that Leighton
       used in 1927. Today’s instruments read a little less (from memory), which leaves the salts
       ${decimal(100 * (1 - MILK_SALTS_TODAY), 0)} % less to do.
     </figcaption>
-    <table class="sheet" aria-label="If milk freezes at −0.52 °C">
+    <table class="sheet" aria-label=${`If milk freezes at ${milk.today}`}>
       <thead>
         <tr>
           <th scope="col"></th>
