@@ -5,19 +5,22 @@ import {COOLING} from "../../lib/kitchen/pasteurisation.ts";
 import {productLines} from "../../lib/kitchen/product.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import type {Day, DayWish} from "./day.ts";
-import {limit, setting, unbroken} from "./numbers.ts";
+import {limit, setting} from "./numbers.ts";
+import {readable} from "./readable.ts";
 
 /** The day in words: how much, whether it is safe, how long, what for. */
 export function dayVerdict(day: Day, wish: DayWish, margin: number): HTMLElement {
   const {scaled, process, chillMinutes, cost, plan, rounding} = day;
   const point = (heading: string, text: string, amiss = false) =>
-    html`<li class=${amiss ? "amiss" : ""}><strong>${heading}</strong><span>${unbroken(text)}</span></li>`;
+    html`<li class=${amiss ? "amiss" : ""}><strong>${heading}</strong><span>${readable(text)}</span></li>`;
   const short = shortOf(day);
   const met =
     process.steps.some(({pairs}) => pairs.length) && !process.untreated.some((name) => isTender(day, name));
   const inTime = process.cooledInTime !== false;
   return html`<section class="verdict" aria-live="polite">
-    <h2>${yieldWords(day, wish)} in <b>${scaled.runs === 1 ? "one run" : `${scaled.runs} runs`}</b></h2>
+    <h2>
+      ${readable(yieldWords(day, wish))} in <b>${scaled.runs === 1 ? "one run" : `${scaled.runs} runs`}</b>
+    </h2>
     <ul class="says">
       ${point(
         "Make",
@@ -116,7 +119,7 @@ export function daySheet({sheet}: Day): HTMLElement {
         <tr>
           <th scope="col"></th>
           <th scope="col">g</th>
-          ${runs && html`<th scope="col">a run</th>`}
+          ${runs ? html`<th scope="col">a run</th>` : ""}
           <th scope="col">or</th>
         </tr>
       </thead>
@@ -131,7 +134,7 @@ export function daySheet({sheet}: Day): HTMLElement {
                 html`<tr>
                   <th scope="row">${line.ingredient}</th>
                   <td>${grams(line.grams)}</td>
-                  ${runs && html`<td>${line.gramsPerRun === undefined ? "" : grams(line.gramsPerRun)}</td>`}
+                  ${runs ? html`<td>${line.gramsPerRun === undefined ? "" : grams(line.gramsPerRun)}</td>` : ""}
                   <td class="unit">${line.measure ?? ""}</td>
                 </tr>`,
             )}
@@ -161,7 +164,7 @@ export function heatSheet(day: Day): HTMLElement {
           ({text, notes, before, after}) =>
             html`<tr>
               <th scope="row">
-                ${unbroken(text)}${notes.map((note) => html`<span class="asked">${unbroken(note)}</span>`)}
+                ${readable(text)}${notes.map((note) => html`<span class="asked">${readable(note)}</span>`)}
               </th>
               <td>${degrees(before, 0)}</td>
               <td>${degrees(after, 0)}</td>
@@ -204,7 +207,7 @@ export function spendSheet({cost}: Day): HTMLElement {
                 <th scope="row">${line.ingredient}</th>
                 <td>${grams(line.grams)}</td>
                 <td>${decimal(line.cost, 2)}</td>
-                ${packed && pack(line)}
+                ${packed ? pack(line) : ""}
               </tr>`,
           )}
       </tbody>

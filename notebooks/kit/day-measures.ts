@@ -5,11 +5,17 @@ import type {RecipeLine} from "../../lib/pantry/recipe.ts";
 
 /** Kitchen measures by how many of each one still counts. */
 const COUNTED: readonly (readonly [unit: string, least: number, most: number])[] = [
-  ["teaspoon", 0.4, 6],
-  ["tablespoon", 1.5, 8],
+  ["teaspoons", 0.4, 6],
+  ["tablespoons", 1.5, 8],
   ["ml", 30, Infinity],
-  ["cup", 0.25, 20],
+  ["cups", 0.25, 20],
 ];
+
+const PLURALS: Readonly<Record<string, string>> = {
+  teaspoon: "teaspoons",
+  tablespoon: "tablespoons",
+  cup: "cups",
+};
 
 /** Kitchen measures of an ingredient, g each. */
 export type Measures = ReadonlyMap<string, readonly SheetMeasure[]>;
@@ -22,7 +28,7 @@ export async function measuresFor(shelf: readonly Ingredient[]): Promise<Measure
     const found = await measuresOf(ingredient, 1000);
     measures.set(
       ingredient.name,
-      found.map(({amount, unit}) => ({unit, grams: 1000 / amount})),
+      found.map(({amount, unit}) => ({unit: PLURALS[unit] ?? unit, grams: 1000 / amount})),
     );
   }
   return measures;

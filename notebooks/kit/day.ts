@@ -1,6 +1,6 @@
 import {finite} from "../../lib/core/numbers.ts";
 import {type BatchSheet, batchSheet} from "../../lib/kitchen/batch-sheet.ts";
-import {type Caution, cautionsFor} from "../../lib/kitchen/cautions.ts";
+import type {Caution} from "../../lib/kitchen/cautions.ts";
 import {brix} from "../../lib/kitchen/brix.ts";
 import {type Pack, productCost, type ProductCost} from "../../lib/kitchen/cost.ts";
 import {followProcess, type ProcessReport} from "../../lib/kitchen/heat-step.ts";
@@ -13,6 +13,7 @@ import {recipeMass} from "../../lib/pantry/recipe.ts";
 import {handiest, type Measures} from "./day-measures.ts";
 import {type Heating, processFor} from "./processes.ts";
 import type {Sizes} from "./selling.ts";
+import {tubCautions} from "./tub-cautions.ts";
 
 /** Everything that a day depends on. */
 export interface DayWish extends Sizes {
@@ -77,6 +78,7 @@ export function planDay(wish: DayWish): Day {
     from: heating.cool,
     draw,
   });
+  const cautions = tubCautions(product, process);
   return {
     scaled,
     process,
@@ -101,23 +103,26 @@ export function planDay(wish: DayWish): Day {
       {grams, overrun, tubMillilitres: tub, portionMillilitres: portion},
       wish.packs,
     ),
-    cautions: cautionsFor(product, process),
-    sheet: batchSheet(
-      product,
-      {grams},
-      {
-        machine,
-        process: steps,
-        furtherSteps: furtherSteps(product, {...wish, tubGrams, runs: scaled.runs}),
-        storage: freezer,
-        overrun,
-        measures: handiest(
-          product.components.flatMap(({recipe}) => recipe.lines),
-          wish.measures,
-        ),
-        named: wish.named,
-      },
-    ),
+    cautions,
+    sheet: {
+      ...batchSheet(
+        product,
+        {grams},
+        {
+          machine,
+          process: steps,
+          furtherSteps: furtherSteps(product, {...wish, tubGrams, runs: scaled.runs}),
+          storage: freezer,
+          overrun,
+          measures: handiest(
+            product.components.flatMap(({recipe}) => recipe.lines),
+            wish.measures,
+          ),
+          named: wish.named,
+        },
+      ),
+      cautions,
+    },
     tubGrams,
     rounding: mostMoved(exact.product, product),
   };

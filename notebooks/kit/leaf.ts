@@ -11,8 +11,8 @@ export function leaf(sheet: BatchSheet): HTMLElement {
   const frame = html`<iframe title="Batch sheet" sandbox="allow-same-origin"></iframe>` as HTMLIFrameElement;
   frame.srcdoc = page;
   const fit = () => {
-    const height = frame.contentDocument?.documentElement.scrollHeight;
-    if (height) frame.style.height = `${height + 2}px`;
+    const height = frame.contentDocument?.body.offsetHeight;
+    if (height) frame.style.height = `${height + 34}px`;
   };
   frame.addEventListener("load", () => {
     fit();

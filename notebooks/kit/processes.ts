@@ -4,10 +4,10 @@ import type {RecipeLine} from "../../lib/pantry/recipe.ts";
 
 /** Ways of making a base, as a cook says them. */
 export const WAYS = {
-  custard: "cooked custard: hot milk onto yolks and sugar, then back on the heat",
-  scald: "scalded milk poured over yolks and sugar, and no more",
-  pot: "everything in one pot, heated and held",
-  cold: "not heated: stirred together cold",
+  custard: "a cooked custard",
+  scald: "scalded milk poured over yolks",
+  pot: "heated and held in one pot",
+  cold: "stirred together cold",
 } as const;
 
 /** What a way of making the base depends on. */

@@ -4,7 +4,8 @@ import type {RippleInBase} from "../../lib/kitchen/ripple-in-base.ts";
 import type {RippleMade, RippleMiss, RipplePlan} from "../../lib/kitchen/ripple-brief.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import {keyOf, styleOf} from "./mixes.ts";
-import {limit, setting, unbroken} from "./numbers.ts";
+import {limit, setting} from "./numbers.ts";
+import {readable} from "./readable.ts";
 
 /** The two lines of the page's charts and tables. */
 export const SIDES = {
@@ -27,13 +28,13 @@ export function rippleVerdict({recipe, cooked, cost, behaviour, freezer, misses}
   const {mass, waterBoiledOff, sievedOut} = cooked;
   const trouble = misses.length > 0;
   const point = (heading: string, text: string) =>
-    html`<li><strong>${heading}</strong><span>${unbroken(minus(text))}</span></li>`;
+    html`<li><strong>${heading}</strong><span>${readable(text)}</span></li>`;
   return html`<section class=${`verdict${trouble ? " trouble" : ""}`} aria-live="polite">
     <h2>
       ${
         trouble
           ? html`<span><b>No ripple</b> meets all of this; the nearest one</span>`
-          : html`<span>The cheapest such ripple</span>`
+          : html`<span>The cheapest ripple</span>`
       }
       ${" "}${headline(behaviour)}
     </h2>
@@ -50,7 +51,7 @@ export function rippleVerdict({recipe, cooked, cost, behaviour, freezer, misses}
       )}
       ${point(
         "Boil",
-        `down to ${grams(mass)} g on the scale: ${grams(waterBoiledOff)} g of water go. A refractometer then shows ${decimal(cooked.brix, 0)} °Brix${cooked.brix <= 84 ? `, and it boils at about ${degrees(boilingPoint(cooked.brix), 0)} by the sea` : ""}. It costs ${decimal((1000 * cost) / mass, 2)} a kilogram.`,
+        `down to ${grams(mass)} g on the scale: ${grams(waterBoiledOff)} g of water go. A refractometer then shows ${decimal(cooked.brix, 0)} °Brix${cooked.brix <= 84 ? `, and it boils at about ${degrees(boilingPoint(cooked.brix), 0)} at sea level` : ""}. It costs ${decimal((1000 * cost) / mass, 2)} a kilogram.`,
       )}
       ${point("Water", waterWords(behaviour, freezer))} ${point("Spoon", spoonWords(behaviour, freezer))}
     </ul>
@@ -80,7 +81,7 @@ function waterWords({base, ripple, waterMoves, bleeds, thirst}: RippleInBase, fr
 }
 
 function spoonWords({ripple, base, hard, bleeds, runsWhenScooped}: RippleInBase, freezer: number): string {
-  const compared = `At ${setting(freezer)} its hard phase is ${decimal(ripple.hardPhase, 0)} %, the base's ${decimal(base.hardPhase, 0)} %`;
+  const compared = `At ${setting(freezer)} its hard phase is ${decimal(ripple.hardPhase, 0)} %, the base’s ${decimal(base.hardPhase, 0)} %`;
   if (hard)
     return `${compared}: it freezes ${ripple.verdict}. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`;
   if (bleeds) return `${compared}: it is a syrup in the tub.`;
@@ -112,7 +113,7 @@ export function potSheet({recipe, cooked, cost}: RippleMade): HTMLElement {
   const foot = (name: string, g: number, money?: number) =>
     html`<tr>
       <th scope="row">${name}</th>
-      <td>${grams(g)}</td>
+      <td>${g < 0 ? `−${grams(-g)}` : grams(g)}</td>
       <td>${money === undefined ? "" : decimal(money, 2)}</td>
     </tr>`;
   return html`<figure class="chart">
@@ -140,7 +141,7 @@ export function potSheet({recipe, cooked, cost}: RippleMade): HTMLElement {
       </tbody>
       <tfoot>
         ${foot("in the pot", total, cost)}
-        ${cooked.sievedOut > 0 && foot("stays in the sieve", -cooked.sievedOut)}
+        ${cooked.sievedOut > 0 ? foot("stays in the sieve", -cooked.sievedOut) : ""}
         ${foot("boils off", -cooked.waterBoiledOff)} ${foot("cooked ripple", cooked.mass)}
       </tfoot>
     </table>
@@ -179,8 +180,4 @@ export function sideBySide({base, ripple}: RippleInBase, freezer: number): HTMLE
       </tbody>
     </table>
   </figure>`;
-}
-
-function minus(text: string): string {
-  return text.replaceAll(/ -(?=\d)/g, " −");
 }

@@ -10,7 +10,8 @@ import {standingOf} from "../../lib/kitchen/product-standing.ts";
 import {checkStandard, type StandardCheck, STANDARDS} from "../../lib/kitchen/standards.ts";
 import {decimal, grams} from "../../lib/io/words.ts";
 import {attempt, mistakeNotice} from "./mistakes.ts";
-import {limit, unbroken} from "./numbers.ts";
+import {limit} from "./numbers.ts";
+import {readable} from "./readable.ts";
 
 /** Sizes in which a product is sold. */
 export interface Sizes {
@@ -152,7 +153,7 @@ export function standardsSheet(product: Product, overrun: number): HTMLElement {
     return html`<tr>
       <th scope="row">
         ${standard}<span class="asked">${checks[0]!.source}</span>
-        ${failed.map((one) => html`<span class="asked">${unbroken(shortfall(one))}</span>`)}
+        ${failed.map((one) => html`<span class="asked">${readable(shortfall(one))}</span>`)}
       </th>
       <td>${failed.length ? html`<span class="none">no</span>` : html`<strong>yes</strong>`}</td>
     </tr>`;
@@ -195,7 +196,7 @@ export function cautionList(cautions: readonly Caution[]): HTMLElement {
         ({topic, text}) =>
           html`<div>
             <dt>${topic}</dt>
-            <dd>${unbroken(text)}</dd>
+            <dd>${readable(text)}</dd>
           </div>`,
       )}
     </dl>

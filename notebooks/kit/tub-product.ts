@@ -23,7 +23,8 @@ export interface TubParts {
 export function tubProduct({name, base, pot, share, ...cooking}: TubParts): Product {
   const recipe = {name: "Base", lines: base};
   if (share === 0 || !pot.length) return makeProduct(name, [baseComponent(recipe)]);
-  const ripple = {name: "Ripple", lines: pot};
+  const fruits = pot.filter(({ingredient}) => isFruit(ingredient)).map(({ingredient}) => ingredient.name);
+  const ripple = {name: [...fruits, "ripple"].join(" "), lines: pot};
   const sieved = pot
     .filter(({ingredient}) => isFruit(ingredient) && cooking.sievedPercent > 0)
     .map(({ingredient}) => ({ingredient: ingredient.name, percent: cooking.sievedPercent}));
