@@ -1,12 +1,11 @@
 import {areaY, axisX, axisY, dot, gridY, line, type Markish, plot, pointerX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import {COLDEST} from "../../lib/freezing/held-water.ts";
-import {interpolate} from "../../lib/freezing/interpolate.ts";
 import {frozenShare, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../lib/freezing/scoop.ts";
 import {MILK_SALTS_TODAY} from "../../lib/freezing/solute-table.ts";
 import {equivalenceMix, sucroseEquivalenceCurve} from "../../lib/freezing/sucrose-equivalence.ts";
-import {iceError} from "../../lib/freezing/validity.ts";
+import {iceError, methodDifference} from "../../lib/freezing/validity.ts";
 import {decimal, degrees, plainName} from "../../lib/io/words.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import type {Figures} from "./figures.ts";
@@ -61,38 +60,14 @@ export function doubted(composition: Composition, milk: MilkPoints): DoubtedMix 
   };
 }
 
-/** How much more ice held water gives than sucrose equivalents, g per 100 g; nothing where these leave something out. */
-function methodDifference(
-  {composition, equivalents, leftOut}: DoubtedMix,
-  temperature: number,
-): number | undefined {
-  if (leftOut.length || !equivalents.length) return undefined;
-  const rising = [...equivalents].reverse().filter((d) => d.temperature >= COLDEST);
-  const water = composition.water ?? 0;
-  return interpolate(
-    {
-      x: rising.map((d) => d.temperature),
-      y: rising.map((d) => ice(composition, d.temperature) - (water * d.frozen) / 100),
-    },
-    temperature,
-  );
-}
-
-/**
- * How far the ice may be wrong, g per 100 g of mix: the error of the solutes' curves and the difference of the two
- * methods, as the root of the sum of squares. Past the end of the second method its last difference is kept.
- */
-export function statedUncertainty(mix: DoubtedMix, temperature: number): number {
-  return Math.hypot(iceError(mix.composition, temperature), methodDifference(mix, temperature) ?? 0);
-}
-
 /** The mix in words: how much of it is ice, give or take how much, and what the other ways say. */
 export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
   const {composition, equivalents, leftOut, milk, today} = mix;
   const frozen = ice(composition, freezer);
-  const off = statedUncertainty(mix, freezer);
+  const off = iceError(composition, freezer);
   const end = equivalents.at(-1)?.temperature;
-  const difference = methodDifference(mix, freezer);
+  const difference =
+    leftOut.length || !equivalents.length ? undefined : methodDifference(composition, freezer);
   const scoop = scoopTemperature(composition);
   const more = ice(today, freezer) - frozen;
   const li = (way: keyof typeof WAYS, text: string) =>
@@ -147,9 +122,12 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
   const end = equivalents.at(-1)?.temperature ?? 0;
   const steps = Math.floor((start - DRAWN_FROM) * 4);
   const points = Array.from({length: steps + 1}, (_, i) => DRAWN_FROM + i / 4).map((temperature) => {
-    const off = statedUncertainty(mix, temperature);
+    const off = iceError(mix.composition, temperature);
     const held = ice(composition, temperature);
-    const difference = temperature >= end ? methodDifference(mix, temperature) : undefined;
+    const difference =
+      mix.leftOut.length === 0 && temperature >= end
+        ? methodDifference(mix.composition, temperature)
+        : undefined;
     return {
       temperature,
       held,

@@ -138,19 +138,20 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
       ${reading}
     </figcaption>
     ${
-      rows.length > 0 &&
-      html`<table class="sheet" aria-label="What the limits cost">
-        <thead>
-          <tr>
-            <th scope="col">limit</th>
-            <th scope="col">held at</th>
-            <th scope="col">price of more</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${rows}
-        </tbody>
-      </table>`
+      rows.length
+        ? html`<table class="sheet" aria-label="What the limits cost">
+            <thead>
+              <tr>
+                <th scope="col">limit</th>
+                <th scope="col">held at</th>
+                <th scope="col">price of more</th>
+              </tr>
+            </thead>
+            <tbody>
+              ${rows}
+            </tbody>
+          </table>`
+        : ""
     }
   </figure>`;
 }
