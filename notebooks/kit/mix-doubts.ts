@@ -1,6 +1,5 @@
 import {areaY, axisX, axisY, dot, gridY, line, type Markish, plot, pointerX, tip} from "@observablehq/plot";
 import {html} from "htl";
-import {COLDEST} from "../../lib/freezing/held-water.ts";
 import {frozenShare, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../lib/freezing/scoop.ts";
 import {MILK_SALTS_TODAY} from "../../lib/freezing/solute-table.ts";
