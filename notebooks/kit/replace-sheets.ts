@@ -1,0 +1,145 @@
+import {html} from "htl";
+import type {Alternative} from "../../lib/balance/substitution-types.ts";
+import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import type {StandardCheck} from "../../lib/kitchen/standards.ts";
+import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
+import {NOTICED_WORDS} from "./replace-words.ts";
+
+/** As it was and as it becomes. */
+type BeforeAfter = readonly [before: ShownMix<WeighedMix>, after: ShownMix<WeighedMix>];
+
+/** What to weigh instead, with what is more and less. */
+export function swapSheet({amounts}: Alternative, [before, after]: BeforeAfter): HTMLElement {
+  const money = ({mix}: ShownMix<WeighedMix>) => (mix.cost === undefined ? "–" : decimal(mix.cost, 2));
+  return sheet("What to weigh", `Grams for a batch of ${grams(after.mix.batch)} g.`, [before, after], {
+    body: amounts.map(({ingredient, before: old, after: now, change}) =>
+      row(ingredient, [old > 0 ? grams(old) : "–", now > 0.005 ? grams(now) : "–", changed(change, grams)]),
+    ),
+    foot: [row("cost of the batch", [money(before), money(after), costChange(before, after)])],
+  });
+}
+
+function costChange({mix: before}: ShownMix<WeighedMix>, {mix: after}: ShownMix<WeighedMix>): string {
+  return before.cost === undefined || after.cost === undefined
+    ? "–"
+    : changed(after.cost - before.cost, (value) => decimal(value, 2));
+}
+
+/** Quantity by quantity what is different, and how much each counts. */
+export function noticedSheet({changes, score}: Alternative, [before, after]: BeforeAfter): HTMLElement {
+  const counting = [...changes].filter(({before: old, after: now}) => Math.abs(old) + Math.abs(now) > 0.005);
+  const most = Math.max(1, ...counting.map(({counts}) => counts));
+  const scoop = ({mix}: ShownMix<WeighedMix>) =>
+    mix.scoop.temperature === undefined ? "–" : degrees(mix.scoop.temperature);
+  return sheet(
+    "What is different",
+    `The bar is what a change counts; one that reaches the line may just be noticed. All together: ${decimal(score, 1)}, with new ingredients and new allergens.`,
+    [before, after],
+    {
+      last: "counts",
+      body: [
+        ...counting.map(({what, before: old, after: now, change, counts}) => {
+          const {name, unit, digits} = NOTICED_WORDS[what];
+          const read = (value: number) => decimal(value, digits);
+          return row(
+            html`<span>${name}<span class="unit">, ${unit}</span></span>`,
+            [read(old), read(now), changed(change, read)],
+            html`<td class="counts" style=${`--counts: ${counts / most}; --just: ${1 / most}`}>
+              <span>${decimal(counts, 1)}</span>
+            </td>`,
+          );
+        }),
+        row("scoops at", [scoop(before), scoop(after), scoopChange(before, after)], html`<td></td>`),
+      ],
+      foot: [],
+    },
+  );
+}
+
+function scoopChange({mix: before}: ShownMix<WeighedMix>, {mix: after}: ShownMix<WeighedMix>): string {
+  const [old, now] = [before.scoop.temperature, after.scoop.temperature];
+  return old === undefined || now === undefined ? "–" : changed(now - old, (value) => decimal(value, 1));
+}
+
+/** A legal name rule by rule, as it was and as it becomes. */
+export function legalSheet(
+  name: string,
+  [was, is]: readonly [readonly StandardCheck[], readonly StandardCheck[]],
+  mixes: BeforeAfter,
+): HTMLElement | undefined {
+  if (!is.length) return undefined;
+  const limits = ({min, max, below}: StandardCheck) =>
+    min !== undefined && max !== undefined
+      ? `${decimal(min, 2)} to ${decimal(max, 2)}`
+      : min !== undefined
+        ? `at least ${decimal(min, 2)}`
+        : `${below ? "below" : "at most"} ${decimal(max!, 2)}`;
+  return sheet(
+    `May it be called ${name}?`,
+    `Rule by rule, fruit, nuts and spices counting as bulky flavours. Source: ${[...new Set(is.map(({source}) => source))].join("; ")}. No legal advice.`,
+    mixes,
+    {
+      third: "asked for",
+      last: "met",
+      body: is.map((check, i) =>
+        row(
+          html`<span>${check.rule}<span class="unit">, ${check.unit}</span></span>`,
+          [was[i] ? decimal(was[i].found, 2) : "–", decimal(check.found, 2), limits(check)],
+          check.met ? html`<td>yes</td>` : html`<td class="unmet">no</td>`,
+        ),
+      ),
+      foot: [],
+    },
+  );
+}
+
+interface Rows {
+  readonly body: readonly HTMLElement[];
+  readonly foot: readonly HTMLElement[];
+  readonly third?: string;
+  readonly last?: string;
+}
+
+function sheet(
+  heading: string,
+  reading: string,
+  mixes: BeforeAfter,
+  {body, foot, third = "change", last}: Rows,
+): HTMLElement {
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>${heading}</h3>
+      ${reading}
+    </figcaption>
+    <table class="sheet" aria-label=${heading}>
+      <thead>
+        <tr>
+          <th scope="col"></th>
+          ${mixes.map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}
+          <th scope="col">${third}</th>
+          ${last && html`<th scope="col">${last}</th>`}
+        </tr>
+      </thead>
+      <tbody>
+        ${body}
+      </tbody>
+      <tfoot>
+        ${foot}
+      </tfoot>
+    </table>
+  </figure>`;
+}
+
+function row(heading: unknown, cells: readonly string[], last?: HTMLElement): HTMLElement {
+  return html`<tr>
+    <th scope="row">${heading}</th>
+    ${cells.map((cell) => html`<td>${cell}</td>`)}${last}
+  </tr>`;
+}
+
+/** A change with its sign; none where it does not show. */
+function changed(value: number, read: (value: number) => string): string {
+  const text = read(Math.abs(value));
+  if (/^[0. ]*$/.test(text)) return "–";
+  return `${value > 0 ? "+" : "−"}${text}`;
+}

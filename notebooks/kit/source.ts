@@ -1,0 +1,80 @@
+import {html} from "htl";
+import {keep, recall} from "./address.ts";
+import {changed, type Control, control} from "./control.ts";
+
+/** A text with the name of the file that it comes from. */
+export interface Source {
+  /** Name of the file, which tells JSON from CSV. */
+  readonly file: string;
+  readonly text: string;
+}
+
+/** What a choice of sources needs to know. */
+interface SourceOptions {
+  /** Name in the address. */
+  readonly key: string;
+  readonly label: string;
+  /** The demonstration's, by what each is called in the address, with how it reads; the first is chosen at first. */
+  readonly demos: Readonly<Record<string, Source & {readonly label: string}>>;
+}
+
+/** Longest text that the address carries, characters. */
+const LONGEST_KEPT = 40_000;
+
+/** Largest file that is read, bytes: the readers take no more either. */
+const LARGEST = 5_000_000;
+
+const OWN = "own";
+
+/** One of the demonstration's files, or one of the cook's own. Its text goes into the address, and nowhere else. */
+export function sourceChoice({key, label, demos}: SourceOptions): Control<Source> {
+  const [file, text] = recall(`${key}File`);
+  let own: Source | undefined = file !== undefined && text !== undefined ? {file, text} : undefined;
+  const names = Object.keys(demos);
+  const first = recall(key)[0] ?? "";
+  let chosen = (first === OWN && own) || names.includes(first) ? first : names[0]!;
+
+  const select = html`<select></select>` as unknown as HTMLSelectElement;
+  const input = html`<input type="file" accept=".json,.csv,application/json,text/csv" />` as HTMLInputElement;
+  const note = html`<p class="note" role="status"></p>`;
+  const element = html`<div>
+    <label class="field">${label}${select}</label>
+    <label class="field">Or load your own, JSON or CSV${input}</label>
+    ${note}
+  </div>`;
+  const show = () => {
+    select.replaceChildren(
+      ...names.map((name) => html`<option value=${name}>${demos[name]!.label}</option>`),
+      ...(own ? [html`<option value=${OWN}>${own.file}</option>`] : []),
+    );
+    select.value = chosen;
+  };
+  const choose = (name: string) => {
+    chosen = name;
+    keep(key, [name]);
+    show();
+  };
+  select.addEventListener("input", () => choose(select.value));
+  // The file is told when it has been read, not when it has been chosen.
+  input.addEventListener("input", (event) => event.stopPropagation());
+  input.addEventListener("change", () => {
+    const [loaded] = input.files ?? [];
+    if (!loaded) return;
+    if (loaded.size > LARGEST) {
+      note.textContent = `${loaded.name} has more than ${LARGEST / 1e6} MB: that is no recipe.`;
+      return;
+    }
+    void loaded.text().then((read) => {
+      own = {file: loaded.name, text: read};
+      const fits = read.length <= LONGEST_KEPT;
+      keep(`${key}File`, fits ? [own.file, own.text] : []);
+      note.textContent = fits
+        ? ""
+        : "This file is too long for the address: a link will open the page without it.";
+      choose(OWN);
+      changed(element);
+    });
+  });
+  show();
+  return control(element, () => (chosen === OWN && own ? own : demos[chosen]!));
+}
