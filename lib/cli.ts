@@ -26,6 +26,7 @@ import {readRecipeJson} from "./io/recipe-json.ts";
 import {candidatesInFull, pricesText, reliabilityText, weighableText} from "./io/report-more.ts";
 import {substitutionText} from "./io/report-substitution.ts";
 import {textReport} from "./io/report.ts";
+import {loadHighs} from "./lp/engine-highs.ts";
 import {OPTIONS, USAGE} from "./io/usage.ts";
 import {batchSheet} from "./kitchen/batch-sheet.ts";
 import {baseComponent, makeProduct} from "./kitchen/product.ts";
@@ -88,7 +89,7 @@ async function balanceFile(file: string, options: Options): Promise<number> {
     typeof path === "string" ? resolve(file === "-" ? "." : dirname(file), path) : undefined;
   const pantry = readPantry(options.pantry ?? beside(named.pantry), options.prices ?? beside(named.prices));
   const brief = readBrief(input, pantry, place);
-  const answer = answerTo(brief, pantry);
+  const answer = answerTo(brief, pantry, await searchFor(brief));
   const more = answer.status === "optimal" ? extras(brief, answer, options) : {};
   if (options.json) process.stdout.write(`${JSON.stringify({...answer, ...more})}\n`);
   else {
@@ -118,6 +119,14 @@ async function balanceFile(file: string, options: Options): Promise<number> {
     writeText(options.svg, () => svg);
   }
   return 0;
+}
+
+/** Whole steps and rules that count make a brief hard: the second engine is at hand for it, and a clock. */
+async function searchFor({ingredients, maxIngredients, wholePacks}: Brief) {
+  const counts = ingredients.some(({step, minIfUsed, onlyWith}) => step ?? minIfUsed ?? onlyWith);
+  return counts || maxIngredients || wholePacks
+    ? {highs: await loadHighs(), now: () => performance.now()}
+    : {};
 }
 
 /** What the options ask for beyond the answer itself. */

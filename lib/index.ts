@@ -106,6 +106,7 @@ export {sweep, type SweepOptions, type SweepPoint, sweepSteps} from "./balance/s
 export type {Met, Turnover} from "./balance/turnover.ts";
 export type {Point} from "./balance/hull.ts";
 export {type ChunkOptions, inChunks, type Progress, type Steps, type Stoppable} from "./balance/in-chunks.ts";
+export type {OpenedPacks} from "./balance/packs.ts";
 export {type CandidateOptions, candidatesOf} from "./balance/candidates.ts";
 export {type Missed, weighable, type WeighableMix} from "./balance/weighable.ts";
 export {

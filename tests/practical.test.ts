@@ -7,6 +7,7 @@ import {readBrief} from "../lib/balance/read-brief.ts";
 import {reliability} from "../lib/balance/reliability.ts";
 import {solveBrief} from "../lib/balance/solve-brief.ts";
 import {weighable} from "../lib/balance/weighable.ts";
+import {loadHighs} from "../lib/lp/engine-highs.ts";
 import {dataset, demoPantry, realPantry} from "./support/pantry.ts";
 import {randomBrief} from "./support/random-brief.ts";
 import {within} from "./support/within.ts";
@@ -155,6 +156,56 @@ describe("practical rules of a brief", () => {
     const answer = balance(with_("yolk", {ratio: {to: "sugar", grams: 0.5}}));
     within(amount(answer, "yolk") / amount(answer, "sugar"), 0.5, 1e-9, "g of yolk per g of sugar");
   });
+});
+
+describe("whole packs", () => {
+  const fat = (name: string, price: number, pack: number) => ({
+    name,
+    composition: {milkFat: 80, water: 20},
+    price,
+    pack,
+  });
+  const brief: BriefInput = {
+    batch: 1000,
+    ingredients: [
+      fat("large pack", 5, 1000),
+      fat("small pack", 8, 250),
+      {name: "water", composition: {water: 100}, price: 0},
+    ],
+    targets: {fat: {equal: 16}},
+  };
+
+  test("change what is cheapest: the price of a pack counts, not of what is used of it", () => {
+    const byWeight = balance(brief);
+    const byPack = balance({...brief, wholePacks: true});
+    if (byWeight.status !== "optimal" || byPack.status !== "optimal") throw new Error("no mix");
+    within(byWeight.amounts[0]!.grams, 200, 1e-6, "large pack, g");
+    within(byPack.amounts[1]!.grams, 200, 1e-6, "small pack, g");
+    expect(byWeight.packs).toEqual([{ingredient: "large pack", packs: 1, left: expect.closeTo(800, 6)}]);
+    expect(byPack.packs).toEqual([{ingredient: "small pack", packs: 1, left: expect.closeTo(50, 6)}]);
+    within(byWeight.outlay, 5, 1e-9, "one large pack");
+    within(byPack.outlay, 2, 1e-9, "one small pack");
+  });
+});
+
+test("at most so many of a whole shelf ends within its time, with the second engine at hand", async () => {
+  const highs = await loadHighs();
+  const shelf = demoPantry.ingredients.filter(({price}) => price !== undefined).map(({name}) => name);
+  const answer = balance(
+    {
+      ingredients: shelf,
+      targets: {
+        fat: {min: 8, max: 10},
+        totalSolids: {min: 36, max: 40},
+        sugars: {min: 14},
+        freezingPoint: {max: -2.4},
+      },
+      maxIngredients: 4,
+    },
+    {pantry: demoPantry, search: {highs, now: () => performance.now(), timeLimit: 5000}},
+  );
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  expect(answer.amounts.filter(({percent}) => percent > 1e-6).length).toBeLessThanOrEqual(4);
 });
 
 describe("candidates", () => {

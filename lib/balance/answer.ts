@@ -2,6 +2,7 @@ import type {CurvePoint} from "../freezing/curve.ts";
 import type {ScoopTemperature, Verdict} from "../freezing/scoop.ts";
 import type {Check} from "../lp/program.ts";
 import type {Composition} from "../pantry/parts.ts";
+import type {OpenedPacks} from "./packs.ts";
 
 /** One line of a balanced mix. */
 export interface Amount {
@@ -60,6 +61,10 @@ export interface MixReport {
   readonly amounts: readonly Amount[];
   /** Money for the batch; absent where an ingredient used has no price. */
   readonly cost?: number;
+  /** Money for the batch with every opened pack paid in full; absent where no pack or a price is not known. */
+  readonly outlay?: number;
+  /** Packs that the batch opens, of the ingredients whose pack is known. */
+  readonly packs?: readonly OpenedPacks[];
   /** g per 100 g of mix. */
   readonly composition: Composition;
   /** Every quantity of the brief and every derived one, in its unit, by name. */

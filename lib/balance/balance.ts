@@ -1,4 +1,5 @@
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
+import type {SolveOptions} from "../lp/solve.ts";
 import type {Answer} from "./answer.ts";
 import type {BriefInput} from "./brief-schema.ts";
 import type {Brief} from "./brief.ts";
@@ -13,6 +14,11 @@ export interface BalanceOptions {
   readonly pantry?: Pantry;
   /** What the brief is called in errors, e.g. its file name; by default `brief`. */
   readonly place?: string;
+  /**
+   * How long to look where amounts come in whole steps or rules count ingredients, and with what: a clock and a time limit, and
+   * HiGHS from `loadHighs` for large shelves.
+   */
+  readonly search?: SolveOptions;
 }
 
 /**
@@ -25,8 +31,8 @@ export interface BalanceOptions {
  * @throws InputError for a mistake in the brief, naming the place, the value and the next step
  */
 export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer {
-  const {pantry = pantryOf([]), place} = options;
-  return answerTo(readBrief(brief, pantry, place), pantry);
+  const {pantry = pantryOf([]), place, search} = options;
+  return answerTo(readBrief(brief, pantry, place), pantry, search);
 }
 
 /**
@@ -34,11 +40,11 @@ export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer
  *
  * @param pantry the larger shelf, for what could be added to an impossible brief
  */
-export function answerTo(brief: Brief, pantry: Pantry): Answer {
-  const solution = solveBrief(brief);
+export function answerTo(brief: Brief, pantry: Pantry, search: SolveOptions = {}): Answer {
+  const solution = solveBrief(brief, brief.name, brief.aim, [], search);
   switch (solution.status) {
     case "optimal":
-      return {...solution, candidates: candidatesOf(brief, solution)};
+      return {...solution, candidates: candidatesOf(brief, solution, {search})};
     case "infeasible":
       return {
         status: "infeasible",

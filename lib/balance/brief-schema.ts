@@ -29,6 +29,7 @@ const ingredientSchema = z.strictObject({
   min: z.optional(notNegative()),
   max: z.optional(notNegative()),
   step: z.optional(positive()),
+  pack: z.optional(positive()),
   minIfUsed: z.optional(positive()),
   onlyWith: z.optional(z.strictObject({ingredient: text(), min: positive()})),
   ratio: z.optional(z.strictObject({to: text(), grams: positive()})),
@@ -70,6 +71,7 @@ export const briefSchema = z.strictObject({
       limitsSchema,
     ),
   ),
+  wholePacks: z.optional(z.boolean()),
   spread: z.optional(spreadSchema),
   margin: z.optional(z.boolean()),
   near: z.optional(z.record(text(), notNegative())),
@@ -84,6 +86,8 @@ export const briefSchema = z.strictObject({
  * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
  * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
  * read by the command.
+ *
+ * `pack` of an ingredient is the mass it is bought in, g; with `wholePacks` a minimal cost pays every opened pack in full.
  *
  * Practical rules: `step` or `unit` of an ingredient allows whole multiples only; `minIfUsed` means none or at least so
  * many g; `onlyWith` that it is used only beside at least `min` g of another; `ratio` fixes it at `grams` per g of

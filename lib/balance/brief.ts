@@ -13,6 +13,8 @@ export interface Brief {
   readonly targets: readonly Target[];
   /** At most so many ingredients are used. */
   readonly maxIngredients?: number;
+  /** Whether a minimal cost pays opened packs in full. */
+  readonly wholePacks?: boolean;
   /** How far the kitchen may be off. */
   readonly spread?: Spread;
   /** Whether the targets have to hold for all of the spread. */
@@ -31,6 +33,8 @@ export interface Choice {
   readonly max: number;
   /** Amounts come in whole multiples of this, g. */
   readonly step?: number;
+  /** Mass of a pack as it is bought, g. */
+  readonly pack?: number;
   /** None, or at least so much, g per batch. */
   readonly minIfUsed?: number;
   /** Used only beside at least `min` g per batch of the ingredient with this index. */

@@ -1,4 +1,4 @@
-import {solve} from "../lp/solve.ts";
+import {solve, type SolveOptions} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {formulateClosest} from "./closest.ts";
@@ -11,6 +11,8 @@ export interface CandidateOptions {
   readonly costMargin?: number;
   /** What must differ between any two mixes shown, g per 100 g that change hands; 0.5 by default. */
   readonly apart?: number;
+  /** How long to look for whole values and with what. */
+  readonly search?: SolveOptions;
 }
 
 /**
@@ -22,19 +24,19 @@ export interface CandidateOptions {
  * @param best its answer, which the candidates must differ from
  */
 export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
-  const {costMargin = 1.15, apart = 0.5} = options;
+  const {costMargin = 1.15, apart = 0.5, search = {}} = options;
   const within = costLimit(brief, best, costMargin);
-  const towards = (name: string, aim: Aim) => () => solveBrief(brief, name, aim, within);
+  const towards = (name: string, aim: Aim) => () => solveBrief(brief, name, aim, within, search);
   const ways: (() => Solution | undefined)[] = [
     towards(`softest at ${brief.freezer} °C`, {
       sense: "minimise",
       subject: {kind: "hardPhase", at: brief.freezer},
     }),
     towards("least sweet", {sense: "minimise", subject: {kind: "quantity", quantity: "sweetness"}}),
-    () => fewerIngredients(brief, best, within),
+    () => fewerIngredients(brief, best, within, search),
     () =>
       brief.near &&
-      solveFormulation(brief, "closest to the recipe", formulateClosest(brief, brief.near, within)),
+      solveFormulation(brief, "closest to the recipe", formulateClosest(brief, brief.near, within), search),
   ];
   const found: Balanced[] = [];
   for (const way of ways) {
@@ -56,7 +58,12 @@ export function distance(a: Balanced, b: Balanced): number {
  * Ingredients are left out one by one, the smallest first, as long as the rest can do without. That is quick and need not
  * be the fewest possible: for those, give the brief `maxIngredients`.
  */
-function fewerIngredients(brief: Brief, best: Balanced, within: readonly Target[]): Solution | undefined {
+function fewerIngredients(
+  brief: Brief,
+  best: Balanced,
+  within: readonly Target[],
+  search: SolveOptions,
+): Solution | undefined {
   const used = best.amounts.flatMap(({percent}, j) =>
     percent > 1e-6 && brief.ingredients[j]!.min === 0 ? [{j, percent}] : [],
   );
@@ -67,10 +74,10 @@ function fewerIngredients(brief: Brief, best: Balanced, within: readonly Target[
     out.add(j);
     const ingredients = brief.ingredients.map((choice, k) => (out.has(k) ? {...choice, max: 0} : choice));
     const fewer = formulate({...brief, ingredients}, brief.aim, within);
-    if (solve(fewer.program).status === "optimal") found = fewer;
+    if (solve(fewer.program, search).status === "optimal") found = fewer;
     else out.delete(j);
   }
-  return found && solveFormulation(brief, "fewer ingredients", found);
+  return found && solveFormulation(brief, "fewer ingredients", found, search);
 }
 
 /** The cost limit of the candidates: none where the brief is not about cost. */

@@ -3,6 +3,7 @@ import type {LinearProgram, Variable} from "../lp/program.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
 import type {MeantRow, Meaning} from "./meaning.ts";
+import {countPacks} from "./packs.ts";
 import {ruleRows} from "./rules.ts";
 import {narrowedRows} from "./spread.ts";
 import {targetRows} from "./target-rows.ts";
@@ -34,15 +35,17 @@ export function formulate(
 ): Formulation {
   const {batch, ingredients: choices} = brief;
   const shares = choices.map(({step}) => (step === undefined ? 1 : step / batch));
+  const {variables: used, rows: rules} = ruleRows(brief);
+  const packs = countPacks(brief, aim, choices.length + used.length);
   const amounts: Variable[] = choices.map(({ingredient, min, max, step}, j) => ({
     name: ingredient.name,
-    cost: aim ? coefficientOf(aim.subject, ingredient) * shares[j]! : 0,
+    cost: aim && !packs.counted.includes(j) ? coefficientOf(aim.subject, ingredient) * shares[j]! : 0,
     // A limit that is a whole number of steps but for rounding still allows that number.
     lower: step === undefined ? min / batch : Math.ceil(min / step - 1e-9),
     upper: step === undefined ? max / batch : Math.floor(Math.min(max, batch) / step + 1e-9),
     ...(step !== undefined && {integer: true}),
   }));
-  const {variables, rows: rules} = ruleRows(brief);
+  const variables = [...used, ...packs.variables];
   const mass: MeantRow = {
     name: "batch",
     coefficients: choices.map(() => 1),
@@ -63,7 +66,7 @@ export function formulate(
     aim?.sense === "minimise" && aim.subject.kind === "hardPhase"
       ? iceCutOff(brief, aim.subject.at, choices.length + variables.length)
       : undefined;
-  const rows = [mass, ...wanted, ...rules, ...(ice ? [ice.row] : [])];
+  const rows = [mass, ...wanted, ...rules, ...packs.rows, ...(ice ? [ice.row] : [])];
   return {
     program: {
       sense: aim?.sense ?? "minimise",

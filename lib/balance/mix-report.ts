@@ -9,6 +9,7 @@ import type {MixReport} from "./answer.ts";
 import type {Brief} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
 import type {Formulation} from "./formulate.ts";
+import {openedPacks, outlayOf} from "./packs.ts";
 import {type Subject, subjectName} from "./subject.ts";
 
 /** A mix as the balance floor sees it: a share of the batch for each ingredient of a brief. */
@@ -77,9 +78,15 @@ export function reportOf(mix: Mix): MixReport {
   );
   for (const {subject} of brief.targets) subjects.set(subjectName(subject), subject);
   const freezingPoint = initialFreezingPoint(composition);
+  const amounts = amountsOf(brief, shares);
+  const grams = amounts.map((amount) => amount.grams);
+  const packs = openedPacks(brief, grams);
+  const outlay = packs.length ? outlayOf(brief, grams) : undefined;
   return {
-    amounts: amountsOf(brief, shares),
+    amounts,
     ...(priced && {cost: (measure({kind: "cost"}, mix)! * brief.batch) / 1000}),
+    ...(outlay !== undefined && {outlay}),
+    ...(packs.length > 0 && {packs}),
     composition,
     shares: Object.fromEntries(
       [...subjects].flatMap(([name, subject]) => {

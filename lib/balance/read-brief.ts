@@ -42,6 +42,7 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
     ingredients,
     targets,
     ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
+    ...(raw.wholePacks && {wholePacks: true}),
     ...(raw.spread && {spread: readSpread(raw.spread, ingredients, `${place}: spread`)}),
     ...(raw.margin && {margin: true}),
     ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),

@@ -27,6 +27,7 @@ export function readChoices(
     const at = `${place}: ingredients[${i}] "${ingredient.name}"`;
     return {
       ingredient,
+      ...(input.pack !== undefined && {pack: input.pack}),
       ...readAmounts(input, ingredient, batch, at),
       ...readRules(input, i, ingredients, at),
     };

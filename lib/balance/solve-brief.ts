@@ -1,4 +1,4 @@
-import {solve} from "../lp/solve.ts";
+import {solve, type SolveOptions} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import {bindingOf} from "./binding.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
@@ -18,19 +18,26 @@ export type Solution =
  * @param name what the mix is called in reports
  * @param aim what to optimise, by default what the brief asks for
  * @param extra further targets beside the brief's
+ * @param search how long to look for whole values and with what
  */
 export function solveBrief(
   brief: Brief,
   name = brief.name,
   aim: Aim | undefined = brief.aim,
   extra: readonly Target[] = [],
+  search: SolveOptions = {},
 ): Solution {
-  return solveFormulation(brief, name, formulate(brief, aim, extra));
+  return solveFormulation(brief, name, formulate(brief, aim, extra), search);
 }
 
 /** The mix that a program of a brief stands for, verified. */
-export function solveFormulation(brief: Brief, name: string, formulation: Formulation): Solution {
-  const outcome = solve(formulation.program);
+export function solveFormulation(
+  brief: Brief,
+  name: string,
+  formulation: Formulation,
+  search: SolveOptions = {},
+): Solution {
+  const outcome = solve(formulation.program, search);
   switch (outcome.status) {
     case "infeasible":
       return {status: "infeasible"};

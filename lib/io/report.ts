@@ -7,7 +7,7 @@ import {subjectName, subjectUnit} from "../balance/subject.ts";
 import {printable} from "../core/errors.ts";
 import {conflictText} from "./report-conflict.ts";
 import {amountLines, cell, decimals, limitName, NAME_WIDTH, right, titleLines, wrap} from "./report-lines.ts";
-import {decimal, degrees, plainName} from "./words.ts";
+import {decimal, degrees, grams, plainName} from "./words.ts";
 
 /** Temperatures of the small curve, °C. */
 const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
@@ -36,7 +36,7 @@ export function textReport(answer: Answer, brief: Brief): string {
     .concat("\n");
 }
 
-function amountsTable({amounts, batch, cost}: Balanced): string {
+function amountsTable({amounts, batch, cost, outlay, packs}: Balanced): string {
   const unused = amounts
     .filter((amount) => amount.percent <= 1e-4)
     .map((amount) => printable(amount.ingredient));
@@ -45,6 +45,11 @@ function amountsTable({amounts, batch, cost}: Balanced): string {
     cost === undefined
       ? "  no cost: an ingredient has no price"
       : `  cost ${decimal(cost, 2)} for the batch, ${decimal((cost / batch) * 1000, 2)} per kg`,
+    ...(packs ?? []).map(
+      ({ingredient, packs: opened, left}) =>
+        `  opens ${opened} of ${printable(ingredient)}, ${grams(left)} g left`,
+    ),
+    ...(outlay === undefined ? [] : [`  with whole packs paid: ${decimal(outlay, 2)}`]),
     ...(unused.length ? [`  not used: ${unused.join(", ")}`] : []),
   ].join("\n");
 }

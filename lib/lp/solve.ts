@@ -11,7 +11,7 @@ import {scale, type Scaled} from "./scale.ts";
 
 /** How long to search and with what. */
 export interface SolveOptions {
-  /** Most linear programs to solve in a search for whole values; default 5000, or 200 where HiGHS is at hand. */
+  /** Most linear programs to solve in a search for whole values; default 200 to 5000 by the size of the program, or 200 where HiGHS is at hand. */
   readonly maxNodes?: number;
   /** Milliseconds that a search for whole values may take; default 2000. Without a clock it limits HiGHS alone. */
   readonly timeLimit?: number;
@@ -60,7 +60,11 @@ export async function solveAsync(program: LinearProgram, options: SolveOptions =
 
 /** Linear programs to solve before HiGHS takes over a search. */
 const NODES_BEFORE_HIGHS = 200;
-const NODES = 5000;
+
+/** Linear programs to solve without HiGHS at hand: fewer where each is large, so that the search ends within seconds. */
+function mostNodes({variables, rows}: LinearProgram): number {
+  return Math.round(Math.min(5000, Math.max(200, 3e6 / (variables.length * rows.length))));
+}
 
 /** Share of the time limit given to HiGHS, which looks at its clock only now and then. */
 const HIGHS_SHARE = 0.8;
@@ -90,7 +94,10 @@ function solveWhole(
   const left = () => (end === undefined ? timeLimit : end - now!());
   let search: WholeSearch = {status: "stopped"};
   if (!highs || !isLarge(program, integer.length)) {
-    const limits = {maxNodes: maxNodes ?? (highs ? NODES_BEFORE_HIGHS : NODES), timeUp: () => left() <= 0};
+    const limits = {
+      maxNodes: maxNodes ?? (highs ? NODES_BEFORE_HIGHS : mostNodes(program)),
+      timeUp: () => left() <= 0,
+    };
     search = searchWhole(scaled, integer, limits);
     if (search.status !== "stopped") return wholeOutcome(program, scaled, search, "javascript-lp-solver");
   }
