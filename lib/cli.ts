@@ -23,7 +23,7 @@ import {readPantryCsv} from "./io/pantry-csv.ts";
 import {readPricesCsv} from "./io/prices-csv.ts";
 import {readRecipeCsv, recipeCsv} from "./io/recipe-csv.ts";
 import {readRecipeJson} from "./io/recipe-json.ts";
-import {candidatesInFull, pricesText, reliabilityText, weighableText} from "./io/report-more.ts";
+import {candidatesInFull, checkText, pricesText, reliabilityText, weighableText} from "./io/report-more.ts";
 import {substitutionText} from "./io/report-substitution.ts";
 import {textReport} from "./io/report.ts";
 import {loadHighs} from "./lp/engine-highs.ts";
@@ -98,6 +98,7 @@ async function balanceFile(file: string, options: Options): Promise<number> {
       options.candidates && answer.status === "optimal" && candidatesInFull(answer.candidates),
       more.weighable && weighableText(more.weighable),
       more.prices && pricesText(more.prices),
+      options.explain && answer.status === "optimal" && checkText(answer),
       more.reliability && reliabilityText(more.reliability),
     ];
     process.stdout.write(`${sections.filter(Boolean).join("\n\n")}\n`);

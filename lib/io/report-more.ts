@@ -24,6 +24,19 @@ export function pricesText({limits, ingredients, degenerate}: Prices): string {
   ].join("\n");
 }
 
+/** Who found the mix and how exactly it is proved, as a sentence. */
+export function checkText({engine, check}: Pick<Balanced, "engine" | "check">): string {
+  const {residual, gap} = check;
+  const best =
+    gap === undefined
+      ? "for whole amounts the mix is checked, its being best is the engine's word"
+      : `no better mix exists (proved to ${gap.toExponential(0)} of its value)`;
+  return [
+    "How it was checked",
+    ...wrap(`found by ${engine}, every limit holds to ${residual.toExponential(0)}, ${best}`),
+  ].join("\n");
+}
+
 function limitLine(limit: LimitPrice): string {
   const {price = 0, from, to} = limit;
   const range = from === undefined || to === undefined ? "here only" : `${decimal(from, 2)} to ${bound(to)}`;
