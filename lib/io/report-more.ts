@@ -30,11 +30,16 @@ export function checkText({engine, check}: Pick<Balanced, "engine" | "check">): 
   const best =
     gap === undefined
       ? "for whole amounts the mix is checked, its being best is the engine's word"
-      : `no better mix exists (proved to ${gap.toExponential(0)} of its value)`;
+      : `no better mix exists (proved to ${exactness(gap)})`;
   return [
     "How it was checked",
-    ...wrap(`found by ${engine}, every limit holds to ${residual.toExponential(0)}, ${best}`),
+    ...wrap(`found by ${engine}, every limit holds to ${exactness(residual)}, ${best}`),
   ].join("\n");
+}
+
+/** A relative error in words. */
+function exactness(error: number): string {
+  return error < 1e-14 ? "the last digit" : `one part in ${(1 / error).toExponential(0)}`;
 }
 
 function limitLine(limit: LimitPrice): string {
