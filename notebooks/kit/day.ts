@@ -69,7 +69,7 @@ export function planDay(wish: DayWish): Day {
   const unhurried = followProcess(base.recipe, processFor(base.recipe.lines, heating));
   const warm = unhurried.steps.find(({step}) => "cool" in step)!;
   const chillMinutes = coolingMinutes(base.composition, warm.grams, warm.before, warm.after, wish.chiller);
-  const steps = processFor(base.recipe.lines, heating, chillMinutes);
+  const steps = processFor(base.recipe.lines, heating, Math.round(chillMinutes));
   const process = followProcess(base.recipe, steps);
   const tubGrams = finite(tub, "tubMillilitres", {min: 1}, "ml") * productDensity(product, overrun);
   const timed = (run: {grams: number; minutes: number}): TimedRun => ({

@@ -12,7 +12,7 @@ export function leaf(sheet: BatchSheet): HTMLElement {
   frame.srcdoc = page;
   const fit = () => {
     const height = frame.contentDocument?.body.offsetHeight;
-    if (height) frame.style.height = `${height + 34}px`;
+    if (height) frame.style.height = `${height + 50}px`;
   };
   frame.addEventListener("load", () => {
     fit();

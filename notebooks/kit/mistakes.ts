@@ -21,7 +21,9 @@ export function mistakeOf(error: unknown): string {
   if (error instanceof Mistake) return error.message;
   if (!(error instanceof InputError)) throw error;
   const {place, problem, value, advice} = error;
-  const got = value === undefined ? "" : Number.isNaN(value) ? " (it is empty)" : ` (it is ${show(value)})`;
+  // What a sauce is cooked to comes as a named number.
+  const typed = typeof value === "object" && value ? Object.values(value)[0] : value;
+  const got = typed === undefined ? "" : Number.isNaN(typed) ? " (it is empty)" : ` (it is ${show(typed)})`;
   return `${inWords(place)}: ${problem}${got}. ${advice[0]!.toUpperCase()}${advice.slice(1)}.`;
 }
 
@@ -44,7 +46,7 @@ const WORDS: Readonly<Record<string, string>> = {
   runs: "Full runs",
   loss: "Lost on the way, %",
   overrun: "Overrun, %",
-  cookedMass: "Cooked sauce, g",
+  cookedMass: "Weight of the cooked ripple, g",
   brix: "°Brix",
   storage: "Freezer, °C",
   watts: "Cooling power, W",
@@ -55,6 +57,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 function inWords(place: string): string {
   const step = /^steps\[(\d+)\]/.exec(place);
+  if (place.endsWith(": cook to")) return WORDS.cookedMass!;
   if (step) return `Step ${Number(step[1]) + 1} of the heating`;
   return Object.hasOwn(WORDS, place) ? WORDS[place]! : place;
 }

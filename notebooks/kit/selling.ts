@@ -74,11 +74,11 @@ export function nutritionSheet(product: Product, overrun: number, {portion}: Siz
   const lacking = [
     ...(of100.saturates === undefined
       ? [
-          `Saturates are not known for ${of100.lackingSaturates.join(", ")}: take them from the packs' own labels.`,
+          `Saturates are not known for ${of100.lackingSaturates.join(", ")}: take them from the packs’ own labels.`,
         ]
       : []),
     ...(of100.lackingSodium.length
-      ? ["Where an ingredient's sodium is not known, only added salt and milk salts count."]
+      ? ["Where an ingredient’s sodium is not known, only added salt and milk salts count."]
       : []),
   ];
   return html`<figure class="chart">
