@@ -1,4 +1,5 @@
 import {quantityOf} from "../pantry/quantities.ts";
+import {recipeMass} from "../pantry/recipe.ts";
 import {brix} from "./brix.ts";
 import type {ProcessReport} from "./heat-step.ts";
 import {COOLING, REFREEZING_LIMIT} from "./pasteurisation.ts";
@@ -14,7 +15,7 @@ export interface Caution {
   readonly text: string;
 }
 
-/** Sauces of this strength stick and burn, °Brix: common practice, no source. */
+/** Sauces of this strength stick and burn even where nothing says that they were boiled, °Brix: common practice, no source. */
 const STICKY = 55;
 
 /**
@@ -52,14 +53,14 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
       `${milks.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
     );
   }
-  for (const {recipe, composition, churned} of product.components) {
+  for (const {recipe, composition, churned, mass} of product.components) {
     const strength = brix(composition);
-    if (churned || strength < STICKY) continue;
+    if (churned || (strength < STICKY && mass >= recipeMass(recipe))) continue;
     const boils =
       strength <= 84 ? `boils at about ${boilingPoint(strength).toFixed(0)} °C` : "boils far above water";
     add(
       "hot sugar",
-      `${recipe.name} ${boils} at the end, sticks and burns: long sleeves, a deep pot, no children near.`,
+      `${recipe.name} ${boils} at the end, clings to the skin and burns: long sleeves, a deep pot, no children near.`,
     );
   }
   const composition = productComposition(product);

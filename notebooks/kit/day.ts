@@ -13,7 +13,7 @@ import {recipeMass} from "../../lib/pantry/recipe.ts";
 import {handiest, type Measures} from "./day-measures.ts";
 import {type Heating, processFor} from "./processes.ts";
 import type {Sizes} from "./selling.ts";
-import {tubCautions} from "./tub-cautions.ts";
+import {cautionsFor} from "../../lib/kitchen/cautions.ts";
 
 /** Everything that a day depends on. */
 export interface DayWish extends Sizes {
@@ -78,7 +78,7 @@ export function planDay(wish: DayWish): Day {
     from: heating.cool,
     draw,
   });
-  const cautions = tubCautions(product, process);
+  const cautions = cautionsFor(product, process);
   return {
     scaled,
     process,
