@@ -2,6 +2,7 @@ import {html} from "htl";
 
 /** A file that the page offers: made when it is asked for. */
 interface Offered {
+  readonly label: string;
   readonly name: string;
   readonly text: () => string;
 }
@@ -9,7 +10,7 @@ interface Offered {
 /** Buttons that save what the page shows, and one that prints it. */
 export function downloads(files: readonly Offered[]): HTMLElement {
   const buttons = files.map((file) => {
-    const button = html`<button type="button">Save ${file.name}</button>`;
+    const button = html`<button type="button">Save ${file.label}</button>`;
     button.addEventListener("click", () => save(file));
     return button;
   });

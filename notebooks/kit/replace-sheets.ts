@@ -1,9 +1,9 @@
 import {html} from "htl";
-import type {Alternative} from "../../lib/balance/substitution-types.ts";
+import type {Alternative, NoticedChange} from "../../lib/balance/substitution-types.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
-import {NOTICED_WORDS} from "./replace-words.ts";
+import {inWords, NOTICED_WORDS} from "./replace-words.ts";
 
 /** As it was and as it becomes. */
 type BeforeAfter = readonly [before: ShownMix<WeighedMix>, after: ShownMix<WeighedMix>];
@@ -27,13 +27,18 @@ function costChange({mix: before}: ShownMix<WeighedMix>, {mix: after}: ShownMix<
 
 /** Quantity by quantity what is different, and how much each counts. */
 export function noticedSheet({changes, score}: Alternative, [before, after]: BeforeAfter): HTMLElement {
-  const counting = [...changes].filter(({before: old, after: now}) => Math.abs(old) + Math.abs(now) > 0.005);
+  const differs = ({what, change}: NoticedChange) =>
+    Math.abs(change) >= 0.5 * 10 ** -NOTICED_WORDS[what].digits;
+  const counting = changes.filter(differs).sort((a, b) => b.counts - a.counts);
+  const same = changes
+    .filter((one) => !differs(one) && one.before > 0.005)
+    .map(({what}) => NOTICED_WORDS[what].name);
   const most = Math.max(1, ...counting.map(({counts}) => counts));
   const scoop = ({mix}: ShownMix<WeighedMix>) =>
     mix.scoop.temperature === undefined ? "–" : degrees(mix.scoop.temperature);
   return sheet(
     "What is different",
-    `The bar is what a change counts; one that reaches the line may just be noticed. All together: ${decimal(score, 1)}, with new ingredients and new allergens.`,
+    `The bar is what a change counts; one that reaches the line may just be noticed. All together: ${decimal(score, 1)}, with new ingredients and new allergens.${same.length ? ` As before: ${inWords(same)}.` : ""}`,
     [before, after],
     {
       last: "counts",
@@ -117,7 +122,7 @@ function sheet(
           <th scope="col"></th>
           ${mixes.map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}
           <th scope="col">${third}</th>
-          ${last && html`<th scope="col">${last}</th>`}
+          ${last ? html`<th scope="col">${last}</th>` : ""}
         </tr>
       </thead>
       <tbody>

@@ -39,16 +39,18 @@ export function replaceVerdict(circumstances: Circumstances): HTMLElement {
     ${alarms(circumstances)}
     <p>${unbroken(freezing(before, after, freezer))}</p>
     ${
-      substitution.notCompared.includes("cost") &&
-      html`<p class="aside">The cost could not be compared: not everything in question has a price.</p>`
+      substitution.notCompared.includes("cost")
+        ? html`<p class="aside">The cost could not be compared: not everything in question has a price.</p>`
+        : ""
     }
     ${list(ways.slice(0, FIRST), 1)}
     ${
-      more.length > 0 &&
-      html`<details class="more" open=${at >= FIRST}>
-        <summary>${more.length} more ways</summary>
-        ${list(more, FIRST + 1)}
-      </details>`
+      more.length
+        ? html`<details class="more" open=${at >= FIRST}>
+            <summary>${more.length} more ways</summary>
+            ${list(more, FIRST + 1)}
+          </details>`
+        : ""
     }
   </section>`;
   element.addEventListener("click", (event) => {
@@ -71,8 +73,8 @@ function wayItem(one: Alternative, i: number, {chosen, checks, legalName}: Circu
       <strong>${i === 0 ? "Least noticed: " : ""}${takesWords(one)}</strong>
       <span>
         <em>${KINDS[one.kind]}</em> ${mostNoticed(one.changes)}
-        ${one.newAllergens.length > 0 && html`<b class="warn">New allergen: ${one.newAllergens.join(", ")}</b>`}
-        ${broken && html`<b class="warn">Not ${legalName}</b>`}
+        ${one.newAllergens.length ? html`<b class="warn">New allergen: ${one.newAllergens.join(", ")}</b>` : ""}
+        ${broken ? html`<b class="warn">Not ${legalName}</b>` : ""}
       </span>
     </button>
   </li>`;
@@ -91,23 +93,25 @@ function alarms({chosen, checks, legalName, substitution}: Circumstances): HTMLE
   const broken = checks(chosen).filter(({met}) => !met);
   return html`<div>
     ${
-      newAllergens.length > 0 &&
-      html`<p class="alarm" role="alert">
-        <b>New allergen: ${inWords(newAllergens)}.</b> The recipe had none of it. Change the label and the
-        allergen sheet, and tell those who ask, before you make it.
-      </p>`
+      newAllergens.length
+        ? html`<p class="alarm" role="alert">
+            <b>New allergen: ${inWords(newAllergens)}.</b> The recipe had none of it. Change the label and the
+            allergen sheet, and tell those who ask, before you make it.
+          </p>`
+        : ""
     }
     ${
-      broken.length > 0 &&
-      html`<p class="alarm" role="alert">
-        <b>It cannot be called ${legalName}.</b> ${broken.map(
-          ({rule, found, unit, min, max}) =>
-            `${rule[0]!.toUpperCase()}${rule.slice(1)} comes to ${decimal(found, 2)} ${unit}, where ${min === undefined ? `at most ${decimal(max!, 2)}` : `at least ${decimal(min, 2)}`} is asked for. `,
-        )}
-      </p>`
+      broken.length
+        ? html`<p class="alarm" role="alert">
+            <b>It cannot be called ${legalName}.</b> ${broken.map(
+              ({rule, found, unit, min, max}) =>
+                `${rule[0]!.toUpperCase()}${rule.slice(1)} comes to ${decimal(found, 2)} ${unit}, where ${min === undefined ? `at most ${decimal(max!, 2)}` : `at least ${decimal(min, 2)}`} is asked for. `,
+            )}
+          </p>`
+        : ""
     }
-    ${flavours.lost.includes(substitution.without) && html`<p class="alarm"><b>The flavour changes:</b> ${substitution.without} gave it its taste.</p>`}
-    ${goneAllergens.length > 0 && html`<p class="aside">No longer in it: ${inWords(goneAllergens)}.</p>`}
+    ${flavours.lost.includes(substitution.without) ? html`<p class="alarm"><b>The flavour changes:</b> ${substitution.without} gave it its taste.</p>` : ""}
+    ${goneAllergens.length ? html`<p class="aside">No longer in it: ${inWords(goneAllergens)}.</p>` : ""}
   </div>`;
 }
 

@@ -46,8 +46,12 @@ export function takesWords({by, amounts, kind}: Alternative): string {
     const {before, change} = amounts.find(({ingredient}) => ingredient === name)!;
     return `${grams(change)} g ${before > 0 ? "more " : ""}${name}`;
   });
-  if (kind === "left out" || !more.length) return "nothing: leave it out";
-  return inWords(more);
+  const making = amounts
+    .filter(({ingredient, change}) => change >= 0.05 && !by.includes(ingredient) && kind !== "re-balanced")
+    .map(({ingredient, change}) => `${grams(change)} g ${ingredient}`);
+  const mass = making.length ? `${inWords(making)} to make up the weight` : "";
+  if (kind === "left out" || !more.length) return mass ? `leave it out, with ${mass}` : "leave it out";
+  return inWords(more) + (mass && `, with ${mass}`);
 }
 
 /** The changes that count most, in words; those too small to count are left out. */

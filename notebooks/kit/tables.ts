@@ -152,6 +152,7 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
             </tbody>
           </table>`
         : ""
+        : ""
     }
   </figure>`;
 }

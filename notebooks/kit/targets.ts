@@ -130,6 +130,11 @@ export function targetsOf(windows: Windows, freezer: number): Targets {
   } as Targets;
 }
 
+/** The names of the targets that have a window. */
+export function offeredTargets(): string[] {
+  return OFFERS.map(({key}) => key);
+}
+
 /** What a limit speaks of, in the words of the page; the name itself where it is an ingredient's. */
 export function labelOf(target: string, freezer: number): string {
   return OFFERS.find(({subject}) => subjectName(subject(freezer)) === target)?.label.split(":")[0] ?? target;

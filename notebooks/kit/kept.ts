@@ -1,0 +1,72 @@
+import type {Brief} from "../../lib/balance/brief.ts";
+import {keep, recall} from "./address.ts";
+import {changed, type Control, control} from "./control.ts";
+import type {WeighedMix} from "./mixes.ts";
+
+/** So many mixes stand side by side, beside the one looked at: each needs a colour and a sign of its own. */
+export const MOST_KEPT = 4;
+
+/** A mix that the cook keeps: the share of the batch of each ingredient, in the order of the brief. */
+export interface KeptMix {
+  readonly name: string;
+  readonly shares: readonly number[];
+}
+
+/** The mixes kept for comparison; the address keeps them too. */
+export interface Kept extends Control<number> {
+  of(brief: Brief): KeptMix[];
+  add(mix: WeighedMix): void;
+  /** Drops the nth. */
+  drop(n: number): void;
+  clear(): void;
+}
+
+/** No mix, or those of the address: each as the per cent of each ingredient. */
+export function keptMixes(): Kept {
+  let mixes = recall("kept")
+    .flatMap((text) => read(text) ?? [])
+    .slice(0, MOST_KEPT);
+  const element = document.createElement("div");
+  const write = () => {
+    keep(
+      "kept",
+      mixes.map((shares) => shares.map((share) => String(Number((100 * share).toFixed(4)))).join(",")),
+    );
+    changed(element);
+  };
+  return Object.assign(
+    control(element, () => mixes.length),
+    {
+      // Those of another brief are not of this one: they say nothing here.
+      of: ({ingredients}: Brief) =>
+        mixes
+          .filter((shares) => shares.length === ingredients.length)
+          .map((shares, i) => ({name: "ABCD"[i]!, shares})),
+      add({amounts}: WeighedMix) {
+        const shares = amounts.map(({percent}) => percent / 100);
+        const same = (other: readonly number[]) =>
+          other.every((share, j) => Math.abs(share - shares[j]!) < 1e-6);
+        if (mixes.length >= MOST_KEPT || mixes.some(same)) return;
+        mixes = [...mixes, shares];
+        write();
+      },
+      drop(n: number) {
+        mixes = mixes.filter((_, i) => i !== n);
+        write();
+      },
+      clear() {
+        if (!mixes.length) return;
+        mixes = [];
+        write();
+      },
+    },
+  );
+}
+
+/** Shares from the address; nothing where it holds no such text. */
+function read(text: string): number[][] | undefined {
+  const percents = text.split(",").map(Number);
+  const sum = percents.reduce((total, percent) => total + percent, 0);
+  if (percents.some((percent) => !(percent >= 0)) || Math.abs(sum - 100) > 0.1) return undefined;
+  return [percents.map((percent) => percent / sum)];
+}

@@ -1,0 +1,38 @@
+import {html} from "htl";
+import {nutritionLabel} from "../../lib/kitchen/nutrition-label.ts";
+import {nutritionOf} from "../../lib/kitchen/nutrition.ts";
+import {baseComponent, makeProduct} from "../../lib/kitchen/product.ts";
+import type {Ingredient} from "../../lib/pantry/ingredient.ts";
+import type {ShownMix, WeighedMix} from "./mixes.ts";
+import {head} from "./tables.ts";
+import {recipeOf} from "./weighed.ts";
+
+/** Nutrition of 100 g of each mix, as a label declares it. */
+export function mixNutrition(
+  mixes: readonly ShownMix<WeighedMix>[],
+  ingredients: readonly Ingredient[],
+): HTMLElement {
+  const labels = mixes.map(({label, mix}) => {
+    const product = makeProduct(label, [baseComponent(recipeOf(label, mix.amounts, ingredients))]);
+    return new Map(nutritionLabel(nutritionOf(product)).map(({name, text}) => [name, text]));
+  });
+  const names = [...new Set(labels.flatMap((label) => [...label.keys()]))];
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What it feeds</h3>
+      In 100 g of mix, rounded as a label is. Where a pack tells better, believe the pack.
+    </figcaption>
+    <table class="sheet" aria-label="Nutrition in 100 g">
+      ${head("", mixes)}
+      <tbody>
+        ${names.map(
+          (name) =>
+            html`<tr>
+              <th scope="row">${name}</th>
+              ${labels.map((label) => html`<td>${label.get(name)?.replace(" / ", " /\n") ?? "–"}</td>`)}
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </figure>`;
+}

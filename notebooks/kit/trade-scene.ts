@@ -1,0 +1,110 @@
+import type {BriefInput} from "../../lib/balance/brief-schema.ts";
+import type {Brief} from "../../lib/balance/brief.ts";
+import {readBrief} from "../../lib/balance/read-brief.ts";
+import type {FrontPoint, TradeOff} from "../../lib/balance/trade-off-types.ts";
+import {InputError} from "../../lib/core/errors.ts";
+import type {Pantry} from "../../lib/pantry/pantry.ts";
+import type {Kept} from "./kept.ts";
+import {type ShownMix, styleOf, type WeighedMix} from "./mixes.ts";
+import type {Axis} from "./trade-axes.ts";
+import type {Mark} from "./trade-marker.ts";
+import type {TradeFound, TradeSearch} from "./trade-search.ts";
+import {weighedShares} from "./weighed.ts";
+
+/** A front that there is. */
+export type Front = Extract<TradeOff, {status: "front"}>;
+
+/** What the page shows of a trade-off. */
+export interface TradeScene {
+  readonly brief: Brief;
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly found: TradeFound;
+  readonly front: Front;
+}
+
+/** What the page looks at, with its place in the chart. */
+export interface Looked {
+  readonly mark: Mark;
+  readonly x: number;
+  readonly y: number;
+  readonly mix: WeighedMix;
+}
+
+/** The corner of a front that is farthest from the straight line between its ends, each axis as long as the front: where it bends. */
+export function bendOf({points}: Front): number {
+  const [first, last] = [points[0]!, points.at(-1)!];
+  const [dx, dy] = [last.x - first.x || 1, last.y - first.y || 1];
+  const away = points.map(({x, y}) => Math.abs((x - first.x) / dx - (y - first.y) / dy));
+  return away.indexOf(Math.max(...away));
+}
+
+/** The mix that a mark points at; one that points at nothing means the bend of the front. */
+export function lookedAt(scene: TradeScene, mark: Mark): Looked {
+  const {front, found, brief} = scene;
+  if (mark.at === "map" && found.map?.status === "map") {
+    const {row, column} = mark;
+    const cell = found.map.cells[row]?.[column];
+    if (cell) {
+      const shares = cell.amounts.map(({percent}) => percent / 100);
+      return {mark, x: found.map.x[column]!, y: found.map.y[row]!, mix: weighedShares(brief, shares)};
+    }
+  }
+  const index = mark.at === "front" ? Math.min(mark.index, front.points.length - 1) : bendOf(front);
+  const point: FrontPoint = front.points[index]!;
+  return {
+    mark: {at: "front", index},
+    x: point.x,
+    y: point.y,
+    mix: {batch: brief.batch, ...point.mix},
+  };
+}
+
+/** What stands side by side: the mix looked at, and those kept. */
+export function sideBySide(scene: TradeScene, looked: Looked, kept: Kept): ShownMix<WeighedMix>[] {
+  return [
+    {label: "This one", mix: looked.mix, style: styleOf(0)},
+    ...kept.of(scene.brief).map(({name, shares}, i) => ({
+      label: name,
+      mix: weighedShares(scene.brief, shares),
+      style: styleOf(i + 1),
+    })),
+  ];
+}
+
+/** What a trade-off is asked of. */
+interface Asked {
+  readonly input: BriefInput;
+  readonly pantry: Pantry;
+  readonly search: TradeSearch;
+  readonly x: Axis;
+  readonly y: Axis;
+}
+
+/**
+ * The trade-off as far as it is known, or what it waits for.
+ *
+ * @throws InputError for a mistake in the brief or an axis
+ */
+export function tradeScene({input, pantry, search, x, y}: Asked): TradeScene | {readonly waits: string} {
+  if (x.key === y.key) {
+    throw new InputError("What against what", "the same twice", x.name, "choose two different things");
+  }
+  const brief = readBrief(input, pantry, input.name ?? "brief");
+  const priced =
+    x.key !== "cost" &&
+    y.key !== "cost" &&
+    brief.ingredients.every(({ingredient}) => ingredient.price !== undefined);
+  const spread = !(x.unit === "°C" && y.unit === "°C");
+  const found = search.ask(JSON.stringify([input, x.input, y.input]), {brief, x, y, priced, spread});
+  const {front} = found;
+  if (!front) return {waits: "Looking for the line …"};
+  if (front.status !== "front")
+    return {
+      waits:
+        front.status === "infeasible"
+          ? "No mix of these ingredients meets every wish: let a limit go"
+          : front.reason,
+    };
+  return {brief, x, y, found, front};
+}

@@ -1,0 +1,148 @@
+import {html} from "htl";
+import type {Met, Turnover} from "../../lib/balance/turnover.ts";
+import {decimal} from "../../lib/io/words.ts";
+import {bounded, unbroken} from "./numbers.ts";
+import {inWords} from "./replace-words.ts";
+import {labelOf} from "./targets.ts";
+import {type Axis, valueText} from "./trade-axes.ts";
+import {bendOf, type Front, type TradeScene} from "./trade-scene.ts";
+
+/** The front in words: its ends, and what the first and the last step along it cost. */
+export function tradeVerdict(scene: TradeScene): HTMLElement {
+  const {front, x, y} = scene;
+  const {points} = front;
+  const [first, last] = [points[0]!, points.at(-1)!];
+  if (points.length === 1) {
+    return html`<section class="verdict" aria-live="polite">
+      <h2>There is nothing to trade: <b>one mix</b> is best in both</h2>
+      <p>
+        ${unbroken(`It has ${x.name} ${valueText(x, first.x)} and ${y.name} ${valueText(y, first.y)}. Choose another pair, or change a wish.`)}
+      </p>
+      ${leftOut(front)}
+    </section>`;
+  }
+  return html`<section class="verdict" aria-live="polite">
+    <h2>
+      The <b>${x.best}</b> mix comes to ${nonbreaking(valueText(x, first.x))}, the <b>${y.best}</b> one to
+      ${nonbreaking(valueText(x, last.x))}
+    </h2>
+    <ul class="says">
+      ${say(capital(x.best), point(scene, 0))} ${say(capital(y.best), point(scene, points.length - 1))}
+      ${points.length > 2 ? say("In between", `${point(scene, bendOf(front))} Here the line bends most: either way, each step gives less than it takes.`) : ""}
+    </ul>
+    ${leftOut(front)}
+  </section>`;
+}
+
+function say(heading: string, text: string): HTMLElement {
+  return html`<li><strong>${heading}</strong><span>${unbroken(text)}</span></li>`;
+}
+
+/** A corner of the front in a sentence. */
+function point({front, x, y, brief}: TradeScene, index: number): string {
+  const {x: atX, y: atY, mix} = front.points[index]!;
+  const cost =
+    mix.cost === undefined || x.key === "cost" || y.key === "cost"
+      ? ""
+      : `, at ${decimal((1000 * mix.cost) / brief.batch, 2)} per kg`;
+  return `${capital(x.name)} ${valueText(x, atX)}, ${y.name} ${valueText(y, atY)}${cost}.`;
+}
+
+function nonbreaking(text: string): string {
+  return text.replaceAll(" ", "\u00a0");
+}
+
+function leftOut({leftOut: rules}: Front): HTMLElement | string {
+  return rules.length
+    ? html`<p class="aside">
+        Whole units and least amounts were left out here (${inWords(rules)}): no mix with them lies beyond the
+        line.
+      </p>`
+    : "";
+}
+
+/** The answer in one line, for a phone. */
+export function tradeShortly({front, x}: TradeScene): string {
+  const [first, last] = [front.points[0]!, front.points.at(-1)!];
+  return front.points.length === 1
+    ? "One mix is best in both"
+    : `${capital(x.name)} from ${valueText(x, first.x)} to ${valueText(x, last.x)}`;
+}
+
+/** What comes in, goes out and begins to hold along the front. */
+export function turnoverSheet({front, x, y, brief}: TradeScene): HTMLElement | undefined {
+  const rows = front.points.flatMap(({x: atX, y: atY, turnover}) =>
+    turnover && words(turnover, brief.freezer).length
+      ? [
+          html`<tr>
+            <th scope="row">${valueText(x, atX)}</th>
+            <td>${valueText(y, atY)}</td>
+            <td class="words">${words(turnover, brief.freezer).join("; ")}</td>
+          </tr>`,
+        ]
+      : [],
+  );
+  if (!rows.length) return undefined;
+  return html`<figure class="chart">
+    <figcaption>
+      <h3>What changes along the line</h3>
+      From the best ${x.name} to the best ${y.name}. Between two of these the same ingredients and limits
+      decide.
+    </figcaption>
+    <table class="sheet turns" aria-label="What changes along the line">
+      <thead>
+        <tr>
+          <th scope="col">${x.name}</th>
+          <th scope="col">${y.name}</th>
+          <th scope="col" class="words">from here on</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${rows}
+      </tbody>
+    </table>
+  </figure>`;
+}
+
+/** What is different in kind, in words. */
+export function words({enters, leaves, binds, frees}: Turnover, freezer: number): string[] {
+  const limits = (met: readonly Met[]) => inWords(met.map((one) => limitWords(one, freezer)));
+  return [
+    ...(enters.length ? [`${inWords(enters)} ${enters.length > 1 ? "come" : "comes"} in`] : []),
+    ...(leaves.length ? [`${inWords(leaves)} ${leaves.length > 1 ? "go" : "goes"} out`] : []),
+    ...(binds.length ? [`held by ${limits(binds)}`] : []),
+    ...(frees.length ? [`no longer held by ${limits(frees)}`] : []),
+  ];
+}
+
+/** A limit that holds, as a noun: `freezing point at most −2.4`. */
+function limitWords({target, bound, limit}: Met, freezer: number): string {
+  const label = labelOf(target, freezer);
+  const name = NOUNS[target] ?? (label === target ? target : lower(label));
+  // What is no target of the page is an ingredient, limited in g.
+  return `${name} ${bounded(bound, limit)}${label === target && !NOUNS[target] ? " g" : ""}`;
+}
+
+const NOUNS: Readonly<Record<string, string>> = {
+  freezingPoint: "freezing point",
+  scoopTemperature: "scoop temperature",
+  cost: "cost",
+};
+
+/** A value of an axis in a table's head: its name and unit. */
+export function axisName({name, unit}: Axis): string {
+  return `${name}, ${unit}`;
+}
+
+function capital(text: string): string {
+  return `${text[0]!.toUpperCase()}${text.slice(1)}`;
+}
+
+function lower(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? `${text[0]!.toLowerCase()}${text.slice(1)}` : text;
+}
+
+/** While nothing is known, or where there is no mix. */
+export function waitingNotice(text: string): HTMLElement {
+  return html`<section class="verdict" aria-live="polite"><h2>${text}</h2></section>`;
+}
