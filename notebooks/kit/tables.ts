@@ -152,7 +152,6 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
             </tbody>
           </table>`
         : ""
-        : ""
     }
   </figure>`;
 }

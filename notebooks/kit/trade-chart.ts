@@ -231,9 +231,9 @@ function focusable(
 function clip(chart: SVGSVGElement, outline: readonly (readonly [number, number])[]): void {
   const cells = chart.querySelector("g.cost");
   if (!cells || outline.length < 3) return;
-  const [path, polygon] = ["clipPath", "polygon"].map((name) =>
-    document.createElementNS("http://www.w3.org/2000/svg", name),
-  ) as [Element, Element];
+  // By hand, for its name keeps its capital only so.
+  const make = (name: string) => document.createElementNS("http://www.w3.org/2000/svg", name);
+  const [path, polygon] = [make("clipPath"), make("polygon")];
   path.id = "reachable";
   polygon.setAttribute("points", outline.join(" "));
   path.append(polygon);
