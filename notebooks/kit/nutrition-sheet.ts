@@ -14,7 +14,7 @@ export function mixNutrition(
 ): HTMLElement {
   const labels = mixes.map(({label, mix}) => {
     const product = makeProduct(label, [baseComponent(recipeOf(label, mix.amounts, ingredients))]);
-    return new Map(nutritionLabel(nutritionOf(product)).map(({name, text}) => [name, text]));
+    return new Map(nutritionLabel(nutritionOf(product)).flatMap(({name, text}) => figuresOf(name, text)));
   });
   const names = [...new Set(labels.flatMap((label) => [...label.keys()]))];
   return html`<figure class="chart">
@@ -25,14 +25,23 @@ export function mixNutrition(
     <table class="sheet" aria-label="Nutrition in 100 g">
       ${head("", mixes)}
       <tbody>
-        ${names.map(
-          (name) =>
-            html`<tr>
-              <th scope="row">${name}</th>
-              ${labels.map((label) => html`<td>${label.get(name)?.replace(" / ", " /\n") ?? "–"}</td>`)}
-            </tr>`,
-        )}
+        ${names.map((name) => {
+          const [quantity, unit] = name.split(", ");
+          return html`<tr>
+            <th scope="row">${quantity}<span class="unit">, ${unit}</span></th>
+            ${labels.map((label) => html`<td>${label.get(name) ?? "–"}</td>`)}
+          </tr>`;
+        })}
       </tbody>
     </table>
   </figure>`;
+}
+
+/** A line of a declaration with its unit beside its name, so that figures stand under figures: energy is two of them. */
+function figuresOf(name: string, text: string | undefined): [string, string | undefined][] {
+  if (text === undefined) return [[`${name}, g`, undefined]];
+  return text.split(" / ").map((figure) => {
+    const [value, unit] = figure.split(" ");
+    return [`${name}, ${unit}`, value];
+  });
 }

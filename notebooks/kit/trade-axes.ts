@@ -19,8 +19,10 @@ export interface Axis {
   /** As the library takes it where no way is better. */
   readonly plain: AxisInput;
   readonly read: (value: number) => string;
-  /** What the best mix is called: `softest`. */
+  /** What the best mix is called: `softest`, `least CO2`. */
   readonly best: string;
+  /** The same as a noun, for the first mix and for another: `softest mix`, `one with least CO2`. */
+  readonly bestMix: (noun: "mix" | "one") => string;
 }
 
 type Wish = Extract<AxisInput, string | {ice: unknown} | {hardPhase: unknown} | {heatShock: unknown}>;
@@ -133,6 +135,10 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
       return (freezer: number): Axis => {
         const plain = offer.wish(freezer);
         const digits = offer.digits ?? 1;
+        const superlative = sense === "minimise" ? "least" : "most";
+        const best =
+          offer.ends?.[sense === "minimise" ? 0 : 1] ??
+          `${superlative} ${offer.name.replace(/ in the freezer$/, "")}`;
         return {
           key: name,
           name: offer.name,
@@ -140,9 +146,8 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
           sense,
           plain,
           input: {[sense]: plain} as AxisInput,
-          best:
-            offer.ends?.[sense === "minimise" ? 0 : 1] ??
-            `${sense === "minimise" ? "least" : "most"} ${offer.name.replace(/ in the freezer$/, "")}`,
+          best,
+          bestMix: (noun) => (offer.ends ? `${best} ${noun}` : `${noun} with ${best}`),
           read: (value) => (offer.unit === "°C" ? degrees(value, digits) : decimal(value, digits)),
         };
       };

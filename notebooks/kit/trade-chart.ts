@@ -195,7 +195,7 @@ function heading(x: Axis, y: Axis): string {
 }
 
 function reading(priced: boolean): string {
-  return `Every mix of these ingredients that meets the wish lies in the outlined field. On the dark line nothing is better in both.${priced ? " The colour is the least that a mix there costs." : ""} Point at a mix to see its recipe; click or press Enter to keep it.`;
+  return `Every mix of these ingredients that meets the wish lies in the outlined field. On the bold line nothing is better in both.${priced ? " The colour is the least that a mix there costs." : ""} Point at a mix to see its recipe; click or press Enter to keep it.`;
 }
 
 /** The corners of the front, for keys: arrows walk along it, Enter keeps. */

@@ -20,7 +20,7 @@ export function tradeWalk(marker: Marker, kept: Kept): TradeWalk {
   const button = html`<button type="button">Keep this one</button>` as HTMLButtonElement;
   const list = html`<ul class="kept"></ul>`;
   const element = html`<div class="walk" hidden>
-    <label for="along">Along the dark line</label>
+    <label for="along">Along the bold line</label>
     ${track}${ends}
     <div class="tools">${button}${list}</div>
   </div>`;

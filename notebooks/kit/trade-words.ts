@@ -23,8 +23,8 @@ export function tradeVerdict(scene: TradeScene): HTMLElement {
   }
   return html`<section class="verdict" aria-live="polite">
     <h2>
-      The <b>${x.best}</b> mix comes to ${nonbreaking(valueText(x, first.x))}, the <b>${y.best}</b> one to
-      ${nonbreaking(valueText(x, last.x))}
+      The <b>${x.bestMix("mix")}</b> comes to ${nonbreaking(valueText(x, first.x))}, the
+      <b>${y.bestMix("one")}</b> to ${nonbreaking(valueText(x, last.x))}
     </h2>
     <ul class="says">
       ${say(capital(x.best), point(scene, 0))} ${say(capital(y.best), point(scene, points.length - 1))}
