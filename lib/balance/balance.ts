@@ -14,6 +14,8 @@ export interface BalanceOptions {
   readonly pantry?: Pantry;
   /** What the brief is called in errors, e.g. its file name; by default `brief`. */
   readonly place?: string;
+  /** Where to look for what would make an impossible brief possible; the pantry by default. A large one takes some ms. */
+  readonly openersFrom?: Pantry;
   /**
    * How long to look where amounts come in whole steps or rules count ingredients, and with what: a clock and a time limit, and
    * HiGHS from `loadHighs` for large shelves.
@@ -31,8 +33,8 @@ export interface BalanceOptions {
  * @throws InputError for a mistake in the brief, naming the place, the value and the next step
  */
 export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer {
-  const {pantry = pantryOf([]), place, search} = options;
-  return answerTo(readBrief(brief, pantry, place), pantry, search);
+  const {pantry = pantryOf([]), place, openersFrom = pantry, search} = options;
+  return answerTo(readBrief(brief, pantry, place), openersFrom, search);
 }
 
 /**

@@ -1,4 +1,5 @@
 import {html} from "htl";
+import type {Prices} from "../../lib/balance/prices.ts";
 import type {Binding} from "../../lib/balance/answer.ts";
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
@@ -116,9 +117,18 @@ function temperature(value: number | undefined, digits: number): string {
 }
 
 /** The limits that hold the cheapest mix where it is, and what each costs. */
-export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTMLElement | undefined {
+export function bindingSheet(
+  [first]: readonly ShownMix[],
+  freezer: number,
+  prices?: Prices,
+): HTMLElement | undefined {
   if (!first) return undefined;
   const {mix} = first;
+  const range = ({target, bound}: Binding) => {
+    const {from, to} = prices?.limits.find((one) => one.target === target && one.bound === bound) ?? {};
+    if (from === undefined || to === undefined) return "–";
+    return `${limit(from)} to ${Number.isFinite(to) ? limit(to) : "any"}`;
+  };
   const used = new Set(mix.amounts.map(({ingredient}) => ingredient));
   const rows = mix.binding.map((binding) => {
     const ofIngredient = used.has(binding.target);
@@ -127,6 +137,7 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
       <th scope="row">${labelOf(binding.target, freezer)}</th>
       <td>${held}</td>
       <td>${priceOf(binding, ofIngredient)}</td>
+      <td class="roomy">${range(binding)}</td>
     </tr>`;
   });
   const reading = rows.length
@@ -145,6 +156,7 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
                 <th scope="col">limit</th>
                 <th scope="col">held at</th>
                 <th scope="col">price of more</th>
+                <th scope="col" class="roomy">while it is</th>
               </tr>
             </thead>
             <tbody>
@@ -153,7 +165,22 @@ export function bindingSheet([first]: readonly ShownMix[], freezer: number): HTM
           </table>`
         : ""
     }
+    ${prices ? html`<p class="aside">${turningPrices(prices)}</p>` : ""}
   </figure>`;
+}
+
+/** Which prices would change the mix, in a sentence: of what is used, and of what is not yet. */
+function turningPrices({ingredients}: Prices): string {
+  const used = ingredients
+    .filter((one) => one.used && Number.isFinite(one.to))
+    .map(({ingredient, to}) => `${ingredient} above ${decimal(to, 2)}`);
+  const unused = ingredients
+    .filter((one) => !one.used && one.from > 0)
+    .map(({ingredient, from}) => `${ingredient} comes in below ${decimal(from, 2)}`);
+  return [
+    used.length ? `Other amounts would be cheaper with ${used.join(", ")} per kg.` : "",
+    unused.length ? `${unused.join(", ")} per kg.` : "",
+  ].join(" ");
 }
 
 /** Money per kg of mix for a point or a degree more, or for 100 g more of an ingredient in the batch. */

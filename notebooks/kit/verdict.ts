@@ -125,7 +125,10 @@ function listed(names: readonly string[]): string {
 }
 
 /** Why no mix exists, the least change that would help, and a button that makes it. */
-function conflictNotice({targets, relaxations}: Conflict, {freezer, relax}: Circumstances): HTMLElement {
+function conflictNotice(
+  {targets, relaxations, reach, openers}: Conflict,
+  {freezer, relax}: Circumstances,
+): HTMLElement {
   const button = html`<button type="button">Make this change</button>`;
   button.addEventListener("click", () => relax(relaxations));
   return html`<section class="verdict trouble" aria-live="polite">
@@ -163,6 +166,8 @@ function conflictNotice({targets, relaxations}: Conflict, {freezer, relax}: Circ
             most”, or allow another ingredient.
           </p>`
     }
+    ${reach ? html`<p>By itself, ${labelOf(reach.target, freezer)} reaches ${limit(reach.best)} with these ingredients.</p>` : ""}
+    ${openers.length ? html`<p>Or let one of these in, and it can be met: ${listed(openers)}.</p>` : ""}
   </section>`;
 }
 

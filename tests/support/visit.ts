@@ -35,5 +35,7 @@ export async function visit(
     return dialog.dismiss();
   });
   await page.goto(address, {waitUntil: "networkidle"});
+  // A busy machine can be quiet on the network before the first cell has run.
+  await page.locator("main h1").first().waitFor();
   return {page, trouble};
 }
