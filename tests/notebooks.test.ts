@@ -7,9 +7,12 @@ import {
   balance,
   type BriefInput,
   pantryOf,
+  readBrief,
   readPantryCsv,
   readPricesCsv,
+  reliability,
   stockedPantry,
+  weighable,
 } from "../lib/index.ts";
 import {decimal, degrees, grams} from "../lib/io/words.ts";
 import {launchBrowser} from "./support/browser.ts";
@@ -183,6 +186,37 @@ test("the home page leads to every notebook", async () => {
   expect(links.sort()).toEqual(NOTEBOOKS.filter((name) => name !== "index.html").map((name) => `./${name}`));
   await page.close();
 });
+
+test("design a flavour also shows what to weigh and count, and how often the targets hold in a kitchen that is off", async () => {
+  const {page, trouble} = await open(DESIGN, {hash: "#scale-off=3&fat-off=1"});
+  const brief = readBrief(demo, pantry);
+  const mix = balance(demo, {pantry});
+  if (mix.status !== "optimal") throw new Error(mix.status);
+  const exact = mix.amounts.map((amount) => amount.grams);
+  await page.getByText("The cheapest mix for the scale").scrollIntoViewIfNeeded();
+  await expect
+    .poll(async () => (await tableOf(page, "Amounts for the scale")).size, {timeout: 10_000})
+    .toBe(11);
+  const shown = await tableOf(page, "Amounts for the scale");
+  const {amounts, counts} = weighable(brief, exact);
+  for (const {ingredient, grams: mass} of amounts) {
+    expect(shown.get(ingredient)?.[1]?.replace(/\s/g, "")).toBe(String(mass));
+  }
+  expect(shown.get("egg yolk")?.[2]).toBe(String(counts["egg yolk"]));
+  await page.getByText("How often it turns out").scrollIntoViewIfNeeded();
+  const dairy = ["whole milk", "cream 40 %"];
+  const spread = {parts: new Map(dairy.map((name) => [name, {milkFat: 1}])), weighing: 3};
+  const {targets} = reliability(brief, exact, spread, {batches: 400});
+  await expect
+    .poll(
+      async () =>
+        [...(await tableOf(page, "How often each target holds")).values()].map(([held]) => held).sort(),
+      {timeout: 10_000},
+    )
+    .toEqual(targets.map(({holds}) => `${decimal(100 * holds, 0)} %`).sort());
+  expect(trouble).toEqual([]);
+  await page.close();
+}, 60_000);
 
 describe("design a flavour", () => {
   test("opens with the demonstration, and shows the library's numbers", async () => {
