@@ -61,7 +61,7 @@ export function likeForLike(shelf: readonly Ingredient[]): LikeForLike {
     ${place}
   </figure>`;
   what.value = both.find(({name}) => name === recall("like")[0])?.name ?? "";
-  equal.value = EQUAL_IN.find((one) => one === recall("equal")[0]) ?? "sweetness";
+  equal.value = EQUAL_IN.find((one) => one === recall("equal")[0]) ?? "";
   let freezer = -18;
   let out = "";
 
@@ -69,6 +69,8 @@ export function likeForLike(shelf: readonly Ingredient[]): LikeForLike {
     const known = both.find(({name}) => name === (what.value || out)) ?? sugars[0];
     if (!known) return;
     what.value = known.name;
+    // Sugars are there for their sweetness, fats for their fat.
+    if (!recall("equal").length) equal.value = sugars.includes(known) ? "sweetness" : "fat";
     place.replaceChildren(
       table(known, equal.value as Equivalent["equalIn"], sugars.includes(known) ? sugars : fats, freezer),
       blends(known, shelf) ?? "",

@@ -20,6 +20,7 @@ interface Circumstances {
   readonly freezer: number;
   /** How each way stands to the legal name; empty where none was asked for. */
   readonly checks: (alternative: Alternative) => readonly StandardCheck[];
+  readonly checksBefore: readonly StandardCheck[];
   readonly legalName: string | undefined;
   readonly choose: (way: string) => void;
 }
@@ -35,7 +36,7 @@ export function replaceVerdict(circumstances: Circumstances): HTMLElement {
   const more = ways.slice(FIRST);
   const at = substitution.alternatives.indexOf(chosen);
   const element = html`<section class="verdict swap" aria-live="polite">
-    <h2>Instead of <b>${substitution.without}</b>, ${headline(chosen)}: ${noticedWords(chosen.score)}</h2>
+    <h2>Instead of <b>${substitution.without}</b>, ${headline(chosen)}: ${noticedWords(chosen)}</h2>
     ${alarms(circumstances)}
     <p>${unbroken(freezing(before, after, freezer))}</p>
     ${
@@ -70,9 +71,9 @@ function wayItem(one: Alternative, i: number, {chosen, checks, legalName}: Circu
   const broken = legalName && checks(one).some(({met}) => !met);
   return html`<li>
     <button type="button" class="way" data-way=${wayName(one)} aria-pressed=${String(one === chosen)}>
-      <strong>${i === 0 ? "Least noticed: " : ""}${takesWords(one)}</strong>
+      <strong>${i === 0 ? "Least noticed: " : ""}${unbroken(takesWords(one))}</strong>
       <span>
-        <em>${KINDS[one.kind]}</em> ${mostNoticed(one.changes)}
+        <em>${KINDS[one.kind]}</em> ${unbroken(mostNoticed(one.changes))}
         ${one.newAllergens.length ? html`<b class="warn">New allergen: ${one.newAllergens.join(", ")}</b>` : ""}
         ${broken ? html`<b class="warn">Not ${legalName}</b>` : ""}
       </span>
@@ -88,9 +89,10 @@ const KINDS = {
 } as const;
 
 /** What must not be overlooked: allergens, the legal name, flavours that are no longer there. */
-function alarms({chosen, checks, legalName, substitution}: Circumstances): HTMLElement {
+function alarms({chosen, checks, checksBefore, legalName, substitution}: Circumstances): HTMLElement {
   const {newAllergens, goneAllergens, flavours} = chosen;
   const broken = checks(chosen).filter(({met}) => !met);
+  const wasNot = checksBefore.some(({met}) => !met);
   return html`<div>
     ${
       newAllergens.length
@@ -103,7 +105,7 @@ function alarms({chosen, checks, legalName, substitution}: Circumstances): HTMLE
     ${
       broken.length
         ? html`<p class="alarm" role="alert">
-            <b>It cannot be called ${legalName}.</b> ${broken.map(
+            <b>It cannot be called ${legalName}${wasNot ? ", nor could it before" : ""}.</b> ${broken.map(
               ({rule, found, unit, min, max}) =>
                 `${rule[0]!.toUpperCase()}${rule.slice(1)} comes to ${decimal(found, 2)} ${unit}, where ${min === undefined ? `at most ${decimal(max!, 2)}` : `at least ${decimal(min, 2)}`} is asked for. `,
             )}
@@ -129,7 +131,7 @@ function freezing(before: WeighedMix, after: WeighedMix, freezer: number): strin
 /** The answer in one line, for a phone. */
 export function replaceShortly(chosen: Alternative | undefined): string {
   if (!chosen) return "";
-  return `${headline(chosen).replace(/^./, (letter) => letter.toUpperCase())}${chosen.newAllergens.length ? " (new allergen)" : ""}: ${noticedWords(chosen.score)}`;
+  return `${headline(chosen).replace(/^./, (letter) => letter.toUpperCase())}${chosen.newAllergens.length ? " (new allergen)" : ""}: ${noticedWords(chosen)}`;
 }
 
 /** While nothing is known yet. */

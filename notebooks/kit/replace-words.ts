@@ -33,7 +33,8 @@ const WAYS: Partial<Record<Noticed, readonly [more: string, less: string]>> = {
 };
 
 /** How much of all changes together is noticed: a change that counts 1 may just be noticed by itself. */
-export function noticedWords(score: number): string {
+export function noticedWords({changes}: Alternative): string {
+  const score = changes.reduce((total, {counts}) => total + counts, 0);
   if (score < 1) return "hardly anyone will notice";
   if (score < 3) return "a keen eater may notice";
   if (score < 8) return "most eaters will notice";

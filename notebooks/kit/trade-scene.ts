@@ -79,6 +79,8 @@ interface Asked {
   readonly search: TradeSearch;
   readonly x: Axis;
   readonly y: Axis;
+  /** What the page shows now. */
+  readonly before: TradeScene | undefined;
 }
 
 /**
@@ -86,7 +88,14 @@ interface Asked {
  *
  * @throws InputError for a mistake in the brief or an axis
  */
-export function tradeScene({input, pantry, search, x, y}: Asked): TradeScene | {readonly waits: string} {
+export function tradeScene({
+  input,
+  pantry,
+  search,
+  x,
+  y,
+  before,
+}: Asked): TradeScene | {readonly waits: string} {
   if (x.key === y.key) {
     throw new InputError("What against what", "the same twice", x.name, "choose two different things");
   }
@@ -98,7 +107,13 @@ export function tradeScene({input, pantry, search, x, y}: Asked): TradeScene | {
   const spread = !(x.unit === "°C" && y.unit === "°C");
   const found = search.ask(JSON.stringify([input, x.input, y.input]), {brief, x, y, priced, spread});
   const {front} = found;
-  if (!front) return {waits: "Looking for the line …"};
+  if (!front) {
+    // While a limit moves, the line before stands until the next is there.
+    const same = before?.x.key === x.key && before.y.key === y.key && before.brief.name === brief.name;
+    return same && before.brief.ingredients.length === brief.ingredients.length
+      ? before
+      : {waits: "Looking for the line …"};
+  }
   if (front.status !== "front")
     return {
       waits:

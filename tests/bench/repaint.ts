@@ -44,27 +44,74 @@ const measure = new Function("slider", "moves", `return (async () => {${MEASURE}
   slider: unknown,
   moves: number,
 ) => unknown;
+
+/** What is moved on which page, and what is in sight meanwhile. */
+const CASES: readonly {
+  readonly page: string;
+  readonly slider: string;
+  readonly sights: readonly (readonly [selector: string, name: string])[];
+}[] = [
+  {
+    page: "design-a-flavour.html",
+    slider: "Total solids, at least, %",
+    sights: [
+      [".verdict", "sentences and weights"],
+      ['[aria-label="Temperature at which each mix scoops"]', "two charts"],
+      ['table[aria-label="What comes out"]', "chart and table"],
+    ],
+  },
+  {
+    page: "replace-an-ingredient.html#recipe=hazelnut&out=cream+40+%25",
+    slider: "Still there, g",
+    sights: [
+      [".verdict", "the ways"],
+      ['table[aria-label="What is different"]', "tables"],
+    ],
+  },
+  {
+    page: "explore-trade-offs.html",
+    slider: "Along the bold line",
+    sights: [
+      [".trade-chart", "map and recipe"],
+      ['[aria-label="Temperature at which each mix scoops"]', "two charts"],
+    ],
+  },
+  {
+    page: "explore-trade-offs.html#x=sugars&y=fat",
+    slider: "Total solids, at least, %",
+    sights: [[".trade-chart", "a limit moves the line"]],
+  },
+  {
+    page: "explore-trade-offs.html",
+    slider: "Total solids, at least, %",
+    sights: [[".trade-chart", "a limit moves a line of temperatures"]],
+  },
+];
+
 const site = await startSite();
 const browser = await launchBrowser();
-for (const width of [1280, 390]) {
-  const page = await browser.newPage({viewport: {width, height: 900}});
-  await page.goto(`${site.address}design-a-flavour.html`, {waitUntil: "networkidle"});
-  const slider = await page.getByRole("slider", {name: "Total solids, at least, %"}).elementHandle();
-  for (const [sight, name] of [
-    [page.locator(".verdict"), "sentences and weights"],
-    [page.getByRole("img", {name: "Temperature at which"}), "two charts"],
-    [page.getByRole("table", {name: "What comes out"}), "chart and table"],
-  ] as const) {
-    await sight.scrollIntoViewIfNeeded();
-    const times = (await slider!.evaluate(measure, MOVES)) as number[];
-    times.sort((a, b) => a - b);
-    const at = (share: number) =>
-      times[Math.min(times.length - 1, Math.floor(share * times.length))]!.toFixed(1);
-    process.stdout.write(
-      `${width} px, ${name} in sight: median ${at(0.5)} ms, 95th percentile ${at(0.95)} ms, longest ${at(1)} ms (${times.length} repaints)\n`,
-    );
+for (const {page: name, slider: label, sights} of CASES) {
+  for (const width of [1280, 390]) {
+    const page = await browser.newPage({viewport: {width, height: 900}});
+    await page.goto(`${site.address}${name}`, {waitUntil: "networkidle"});
+    const folded = page.locator("details.panel:not([open]) > summary");
+    for (let n = await folded.count(); n > 0; n--) await folded.first().click();
+    const slider = await page.getByRole("slider", {name: label}).elementHandle();
+    for (const [selector, sight] of sights) {
+      // At one moment: pages redraw.
+      await page.evaluate(
+        `document.querySelector(${JSON.stringify(selector)}).scrollIntoView({block: "center"})`,
+      );
+      const times = (await slider!.evaluate(measure, MOVES)) as number[];
+      times.sort((a, b) => a - b);
+      const at = (share: number) =>
+        times[Math.min(times.length - 1, Math.floor(share * times.length))]!.toFixed(1);
+      process.stdout.write(
+        `${name.replace(/\.html.*/, "")}, ${width} px, ${sight} in sight: median ${at(0.5)} ms, 95th percentile ${at(0.95)} ms, longest ${at(1)} ms (${times.length} repaints)\n`,
+      );
+    }
+    await page.close();
   }
-  await page.close();
 }
 await browser.close();
 site.close();
