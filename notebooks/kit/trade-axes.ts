@@ -164,7 +164,7 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
 /** What an axis says beside the chart: `Cost, per kg`, with an arrow to what is better. */
 export function axisTitle({name, unit, sense}: Axis, freezer: number, upright: boolean): string {
   const [less, more] = upright ? ["↓", "↑"] : ["←", "→"];
-  const at = /in the freezer$/.test(name) ? ` at ${setting(freezer)}` : "";
+  const at = name.endsWith("in the freezer") ? ` at ${setting(freezer)}` : "";
   return `${name[0]!.toUpperCase()}${name.slice(1)}${at}, ${unit} (${sense === "minimise" ? `${less} less` : `${more} more`} is better)`;
 }
 
