@@ -27,6 +27,7 @@ describe("headers as people write them", () => {
   it.each([
     ["price_per_kg", "price_per_kg"],
     ["Price (€/kg)", "price_per_kg"],
+    ["Price (EUR/kg)", "price_per_kg"],
     ["PRICE per kg", "price_per_kg"],
     ["Milk fat (g)", "milk_fat_g"],
     ["milkFat_g", "milk_fat_g"],

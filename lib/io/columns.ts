@@ -7,13 +7,13 @@ import {type CsvRow, type CsvTable, numberIn, placeIn} from "./csv.ts";
 export type Columns = Readonly<Record<string, readonly string[]>>;
 
 /**
- * A header as it is compared: case, punctuation, brackets and currency signs do not count, and a slash is "per".
+ * A header as it is compared: case, punctuation, brackets and currency signs or codes do not count, and a slash is "per".
  *
- * `Milk fat (g)` and `milkFat_g` are one, and so are `price per kg`, `Price (€/kg)` and `price_per_kg`.
+ * `Milk fat (g)` and `milkFat_g` are one, and so are `price per kg`, `Price (€/kg)`, `Price (EUR/kg)` and `price_per_kg`.
  */
 export function columnKey(header: string): string {
   return header
-    .replace(/\p{Sc}/gu, "")
+    .replace(/\p{Sc}|\b[A-Z]{3}(?=\s*(?:\/|per\b))/gu, "")
     .replace(/\//g, " per ")
     .replace(/(\p{Ll})(?=\p{Lu})|(\p{N})(?=\p{L})/gu, "$1$2 ")
     .toLowerCase()
