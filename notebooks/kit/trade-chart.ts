@@ -1,27 +1,17 @@
 import {axisX, axisY, dot, line, type Markish, plot, rect} from "@observablehq/plot";
 import {html, svg} from "htl";
 import {mixOf, measure} from "../../lib/balance/mix-report.ts";
-import {decimal, degrees} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/io/words.ts";
 import type {Kept} from "./kept.ts";
-import {keyOf, styleOf} from "./mixes.ts";
+import {styleOf} from "./mixes.ts";
 import {figure, look, tick} from "./plot.ts";
 import {type Axis, axisTitle, valueText} from "./trade-axes.ts";
+import {type Cell, dilated, domainsOf, type Point, shade, stepOf} from "./trade-map.ts";
 import type {Mark, Marker} from "./trade-marker.ts";
 import {lookedAt, type TradeScene} from "./trade-scene.ts";
 
 /** How near the pointer must come to a corner of the front to mean it, px. */
 const NEAR = 16;
-
-interface Point {
-  readonly x: number;
-  readonly y: number;
-}
-
-interface Cell {
-  readonly row: number;
-  readonly column: number;
-  readonly cost: number;
-}
 
 /** What the chart acts upon. */
 interface ChartOptions {
@@ -32,11 +22,6 @@ interface ChartOptions {
   /** Keeps the mix looked at. */
   readonly keep: () => void;
 }
-
-type Ends = readonly [number, number];
-
-/** Ends of the axes while the region is being worked out: those of the last one, so that nothing jumps under the hand. */
-let before: {axes: string; x: Ends; y: Ends} | undefined;
 
 /** Everything that can be had of two things, what it costs at least, and the front beyond which nothing lies. */
 export function tradeChart(scene: TradeScene, options: ChartOptions): HTMLElement {
@@ -241,54 +226,6 @@ function clip(chart: SVGSVGElement, outline: readonly (readonly [number, number]
   cells.setAttribute("clip-path", "url(#reachable)");
 }
 
-/**
- * The cells that have a price, and a rim of one cell around them at the mean of its neighbours: the outline cuts through
- * cells whose middle lies beyond it.
- */
-function dilated(costs: readonly (readonly (number | undefined)[])[]): Cell[] {
-  return costs.flatMap((row, r) =>
-    row.flatMap((own, c): Cell[] => {
-      if (own !== undefined) return [{row: r, column: c, cost: own}];
-      const around = [-1, 0, 1]
-        .flatMap((dr) => [-1, 0, 1].map((dc) => costs[r + dr]?.[c + dc]))
-        .filter((cost) => cost !== undefined);
-      return around.length
-        ? [{row: r, column: c, cost: around.reduce((sum, cost) => sum + cost, 0) / around.length}]
-        : [];
-    }),
-  );
-}
-
-function shade(share: number): string {
-  return `color-mix(in oklab, var(--map-dear) ${decimal(100 * share, 1)}%, var(--map-cheap))`;
-}
-
-function stepOf(values: readonly number[]): number {
-  return values[1]! - values[0]!;
-}
-
-function domainsOf({x, y, found, brief}: TradeScene, points: readonly Point[]): {x: Ends; y: Ends} {
-  const axes = `${brief.name} ${x.key} ${y.key}`;
-  const last = found.region || before?.axes !== axes ? undefined : before;
-  const ends = (values: readonly number[], known: Ends | undefined): Ends => {
-    const [low, high] = [Math.min(...values), Math.max(...values)];
-    const pad = known ? 0 : 0.05 * (high - low) || 0.5;
-    return [Math.min(low - pad, known?.[0] ?? Infinity), Math.max(high + pad, known?.[1] ?? -Infinity)];
-  };
-  const domains = {
-    x: ends(
-      points.map((point) => point.x),
-      last?.x,
-    ),
-    y: ends(
-      points.map((point) => point.y),
-      last?.y,
-    ),
-  };
-  before = {axes, ...domains};
-  return domains;
-}
-
 function legend(least: number, most: number, priced: boolean): HTMLElement {
   return html`<ul class="legend">
     <li><span class="line"></span>nothing is better in both</li>
@@ -301,58 +238,4 @@ function legend(least: number, most: number, priced: boolean): HTMLElement {
         : ""
     }
   </ul>`;
-}
-
-/** The recipe of the mix looked at, small, beside the chart. */
-export function tradeCard(scene: TradeScene, mark: Mark): HTMLElement {
-  const {x, y, brief} = scene;
-  const {mix, ...place} = lookedAt(scene, mark);
-  const {temperature} = mix.scoop;
-  const lines = mix.amounts.filter(({percent}) => percent > 1e-3).sort((a, b) => b.percent - a.percent);
-  const facts = [
-    ...[x, y].map((axis, i) => [axis.name, valueText(axis, i ? place.y : place.x)] as const),
-    ...(mix.cost !== undefined && x.key !== "cost" && y.key !== "cost"
-      ? [["cost", `${decimal((1000 * mix.cost) / mix.batch, 2)} per kg`] as const]
-      : []),
-    ...(temperature !== undefined && x.key !== "scoopTemperature" && y.key !== "scoopTemperature"
-      ? [["scoop temperature", degrees(temperature)] as const]
-      : []),
-  ];
-  return html`<div class="card" role="status">
-    <h4>${keyOf(styleOf(0))} This one</h4>
-    <dl>
-      ${facts.map(
-        ([name, value]) =>
-          html`<div>
-            <dt>${name}</dt>
-            <dd>${value}</dd>
-          </div>`,
-      )}
-    </dl>
-    <p>g for ${decimal(brief.batch, 0)} g</p>
-    <dl>
-      ${lines.map(
-        ({ingredient, grams}) =>
-          html`<div>
-            <dt>${ingredient}</dt>
-            <dd>${decimal(grams, grams < 10 ? 1 : 0)}</dd>
-          </div>`,
-      )}
-    </dl>
-  </div>`;
-}
-
-/** Width of the chart beside the card, px: as swap.css has it. */
-export function besideWidth(width: number): number {
-  return width >= 700 ? width - 236 : width;
-}
-
-/** The chart with what belongs to it: its slider below, the recipe beside. */
-export function beside(chart: HTMLElement, walk: HTMLElement, card: HTMLElement): HTMLElement {
-  return html`<div class="trade" data-side="answer">
-    <div>
-      <div>${chart}${walk}</div>
-      ${card}
-    </div>
-  </div>`;
 }

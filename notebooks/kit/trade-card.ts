@@ -1,0 +1,60 @@
+import {html} from "htl";
+import {decimal, degrees} from "../../lib/io/words.ts";
+import {keyOf, styleOf} from "./mixes.ts";
+import {valueText} from "./trade-axes.ts";
+import type {Mark} from "./trade-marker.ts";
+import {lookedAt, type TradeScene} from "./trade-scene.ts";
+
+/** The recipe of the mix looked at, small, beside the chart. */
+export function tradeCard(scene: TradeScene, mark: Mark): HTMLElement {
+  const {x, y, brief} = scene;
+  const {mix, ...place} = lookedAt(scene, mark);
+  const {temperature} = mix.scoop;
+  const lines = mix.amounts.filter(({percent}) => percent > 1e-3).sort((a, b) => b.percent - a.percent);
+  const facts = [
+    ...[x, y].map((axis, i) => [axis.name, valueText(axis, i ? place.y : place.x)] as const),
+    ...(mix.cost !== undefined && x.key !== "cost" && y.key !== "cost"
+      ? [["cost", `${decimal((1000 * mix.cost) / mix.batch, 2)} per kg`] as const]
+      : []),
+    ...(temperature !== undefined && x.key !== "scoopTemperature" && y.key !== "scoopTemperature"
+      ? [["scoop temperature", degrees(temperature)] as const]
+      : []),
+  ];
+  return html`<div class="card" role="status">
+    <h4>${keyOf(styleOf(0))} This one</h4>
+    <dl>
+      ${facts.map(
+        ([name, value]) =>
+          html`<div>
+            <dt>${name}</dt>
+            <dd>${value}</dd>
+          </div>`,
+      )}
+    </dl>
+    <p>g for ${decimal(brief.batch, 0)} g</p>
+    <dl>
+      ${lines.map(
+        ({ingredient, grams}) =>
+          html`<div>
+            <dt>${ingredient}</dt>
+            <dd>${decimal(grams, grams < 10 ? 1 : 0)}</dd>
+          </div>`,
+      )}
+    </dl>
+  </div>`;
+}
+
+/** Width of the chart beside the card, px: as swap.css has it. */
+export function besideWidth(width: number): number {
+  return width >= 700 ? width - 236 : width;
+}
+
+/** The chart with what belongs to it: its slider below, the recipe beside. */
+export function beside(chart: HTMLElement, walk: HTMLElement, card: HTMLElement): HTMLElement {
+  return html`<div class="trade" data-side="answer">
+    <div>
+      <div>${chart}${walk}</div>
+      ${card}
+    </div>
+  </div>`;
+}
