@@ -1,4 +1,5 @@
 import type {Outcome} from "../lp/program.ts";
+import type {Composition} from "../pantry/parts.ts";
 import {bindingOf} from "./binding.ts";
 import type {Brief} from "./brief.ts";
 import type {Formulation} from "./formulate.ts";
@@ -36,7 +37,7 @@ export function describeFront(
 ): FrontPoint[] {
   const described = points.map(({x, y, outcome}) => {
     const mix = mixFrom(brief, formulation, outcome.values);
-    return {x, y, mix: reportOf(mix), binding: metLimits(brief, formulation, outcome)};
+    return {x, y, mix: reportOf(mix), binding: metLimits(brief, formulation, outcome, mix.composition)};
   });
   return described.map((point, k) => {
     const before = described[k - 1];
@@ -53,7 +54,7 @@ export function describeFront(
 }
 
 /** The brief's limits that a mix meets. The prices would be those of the search's own aim. */
-export function metLimits(brief: Brief, formulation: Formulation, outcome: Solved): Met[] {
+function metLimits(brief: Brief, formulation: Formulation, outcome: Solved, composition: Composition): Met[] {
   const {duals: _duals, reducedCosts: _reducedCosts, ...point} = outcome;
-  return bindingOf(brief, formulation, point, mixFrom(brief, formulation, outcome.values).composition);
+  return bindingOf(brief, formulation, point, composition);
 }

@@ -15,6 +15,7 @@ export function mixComposition(portions: readonly Portion[]): Composition {
   let reducing = 0;
   const parts: Partial<Record<Part, number>> = {};
   for (const portion of portions) {
+    if (portion.mass === 0) continue;
     mass += portion.mass;
     for (const part of PARTS) {
       const value = portion.composition[part];

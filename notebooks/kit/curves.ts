@@ -36,6 +36,9 @@ interface Point {
   readonly value: number;
 }
 
+/** A point with the mix it belongs to. */
+type Reading = Point & Pick<ShownMix, "label" | "style">;
+
 /** Share of the water that is ice, along temperature, for each mix. */
 export function freezingCurves(mixes: readonly CurvedMix[], along: Along): HTMLElement | undefined {
   if (!mixes.length) return undefined;
@@ -107,8 +110,8 @@ function curves(
     shown,
     points: of(shown).filter(({temperature}) => temperature >= COLDEST),
   }));
-  const readings = drawn.flatMap(({shown, points}) =>
-    points.map((point) => ({...point, label: shown.label})),
+  const readings = drawn.flatMap(({shown: {label, style}, points}): Reading[] =>
+    points.map((point) => ({...point, label, style})),
   );
   return plot({
     ...look(width),
@@ -139,7 +142,7 @@ function curves(
         tickSize: 4,
       }),
       axisY({label: axis, labelArrow: "none", ticks: 5, tickSize: 0}),
-      ...drawn.flatMap(({shown: {style}, points}) => [
+      ...drawn.map(({shown: {style}, points}) =>
         line(points, {
           x: "temperature",
           y: "value",
@@ -149,27 +152,26 @@ function curves(
           strokeLinecap: "butt",
           clip: true,
         }),
-        dot(
-          points.filter(({temperature}) => SIGNS_AT.includes(temperature)),
-          {
-            x: "temperature",
-            y: "value",
-            symbol: style.sign,
-            fill: style.colour,
-            stroke: "var(--paper)",
-            strokeWidth: 1.5,
-            r: 5,
-            clip: true,
-          },
-        ),
-      ]),
+      ),
+      dot(
+        readings.filter(({temperature}) => SIGNS_AT.includes(temperature)),
+        {
+          x: "temperature",
+          y: "value",
+          symbol: ({style}: Reading) => style.sign,
+          fill: ({style}: Reading) => style.colour,
+          stroke: "var(--paper)",
+          strokeWidth: 1.5,
+          r: 5,
+          clip: true,
+        },
+      ),
       tip(
         readings,
         pointerX({
           x: "temperature",
           y: "value",
-          title: (d: Point & {label: string}) =>
-            `${d.label}\n${degrees(d.temperature)}: ${decimal(d.value, 1)}`,
+          title: (d: Reading) => `${d.label}\n${degrees(d.temperature)}: ${decimal(d.value, 1)}`,
           fill: "var(--card)",
           lineHeight: 1.3,
           fontSize: 14,

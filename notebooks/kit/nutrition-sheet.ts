@@ -4,6 +4,7 @@ import {nutritionOf} from "../../lib/kitchen/nutrition.ts";
 import {baseComponent, makeProduct} from "../../lib/kitchen/product.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
+import {row, withUnit} from "./row.ts";
 import {head} from "./tables.ts";
 import {recipeOf} from "./weighed.ts";
 
@@ -26,11 +27,11 @@ export function mixNutrition(
       ${head("", mixes)}
       <tbody>
         ${names.map((name) => {
-          const [quantity, unit] = name.split(", ");
-          return html`<tr>
-            <th scope="row">${quantity}<span class="unit">, ${unit}</span></th>
-            ${labels.map((label) => html`<td>${label.get(name) ?? "–"}</td>`)}
-          </tr>`;
+          const [quantity, unit] = name.split(", ") as [string, string];
+          return row(
+            withUnit(quantity, unit),
+            labels.map((label) => label.get(name) ?? "–"),
+          );
         })}
       </tbody>
     </table>

@@ -4,6 +4,7 @@ import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
 import {inWords, NOTICED_WORDS} from "./replace-words.ts";
+import {cell, row, withUnit} from "./row.ts";
 
 /** As it was and as it becomes. */
 type BeforeAfter = readonly [before: ShownMix<WeighedMix>, after: ShownMix<WeighedMix>];
@@ -47,14 +48,14 @@ export function noticedSheet({changes, score}: Alternative, [before, after]: Bef
           const {name, unit, digits} = NOTICED_WORDS[what];
           const read = (value: number) => decimal(value, digits);
           return row(
-            html`<span>${name}<span class="unit">, ${unit}</span></span>`,
+            withUnit(name, unit),
             [read(old), read(now), changed(change, read)],
             html`<td class="counts" style=${`--counts: ${counts / most}; --just: ${1 / most}`}>
               <span>${decimal(counts, 1)}</span>
             </td>`,
           );
         }),
-        row("scoops at", [scoop(before), scoop(after), scoopChange(before, after)], html`<td></td>`),
+        row("scoops at", [scoop(before), scoop(after), scoopChange(before, after)], cell("")),
       ],
       foot: [],
     },
@@ -88,9 +89,9 @@ export function legalSheet(
       last: "met",
       body: is.map((check, i) =>
         row(
-          html`<span>${check.rule}<span class="unit">, ${check.unit}</span></span>`,
+          withUnit(check.rule, check.unit),
           [was[i] ? decimal(was[i].found, 2) : "–", decimal(check.found, 2), limits(check)],
-          check.met ? html`<td>yes</td>` : html`<td class="unmet">no</td>`,
+          check.met ? cell("yes") : cell("no", "unmet"),
         ),
       ),
       foot: [],
@@ -133,13 +134,6 @@ function sheet(
       </tfoot>
     </table>
   </figure>`;
-}
-
-function row(heading: unknown, cells: readonly string[], last?: HTMLElement): HTMLElement {
-  return html`<tr>
-    <th scope="row">${heading}</th>
-    ${cells.map((cell) => html`<td>${cell}</td>`)}${last}
-  </tr>`;
 }
 
 /** A change with its sign; none where it does not show. */

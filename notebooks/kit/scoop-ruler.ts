@@ -3,13 +3,20 @@ import {degrees} from "../../lib/io/words.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {type Along, figure, labelMargin, look, temperatureMarks, tick} from "./plot.ts";
 
+/** A mix that scoops at some temperature, °C. */
+interface Found extends Pick<ShownMix, "label" | "style"> {
+  readonly temperature: number;
+  readonly low: number;
+  readonly high: number;
+}
+
 /** Where each mix scoops, with the uncertainty of the estimate, beside the freezer and the dipping temperatures. */
 export function scoopRuler(
   mixes: readonly ShownMix<WeighedMix>[],
   {width, freezer}: Along,
 ): HTMLElement | undefined {
   if (!mixes.length) return undefined;
-  const found = mixes.flatMap(({label, style, mix}) => {
+  const found = mixes.flatMap(({label, style, mix}): Found[] => {
     const {temperature, low, high} = mix.scoop;
     return temperature === undefined
       ? []
@@ -39,35 +46,33 @@ export function scoopRuler(
         ticks: width < 500 ? 4 : 8,
       }),
       axisY({label: null, tickSize: 0}),
-      ...found.flatMap((one) => [
-        ruleY([one], {
-          y: "label",
-          x1: "low",
-          x2: "high",
-          stroke: one.style.colour,
-          strokeWidth: 5,
-          strokeOpacity: 0.35,
-        }),
-        dot([one], {
-          x: "temperature",
-          y: "label",
-          symbol: one.style.sign,
-          fill: one.style.colour,
-          stroke: "var(--paper)",
-          strokeWidth: 1.5,
-          r: 7,
-        }),
-        text([one], {
-          x: "temperature",
-          y: "label",
-          text: () => degrees(one.temperature),
-          dy: -16,
-          fontWeight: 600,
-          fill: "var(--ink)",
-          stroke: "var(--paper)",
-          strokeWidth: 4,
-        }),
-      ]),
+      ruleY(found, {
+        y: "label",
+        x1: "low",
+        x2: "high",
+        stroke: ({style}: Found) => style.colour,
+        strokeWidth: 5,
+        strokeOpacity: 0.35,
+      }),
+      dot(found, {
+        x: "temperature",
+        y: "label",
+        symbol: ({style}: Found) => style.sign,
+        fill: ({style}: Found) => style.colour,
+        stroke: "var(--paper)",
+        strokeWidth: 1.5,
+        r: 7,
+      }),
+      text(found, {
+        x: "temperature",
+        y: "label",
+        text: ({temperature}: Found) => degrees(temperature),
+        dy: -16,
+        fontWeight: 600,
+        fill: "var(--ink)",
+        stroke: "var(--paper)",
+        strokeWidth: 4,
+      }),
     ],
   });
   return figure(

@@ -5,6 +5,7 @@ import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/io/words.ts";
 import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
 import {bounded, limit, setting} from "./numbers.ts";
+import {cell, row, withUnit} from "./row.ts";
 import {labelOf} from "./targets.ts";
 
 /** Shares below this are not in the mix, g per 100 g. */
@@ -25,13 +26,10 @@ export function weighingSheet(mixes: readonly ShownMix<WeighedMix>[]): HTMLEleme
     .sort((a, b) => first.mix.amounts[b.i]!.grams - first.mix.amounts[a.i]!.grams || b.most - a.most);
   const weight = ({mix}: ShownMix<WeighedMix>, i: number) => {
     const {grams: g, percent} = mix.amounts[i]!;
-    return percent > TRACE ? html`<td>${grams(g)}</td>` : html`<td class="none">–</td>`;
+    return percent > TRACE ? cell(grams(g)) : cell("–", "none");
   };
-  const row = (heading: unknown, cell: (shown: ShownMix<WeighedMix>) => string) =>
-    html`<tr>
-      <th scope="row">${heading}</th>
-      ${mixes.map((shown) => html`<td>${cell(shown)}</td>`)}
-    </tr>`;
+  const below = (heading: string, read: (shown: ShownMix<WeighedMix>) => string) =>
+    row(heading, mixes.map(read));
   return html`<figure class="chart">
     <figcaption>
       <h3>What to weigh</h3>
@@ -40,17 +38,11 @@ export function weighingSheet(mixes: readonly ShownMix<WeighedMix>[]): HTMLEleme
     <table class="sheet" aria-label="What to weigh, g">
       ${head("g", mixes)}
       <tbody>
-        ${names.map(
-          ({ingredient, i}) =>
-            html`<tr>
-              <th scope="row">${ingredient}</th>
-              ${mixes.map((shown) => weight(shown, i))}
-            </tr>`,
-        )}
+        ${names.map(({ingredient, i}) => row(ingredient, [], ...mixes.map((shown) => weight(shown, i))))}
       </tbody>
       <tfoot>
-        ${row("in all", () => grams(batch))} ${row("cost of the batch", ({mix}) => priced(mix.cost))}
-        ${row("cost per kg", ({mix}) => priced(mix.cost === undefined ? undefined : (mix.cost / mix.batch) * 1000))}
+        ${below("in all", () => grams(batch))} ${below("cost of the batch", ({mix}) => priced(mix.cost))}
+        ${below("cost per kg", ({mix}) => priced(mix.cost === undefined ? undefined : (mix.cost / mix.batch) * 1000))}
       </tfoot>
     </table>
   </figure>`;
@@ -84,12 +76,11 @@ export function propertySheet(
   if (!mixes.length) return undefined;
   const rows = PROPERTIES.map(([name, unit, target, read]) => {
     const asked = wish((targets as Record<string, LimitsInput | undefined>)[target]);
-    return html`<tr>
-      <th scope="row">
-        ${name}${unit && html`<span class="unit">, ${unit}</span>`}${asked && html`<span class="asked">${asked}</span>`}
-      </th>
-      ${mixes.map(({mix}) => html`<td>${read(mix)}</td>`)}
-    </tr>`;
+    const heading = [...withUnit(name, unit), ...(asked ? [html`<span class="asked">${asked}</span>`] : [])];
+    return row(
+      heading,
+      mixes.map(({mix}) => read(mix)),
+    );
   });
   return html`<figure class="chart">
     <figcaption>
@@ -133,12 +124,11 @@ export function bindingSheet(
   const rows = mix.binding.map((binding) => {
     const ofIngredient = used.has(binding.target);
     const held = `${bounded(binding.bound, binding.limit)}${ofIngredient ? " g" : ""}`;
-    return html`<tr>
-      <th scope="row">${labelOf(binding.target, freezer)}</th>
-      <td>${held}</td>
-      <td>${priceOf(binding, ofIngredient)}</td>
-      <td class="roomy">${range(binding)}</td>
-    </tr>`;
+    return row(
+      labelOf(binding.target, freezer),
+      [held, priceOf(binding, ofIngredient)],
+      cell(range(binding), "roomy"),
+    );
   });
   const reading = rows.length
     ? "What one more point, degree or 100 g on each limit does to the price of a kilogram. The dearest is the first to question."

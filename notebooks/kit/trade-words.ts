@@ -3,6 +3,7 @@ import type {Met, Turnover} from "../../lib/balance/turnover.ts";
 import {decimal} from "../../lib/io/words.ts";
 import {bounded, unbroken} from "./numbers.ts";
 import {inWords} from "./replace-words.ts";
+import {cell, row} from "./row.ts";
 import {labelOf} from "./targets.ts";
 import {type Axis, valueText} from "./trade-axes.ts";
 import {bendOf, type Front, type TradeScene} from "./trade-scene.ts";
@@ -74,11 +75,11 @@ export function turnoverSheet({front, x, y, brief}: TradeScene): HTMLElement | u
   const rows = front.points.flatMap(({x: atX, y: atY, turnover}) =>
     turnover && words(turnover, brief.freezer).length
       ? [
-          html`<tr>
-            <th scope="row">${valueText(x, atX)}</th>
-            <td>${valueText(y, atY)}</td>
-            <td class="words">${words(turnover, brief.freezer).join("; ")}</td>
-          </tr>`,
+          row(
+            valueText(x, atX),
+            [valueText(y, atY)],
+            cell(words(turnover, brief.freezer).join("; "), "words"),
+          ),
         ]
       : [],
   );

@@ -5,38 +5,41 @@ import {startSite} from "../support/notebooks-site.ts";
 
 const MOVES = 200;
 
-/** In the page, as text since it is written for the browser: moves a slider to and fro; ms from each move to its last paint. */
+/**
+ * In the page, as text since it is written for the browser: moves a slider to and fro, at the start of a frame as browsers
+ * send a pointer's moves; ms from each move until the last frame that changed something in sight has been painted.
+ */
 const MEASURE = `
   const painted = () => new Promise((resolve) => {
     const {port1, port2} = new MessageChannel();
     port1.onmessage = () => resolve(performance.now());
     port2.postMessage(0);
   });
-  const frame = () => new Promise(requestAnimationFrame);
+  const inSight = ({target}) => {
+    const {top, bottom, height} = target.getBoundingClientRect();
+    return height > 0 && bottom > 0 && top < innerHeight;
+  };
   const base = slider.valueAsNumber;
   const times = [];
   for (let i = 0; i < moves; i++) {
-    let last;
-    const observer = new MutationObserver((records) => {
-      const seen = records.some(({target}) => {
-        const {top, bottom, height} = target.getBoundingClientRect();
-        return height > 0 && bottom > 0 && top < innerHeight;
-      });
-      if (seen) last = painted();
-    });
+    let records = [];
+    const observer = new MutationObserver((more) => records.push(...more));
     observer.observe(document.querySelector("main"), {childList: true, subtree: true});
-    // Sliders are moved at any moment between two frames.
-    await new Promise((resolve) => setTimeout(resolve, (i * 7) % 17));
-    const start = performance.now();
-    slider.valueAsNumber = base + Number(slider.step) * (i % 8);
-    slider.dispatchEvent(new Event("input", {bubbles: true}));
-    for (let quiet = 0, seen; quiet < 4; quiet++) {
-      await frame();
-      if (seen !== last) quiet = 0;
-      seen = last;
+    let start, last;
+    for (let quiet = 0; quiet < 4; quiet++) {
+      const end = await new Promise((resolve) => requestAnimationFrame(() => {
+        if (start === undefined) {
+          start = performance.now();
+          slider.valueAsNumber = base + Number(slider.step) * (i % 8);
+          slider.dispatchEvent(new Event("input", {bubbles: true}));
+        }
+        resolve(painted());
+      }));
+      if (records.some(inSight)) [last, quiet] = [end, 0];
+      records = [];
     }
     observer.disconnect();
-    if (last) times.push((await last) - start);
+    if (last !== undefined) times.push(last - start);
   }
   return times;`;
 
