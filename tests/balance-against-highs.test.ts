@@ -3,18 +3,22 @@ import {formulate} from "../lib/balance/formulate.ts";
 import {measure, mixOf} from "../lib/balance/mix-report.ts";
 import {readBrief} from "../lib/balance/read-brief.ts";
 import {solveBrief} from "../lib/balance/solve-brief.ts";
-import {solveByHighs} from "./support/highs.ts";
+import {loadHighs, referenceOf} from "./support/reference-lp.ts";
 import {realPantry} from "./support/pantry.ts";
 import {randomBrief} from "./support/random-brief.ts";
+
+const highs = await loadHighs();
 
 // Reference: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
 test("500 random briefs over the real pantry: same status as HiGHS, same cost to 1e-6", () => {
   const wrong: unknown[] = [];
+  // HiGHS itself is undecided on a nearly infeasible program or two; the proof of it then stands alone.
+  const unknown: number[] = [];
   const counts: Record<string, number> = {};
   for (let seed = 1; seed <= 500; seed++) {
     const brief = readBrief(randomBrief(seed), realPantry);
     const ours = solveBrief(brief);
-    const theirs = solveByHighs(formulate(brief).program);
+    const theirs = referenceOf(highs, formulate(brief).program);
     counts[ours.status] = (counts[ours.status] ?? 0) + 1;
     if (ours.status === "optimal" && brief.aim?.subject.kind !== "cost") {
       const value = measure(
@@ -26,15 +30,17 @@ test("500 random briefs over the real pantry: same status as HiGHS, same cost to
       )!;
       // The program counts ice before it is cut off at zero.
       const best = brief.aim!.subject.kind === "ice" ? Math.max(0, theirs.objective) : theirs.objective;
-      if (theirs.status !== "Optimal" || !(Math.abs(value - best) <= 1e-6))
+      if (theirs.status !== "optimal" || !(Math.abs(value - best) <= 1e-6))
         wrong.push({seed, ours: value, ...theirs});
     } else if (ours.status === "optimal") {
       const cost = ((ours.cost ?? NaN) / brief.batch) * 1000;
-      if (theirs.status !== "Optimal" || !(Math.abs(cost - theirs.objective) <= 1e-6))
+      if (theirs.status !== "optimal" || !(Math.abs(cost - theirs.objective) <= 1e-6))
         wrong.push({seed, ours: cost, ...theirs});
-    } else if (theirs.status.toLowerCase() !== ours.status) wrong.push({seed, ours: ours.status, ...theirs});
+    } else if (theirs.status === "unknown") unknown.push(seed);
+    else if (theirs.status !== ours.status) wrong.push({seed, ours: ours.status, ...theirs});
   }
   expect(wrong).toEqual([]);
+  expect(unknown.length).toBeLessThanOrEqual(2);
   // The sample must exercise both outcomes.
   expect(counts.optimal).toBeGreaterThan(200);
   expect(counts.infeasible).toBeGreaterThan(50);

@@ -27,7 +27,7 @@ function contrast(a: Rgb, b: Rgb): number {
   return (light! + 0.05) / (dark! + 0.05);
 }
 
-/** Full colour-vision deficiency, on linear RGB: Machado, Oliveira & Fernandes, IEEE Trans. Vis. Comput. Graph. 15 (2009), table 1. */
+/** Full colour-vision deficiency, on linear RGB: Machado, Oliveira & Fernandes, IEEE Trans. Vis. Comput. Graph. 15 (2009), table 1; the figures from memory. */
 const SEEN_BY: Readonly<Record<string, readonly Rgb[]>> = {
   "full colour vision": [
     [1, 0, 0],

@@ -7,10 +7,12 @@ import {measure, mixOf} from "../lib/balance/mix-report.ts";
 import {readBrief} from "../lib/balance/read-brief.ts";
 import {tradeOff} from "../lib/balance/trade-off.ts";
 import {seededRandom} from "../lib/core/random.ts";
-import {solveByHighs} from "./support/highs.ts";
+import {loadHighs, referenceOf} from "./support/reference-lp.ts";
 import {demoPantry, realPantry} from "./support/pantry.ts";
 import {within} from "./support/within.ts";
 import {COST, FAT, HARD, along, frontOf, input, leastByHighs, pear} from "./support/trade-off.ts";
+
+const highs = await loadHighs();
 
 // Reference throughout: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
 
@@ -96,7 +98,7 @@ describe("a feasible region", () => {
         const {program} = formulate(pear, {sense, subject: FAT}, [
           {subject: {kind: "scoopTemperature"}, min: x - room, max: x + room},
         ]);
-        return solveByHighs(program).objective;
+        return referenceOf(highs, program).objective;
       });
       expect(Math.min(...ends.map((end) => Math.abs(end - y)))).toBeLessThan(1e-4);
     }

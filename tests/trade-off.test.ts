@@ -12,11 +12,13 @@ import {sweep} from "../lib/balance/sweep.ts";
 import {tradeOff, tradeOffSteps} from "../lib/balance/trade-off.ts";
 import type {FrontPoint, TradeOffAxes} from "../lib/balance/trade-off-types.ts";
 import {seededRandom} from "../lib/core/random.ts";
-import {solveByHighs} from "./support/highs.ts";
+import {loadHighs, referenceOf} from "./support/reference-lp.ts";
 import {demoPantry, realPantry} from "./support/pantry.ts";
 import {randomBrief} from "./support/random-brief.ts";
 import {within} from "./support/within.ts";
 import {COST, FAT, HARD, SUGARS, along, frontOf, input, leastByHighs, pear} from "./support/trade-off.ts";
+
+const highs = await loadHighs();
 
 // Reference throughout: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
 
@@ -177,8 +179,8 @@ describe("an exact front", () => {
       "at most 8 ingredients",
     ]);
     const {program} = formulate(stepped, {sense: "minimise", subject: COST});
-    const {status, objective} = solveByHighs(program);
-    expect(status).toBe("Optimal");
+    const {status, objective} = referenceOf(highs, program);
+    expect(status).toBe("optimal");
     expect(Math.min(...front.points.map(({y}) => y))).toBeLessThanOrEqual(objective + 1e-9);
   });
 });
@@ -192,7 +194,7 @@ describe("a front with a temperature", () => {
       const {program} = formulate(pear, {sense: "minimise", subject: COST}, [
         {subject: {kind: "scoopTemperature"}, max: at},
       ]);
-      return solveByHighs(program).objective;
+      return referenceOf(highs, program).objective;
     };
     const width = points.at(-1)!.x - points[0]!.x;
     const height = points[0]!.y - points.at(-1)!.y;

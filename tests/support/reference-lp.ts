@@ -20,7 +20,11 @@ export function referenceOf(
   program: LinearProgram,
   options: Record<string, number | string> = {},
 ): Reference {
-  return withReference(highs, program, options, (_, reference) => reference);
+  const reference = withReference(highs, program, options, (_, found) => found);
+  if (reference.status !== "unknown") return reference;
+  // Some nearly infeasible programs are decided only by presolve, or only without it.
+  const presolve = program.variables.some(({integer}) => integer) ? "off" : "on";
+  return withReference(highs, program, {...options, presolve}, (_, found) => found);
 }
 
 /** Runs HiGHS and hands its model on while it lives, for basis and ranges. */

@@ -8,7 +8,7 @@ import type {Subject} from "../../lib/balance/subject.ts";
 import {tradeOff} from "../../lib/balance/trade-off.ts";
 import type {TradeOff, TradeOffAxes} from "../../lib/balance/trade-off-types.ts";
 import type {LinearProgram, Row} from "../../lib/lp/program.ts";
-import {solveByHighs} from "./highs.ts";
+import {loadHighs, referenceOf} from "./reference-lp.ts";
 import {demoPantry} from "./pantry.ts";
 
 /** The invented brief of the demo shop. */
@@ -39,6 +39,8 @@ export function along(
   );
 }
 
+const highs = await loadHighs();
+
 /** Least value of a weighted sum over the mixes of a brief and further rows, by HiGHS. */
 export function leastByHighs(brief: Brief, costs: readonly number[], rows: readonly Row[] = []): number {
   const {aim: _aim, ...limits} = brief;
@@ -47,6 +49,6 @@ export function leastByHighs(brief: Brief, costs: readonly number[], rows: reado
     variables: program.variables.map((variable, j) => ({...variable, cost: costs[j]!})),
     rows: [...program.rows, ...rows],
   };
-  const {status, objective} = solveByHighs(changed);
-  return status === "Optimal" ? objective : NaN;
+  const {status, objective} = referenceOf(highs, changed);
+  return status === "optimal" ? objective : NaN;
 }

@@ -11,7 +11,7 @@ const lines = rows.map((row) => [
   figure(row.published),
   figure(row.computed),
   figure(row.difference),
-  figure(row.tolerance),
+  row.tolerance < 1e-4 ? row.tolerance.toExponential(0) : figure(row.tolerance),
   row.unit,
   row.source,
 ]);
