@@ -67,7 +67,7 @@ export function compositionBars(
     ...look(width),
     height: 46 * mixes.length + 34,
     marginLeft: left,
-    marginRight: 1,
+    marginRight: 18,
     marginTop: 2,
     marginBottom: 32,
     ariaLabel: "What each mix consists of, g in 100 g",
