@@ -28,6 +28,7 @@ import {substitutionText} from "./io/report-substitution.ts";
 import {textReport} from "./io/report.ts";
 import {loadHighs} from "./lp/engine-highs.ts";
 import {OPTIONS, USAGE} from "./io/usage.ts";
+import {baseProcess, type Making, WAYS_OF_MAKING} from "./kitchen/base-process.ts";
 import {batchSheet} from "./kitchen/batch-sheet.ts";
 import {baseComponent, makeProduct} from "./kitchen/product.ts";
 import {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
@@ -173,7 +174,11 @@ async function sheetOf(file: string, options: Options): Promise<number> {
   const grams = options.grams === undefined ? recipeMass(recipe) : numberIn("--grams", options.grams, 1, 1e7);
   const overrun =
     options.overrun === undefined ? {} : {overrun: numberIn("--overrun", options.overrun, 0, 200)};
-  const sheet = batchSheet(makeProduct(recipe.name, [baseComponent(recipe)]), {grams}, overrun);
+  const sheet = batchSheet(
+    makeProduct(recipe.name, [baseComponent(recipe)]),
+    {grams},
+    {...overrun, process: baseProcess(recipe.lines, {way: wayIn(options.way)})},
+  );
   writeText(options.html, () => batchSheetHtml(sheet));
   writeText(options.csv, () => batchSheetCsv(sheet));
   writeText(options.markdown, () => batchSheetMarkdown(sheet));
@@ -181,6 +186,11 @@ async function sheetOf(file: string, options: Options): Promise<number> {
   else if (!options.html && !options.csv && !options.markdown)
     process.stdout.write(batchSheetMarkdown(sheet));
   return 0;
+}
+
+function wayIn(given = "custard"): Making["way"] {
+  if (Object.hasOwn(WAYS_OF_MAKING, given)) return given as Making["way"];
+  throw new InputError("--way", "unknown", given, `use ${Object.keys(WAYS_OF_MAKING).join(", ")}`);
 }
 
 function readRecipe(file: string, pantry: Pantry): Promise<Recipe> {

@@ -172,6 +172,7 @@ export {type ScaledProduct, scaleProduct} from "./kitchen/scale-product.ts";
 export {mixDensity, mixDensityAt} from "./kitchen/density.ts";
 export {finishedDensity, overrunFromWeights, type Particulates, targetWeight} from "./kitchen/overrun.ts";
 export {gramsOf, type KitchenMeasure, measuresOf} from "./kitchen/measures.ts";
+export {baseProcess, type Making, WAYS_OF_MAKING} from "./kitchen/base-process.ts";
 export {followProcess, type ProcessReport} from "./kitchen/heat-step.ts";
 export type {CoolStep, HeatStep, Item, PourStep, Process, ProcessStep} from "./kitchen/process.ts";
 export type {StepReport} from "./kitchen/process-steps.ts";

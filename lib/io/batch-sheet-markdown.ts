@@ -11,12 +11,7 @@ export function batchSheetMarkdown(sheet: BatchSheet): string {
     `# ${plain(sheet.title)}`,
     sheet.figures.map(({label, value}) => `- ${plain(label)}: **${plain(value)}**`).join("\n"),
     ...sheet.sections.map((section) => ingredients(section, sheet.runs)),
-    "## Steps",
-    sheet.steps
-      .map(({text, notes}, i) =>
-        [`${i + 1}. [ ] ${plain(text)}`, ...notes.map((note) => `   - ${plain(note)}`)].join("\n"),
-      )
-      .join("\n"),
+    ...steps(sheet),
     "## Log",
     sheet.log.map(({label, unit}) => `- ${plain(label)}: \\_\\_\\_\\_\\_\\_ ${plain(unit)}`).join("\n"),
     "## Allergens and ingredients",
@@ -35,6 +30,14 @@ export function batchSheetMarkdown(sheet: BatchSheet): string {
       points.map(({temperature, ice, frozen}) => [temperature.toFixed(0), ice.toFixed(1), frozen.toFixed(0)]),
     ),
   ].join("\n\n")}\n`;
+}
+
+/** The steps to tick, under their heading; nothing where no process was given. */
+function steps(sheet: BatchSheet): string[] {
+  const lines = sheet.steps.map(({text, notes}, i) =>
+    [`${i + 1}. [ ] ${plain(text)}`, ...notes.map((note) => `   - ${plain(note)}`)].join("\n"),
+  );
+  return lines.length ? ["## Steps", lines.join("\n")] : [];
 }
 
 function ingredients({heading, grams, lines}: SheetSection, runs: number): string {

@@ -27,6 +27,7 @@ replace
 sheet
   --grams GRAMS     how much to make; what the recipe says unless given
   --overrun PERCENT air in the frozen mix
+  --way NAME        how the base is made: custard (unless given), scald, pot or cold
   --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given
 
 Exit code: 0 done, 1 no mix meets the brief (the report says why), 2 a mistake in the input.
@@ -54,5 +55,6 @@ export const OPTIONS = {
   keep: {type: "string", multiple: true},
   grams: text,
   overrun: text,
+  way: text,
   help: {type: "boolean", short: "h"},
 } as const;

@@ -1,4 +1,5 @@
 import {finite} from "../../lib/core/numbers.ts";
+import {baseProcess, type Making} from "../../lib/kitchen/base-process.ts";
 import {type BatchSheet, batchSheet} from "../../lib/kitchen/batch-sheet.ts";
 import type {Caution} from "../../lib/kitchen/cautions.ts";
 import {brix} from "../../lib/kitchen/brix.ts";
@@ -11,7 +12,6 @@ import {boilingPoint} from "../../lib/kitchen/sucrose.ts";
 import {coolingMinutes, type TimedRun, timePlan, type TimePlan} from "../../lib/kitchen/time-plan.ts";
 import {recipeMass} from "../../lib/pantry/recipe.ts";
 import {handiest, type Measures} from "./day-measures.ts";
-import {type Heating, processFor} from "./processes.ts";
 import type {Sizes} from "./selling.ts";
 import {cautionsFor} from "../../lib/kitchen/cautions.ts";
 
@@ -27,7 +27,7 @@ export interface DayWish extends Sizes {
   readonly scale: number;
   /** % */
   readonly overrun: number;
-  readonly heating: Heating;
+  readonly heating: Required<Omit<Making, "minutes">>;
   /** Mean power of bath, chiller or refrigerator, W. */
   readonly chiller: number;
   /** Power of the machine, W, or the last run: g and minutes. */
@@ -66,10 +66,10 @@ export function planDay(wish: DayWish): Day {
   const grams = product.components.reduce((sum, {mass}) => sum + mass, 0);
   const scaled = scaleProduct(product, {grams}, machine);
   const base = product.components.find(({churned}) => churned)!;
-  const unhurried = followProcess(base.recipe, processFor(base.recipe.lines, heating));
+  const unhurried = followProcess(base.recipe, baseProcess(base.recipe.lines, heating));
   const warm = unhurried.steps.find(({step}) => "cool" in step)!;
   const chillMinutes = coolingMinutes(base.composition, warm.grams, warm.before, warm.after, wish.chiller);
-  const steps = processFor(base.recipe.lines, heating, Math.round(chillMinutes));
+  const steps = baseProcess(base.recipe.lines, {...heating, minutes: Math.round(chillMinutes)});
   const process = followProcess(base.recipe, steps);
   const tubGrams = finite(tub, "tubMillilitres", {min: 1}, "ml") * productDensity(product, overrun);
   const timed = (run: {grams: number; minutes: number}): TimedRun => ({
