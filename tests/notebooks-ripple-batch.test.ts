@@ -23,7 +23,7 @@ import {
   recipeMass,
   scaleProduct,
 } from "../lib/index.ts";
-import {decimal, degrees, grams} from "../lib/io/words.ts";
+import {decimal, degrees, grams} from "../lib/core/figures.ts";
 import {findIngredient} from "../lib/pantry/pantry.ts";
 import {launchBrowser} from "./support/browser.ts";
 import {demoPantry} from "./support/pantry.ts";

@@ -27,7 +27,7 @@ import {
   scoopTemperature,
   stockedPantry,
 } from "../lib/index.ts";
-import {decimal, degrees, grams} from "../lib/io/words.ts";
+import {decimal, degrees, grams} from "../lib/core/figures.ts";
 import {likelyName, nameChecks, nameTargets} from "../notebooks/kit/legal-names.ts";
 import {launchBrowser} from "./support/browser.ts";
 import {type Opened, visit} from "./support/visit.ts";

@@ -14,7 +14,7 @@ import {
   stockedPantry,
   weighable,
 } from "../lib/index.ts";
-import {decimal, degrees, grams} from "../lib/io/words.ts";
+import {decimal, degrees, grams} from "../lib/core/figures.ts";
 import {launchBrowser} from "./support/browser.ts";
 import {type Opened, visit} from "./support/visit.ts";
 

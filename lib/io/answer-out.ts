@@ -2,7 +2,8 @@ import type {Amount, Answer, Balanced, ConflictingLimit} from "../balance/answer
 import {isQuantity} from "../pantry/quantities.ts";
 import {csvText} from "./escape.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
-import {decimal, degrees, grams, plainName} from "./words.ts";
+import {decimal, degrees, grams} from "../core/figures.ts";
+import {plainName} from "./plain-name.ts";
 
 /** An answer as JSON text: `JSON.parse` gives the answer back, every number to its last digit. */
 export function answerJson(answer: Answer): string {

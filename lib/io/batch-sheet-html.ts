@@ -2,7 +2,7 @@ import {sum} from "../core/numbers.ts";
 import type {BatchSheet, LogField, SheetLine, SheetSection} from "../kitchen/batch-sheet.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "./escape.ts";
-import {grams as weight} from "./words.ts";
+import {grams as weight} from "../core/figures.ts";
 
 /** Lines of 10-point type that the page holds under its title. */
 const PAGE_LINES = 56;

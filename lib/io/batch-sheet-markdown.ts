@@ -1,6 +1,6 @@
 import type {BatchSheet, SheetSection} from "../kitchen/batch-sheet.ts";
 import {escapeMarkdown as plain} from "./escape.ts";
-import {grams as weight} from "./words.ts";
+import {grams as weight} from "../core/figures.ts";
 
 /** A batch sheet as Markdown (CommonMark with GitHub's tables and task lists), everything escaped; the curve as a table. */
 export function batchSheetMarkdown(sheet: BatchSheet): string {

@@ -2,7 +2,7 @@ import {printable} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
 import {escapeHtml} from "./escape.ts";
-import {degrees} from "./words.ts";
+import {degrees} from "../core/figures.ts";
 
 /** Temperatures at which hard ice cream is dipped, °C (common practice, no source). */
 const DIPPING = {from: -14, to: -12};

@@ -1,7 +1,8 @@
 import {quantityOf} from "../pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../pantry/recipe.ts";
 import {type Tables, tablesHtml, tablesMarkdown} from "./tables.ts";
-import {decimal, grams, plainName} from "./words.ts";
+import {decimal, grams} from "../core/figures.ts";
+import {plainName} from "./plain-name.ts";
 
 /** A recipe as Markdown (CommonMark with GitHub's tables), everything escaped: its lines, and what the mix is made of. */
 export function recipeMarkdown(recipe: Recipe): string {

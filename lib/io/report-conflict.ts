@@ -1,6 +1,7 @@
 import type {Conflict} from "../balance/answer.ts";
 import {amountLines, limitName, wrap} from "./report-lines.ts";
-import {decimal, plainName} from "./words.ts";
+import {decimal} from "../core/figures.ts";
+import {plainName} from "./plain-name.ts";
 
 /** Why no mix exists, and what would help, as text. */
 export function conflictText(

@@ -1,7 +1,8 @@
 import type {Amount, Binding} from "../balance/answer.ts";
 import type {Brief} from "../balance/brief.ts";
 import {printable} from "../core/errors.ts";
-import {decimal, grams, plainName} from "./words.ts";
+import {decimal, grams} from "../core/figures.ts";
+import {plainName} from "./plain-name.ts";
 
 /** Widest name in a column, characters; longer ones are cut. */
 export const NAME_WIDTH = 30;

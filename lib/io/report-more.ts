@@ -4,7 +4,8 @@ import type {Reliability} from "../balance/reliability.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
 import {printable} from "../core/errors.ts";
 import {amountLines, cell, limitName, right, wrap} from "./report-lines.ts";
-import {decimal, degrees, grams, plainName} from "./words.ts";
+import {decimal, degrees, grams} from "../core/figures.ts";
+import {plainName} from "./plain-name.ts";
 
 /** The prices of the binding limits with the range over which each holds, and of the ingredients, as a section of text. */
 export function pricesText({limits, ingredients, degenerate}: Prices): string {

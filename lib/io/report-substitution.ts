@@ -1,7 +1,8 @@
 import type {Alternative, NoticedChange, Substitution} from "../balance/substitution-types.ts";
 import {printable} from "../core/errors.ts";
 import {cell, right, wrap} from "./report-lines.ts";
-import {decimal, grams, plainName} from "./words.ts";
+import {decimal, grams} from "../core/figures.ts";
+import {plainName} from "./plain-name.ts";
 
 /**
  * What can be done about an ingredient that is out, as a cook reads it at the bench.

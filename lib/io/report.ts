@@ -7,7 +7,8 @@ import {subjectName, subjectUnit} from "../balance/subject.ts";
 import {printable} from "../core/errors.ts";
 import {conflictText} from "./report-conflict.ts";
 import {amountLines, cell, decimals, limitName, NAME_WIDTH, right, titleLines, wrap} from "./report-lines.ts";
-import {decimal, degrees, grams, plainName} from "./words.ts";
+import {decimal, degrees, grams} from "../core/figures.ts";
+import {plainName} from "./plain-name.ts";
 
 /** Temperatures of the small curve, °C. */
 const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];

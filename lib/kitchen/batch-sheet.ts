@@ -1,3 +1,4 @@
+import {decimal, degrees} from "../core/figures.ts";
 import {finite} from "../core/numbers.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
 import {freezingCurve} from "../freezing/curve.ts";
@@ -134,12 +135,12 @@ export function scaleProcess(process: Process, factor: number): Process {
 
 function figures(scaled: ScaledProduct, base: Component, scoop: ScoopTemperature, {overrun}: SheetOptions) {
   const freezes = initialFreezingPoint(base.composition);
-  const runs = scaled.runs === 1 ? "1 run" : `${scaled.runs} runs of ${scaled.gramsPerRun.toFixed(0)} g`;
+  const runs = scaled.runs === 1 ? "1 run" : `${scaled.runs} runs of ${decimal(scaled.gramsPerRun, 0)} g`;
   return [
-    {label: "Finished", value: `${scaled.grams.toFixed(0)} g`},
+    {label: "Finished", value: `${decimal(scaled.grams, 0)} g`},
     {
       label: "Mix to churn",
-      value: `${scaled.mixGrams.toFixed(0)} g, ${(scaled.mixMillilitres / 1000).toFixed(2)} l`,
+      value: `${decimal(scaled.mixGrams, 0)} g, ${decimal(scaled.mixMillilitres / 1000, 2)} l`,
     },
     {label: "Machine", value: runs},
     ...(overrun === undefined
@@ -150,10 +151,10 @@ function figures(scaled: ScaledProduct, base: Component, scoop: ScoopTemperature
             value: `${(1000 * productDensity(scaled.product, overrun)).toFixed(0)} g`,
           },
         ]),
-    ...(freezes === undefined ? [] : [{label: "Starts to freeze", value: `${freezes.toFixed(1)} °C`}]),
+    ...(freezes === undefined ? [] : [{label: "Starts to freeze", value: `${degrees(freezes)}`}]),
     ...(scoop.temperature === undefined
       ? []
-      : [{label: "Scoops, estimated", value: `${scoop.temperature.toFixed(0)} °C`}]),
+      : [{label: "Scoops, estimated", value: `${degrees(scoop.temperature, 0)}`}]),
   ];
 }
 

@@ -1,6 +1,6 @@
 import {axisX, axisY, barX, plot, text} from "@observablehq/plot";
 import {html} from "htl";
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {figure, labelMargin, look} from "./plot.ts";
 

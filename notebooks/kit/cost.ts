@@ -1,5 +1,5 @@
 import {axisX, axisY, dot, plot, pointer, ruleX, ruleY, tip} from "@observablehq/plot";
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {figure, legend, look} from "./plot.ts";
 

@@ -14,7 +14,7 @@ import {
 import type {MixReport} from "../../lib/balance/answer.ts";
 import {hardPhase} from "../../lib/freezing/ice.ts";
 import {verdictBands} from "../../lib/freezing/scoop.ts";
-import {decimal, degrees} from "../../lib/io/words.ts";
+import {decimal, degrees} from "../../lib/core/figures.ts";
 import type {ShownMix} from "./mixes.ts";
 import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
 

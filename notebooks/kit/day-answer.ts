@@ -3,7 +3,7 @@ import type {CostLine} from "../../lib/kitchen/cost.ts";
 import {priceForMargin} from "../../lib/kitchen/cost.ts";
 import {COOLING} from "../../lib/kitchen/pasteurisation.ts";
 import {productLines} from "../../lib/kitchen/product.ts";
-import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import type {Day, DayWish} from "./day.ts";
 import {limit, setting} from "./numbers.ts";
 import {readable} from "./readable.ts";

@@ -15,7 +15,7 @@ import {
 import {html} from "htl";
 import type {SoluteCurve} from "../../lib/freezing/solute.ts";
 import {SOLUTE_TABLE} from "../../lib/freezing/solute-table.ts";
-import {degrees} from "../../lib/io/words.ts";
+import {degrees} from "../../lib/core/figures.ts";
 import {holds, type ValidationRow} from "../../tests/validation/row.ts";
 import {PART} from "../../tests/validation/solutions.ts";
 import {byName, figureText, type Figures, nameOf} from "./figures.ts";

@@ -1,4 +1,4 @@
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import {parseTable, parseTables} from "../../tests/validation/parse-tables.ts";
 import {holds, type PublishedTables, type TableName, type ValidationRow} from "../../tests/validation/row.ts";
 import {validationRows} from "../../tests/validation/rows.ts";

@@ -1,7 +1,7 @@
 import {html} from "htl";
 import {type Equivalent, EQUAL_IN, equivalents} from "../../lib/balance/equivalents.ts";
 import {splitInto} from "../../lib/balance/split.ts";
-import {decimal, grams} from "../../lib/io/words.ts";
+import {decimal, grams} from "../../lib/core/figures.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {quantityOf} from "../../lib/pantry/quantities.ts";
 import {keep, recall} from "./address.ts";

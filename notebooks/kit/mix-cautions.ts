@@ -2,7 +2,8 @@ import {html} from "htl";
 import {glassTransition} from "../../lib/freezing/glass-transition.ts";
 import {saturations, sandiness} from "../../lib/freezing/solubility.ts";
 import {extrapolations} from "../../lib/freezing/validity.ts";
-import {decimal, degrees, plainName} from "../../lib/io/words.ts";
+import {decimal, degrees} from "../../lib/core/figures.ts";
+import {plainName} from "../../lib/io/plain-name.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import {setting, unbroken} from "./numbers.ts";
 

@@ -1,4 +1,4 @@
-import {decimal, degrees} from "../../lib/io/words.ts";
+import {decimal, degrees} from "../../lib/core/figures.ts";
 
 /** A limit as the cook set it: at most two decimals, none for their own sake. */
 export function limit(value: number): string {

@@ -2,7 +2,7 @@ import {html} from "htl";
 import type {Spread} from "../../lib/balance/brief.ts";
 import type {Reliability} from "../../lib/balance/reliability.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import {labelOf} from "./targets.ts";
 
 /** How far a kitchen is off, as the controls say it: g on the scale, points of fat in what comes from milk. */

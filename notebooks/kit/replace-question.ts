@@ -1,6 +1,6 @@
 import {html} from "htl";
 import {isFlavour} from "../../lib/balance/flavour-groups.ts";
-import {grams} from "../../lib/io/words.ts";
+import {grams} from "../../lib/core/figures.ts";
 import type {Recipe, RecipeLine} from "../../lib/pantry/recipe.ts";
 import {keep, recall} from "./address.ts";
 import {type Control, control} from "./control.ts";

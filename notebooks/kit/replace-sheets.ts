@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Alternative, NoticedChange} from "../../lib/balance/substitution-types.ts";
-import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
 import {inWords, NOTICED_WORDS} from "./replace-words.ts";

@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Alternative, Substitution} from "../../lib/balance/substitution-types.ts";
-import {decimal, degrees} from "../../lib/io/words.ts";
+import {decimal, degrees} from "../../lib/core/figures.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import type {WeighedMix} from "./mixes.ts";
 import {setting, unbroken} from "./numbers.ts";

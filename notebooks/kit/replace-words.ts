@@ -1,6 +1,6 @@
 import type {Noticed} from "../../lib/balance/noticed.ts";
 import type {Alternative, NoticedChange} from "../../lib/balance/substitution-types.ts";
-import {decimal, grams} from "../../lib/io/words.ts";
+import {decimal, grams} from "../../lib/core/figures.ts";
 
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */
 export const NOTICED_WORDS: Readonly<Record<Noticed, {name: string; unit: string; digits: number}>> = {

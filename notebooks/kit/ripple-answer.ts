@@ -2,7 +2,7 @@ import {html} from "htl";
 import {boilingPoint} from "../../lib/kitchen/sucrose.ts";
 import type {RippleInBase} from "../../lib/kitchen/ripple-in-base.ts";
 import type {RippleMade, RippleMiss, RipplePlan} from "../../lib/kitchen/ripple-brief.ts";
-import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {keyOf, styleOf} from "./mixes.ts";
 import {limit, setting} from "./numbers.ts";
 import {readable} from "./readable.ts";

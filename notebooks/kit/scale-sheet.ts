@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {WeighableMix} from "../../lib/balance/weighable.ts";
-import {decimal, grams} from "../../lib/io/words.ts";
+import {decimal, grams} from "../../lib/core/figures.ts";
 import {bounded, limit} from "./numbers.ts";
 import {labelOf} from "./targets.ts";
 

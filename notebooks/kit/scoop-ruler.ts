@@ -1,5 +1,5 @@
 import {axisX, axisY, dot, plot, ruleY, text} from "@observablehq/plot";
-import {degrees} from "../../lib/io/words.ts";
+import {degrees} from "../../lib/core/figures.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {type Along, figure, labelMargin, look, temperatureMarks, tick} from "./plot.ts";
 

@@ -8,7 +8,7 @@ import type {Product} from "../../lib/kitchen/product.ts";
 import {productAllergens, productDensity} from "../../lib/kitchen/product.ts";
 import {standingOf} from "../../lib/kitchen/product-standing.ts";
 import {checkStandard, type StandardCheck, STANDARDS} from "../../lib/kitchen/standards.ts";
-import {decimal, grams} from "../../lib/io/words.ts";
+import {decimal, grams} from "../../lib/core/figures.ts";
 import {attempt, mistakeNotice} from "./mistakes.ts";
 import {limit} from "./numbers.ts";
 import {readable} from "./readable.ts";

@@ -1,7 +1,7 @@
 import {axisX, axisY, dot, line, plot, pointerX, rectX, ruleX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import type {SweepPoint} from "../../lib/balance/sweep.ts";
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import {limit} from "./numbers.ts";
 import {figure, look, tick} from "./plot.ts";
 import type {Path} from "./sweep-paths.ts";

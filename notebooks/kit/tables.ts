@@ -2,7 +2,7 @@ import {html} from "htl";
 import type {Prices} from "../../lib/balance/prices.ts";
 import type {Binding} from "../../lib/balance/answer.ts";
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
-import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
 import {bounded, limit, setting} from "./numbers.ts";
 import {cell, row, withUnit} from "./row.ts";

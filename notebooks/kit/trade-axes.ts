@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {AxisInput} from "../../lib/balance/axis.ts";
-import {decimal, degrees} from "../../lib/io/words.ts";
+import {decimal, degrees} from "../../lib/core/figures.ts";
 import {keep, recall} from "./address.ts";
 import {type Control, control} from "./control.ts";
 import {setting} from "./numbers.ts";

@@ -1,5 +1,5 @@
 import {html} from "htl";
-import {decimal, degrees} from "../../lib/io/words.ts";
+import {decimal, degrees} from "../../lib/core/figures.ts";
 import {keyOf, styleOf} from "./mixes.ts";
 import {valueText} from "./trade-axes.ts";
 import type {Mark} from "./trade-marker.ts";

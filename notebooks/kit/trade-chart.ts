@@ -1,7 +1,7 @@
 import {axisX, axisY, dot, line, type Markish, plot, rect} from "@observablehq/plot";
 import {html, svg} from "htl";
 import {mixOf, measure} from "../../lib/balance/mix-report.ts";
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import type {Kept} from "./kept.ts";
 import {styleOf} from "./mixes.ts";
 import {figure, look, tick} from "./plot.ts";

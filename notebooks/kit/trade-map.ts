@@ -1,4 +1,4 @@
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import type {TradeScene} from "./trade-scene.ts";
 
 /** A place in the chart, in the units of its axes. */

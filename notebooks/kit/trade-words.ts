@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Met, Turnover} from "../../lib/balance/turnover.ts";
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import {bounded, unbroken} from "./numbers.ts";
 import {inWords} from "./replace-words.ts";
 import {cell, row} from "./row.ts";

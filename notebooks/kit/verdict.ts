@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
-import {decimal, degrees, grams} from "../../lib/io/words.ts";
+import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import type {PageAnswer} from "./answers.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
 import {bounded, limit, setting} from "./numbers.ts";

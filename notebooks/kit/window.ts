@@ -1,5 +1,5 @@
 import {html} from "htl";
-import {decimal} from "../../lib/io/words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import {keep, recall} from "./address.ts";
 import {changed, type Control, control, numberIn} from "./control.ts";
 import {type ShownMix, signOf} from "./mixes.ts";

@@ -1,12 +1,4 @@
-/** A quantity's key as a cook reads it: `totalSolids` is "total solids", `msnf` "MSNF". */
-export function plainName(key: string): string {
-  if (key === "msnf") return "MSNF";
-  return /^[a-z]+([A-Z][a-z]+)+$/.test(key)
-    ? key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
-    : key;
-}
-
-/** A number with a fixed count of decimals, a true minus sign and thin groups of three: `5 000`, `−2.74`. */
+/** A number with a fixed count of decimals, a true minus sign and, from five digits on, groups of three: `10 000`, `−2.74`. */
 export function decimal(value: number, digits: number): string {
   const [whole, fraction] = Math.abs(value).toFixed(digits).split(".") as [string, string?];
   const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, " ") : whole;
