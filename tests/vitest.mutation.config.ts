@@ -1,13 +1,19 @@
 import {fileURLToPath} from "node:url";
 import {defineConfig} from "vitest/config";
 
-/** The tests of the mutated floors alone: no browser, no command, no packaging. */
+/**
+ * The tests of the mutated floors alone: no browser, no command, no packaging. The slowest comparisons are left out: thousands
+ * of mutants would each wait for them, and quicker tests look at the same code.
+ */
 export default defineConfig({
   test: {
     root: fileURLToPath(new URL("..", import.meta.url)),
     include: [
-      "tests/{balance,binding,brief,conflict,freezing,lp,practical,pantry,roots,substitut,trade-off}*.test.ts",
+      "tests/{balance,binding,brief,conflict,core,freezing,lp,practical,pantry,roots,substitut,targets,trade-off,units}*.test.ts",
     ],
-    testTimeout: 60_000,
+    testNamePattern:
+      /^(?!.*(hands large|blend of few ingredients agrees|500 random briefs|200 random directions|1000 random mixes|a slab|a long cylinder|no amounts on a fine grid|ends within its time|at its temperature by HiGHS|whole shelf scores no worse))/,
+    // Counting which test runs which line makes the first run slow.
+    testTimeout: 400_000,
   },
 });
