@@ -39,7 +39,8 @@ export function show(value: unknown): string {
       text = "an object that is not plain data";
     }
   }
-  return printable(text.length > 80 ? `${text.slice(0, 77)}…` : text);
+  // A cut between the two halves of a character would print as rubbish: the first half goes too.
+  return printable(text.length > 80 ? `${text.slice(0, 77).replace(/[\uD800-\uDBFF]$/, "")}…` : text);
 }
 
 /** Text from outside made safe for one line of a terminal: control characters (line breaks, escapes) become spaces. */

@@ -23,7 +23,8 @@ export function rootBetween(
   const [atLow, atHigh] = [f(low), f(high)];
   if (atLow === 0) return low;
   if (atHigh === 0) return high;
-  if (!(atLow * atHigh < 0)) return undefined;
+  // Signs, not the product of the values: that of two tiny ones is 0.
+  if (Math.sign(atLow) !== -Math.sign(atHigh)) return undefined;
   const rising = atLow < 0 ? 1 : -1;
   let [a, b, atA, atB] = [low, high, rising * atLow, rising * atHigh];
   const width = b - a;

@@ -26,7 +26,7 @@ export function parse<T>(
   place: string,
   known: readonly string[],
 ): T {
-  refuseStrange(input, place, 0, {left: MOST_VALUES});
+  refuseStrange(input, place, 1, {left: MOST_VALUES});
   const result = schema.safeParse(input);
   if (result.success) return result.data;
   throw mistake(result.error.issues[0]!, input, place, known);

@@ -60,7 +60,7 @@ const FRACTIONS: Readonly<Record<string, number>> = {
  * @throws InputError for a text without a number, a number that is not above 0, or a text too long
  */
 export async function readMeasure(text: string, place: string): Promise<Measure> {
-  const found = text.length <= 100 ? /^([\d.,/½⅓⅔¼¾ ]+)(\p{L}[^\d]*)?$/u.exec(text.trim()) : null;
+  const found = text.length <= 100 ? /^([\d.,/½⅓⅔¼¾\s]+)(\p{L}[^\d]*)?$/u.exec(text) : null;
   const amount = found ? readAmount(found[1]!.trim()) : undefined;
   if (!found || amount === undefined || !(amount > 0) || !Number.isFinite(amount)) {
     throw new InputError(
