@@ -1,5 +1,13 @@
 import {describe, expect, it} from "vitest";
+import {seededRandom} from "../lib/core/random.ts";
+import {loadHighs} from "../lib/lp/engine-highs.ts";
 import {runTableau} from "../lib/lp/engine-jslp.ts";
+import type {LinearProgram} from "../lib/lp/program.ts";
+import {solverOfMany} from "../lib/lp/solve-again.ts";
+import {blend} from "./support/programs.ts";
+import {compare, referenceOf} from "./support/reference-lp.ts";
+
+const highs = await loadHighs();
 
 /** Minimise 2 x + 3 y with x + 2 y >= 8, 3 x + y >= 9 (optimum 13 at (2, 3)) as a tableau: costs negated, rows as <= with slacks. */
 const diet = () => Float64Array.of(0, -2, -3, -8, -1, -2, -9, -3, -1);
@@ -29,5 +37,47 @@ describe("the insides of javascript-lp-solver that are used: a new version that 
 
   it("counts pivots through the engine's own method, so that no loop is endless", () => {
     expect(runTableau(diet(), 3, 3, undefined, 1, 1e-9).end).toBe("stopped");
+  });
+});
+
+describe("a solver of many programs of one shape, against HiGHS (npm `highs`)", () => {
+  /** The blend with other costs, or with a limit moved, sometimes onto the limit across. */
+  function* family(seed: number): Generator<LinearProgram> {
+    const random = seededRandom(seed);
+    const {program} = blend(12, seed);
+    for (let k = 0; k < 20; k++) {
+      const moved = Math.floor(random() * program.rows.length);
+      const by = k % 2 ? (random() - 0.5) * 0.1 : 0;
+      yield {
+        variables: program.variables.map((variable) => ({
+          ...variable,
+          cost: variable.cost * (0.5 + random()),
+        })),
+        rows: program.rows.map((row, i) =>
+          i === moved && row.upper !== undefined && row.upper > (row.lower ?? -Infinity)
+            ? {...row, upper: Math.max(row.lower ?? -Infinity, row.upper + by * Math.abs(row.upper))}
+            : row,
+        ),
+      };
+    }
+  }
+
+  it.each([1, 2, 3, 4, 5])("answers as it does, and mostly from a basis it knows, seed %i", (seed) => {
+    const solveOne = solverOfMany();
+    const engines: string[] = [];
+    for (const program of family(seed)) {
+      const outcome = solveOne(program);
+      expect(compare(program, outcome, referenceOf(highs, program))).toMatch(/^(optimal|infeasible)$/);
+      if (outcome.status === "optimal") engines.push(outcome.engine);
+    }
+    const quick = engines.filter((engine) => engine !== "javascript-lp-solver").length;
+    expect(quick).toBeGreaterThan(engines.length / 2);
+  });
+
+  it("goes on when the shape changes", () => {
+    const solveOne = solverOfMany();
+    for (const program of [blend(8, 1).program, blend(12, 2).program, blend(8, 1).program]) {
+      expect(compare(program, solveOne(program), referenceOf(highs, program))).toBe("optimal");
+    }
   });
 });

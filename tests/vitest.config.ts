@@ -10,7 +10,7 @@ export default defineConfig({
   test: {
     root: here(".."),
     reporters: ["default", here("./support/closing-line.ts")],
-    testTimeout: 30_000,
+    testTimeout: 60_000,
     hookTimeout: 120_000,
     projects: [
       {extends: true, test: {name: "library", include: ["tests/**/*.test.ts"], exclude: IN_BROWSER}},

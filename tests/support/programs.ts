@@ -1,16 +1,5 @@
+import {seededRandom} from "../../lib/core/random.ts";
 import type {LinearProgram, Row, Variable} from "../../lib/lp/program.ts";
-
-/** Random numbers from 0 to 1, the same for the same seed (mulberry32, public domain). */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 /** A blend and one point that keeps all its limits. */
 export interface Blend {
@@ -23,7 +12,7 @@ export interface Blend {
  * and about 20 limits around a random recipe, some of them equations.
  */
 export function blend(count: number, seed: number, batch = 1): Blend {
-  const random = randomFrom(seed * 7919 + count * 104_729);
+  const random = seededRandom(seed * 7919 + count * 104_729);
   const contents = Array.from({length: count}, () => randomContents(random));
   const shares = contents.map(() => (random() < 8 / count ? random() : 0));
   if (!shares.some((share) => share > 0)) shares[0] = 1;
@@ -81,7 +70,7 @@ export function plainlyScaled(
 }
 
 function randomFor(count: number, seed: number): () => number {
-  return randomFrom(seed * 31 + count * 7 + 5);
+  return seededRandom(seed * 31 + count * 7 + 5);
 }
 
 function batchOf(random: () => number): number {
