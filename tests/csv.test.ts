@@ -47,7 +47,7 @@ describe("readCsv", () => {
     expect(table.rows.map((row) => numberIn(table, row, "price_per_kg"))).toEqual([1.25, 4.5]);
     const comma = readCsv('name,price_per_kg\nmilk,"1,25"\n', "p.csv");
     expect(complaint(() => comma.rows.map((row) => numberIn(comma, row, "price_per_kg")))).toBe(
-      'p.csv, row 2, price_per_kg: not a finite number (got "1,25"); give a number',
+      'p.csv, row 2, price_per_kg: a comma in a number, in a file whose cells are parted by commas (got "1,25"); write a decimal point and no sign for thousands, or part the cells by semicolons',
     );
   });
 

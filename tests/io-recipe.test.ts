@@ -33,6 +33,7 @@ describe("headers as people write them", () => {
     ["milkFat_g", "milk_fat_g"],
     ["  g ", "g"],
     ["price/100g", "price_per_100_g"],
+    ["EUR/kg", "per_kg"],
   ])("%s is %s", (header, key) => {
     expect(columnKey(header)).toBe(key);
   });
@@ -43,6 +44,10 @@ describe("headers as people write them", () => {
     ).toEqual([{name: "milk", price: 1.1, stock: 2500, place: "p.csv, row 2"}]);
     const [cream] = readPantryCsv("Name;Milk fat (g);MSNF (g/100 g);Water [g]\ncream;40,0;5,4;54,6\n");
     expect(cream?.composition.milkFat).toBe(40);
+  });
+
+  it.each(["EUR/kg", "€/kg", "cost per kg"])("reads a price under %s", (header) => {
+    expect(readPricesCsv(`name;${header}\nmilk;1,1\n`)[0]?.price).toBe(1.1);
   });
 
   it("names a mistake in row 37 by row, the column as it is written, value and what was expected", async () => {
@@ -96,6 +101,8 @@ describe("a recipe from CSV", () => {
     };
     const pantry = pantryOf(recipe.lines.map(({ingredient}) => ingredient));
     expect(recipeCsv(recipe)).toContain("'=1+1");
+    // 0.3 g of 1000.3 g is 0.03 %.
+    expect(recipeCsv(recipe)).toMatch(/,0\.03\r\n.*,99\.97$/);
     expect(await readRecipeCsv(recipeCsv(recipe), pantry)).toEqual(recipe);
   });
 

@@ -143,6 +143,14 @@ export function numberFrom(
       `write ${text.replace(/\./g, "")}, or a decimal comma: ${text.replace(".", ",")}`,
     );
   }
+  if (!decimalComma && /^[+-]?\d+,\d+$/.test(text)) {
+    throw new InputError(
+      place,
+      "a comma in a number, in a file whose cells are parted by commas",
+      text,
+      "write a decimal point and no sign for thousands, or part the cells by semicolons",
+    );
+  }
   const plain = decimalComma ? text.replace(",", ".") : text;
   const value = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain) ? Number(plain) : text;
   return finite(value, place, limits, unit);

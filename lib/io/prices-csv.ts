@@ -2,7 +2,13 @@ import type {ShelfEntry} from "../pantry/stocked.ts";
 import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
 import {eachOnce, readNamedRows} from "./named-rows.ts";
 
-const COLUMNS: Columns = {price_per_kg: [], price_per_100_g: [], stock_g: [], stock_kg: [], note: []};
+const COLUMNS: Columns = {
+  price_per_kg: ["per_kg", "cost_per_kg"],
+  price_per_100_g: [],
+  stock_g: [],
+  stock_kg: [],
+  note: [],
+};
 
 /**
  * Prices and stock from the text of a CSV file with the columns `name`, `price_per_kg` (money per kg) or `price_per_100_g`

@@ -58,7 +58,7 @@ async function readLine(table: CsvTable, {name, row}: NamedRow, pantry: Pantry):
 }
 
 /**
- * A recipe as CSV with the columns `ingredient`, `g` and `percent` (g per 100 g of the whole); no spreadsheet reads a name
+ * A recipe as CSV with the columns `ingredient`, `g` and `percent` (g per 100 g of the whole, to 0.01); no spreadsheet reads a name
  * as a formula, and {@link readRecipeCsv} reads it back.
  */
 export function recipeCsv(recipe: Recipe): string {
@@ -68,7 +68,7 @@ export function recipeCsv(recipe: Recipe): string {
     recipe.lines.map(({ingredient, grams}) => [
       ingredient.name,
       grams,
-      mass > 0 ? (100 * grams) / mass : undefined,
+      mass > 0 ? Math.round((1e4 * grams) / mass) / 100 : undefined,
     ]),
   );
 }
