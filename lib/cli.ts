@@ -22,7 +22,7 @@ import {parseJson} from "./io/json.ts";
 import {readPantryCsv} from "./io/pantry-csv.ts";
 import {readPricesCsv} from "./io/prices-csv.ts";
 import {readRecipeCsv, recipeCsv} from "./io/recipe-csv.ts";
-import {readRecipeJson} from "./io/recipe-json.ts";
+import {readRecipeJson, recipeJson} from "./io/recipe-json.ts";
 import {candidatesInFull, checkText, pricesText, reliabilityText, weighableText} from "./io/report-more.ts";
 import {substitutionText} from "./io/report-substitution.ts";
 import {textReport} from "./io/report.ts";
@@ -31,8 +31,8 @@ import {OPTIONS, USAGE} from "./io/usage.ts";
 import {baseProcess, type Making, WAYS_OF_MAKING} from "./kitchen/base-process.ts";
 import {batchSheet} from "./kitchen/batch-sheet.ts";
 import {baseComponent, makeProduct} from "./kitchen/product.ts";
-import {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
-import {type Recipe, recipeMass} from "./pantry/recipe.ts";
+import {type Pantry, pantryOf} from "./pantry/pantry.ts";
+import {nameIn, type Recipe, recipeMass} from "./pantry/recipe.ts";
 import {stockedPantry} from "./pantry/stocked.ts";
 
 /** The pantry that is used when none is named: the ingredients that come with this package. */
@@ -98,7 +98,7 @@ async function balanceFile(file: string, options: Options): Promise<number> {
       textReport(answer, brief).trimEnd(),
       options.candidates && answer.status === "optimal" && candidatesInFull(answer.candidates),
       more.weighable && weighableText(more.weighable),
-      more.prices && pricesText(more.prices),
+      more.prices && pricesText(more.prices, brief),
       options.explain && answer.status === "optimal" && checkText(answer),
       more.reliability && reliabilityText(more.reliability),
     ];
@@ -112,7 +112,8 @@ async function balanceFile(file: string, options: Options): Promise<number> {
   const lines = amounts.flatMap(({grams}, j) =>
     grams > 0 ? [{ingredient: brief.ingredients[j]!.ingredient, grams}] : [],
   );
-  writeText(options.recipe, () => recipeCsv({name: brief.name, lines}));
+  const recipeText = options.recipe?.endsWith(".json") ? recipeJson : recipeCsv;
+  writeText(options.recipe, () => recipeText({name: brief.name, lines}));
   if (options.svg !== undefined) {
     const svg = await freezingCurveSvg(answer.freezing.curve, {
       freezer: brief.freezer,
@@ -159,11 +160,11 @@ async function replaceIn(file: string, options: Options): Promise<number> {
   const pantry = readPantry(options.pantry, options.prices);
   const recipe = await readRecipe(file, pantry);
   const result = substitute(recipe, {
-    without: findIngredient(pantry, options.without, "--without").name,
+    without: nameIn(recipe, options.without, pantry, "--without"),
     // With a price list the shelf is what the list names; without one, everything in the pantry.
     from: options.prices === undefined ? pantry : pantry.ingredients.filter(({price}) => price !== undefined),
     ...(options.left !== undefined && {left: numberIn("--left", options.left, 0, 1e9)}),
-    ...(options.keep && {keep: options.keep.map((name) => findIngredient(pantry, name, "--keep").name)}),
+    ...(options.keep && {keep: options.keep.map((name) => nameIn(recipe, name, pantry, "--keep"))}),
   });
   process.stdout.write(options.json ? `${JSON.stringify(result)}\n` : `${substitutionText(result)}\n`);
   return 0;

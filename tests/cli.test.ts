@@ -138,6 +138,31 @@ test("a brief that cannot be met ends with 1 and says why", async () => {
   within(conflict.relaxations[0].to, 3.5, 1e-6, "fat that milk alone has");
 });
 
+test("a change that the report proposes holds as it is printed, to two decimals", async () => {
+  const fatty = {name: "fatty milk", composition: {water: 86.661, milkFat: 4.339, msnf: 9}, price: 1};
+  const brief = (fat: number) =>
+    JSON.stringify({
+      ingredients: [fatty, {name: "sugar", composition: {sucrose: 100}, price: 1}],
+      targets: {fat: {min: fat}, sugars: {min: 14.3}},
+    });
+  const {code, stdout} = await mixwright(["balance", "-"], brief(5));
+  expect(code).toBe(1);
+  const change = Number(/fat at least 5: make it (\d+\.\d+)/.exec(stdout)?.[1]);
+  // What is not sugar is milk: 85.7 % of 4.339 g is 3.7185 g, of which 3.72 would be too much.
+  expect(change).toBe(3.71);
+  expect((await mixwright(["balance", "-"], brief(change))).code).toBe(0);
+});
+
+test("a limit on an ingredient costs the same in the report as with --explain: per 100 g", async () => {
+  const {stdout} = await mixwright(
+    ["balance", "-", "--explain"],
+    JSON.stringify({ingredients: [milk, {...sugar, min: 100}], targets: {}}),
+  );
+  // 100 g of sugar at 1.2 instead of milk at 1 in 1 kg: 0.02 more.
+  expect(stdout).toMatch(/sugar at least 100 +100 g more: \+0\.0200 per kg/);
+  expect(stdout).toMatch(/sugar at least 100 +\+0\.0200 /);
+});
+
 describe.concurrent("a day with the command", () => {
   test("goes from brief to recipe, to the recipe without what ran out, to the sheet", async () => {
     const recipe = join(folder, "pear.csv");
@@ -166,6 +191,27 @@ describe.concurrent("a day with the command", () => {
     const cold = await mixwright(["sheet", recipe, "--way", "cold"]);
     expect(cold.stdout).toMatch(/## Steps\n\n1\. \[ \] Pour .*Raw egg may carry salmonella/s);
   });
+});
+
+test("ingredients of one's own go from the brief to the recipe, to what ran out and to the sheet", async () => {
+  const recipe = join(folder, "own.json");
+  const paste = {name: "walnut paste of ours", composition: {water: 4, otherFat: 66, otherSolids: 30}};
+  const made = await mixwright(
+    ["balance", "-", "--recipe", recipe],
+    JSON.stringify({
+      ingredients: ["whole milk", "sugar", {...paste, price: 20, min: 80, allergens: ["nuts"]}],
+      targets: {sugars: {equal: 15}},
+      minimise: "fat",
+    }),
+  );
+  expect([made.code, made.stderr]).toEqual([0, ""]);
+  const [replaced, sheet] = await Promise.all([
+    mixwright(["replace", recipe, "--without", "Walnut paste of ours", "--left", "30"]),
+    mixwright(["sheet", recipe]),
+  ]);
+  expect([replaced.code, sheet.code]).toEqual([0, 0]);
+  expect(replaced.stdout).toMatch(/^mix with only 30\.0 g of walnut paste of ours\n/);
+  expect(sheet.stdout).toMatch(/walnut paste of ours \| 80\.0 g \|.*nuts/);
 });
 
 describe.concurrent("a mistake ends with 2 and one line on stderr", () => {

@@ -1,4 +1,5 @@
 import type {Balanced} from "../balance/answer.ts";
+import type {Brief} from "../balance/brief.ts";
 import type {IngredientPrice, LimitPrice, Prices} from "../balance/prices.ts";
 import type {Reliability} from "../balance/reliability.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
@@ -7,11 +8,17 @@ import {amountLines, cell, limitName, right, wrap} from "./report-lines.ts";
 import {decimal, degrees, grams} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
 
-/** The prices of the binding limits with the range over which each holds, and of the ingredients, as a section of text. */
-export function pricesText({limits, ingredients, degenerate}: Prices): string {
+/**
+ * The prices of the binding limits with the range over which each holds, and of the ingredients, as a section of text.
+ *
+ * @param brief what is priced, to tell its ingredients from its targets
+ */
+export function pricesText({limits, ingredients, degenerate}: Prices, brief: Brief): string {
+  const names = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
   return [
-    "What each limit costs, and from where to where that holds",
-    ...limits.map(limitLine),
+    "What each limit costs per kg if it is one unit higher (100 g of an ingredient),",
+    "and from where to where that holds",
+    ...limits.map((limit) => limitLine(limit, names.has(limit.target) ? 100 : 1)),
     ...(ingredients.length
       ? [
           "",
@@ -43,10 +50,10 @@ function exactness(error: number): string {
   return error < 1e-14 ? "the last digit" : `one part in ${(1 / error).toExponential(0)}`;
 }
 
-function limitLine(limit: LimitPrice): string {
+function limitLine(limit: LimitPrice, units: number): string {
   const {price = 0, from, to} = limit;
   const range = from === undefined || to === undefined ? "here only" : `${decimal(from, 2)} to ${bound(to)}`;
-  return `  ${limitName(limit).padEnd(38)} ${right(signed(price, 4), 9)} per kg for one more   ${range}`;
+  return `  ${limitName(limit).padEnd(38)} ${right(signed(price * units, 4), 9)}   ${range}`;
 }
 
 function ingredientLine({ingredient, used, price, from, to}: IngredientPrice): string {

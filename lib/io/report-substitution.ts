@@ -11,7 +11,7 @@ import {plainName} from "./plain-name.ts";
  */
 export function substitutionText(result: Substitution, most = 3): string {
   const {before, without, alternatives, notCompared} = result;
-  const head = `${printable(before.name)} without ${printable(without)}`;
+  const head = `${printable(before.name)} ${outOf(result)} ${printable(without)}`;
   const shown = alternatives.slice(0, most);
   return [
     `${head}\n${"=".repeat(head.length)}`,
@@ -25,12 +25,19 @@ export function substitutionText(result: Substitution, most = 3): string {
   ].join("\n\n");
 }
 
+/** Whether the ingredient is out, or how much of it there still is, in words. */
+function outOf({without, alternatives: [best]}: Substitution): string {
+  const left = best?.amounts.find(({ingredient}) => ingredient === without)?.after ?? 0;
+  return left > 0 ? `with only ${grams(left)} g of` : "without";
+}
+
 function alternativeText(alternative: Alternative, index: number): string {
   const {kind, by, amounts, changes, newAllergens, goneAllergens, flavours, score, legalName} = alternative;
-  const instead = by.length ? `: ${by.map(printable).join(" and ")}` : "";
+  const instead = by.length ? `: ${listed(by.map(printable))}` : "";
   return [
     ...(newAllergens.length ? [`!! NEW ALLERGEN: ${newAllergens.join(", ")}`] : []),
-    `${index + 1}. ${kind}${instead}   (score ${decimal(score, 2)}: the smaller, the less is noticed)`,
+    `${index + 1}. ${kind}${instead}`,
+    `   score ${decimal(score, 2)} (the smaller, the less is noticed)`,
     ...amounts
       .filter(({change}) => Math.abs(change) >= 0.05)
       .map(
@@ -49,6 +56,11 @@ function alternativeText(alternative: Alternative, index: number): string {
         ]
       : []),
   ].join("\n");
+}
+
+/** Names as they are said: "milk, cream and sugar". */
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
 
 function isNoticed({change}: NoticedChange): boolean {

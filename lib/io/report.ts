@@ -139,7 +139,11 @@ function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   const more = degenerate
     ? ["  (several limits meet at this mix: each price holds in one direction only)"]
     : [];
-  return ["What holds the mix where it is", ...lines, ...more].join("\n");
+  return [
+    "What holds the mix where it is, and what a limit one unit higher would change",
+    ...lines,
+    ...more,
+  ].join("\n");
 }
 
 /** What a limit that is one point (for an ingredient: 100 g) higher would change. */

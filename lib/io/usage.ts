@@ -18,7 +18,7 @@ balance
   --weighable       amounts for the scale, eggs whole, with every target kept if that is possible
   --scale GRAMS     step of the scale for --weighable; 1 unless given
   --reliability     how often each target holds when the kitchen is off by the brief's "spread"
-  --recipe FILE     write the amounts as a recipe, CSV
+  --recipe FILE     write the amounts as a recipe, CSV; JSON if the name ends so, with ingredients of your own
   --csv, --markdown, --html FILE   write the answer
   --svg FILE        write the freezing curve as a picture
 replace

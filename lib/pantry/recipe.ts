@@ -1,6 +1,7 @@
 import {sum} from "../core/numbers.ts";
 import type {Ingredient} from "./ingredient.ts";
 import {mixComposition} from "./mix.ts";
+import {findIngredient, nameKey, type Pantry} from "./pantry.ts";
 import type {Composition} from "./parts.ts";
 
 /** One line of a recipe. */
@@ -14,6 +15,17 @@ export interface RecipeLine {
 export interface Recipe {
   readonly name: string;
   readonly lines: readonly RecipeLine[];
+}
+
+/**
+ * The full name of an ingredient: the recipe's own, which no pantry need know, or the pantry's.
+ *
+ * @param place where the name stands, for errors, e.g. `--without`
+ * @throws InputError for a name that neither has, or an ambiguous one
+ */
+export function nameIn({lines}: Recipe, name: string, pantry: Pantry, place: string): string {
+  const own = lines.find(({ingredient}) => nameKey(ingredient.name) === nameKey(name));
+  return (own?.ingredient ?? findIngredient(pantry, name, place)).name;
 }
 
 /** Mass of a recipe, g. */
