@@ -10,7 +10,7 @@ import {solveBrief} from "./solve-brief.ts";
 
 /** What {@link balance} may be told beside the brief. */
 export interface BalanceOptions {
-  /** Where ingredients given by name alone are looked up; by default there is none. */
+  /** Where ingredients given by name alone are looked up, e.g. `pantryOf(readPantryCsv(text))`; by default there is none. */
   readonly pantry?: Pantry;
   /** What the brief is called in errors, e.g. its file name; by default `brief`. */
   readonly place?: string;

@@ -16,6 +16,7 @@ import {withoutWholeValues} from "./without-whole-values.ts";
  * and height. Where a freezing point or scoop temperature takes part, it is found at temperatures chosen where it bends,
  * each point of it exact. What the brief itself minimises does not count.
  *
+ * @param brief a checked one, from {@link readBrief}
  * @throws InputError for an axis not understood, or a price or property that an ingredient lacks
  */
 export function tradeOff(brief: Brief, axes: TradeOffAxes): TradeOff {

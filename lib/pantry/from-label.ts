@@ -38,6 +38,9 @@ const COCONUT_SATURATES = 0.75;
  * that the label is true: by the same guidance a product may differ from it by 2 g or 20 %. Polyols are taken as sorbitol,
  * which is a guess as wide as they are.
  *
+ * A table of figures says nothing of allergens: take them from the list of ingredients and add them, and a price, to the
+ * ingredient, e.g. `{...ingredient, allergens: ["nuts"], price: 22}`.
+ *
  * @param label g per 100 g, each from 0 to 100
  * @param ingredientClass one of {@link INGREDIENT_CLASSES}
  * @throws InputError naming the figure for one out of range, a part larger than its whole, a sum over 100 g, or an unknown
