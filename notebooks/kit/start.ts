@@ -17,7 +17,8 @@ const willOpen = !process.env.CI && !process.argv.includes("--no-open");
 const server = await preview({
   configFile: false,
   appType: "mpa",
-  logLevel: "warn",
+  // A machine without a browser to open is no trouble either: the address is printed below.
+  logLevel: "silent",
   build: {outDir: SITE},
   // A busy port is no trouble: the next free one is taken.
   preview: {host: "localhost", port: 4173, strictPort: false, open: willOpen ? "/notebooks/" : false},
