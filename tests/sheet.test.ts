@@ -116,6 +116,15 @@ describe("the sheet's data", () => {
     expect(sugars!.measure).toBe(`${(sugars!.grams / 200).toFixed(1)} cups`);
     expect(sheet.allergens).toEqual(["eggs", "milk"]);
   });
+  test("whole units are counted without decimals, parts of one with", () => {
+    const egg = {name: "egg", composition: {water: 100}, unit: 50};
+    const counted = (grams: number) => {
+      const lines = [{ingredient: egg, grams}];
+      const made = makeProduct("eggs", [baseComponent({name: "eggs", lines})]);
+      return batchSheet(made, {grams}).sections[0]!.lines[0]!.measure;
+    };
+    expect([counted(400), counted(125)]).toEqual(["8 × 50 g", "2.5 × 50 g"]);
+  });
   test("the process is scaled with it, temperatures stay", () => {
     const factor = scaleProduct(product, to).baseFactor;
     const text = sheet.steps[0]!.text;

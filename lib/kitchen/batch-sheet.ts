@@ -192,7 +192,7 @@ function measured(
   if (one === undefined) return {};
   finite(one, `${ingredient.name}: mass of one ${measure?.unit ?? "unit"}`, {min: 0.01}, "g");
   const count = grams / one;
-  const amount = count >= 9.95 ? count.toFixed(0) : count.toFixed(1);
+  const amount = Number(count.toFixed(count >= 9.95 ? 0 : 1));
   return {measure: measure ? `${amount} ${measure.unit}` : `${amount} × ${Number(one.toFixed(1))} g`};
 }
 
