@@ -4,6 +4,7 @@ import {type Body, letHeatFlow, type Material} from "../lib/freezing/conduction.
 import {enthalpy, HEAT_OF_FUSION, heatToRemove} from "../lib/freezing/enthalpy.ts";
 import {initialFreezingPoint} from "../lib/freezing/ice.ts";
 import {PUBLISHED_HARD_MIXES, scoopTemperature} from "../lib/freezing/scoop.ts";
+import {componentsWith, conductivity, density, dryComponents} from "../lib/freezing/thermal-properties.ts";
 import {bodyOf, hardeningTime, surfaceCoefficient, temperingTime, type Tub} from "../lib/freezing/tub.ts";
 import type {Composition} from "../lib/pantry/parts.ts";
 import {within} from "./support/within.ts";
@@ -114,6 +115,30 @@ describe("enthalpy", () => {
   });
 });
 
+describe("density and conductivity", () => {
+  const solution = componentsWith({water: 80, sucrose: 20}, 0);
+
+  it("of a sucrose solution are near the handbook's (CRC Handbook, from memory: 1081 kg/m³ at 20 %, 20 °C; water 0.598, solution 0.54 W/(m K))", () => {
+    within(density(solution, 20), 1081, 12, "density");
+    within(conductivity(componentsWith({water: 100}, 0), 20), 0.598, 0.01, "conductivity of water");
+    within(conductivity(solution, 20), 0.54, 0.02, "conductivity");
+  });
+
+  it("are those of ice where all is ice (CRC Handbook: 917 kg/m³ at 0 °C; 2.2 W/(m K) from memory)", () => {
+    const frozen = componentsWith({water: 100}, 100);
+    within(density(frozen, 0), 917, 1, "density");
+    within(conductivity(frozen, 0), 2.2, 0.05, "conductivity");
+  });
+
+  it("count every dry part and no water twice", () => {
+    expect(dryComponents(standard).reduce((sum, {grams}) => sum + grams, 0)).toBeCloseTo(
+      100 - standard.water!,
+      9,
+    );
+    expect(dryComponents({water: 60, sucrose: 40, milkFat: 0})).toHaveLength(1);
+  });
+});
+
 describe("tubs", () => {
   const counter = {airTemperature: 20, overrun: 40};
   const freezer = {airTemperature: -25, overrun: 40};
@@ -163,6 +188,12 @@ describe("tubs", () => {
     expect(temperingTime(standard, litre, -18, {airTemperature: -16})).toBeUndefined();
     expect(temperingTime({water: 40, sucrose: 60}, litre, -18, counter)).toBeUndefined();
     expect(hardeningTime(standard, litre, -5.5, -18, {airTemperature: -18})).toBeUndefined();
+  });
+
+  it("are there at once when cold enough already, and refuse what no freezer reaches", () => {
+    expect(hardeningTime(standard, litre, -20, -18, {airTemperature: -10})?.minutes).toBe(0);
+    expect(hardeningTime(standard, litre, -18, -18, {airTemperature: -10})?.minutes).toBe(0);
+    expect(() => hardeningTime(standard, litre, -5, -41, freezer)).toThrow(/core: out of range \(got -41\)/);
   });
 
   it("have the surface, volume and depth of their shape", () => {
