@@ -1,22 +1,10 @@
-import {
-  axisX,
-  axisY,
-  dot,
-  gridY,
-  line,
-  type Markish,
-  plot,
-  pointerX,
-  rectY,
-  text,
-  tip,
-} from "@observablehq/plot";
+import {axisY, dot, gridY, line, type Markish, plot, pointerX, rectY, text, tip} from "@observablehq/plot";
 import type {MixReport} from "../../lib/balance/answer.ts";
 import {hardPhase} from "../../lib/freezing/ice.ts";
 import {verdictBands} from "../../lib/freezing/scoop.ts";
 import {decimal, degrees} from "../../lib/core/figures.ts";
 import type {ShownMix} from "./mixes.ts";
-import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
+import {type Along, figure, legend, look, temperatureAxis, temperatureMarks} from "./plot.ts";
 
 /** Coldest and warmest temperature drawn, °C. */
 const [COLDEST, WARMEST] = [-30, 0];
@@ -133,14 +121,7 @@ function curves(
       ...behind,
       ...temperatureMarks(freezer),
       gridY({stroke: "var(--line)", strokeOpacity: 1, ticks: 5}),
-      axisX({
-        label: "Temperature, °C",
-        labelArrow: "none",
-        labelAnchor: "center",
-        tickFormat: tick,
-        ticks: width < 500 ? 4 : 8,
-        tickSize: 4,
-      }),
+      temperatureAxis(width),
       axisY({label: axis, labelArrow: "none", ticks: 5, tickSize: 0}),
       ...drawn.map(({shown: {style}, points}) =>
         line(points, {

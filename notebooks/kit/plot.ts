@@ -1,5 +1,5 @@
 import type {Markish, PlotOptions} from "@observablehq/plot";
-import {ruleX, rectX, text} from "@observablehq/plot";
+import {axisX, rectX, ruleX, text} from "@observablehq/plot";
 import {html} from "htl";
 import {keyOf, type ShownMix} from "./mixes.ts";
 import {setting} from "./numbers.ts";
@@ -42,6 +42,18 @@ export function temperatureMarks(freezer: number): Markish[] {
       fill: "var(--freezer)",
     }),
   ];
+}
+
+/** The axis of a chart over temperature, with room for fewer ticks on a phone. */
+export function temperatureAxis(width: number): Markish {
+  return axisX({
+    label: "Temperature, °C",
+    labelArrow: "none",
+    labelAnchor: "center",
+    tickFormat: tick,
+    ticks: width < 500 ? 4 : 8,
+    tickSize: 4,
+  });
 }
 
 /** A chart with its heading and one sentence that says how to read it. */

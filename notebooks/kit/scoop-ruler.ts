@@ -1,7 +1,7 @@
-import {axisX, axisY, dot, plot, ruleY, text} from "@observablehq/plot";
+import {axisY, dot, plot, ruleY, text} from "@observablehq/plot";
 import {degrees} from "../../lib/core/figures.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
-import {type Along, figure, labelMargin, look, temperatureMarks, tick} from "./plot.ts";
+import {type Along, figure, labelMargin, look, temperatureAxis, temperatureMarks} from "./plot.ts";
 
 /** A mix that scoops at some temperature, °C. */
 interface Found extends Pick<ShownMix, "label" | "style"> {
@@ -37,14 +37,7 @@ export function scoopRuler(
     y: {domain: mixes.map(({label}) => label), padding: 0.4, paddingOuter: 0.7},
     marks: [
       ...temperatureMarks(freezer),
-      axisX({
-        label: "Temperature, °C",
-        labelArrow: "none",
-        labelAnchor: "center",
-        tickFormat: tick,
-        tickSize: 4,
-        ticks: width < 500 ? 4 : 8,
-      }),
+      temperatureAxis(width),
       axisY({label: null, tickSize: 0}),
       ruleY(found, {
         y: "label",
