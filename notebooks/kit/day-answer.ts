@@ -6,7 +6,10 @@ import {productLines} from "../../lib/kitchen/product.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import type {Day, DayWish} from "./day.ts";
 import {limit, setting} from "./numbers.ts";
+import {figure} from "./plot.ts";
 import {readable} from "./readable.ts";
+import {cell, head, row} from "./row.ts";
+import {sheet} from "./sheet.ts";
 
 /** The day in words: how much, whether it is safe, how long, what for. */
 export function dayVerdict(day: Day, wish: DayWish, margin: number): HTMLElement {
@@ -106,130 +109,67 @@ export function dayShortly(day: Day, wish: DayWish): string {
 }
 
 /** What to weigh, in working order, by component. */
-export function daySheet({sheet}: Day): HTMLElement {
-  const runs = sheet.runs > 1;
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What to weigh</h3>
-      In working order, in steps of the scale (a tenth of a step below 20
-      g)${runs ? ", and what one run takes" : ""}.
-    </figcaption>
-    <table class="sheet" aria-label="What to weigh, g">
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          <th scope="col">g</th>
-          ${runs ? html`<th scope="col">a run</th>` : ""}
-          <th scope="col">or</th>
-        </tr>
-      </thead>
-      ${sheet.sections.map(
-        ({heading, grams: total, lines}) =>
-          html`<tbody>
-            <tr class="part">
-              <th scope="colgroup" colspan=${runs ? 4 : 3}>${heading}, ${grams(total)} g when done</th>
-            </tr>
-            ${lines.map(
-              (line) =>
-                html`<tr>
-                  <th scope="row">${line.ingredient}</th>
-                  <td>${grams(line.grams)}</td>
-                  ${runs ? html`<td>${line.gramsPerRun === undefined ? "" : grams(line.gramsPerRun)}</td>` : ""}
-                  <td class="unit">${line.measure ?? ""}</td>
-                </tr>`,
-            )}
-          </tbody>`,
+export function daySheet({sheet: {runs, sections}}: Day): HTMLElement {
+  const several = runs > 1;
+  const section = ({heading, grams: total, lines}: (typeof sections)[number]) =>
+    html`<tbody>
+      <tr class="part">
+        <th scope="colgroup" colspan=${several ? 4 : 3}>${heading}, ${grams(total)} g when done</th>
+      </tr>
+      ${lines.map(({ingredient, grams: g, gramsPerRun, measure}) =>
+        row(ingredient, [
+          grams(g),
+          ...(several ? [gramsPerRun === undefined ? "" : grams(gramsPerRun)] : []),
+          cell(measure ?? "", "unit"),
+        ]),
       )}
-    </table>
-  </figure>`;
+    </tbody>`;
+  return figure(
+    "What to weigh",
+    `In working order, in steps of the scale (a tenth of a step below 20 g)${several ? ", and what one run takes" : ""}.`,
+    html`<table class="sheet" aria-label="What to weigh, g">
+      ${head(["", "g", ...(several ? ["a run"] : []), "or"])}${sections.map(section)}
+    </table>`,
+  );
 }
 
 /** The heat step by step: what is done, and how warm it is then. */
-export function heatSheet(day: Day): HTMLElement {
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>How warm it gets</h3>
-      Worked out by heat balance for a pan that loses nothing: a thermometer in the mix decides.
-    </figcaption>
-    <table class="sheet" aria-label="How warm it gets">
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          <th scope="col">from</th>
-          <th scope="col">to</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${day.process.steps.map(
-          ({text, notes, before, after}) =>
-            html`<tr>
-              <th scope="row">
-                ${readable(text)}${notes.map((note) => html`<span class="asked">${readable(note)}</span>`)}
-              </th>
-              <td>${degrees(before, 0)}</td>
-              <td>${degrees(after, 0)}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </figure>`;
+export function heatSheet({process}: Day): HTMLElement {
+  return sheet({
+    heading: "How warm it gets",
+    reading: "Worked out by heat balance for a pan that loses nothing: a thermometer in the mix decides.",
+    columns: ["", "from", "to"],
+    body: process.steps.map(({text, notes, before, after}) =>
+      row(
+        [readable(text), ...notes.map((note) => html`<span class="asked">${readable(note)}</span>`)],
+        [degrees(before, 0), degrees(after, 0)],
+      ),
+    ),
+  });
 }
 
 /** What each ingredient costs, with the packs to open and what they leave. */
 export function spendSheet({cost}: Day): HTMLElement {
   const packed = cost.lines.some(({packs}) => packs !== undefined);
-  const pack = ({packs, leftover}: CostLine) =>
-    packs === undefined
-      ? html`<td></td>
-          <td></td>`
-      : [html`<td>${packs}</td>`, html`<td>${grams(leftover ?? 0)}</td>`];
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>Where the money goes</h3>
-      At the price per kg of the shelf, or as typed behind “@” in the recipe; a pack there, as in “@ 6.20 for
-      1000 g”, adds how many to open and what is left.
-    </figcaption>
-    <table class="sheet" aria-label="Where the money goes">
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          <th scope="col">g</th>
-          <th scope="col">money</th>
-          ${packed ? [html`<th scope="col">packs</th>`, html`<th scope="col">left, g</th>`] : []}
-        </tr>
-      </thead>
-      <tbody>
-        ${[...cost.lines]
-          .sort((a, b) => b.cost - a.cost)
-          .map(
-            (line) =>
-              html`<tr>
-                <th scope="row">${line.ingredient}</th>
-                <td>${grams(line.grams)}</td>
-                <td>${decimal(line.cost, 2)}</td>
-                ${packed ? pack(line) : ""}
-              </tr>`,
-          )}
-      </tbody>
-      <tfoot>
-        <tr>
-          <th scope="row">in all</th>
-          <td>${grams(cost.lines.reduce((sum, line) => sum + line.grams, 0))}</td>
-          <td>${decimal(cost.total, 2)}</td>
-          ${packed ? [html`<td></td>`, html`<td></td>`] : []}
-        </tr>
-        ${
-          packed
-            ? html`<tr>
-                <th scope="row">to lay out, whole packs</th>
-                <td></td>
-                <td>${decimal(cost.outlay, 2)}</td>
-                <td></td>
-                <td></td>
-              </tr>`
-            : ""
-        }
-      </tfoot>
-    </table>
-  </figure>`;
+  const pack = ({packs, leftover}: Partial<CostLine> = {}) => {
+    if (!packed) return [];
+    return packs === undefined ? ["", ""] : [String(packs), grams(leftover ?? 0)];
+  };
+  return sheet({
+    heading: "Where the money goes",
+    reading:
+      "At the price per kg of the shelf, or as typed behind “@” in the recipe; a pack there, as in “@ 6.20 for 1000 g”, adds how many to open and what is left.",
+    columns: ["", "g", "money", ...(packed ? ["packs", "left, g"] : [])],
+    body: [...cost.lines]
+      .sort((a, b) => b.cost - a.cost)
+      .map((line) => row(line.ingredient, [grams(line.grams), decimal(line.cost, 2), ...pack(line)])),
+    foot: [
+      row("in all", [
+        grams(cost.lines.reduce((sum, line) => sum + line.grams, 0)),
+        decimal(cost.total, 2),
+        ...pack(),
+      ]),
+      ...(packed ? [row("to lay out, whole packs", ["", decimal(cost.outlay, 2), ...pack()])] : []),
+    ],
+  });
 }

@@ -3,6 +3,8 @@ import {html} from "htl";
 import {holds} from "../../tests/validation/row.ts";
 import {byName, figureText, type Figures, groupName, nameOf, outside, rms, toleranceUsed} from "./figures.ts";
 import {figure, look} from "./plot.ts";
+import {row, withUnit} from "./row.ts";
+import {sheet} from "./sheet.ts";
 
 /** How many figures there are, and whether they hold, in one sentence. */
 export function figuresVerdict({rows}: Figures): HTMLElement {
@@ -100,37 +102,18 @@ export function largestDifferences({rows}: Figures): HTMLElement {
     rows,
     (row) => `${groupName(row)}\n${row.unit}\n${row.group === "worked example" ? row.series : ""}`,
   );
-  const lines = [...groups.values()].map((group) => {
-    const worst = group.reduce((a, b) => (Math.abs(b.difference) > Math.abs(a.difference) ? b : a));
-    const {unit, series} = worst;
-    const name = `${groupName(worst)}${worst.group === "worked example" ? ` by ${series}` : ""}`;
-    return html`<tr>
-      <th scope="row">
-        ${name}${unit && html`<span class="unit">, ${unit}</span>`}<span class="asked">${nameOf(worst)}</span>
-      </th>
-      <td>${group.length}</td>
-      <td>${figureText(rms(group), worst)}</td>
-      <td>${figureText(worst.difference, worst)}</td>
-    </tr>`;
+  return sheet({
+    heading: "How far off",
+    reading:
+      "Root mean square and largest difference of what is computed from what is published; under each name the figure that is furthest off.",
+    columns: ["what is checked", "figures", "typically", "at worst"],
+    body: [...groups.values()].map((group) => {
+      const worst = group.reduce((a, b) => (Math.abs(b.difference) > Math.abs(a.difference) ? b : a));
+      const name = `${groupName(worst)}${worst.group === "worked example" ? ` by ${worst.series}` : ""}`;
+      return row(
+        [...withUnit(name, worst.unit), html`<span class="asked">${nameOf(worst)}</span>`],
+        [String(group.length), figureText(rms(group), worst), figureText(worst.difference, worst)],
+      );
+    }),
   });
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>How far off</h3>
-      Root mean square and largest difference of what is computed from what is published; under each name the
-      figure that is furthest off.
-    </figcaption>
-    <table class="sheet" aria-label="How far off">
-      <thead>
-        <tr>
-          <th scope="col">what is checked</th>
-          <th scope="col">figures</th>
-          <th scope="col">typically</th>
-          <th scope="col">at worst</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${lines}
-      </tbody>
-    </table>
-  </figure>`;
 }

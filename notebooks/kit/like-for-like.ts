@@ -6,6 +6,8 @@ import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {quantityOf} from "../../lib/pantry/quantities.ts";
 import {keep, recall} from "./address.ts";
 import {setting} from "./numbers.ts";
+import {row} from "./row.ts";
+import {table} from "./sheet.ts";
 
 const EQUAL_WORDS: Readonly<Record<Equivalent["equalIn"], string>> = {
   sweetness: "sweetness",
@@ -72,7 +74,12 @@ export function likeForLike(shelf: readonly Ingredient[]): LikeForLike {
     // Sugars are there for their sweetness, fats for their fat.
     if (!recall("equal").length) equal.value = sugars.includes(known) ? "sweetness" : "fat";
     place.replaceChildren(
-      table(known, equal.value as Equivalent["equalIn"], sugars.includes(known) ? sugars : fats, freezer),
+      comparison(
+        known,
+        equal.value as Equivalent["equalIn"],
+        sugars.includes(known) ? sugars : fats,
+        freezer,
+      ),
       blends(known, shelf) ?? "",
     );
   };
@@ -132,7 +139,7 @@ function blends(x: Ingredient, shelf: readonly Ingredient[]): HTMLElement | unde
     : undefined;
 }
 
-function table(
+function comparison(
   x: Ingredient,
   equalIn: Equivalent["equalIn"],
   others: readonly Ingredient[],
@@ -144,41 +151,30 @@ function table(
       equivalents(x, y, {freezer}).flatMap((found) => (found.equalIn === equalIn ? [{y, found}] : [])),
     );
   if (!rows.length) return html`<p class="aside">${x.name} has too little of that to be replaced by it.</p>`;
-  const change = (value: number, digits = 1) => {
-    const text = decimal(Math.abs(value), digits);
-    return Number(text.replaceAll(" ", "")) === 0 ? "0" : `${value > 0 ? "+" : "−"}${text}`;
-  };
+  const made = table({
+    name: "Like for like",
+    columns: ["instead", "take", "water", "solids", "sweetness", "fat", "ice"],
+    body: rows.map(({y, found: {grams: g, water, change}}) =>
+      row(y.name, [
+        html`<b>${grams(g)}</b>`,
+        ...[water, change.totalSolids, change.sweetness, change.fat, change.ice].map(signed),
+      ]),
+    ),
+    className: "like",
+  });
+  made.prepend(
+    html`<caption class="aside">
+      Instead of 100 g ${x.name}, at the same ${EQUAL_WORDS[equalIn]}, g. Freezer at ${setting(freezer)}; less
+      ice is softer.
+    </caption>`,
+  );
   return html`<div class="wide" tabindex="0" role="group" aria-label="Like for like, a wide table">
-    <table class="sheet like" aria-label="Like for like">
-      <caption class="aside">
-        Instead of 100 g ${x.name}, at the same ${EQUAL_WORDS[equalIn]}, g. Freezer at ${setting(freezer)};
-        less ice is softer.
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">instead</th>
-          <th scope="col">take</th>
-          <th scope="col">water</th>
-          <th scope="col">solids</th>
-          <th scope="col">sweetness</th>
-          <th scope="col">fat</th>
-          <th scope="col">ice</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${rows.map(
-          ({y, found}) =>
-            html`<tr>
-              <th scope="row">${y.name}</th>
-              <td><b>${grams(found.grams)}</b></td>
-              <td>${change(found.water)}</td>
-              <td>${change(found.change.totalSolids)}</td>
-              <td>${change(found.change.sweetness)}</td>
-              <td>${change(found.change.fat)}</td>
-              <td>${change(found.change.ice)}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
+    ${made}
   </div>`;
+}
+
+/** A change with its sign. */
+function signed(value: number): string {
+  const text = decimal(Math.abs(value), 1);
+  return Number(text.replaceAll(" ", "")) === 0 ? "0" : `${value > 0 ? "+" : "−"}${text}`;
 }

@@ -6,44 +6,25 @@ import {decimal, degrees} from "../../lib/core/figures.ts";
 import {plainName} from "../../lib/io/plain-name.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import {setting, unbroken} from "./numbers.ts";
+import {figure} from "./plot.ts";
+import {row, small} from "./row.ts";
+import {sheet, table} from "./sheet.ts";
 
 /** What may crystallise in the unfrozen water, whether lactose may turn to sand, and how far the glass is. */
 export function crystalSheet(composition: Composition, freezer: number): HTMLElement {
-  const rows = saturations(composition, freezer).map(
-    ({part, concentration, solubility, ratio}) =>
-      html`<tr>
-        <th scope="row">${plainName(part)}</th>
-        <td>${decimal(concentration, 0)}</td>
-        <td>${decimal(solubility, 0)}</td>
-        <td>${decimal(ratio, 1)}×</td>
-      </tr>`,
+  const body = saturations(composition, freezer).map(({part, concentration, solubility, ratio}) =>
+    row(plainName(part), [decimal(concentration, 0), decimal(solubility, 0), `${decimal(ratio, 1)}×`]),
   );
-  const sheet = html`<table class="sheet" aria-label="What may crystallise">
-    <thead>
-      <tr>
-        <th scope="col"><span class="unit">g per 100 g of water</span></th>
-        <th scope="col">dissolved</th>
-        <th scope="col">soluble</th>
-        <th scope="col">over</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${rows}
-    </tbody>
-  </table>`;
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What may crystallise</h3>
-      What the water still liquid at ${setting(freezer)} has dissolved, against what it could at rest. Above 1
-      crystals can form, though cold syrup is slow: lactose needs weeks. Solubilities are from memory, for one
-      substance alone in water, and extrapolated below their data.
-    </figcaption>
-    ${rows.length > 0 ? sheet : ""}
-    <ul class="cautions">
+  const columns = [small("g per 100 g of water"), "dissolved", "soluble", "over"];
+  return figure(
+    "What may crystallise",
+    `What the water still liquid at ${setting(freezer)} has dissolved, against what it could at rest. Above 1 crystals can form, though cold syrup is slow: lactose needs weeks. Solubilities are from memory, for one substance alone in water, and extrapolated below their data.`,
+    ...(body.length ? [table({name: "What may crystallise", columns, body})] : []),
+    html`<ul class="cautions">
       <li>${sandWords(composition)}</li>
       <li>${glassWords(composition, freezer)}</li>
-    </ul>
-  </figure>`;
+    </ul>`,
+  );
 }
 
 const SAND = {
@@ -77,38 +58,15 @@ function glassWords(composition: Composition, freezer: number): HTMLElement {
 
 /** The solutes that the curve uses beyond what was measured, and how much of the liquid water rests on each. */
 export function extrapolationSheet(composition: Composition, freezer: number): HTMLElement {
+  const heading = "Used beyond its data";
   const beyond = extrapolations(composition, freezer);
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>Used beyond its data</h3>
-      ${
-        beyond.length
-          ? "Solutes whose measured freezing points end before the freezer’s temperature; below, their curve goes on in the manner of sucrose."
-          : `Every solute of this mix was measured down to ${setting(freezer)}.`
-      }
-    </figcaption>
-    ${
-      beyond.length > 0
-        ? html`<table class="sheet" aria-label="Used beyond its data">
-            <thead>
-              <tr>
-                <th scope="col">solute</th>
-                <th scope="col">data end at</th>
-                <th scope="col">keeps liquid, g in 100 g</th>
-              </tr>
-            </thead>
-            <tbody>
-              ${beyond.map(
-                ({part, coldest, held}) =>
-                  html`<tr>
-                    <th scope="row">${plainName(part)}</th>
-                    <td>${degrees(coldest)}</td>
-                    <td>${decimal(held, 1)}</td>
-                  </tr>`,
-              )}
-            </tbody>
-          </table>`
-        : ""
-    }
-  </figure>`;
+  if (!beyond.length)
+    return figure(heading, `Every solute of this mix was measured down to ${setting(freezer)}.`);
+  return sheet({
+    heading,
+    reading:
+      "Solutes whose measured freezing points end before the freezer’s temperature; below, their curve goes on in the manner of sucrose.",
+    columns: ["solute", "data end at", "keeps liquid, g in 100 g"],
+    body: beyond.map(({part, coldest, held}) => row(plainName(part), [degrees(coldest), decimal(held, 1)])),
+  });
 }

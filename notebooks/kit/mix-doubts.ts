@@ -1,4 +1,4 @@
-import {areaY, axisX, axisY, dot, gridY, line, type Markish, plot, pointerX, tip} from "@observablehq/plot";
+import {areaY, axisY, dot, gridY, line, type Markish, plot, pointerX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import {frozenShare, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../lib/freezing/scoop.ts";
@@ -11,7 +11,9 @@ import type {Composition} from "../../lib/pantry/parts.ts";
 import type {Figures} from "./figures.ts";
 import {keyOf, styleOf} from "./mixes.ts";
 import {limit, setting, unbroken} from "./numbers.ts";
-import {type Along, figure, legend, look, temperatureMarks, tick} from "./plot.ts";
+import {type Along, figure, legend, look, temperatureAxis, temperatureMarks, tick} from "./plot.ts";
+import {row, withUnit} from "./row.ts";
+import {keyed, sheet} from "./sheet.ts";
 
 /** One mix worked out three ways. */
 export interface DoubtedMix {
@@ -173,14 +175,7 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
     marks: [
       ...temperatureMarks(freezer),
       gridY({stroke: "var(--line)", strokeOpacity: 1, ticks: 5}),
-      axisX({
-        label: "Temperature, °C",
-        labelArrow: "none",
-        labelAnchor: "center",
-        tickFormat: tick,
-        ticks: width < 500 ? 4 : 8,
-        tickSize: 4,
-      }),
+      temperatureAxis(width),
       axisY({
         label: "Ice, g in 100 g, more or less",
         labelArrow: "none",
@@ -224,38 +219,28 @@ export function milkSaltsSheet(
   freezer: number,
 ): HTMLElement | undefined {
   if (!composition.milkSalts) return undefined;
-  const row = (name: string, unit: string, of: (mix: Composition) => number | undefined, digits: number) => {
+  const both = (name: string, unit: string, of: (mix: Composition) => number | undefined) => {
     const [leighton, other] = [of(composition), of(today)];
-    const text = (value: number | undefined) => (value === undefined ? "–" : decimal(value, digits));
+    const text = (value: number | undefined) => (value === undefined ? "–" : decimal(value, 2));
     const change = leighton === undefined || other === undefined ? undefined : other - leighton;
-    return html`<tr>
-      <th scope="row">${name}<span class="unit">, ${unit}</span></th>
-      <td>${text(leighton)}</td>
-      <td>${text(other)}</td>
-      <td>${change !== undefined && change > 0 ? "+" : ""}${text(change)}</td>
-    </tr>`;
+    const sign = change !== undefined && change > 0 ? "+" : "";
+    return row(withUnit(name, unit), [text(leighton), text(other), `${sign}${text(change)}`]);
   };
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>If milk freezes at ${milk.today}</h3>
-      The salts of milk are counted as as much sodium chloride as gives milk the freezing point that Leighton
-      used in 1927. Today’s instruments read a little less (from memory), which leaves the salts
-      ${decimal(100 * (1 - MILK_SALTS_TODAY), 0)} % less to do.
-    </figcaption>
-    <table class="sheet" aria-label=${`If milk freezes at ${milk.today}`}>
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          <th scope="col">${keyOf(WAYS.held.style)}Leighton</th>
-          <th scope="col">${keyOf(WAYS.today.style)}today</th>
-          <th scope="col">change</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${row("starts to freeze at", "°C", initialFreezingPoint, 2)}
-        ${row(`ice at ${setting(freezer)}`, "g in 100 g", (mix) => ice(mix, freezer), 2)}
-        ${row("scoops at", "°C", (mix) => scoopTemperature(mix).temperature, 2)}
-      </tbody>
-    </table>
-  </figure>`;
+  return sheet({
+    heading: `If milk freezes at ${milk.today}`,
+    reading: `The salts of milk are counted as as much sodium chloride as gives milk the freezing point that Leighton used in 1927. Today’s instruments read a little less (from memory), which leaves the salts ${decimal(100 * (1 - MILK_SALTS_TODAY), 0)} % less to do.`,
+    columns: [
+      "",
+      ...keyed([
+        {...WAYS.held, label: "Leighton"},
+        {...WAYS.today, label: "today"},
+      ]),
+      "change",
+    ],
+    body: [
+      both("starts to freeze at", "°C", initialFreezingPoint),
+      both(`ice at ${setting(freezer)}`, "g in 100 g", (mix) => ice(mix, freezer)),
+      both("scoops at", "°C", (mix) => scoopTemperature(mix).temperature),
+    ],
+  });
 }

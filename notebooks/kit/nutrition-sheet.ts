@@ -1,11 +1,10 @@
-import {html} from "htl";
 import {nutritionLabel} from "../../lib/kitchen/nutrition-label.ts";
 import {nutritionOf} from "../../lib/kitchen/nutrition.ts";
 import {baseComponent, makeProduct} from "../../lib/kitchen/product.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {row, withUnit} from "./row.ts";
-import {head} from "./tables.ts";
+import {keyed, sheet} from "./sheet.ts";
 import {recipeOf} from "./weighed.ts";
 
 /** Nutrition of 100 g of each mix, as a label declares it. */
@@ -18,24 +17,19 @@ export function mixNutrition(
     return new Map(nutritionLabel(nutritionOf(product)).flatMap(({name, text}) => figuresOf(name, text)));
   });
   const names = [...new Set(labels.flatMap((label) => [...label.keys()]))];
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What it feeds</h3>
-      In 100 g of mix, rounded as a label is. Where a pack tells better, believe the pack.
-    </figcaption>
-    <table class="sheet" aria-label="Nutrition in 100 g">
-      ${head("", mixes)}
-      <tbody>
-        ${names.map((name) => {
-          const [quantity, unit] = name.split(", ") as [string, string];
-          return row(
-            withUnit(quantity, unit),
-            labels.map((label) => label.get(name) ?? "–"),
-          );
-        })}
-      </tbody>
-    </table>
-  </figure>`;
+  return sheet({
+    heading: "What it feeds",
+    reading: "In 100 g of mix, rounded as a label is. Where a pack tells better, believe the pack.",
+    name: "Nutrition in 100 g",
+    columns: ["", ...keyed(mixes)],
+    body: names.map((name) => {
+      const [quantity, unit] = name.split(", ") as [string, string];
+      return row(
+        withUnit(quantity, unit),
+        labels.map((label) => label.get(name) ?? "–"),
+      );
+    }),
+  });
 }
 
 /** A line of a declaration with its unit beside its name, so that figures stand under figures: energy is two of them. */

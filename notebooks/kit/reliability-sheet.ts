@@ -1,8 +1,9 @@
-import {html} from "htl";
 import type {Spread} from "../../lib/balance/brief.ts";
 import type {Reliability} from "../../lib/balance/reliability.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {decimal} from "../../lib/core/figures.ts";
+import {row} from "./row.ts";
+import {sheet} from "./sheet.ts";
 import {labelOf} from "./targets.ts";
 
 /** How far a kitchen is off, as the controls say it: g on the scale, points of fat in what comes from milk. */
@@ -31,33 +32,16 @@ export function isOff({parts, weighing}: Spread): boolean {
 /** How often each target holds in such a kitchen. */
 export function reliabilitySheet({targets, all, error}: Reliability, freezer: number): HTMLElement {
   const percent = (share: number) => `${decimal(100 * share, 0)} %`;
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>How often it turns out</h3>
-      Batches made up by chance with a scale and packs as far off as you said; all targets together hold in
-      ${percent(all)}, give or take ${decimal(100 * error, 0)}. “Hold for all of it” looks for a mix that they
-      hold in always.
-    </figcaption>
-    <table class="sheet" aria-label="How often each target holds">
-      <thead>
-        <tr>
-          <th scope="col">target</th>
-          <th scope="col">holds in</th>
-          <th scope="col">nine in ten between</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${targets.map(
-          ({target, holds, low, high}) =>
-            html`<tr>
-              <th scope="row">${labelOf(target, freezer)}</th>
-              <td>${percent(holds)}</td>
-              <td>
-                ${low === undefined || high === undefined ? "–" : `${decimal(low, 2)} and ${decimal(high, 2)}`}
-              </td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </figure>`;
+  return sheet({
+    heading: "How often it turns out",
+    reading: `Batches made up by chance with a scale and packs as far off as you said; all targets together hold in ${percent(all)}, give or take ${decimal(100 * error, 0)}. “Hold for all of it” looks for a mix that they hold in always.`,
+    name: "How often each target holds",
+    columns: ["target", "holds in", "nine in ten between"],
+    body: targets.map(({target, holds, low, high}) =>
+      row(labelOf(target, freezer), [
+        percent(holds),
+        low === undefined || high === undefined ? "–" : `${decimal(low, 2)} and ${decimal(high, 2)}`,
+      ]),
+    ),
+  });
 }

@@ -2,9 +2,10 @@ import {html} from "htl";
 import type {Alternative, NoticedChange} from "../../lib/balance/substitution-types.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
-import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
+import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {inWords, NOTICED_WORDS} from "./replace-words.ts";
 import {cell, row, withUnit} from "./row.ts";
+import {keyed, sheet} from "./sheet.ts";
 
 /** As it was and as it becomes. */
 type BeforeAfter = readonly [before: ShownMix<WeighedMix>, after: ShownMix<WeighedMix>];
@@ -12,7 +13,10 @@ type BeforeAfter = readonly [before: ShownMix<WeighedMix>, after: ShownMix<Weigh
 /** What to weigh instead, with what is more and less. */
 export function swapSheet({amounts}: Alternative, [before, after]: BeforeAfter): HTMLElement {
   const money = ({mix}: ShownMix<WeighedMix>) => (mix.cost === undefined ? "–" : decimal(mix.cost, 2));
-  return sheet("What to weigh", `Grams for a batch of ${grams(after.mix.batch)} g.`, [before, after], {
+  return sheet({
+    heading: "What to weigh",
+    reading: `Grams for a batch of ${grams(after.mix.batch)} g.`,
+    columns: ["", ...keyed([before, after]), "change"],
     body: amounts.map(({ingredient, before: old, after: now, change}) =>
       row(ingredient, [old > 0 ? grams(old) : "–", now > 0.005 ? grams(now) : "–", changed(change, grams)]),
     ),
@@ -37,29 +41,26 @@ export function noticedSheet({changes, score}: Alternative, [before, after]: Bef
   const most = Math.max(1, ...counting.map(({counts}) => counts));
   const scoop = ({mix}: ShownMix<WeighedMix>) =>
     mix.scoop.temperature === undefined ? "–" : degrees(mix.scoop.temperature);
-  return sheet(
-    "What is different",
-    `The bar is what a change counts; one that reaches the line may just be noticed. All together: ${decimal(score, 1)}, with new ingredients and new allergens.${same.length ? ` As before: ${inWords(same)}.` : ""}`,
-    [before, after],
-    {
-      last: "counts",
-      body: [
-        ...counting.map(({what, before: old, after: now, change, counts}) => {
-          const {name, unit, digits} = NOTICED_WORDS[what];
-          const read = (value: number) => decimal(value, digits);
-          return row(
-            withUnit(name, unit),
-            [read(old), read(now), changed(change, read)],
-            html`<td class="counts" style=${`--counts: ${counts / most}; --just: ${1 / most}`}>
-              <span>${decimal(counts, 1)}</span>
-            </td>`,
-          );
-        }),
-        row("scoops at", [scoop(before), scoop(after), scoopChange(before, after)], cell("")),
-      ],
-      foot: [],
-    },
-  );
+  return sheet({
+    heading: "What is different",
+    reading: `The bar is what a change counts; one that reaches the line may just be noticed. All together: ${decimal(score, 1)}, with new ingredients and new allergens.${same.length ? ` As before: ${inWords(same)}.` : ""}`,
+    columns: ["", ...keyed([before, after]), "change", "counts"],
+    body: [
+      ...counting.map(({what, before: old, after: now, change, counts}) => {
+        const {name, unit, digits} = NOTICED_WORDS[what];
+        const read = (value: number) => decimal(value, digits);
+        return row(withUnit(name, unit), [
+          read(old),
+          read(now),
+          changed(change, read),
+          html`<td class="counts" style=${`--counts: ${counts / most}; --just: ${1 / most}`}>
+            <span>${decimal(counts, 1)}</span>
+          </td>`,
+        ]);
+      }),
+      row("scoops at", [scoop(before), scoop(after), scoopChange(before, after), ""]),
+    ],
+  });
 }
 
 function scoopChange({mix: before}: ShownMix<WeighedMix>, {mix: after}: ShownMix<WeighedMix>): string {
@@ -80,60 +81,19 @@ export function legalSheet(
       : min !== undefined
         ? `at least ${decimal(min, 2)}`
         : `${below ? "below" : "at most"} ${decimal(max!, 2)}`;
-  return sheet(
-    `May it be called ${name}?`,
-    `Rule by rule, fruit, nuts and spices counting as bulky flavours. Source: ${[...new Set(is.map(({source}) => source))].join("; ")}. No legal advice.`,
-    mixes,
-    {
-      third: "asked for",
-      last: "met",
-      body: is.map((check, i) =>
-        row(
-          withUnit(check.rule, check.unit),
-          [was[i] ? decimal(was[i].found, 2) : "–", decimal(check.found, 2), limits(check)],
-          check.met ? cell("yes") : cell("no", "unmet"),
-        ),
-      ),
-      foot: [],
-    },
-  );
-}
-
-interface Rows {
-  readonly body: readonly HTMLElement[];
-  readonly foot: readonly HTMLElement[];
-  readonly third?: string;
-  readonly last?: string;
-}
-
-function sheet(
-  heading: string,
-  reading: string,
-  mixes: BeforeAfter,
-  {body, foot, third = "change", last}: Rows,
-): HTMLElement {
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>${heading}</h3>
-      ${reading}
-    </figcaption>
-    <table class="sheet" aria-label=${heading}>
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          ${mixes.map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}
-          <th scope="col">${third}</th>
-          ${last ? html`<th scope="col">${last}</th>` : ""}
-        </tr>
-      </thead>
-      <tbody>
-        ${body}
-      </tbody>
-      <tfoot>
-        ${foot}
-      </tfoot>
-    </table>
-  </figure>`;
+  return sheet({
+    heading: `May it be called ${name}?`,
+    reading: `Rule by rule, fruit, nuts and spices counting as bulky flavours. Source: ${[...new Set(is.map(({source}) => source))].join("; ")}. No legal advice.`,
+    columns: ["", ...keyed(mixes), "asked for", "met"],
+    body: is.map((check, i) =>
+      row(withUnit(check.rule, check.unit), [
+        was[i] ? decimal(was[i].found, 2) : "–",
+        decimal(check.found, 2),
+        limits(check),
+        check.met ? "yes" : cell("no", "unmet"),
+      ]),
+    ),
+  });
 }
 
 /** A change with its sign; none where it does not show. */

@@ -3,9 +3,11 @@ import {boilingPoint} from "../../lib/kitchen/sucrose.ts";
 import type {RippleInBase} from "../../lib/kitchen/ripple-in-base.ts";
 import type {RippleMade, RippleMiss, RipplePlan} from "../../lib/kitchen/ripple-brief.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
-import {keyOf, styleOf} from "./mixes.ts";
+import {styleOf} from "./mixes.ts";
 import {limit, setting} from "./numbers.ts";
 import {readable} from "./readable.ts";
+import {row, withUnit} from "./row.ts";
+import {keyed, sheet} from "./sheet.ts";
 
 /** The two lines of the page's charts and tables. */
 export const SIDES = {
@@ -110,74 +112,43 @@ export function rippleShortly(plan: RipplePlan, scene: RippleScene): string {
 /** What goes into the pot, what comes out, and what it costs. */
 export function potSheet({recipe, cooked, cost}: RippleMade): HTMLElement {
   const total = recipe.lines.reduce((sum, {grams: g}) => sum + g, 0);
-  const foot = (name: string, g: number, money?: number) =>
-    html`<tr>
-      <th scope="row">${name}</th>
-      <td>${g < 0 ? `−${grams(-g)}` : grams(g)}</td>
-      <td>${money === undefined ? "" : decimal(money, 2)}</td>
-    </tr>`;
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What goes into the pot</h3>
-      The least dear amounts that meet what is asked. Weigh the pot empty first: the scale says when to stop.
-    </figcaption>
-    <table class="sheet" aria-label="What goes into the pot">
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          <th scope="col">g</th>
-          <th scope="col">money</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${recipe.lines.map(
-          ({ingredient, grams: g}) =>
-            html`<tr>
-              <th scope="row">${ingredient.name}</th>
-              <td>${grams(g)}</td>
-              <td>${decimal((g * (ingredient.price ?? 0)) / 1000, 2)}</td>
-            </tr>`,
-        )}
-      </tbody>
-      <tfoot>
-        ${foot("in the pot", total, cost)}
-        ${cooked.sievedOut > 0 ? foot("stays in the sieve", -cooked.sievedOut) : ""}
-        ${foot("boils off", -cooked.waterBoiledOff)} ${foot("cooked ripple", cooked.mass)}
-      </tfoot>
-    </table>
-  </figure>`;
+  const less = (g: number) => (g > 0 ? `−${grams(g)}` : grams(g));
+  return sheet({
+    heading: "What goes into the pot",
+    reading:
+      "The least dear amounts that meet what is asked. Weigh the pot empty first: the scale says when to stop.",
+    columns: ["", "g", "money"],
+    body: recipe.lines.map(({ingredient, grams: g}) =>
+      row(ingredient.name, [grams(g), decimal((g * (ingredient.price ?? 0)) / 1000, 2)]),
+    ),
+    foot: [
+      row("in the pot", [grams(total), decimal(cost, 2)]),
+      ...(cooked.sievedOut > 0 ? [row("stays in the sieve", [less(cooked.sievedOut), ""])] : []),
+      row("boils off", [less(cooked.waterBoiledOff), ""]),
+      row("cooked ripple", [grams(cooked.mass), ""]),
+    ],
+  });
 }
 
 /** Ripple and base beside each other in the freezer. */
 export function sideBySide({base, ripple}: RippleInBase, freezer: number): HTMLElement {
-  const row = (name: string, unit: string, read: (side: typeof base) => string) =>
-    html`<tr>
-      <th scope="row">${name}${unit && html`<span class="unit">, ${unit}</span>`}</th>
-      <td>${read(ripple)}</td>
-      <td>${read(base)}</td>
-    </tr>`;
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>Side by side in the tub</h3>
-      At ${setting(freezer)}, in 100 g of each. The words are calibrated on ice cream with air in it: a ripple
-      holds none, and is somewhat firmer than they say.
-    </figcaption>
-    <table class="sheet" aria-label="Side by side">
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          ${[SIDES.ripple, SIDES.base].map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}
-        </tr>
-      </thead>
-      <tbody>
-        ${row("strength", "°Brix", (side) => decimal(side.brix, 1))}
-        ${row("starts to freeze at", "", (side) => pointOf(side.freezingPoint))}
-        ${row("water activity there", "", (side) => (side.waterActivity === undefined ? "–" : decimal(side.waterActivity, 3)))}
-        ${row("ice", "g", (side) => decimal(side.ice, 1))}
-        ${row("water still liquid", "g", (side) => decimal(side.liquidWater, 1))}
-        ${row("hard phase: ice and solid fat", "g", (side) => decimal(side.hardPhase, 1))}
-        ${row("from the freezer", "", (side) => side.verdict)}
-      </tbody>
-    </table>
-  </figure>`;
+  const both = (name: string, unit: string, read: (side: typeof base) => string) =>
+    row(withUnit(name, unit), [read(ripple), read(base)]);
+  return sheet({
+    heading: "Side by side in the tub",
+    reading: `At ${setting(freezer)}, in 100 g of each. The words are calibrated on ice cream with air in it: a ripple holds none, and is somewhat firmer than they say.`,
+    name: "Side by side",
+    columns: ["", ...keyed([SIDES.ripple, SIDES.base])],
+    body: [
+      both("strength", "°Brix", (side) => decimal(side.brix, 1)),
+      both("starts to freeze at", "", (side) => pointOf(side.freezingPoint)),
+      both("water activity there", "", ({waterActivity: value}) =>
+        value === undefined ? "–" : decimal(value, 3),
+      ),
+      both("ice", "g", (side) => decimal(side.ice, 1)),
+      both("water still liquid", "g", (side) => decimal(side.liquidWater, 1)),
+      both("hard phase: ice and solid fat", "g", (side) => decimal(side.hardPhase, 1)),
+      both("from the freezer", "", (side) => side.verdict),
+    ],
+  });
 }

@@ -11,7 +11,10 @@ import {checkStandard, type StandardCheck, STANDARDS} from "../../lib/kitchen/st
 import {decimal, grams} from "../../lib/core/figures.ts";
 import {attempt, mistakeNotice} from "./mistakes.ts";
 import {limit} from "./numbers.ts";
+import {figure} from "./plot.ts";
 import {readable} from "./readable.ts";
+import {row, small} from "./row.ts";
+import {sheet} from "./sheet.ts";
 
 /** Sizes in which a product is sold. */
 export interface Sizes {
@@ -27,43 +30,30 @@ export function priceSheet(
   {tub, portion}: Sizes,
   prices?: {readonly margin: number; readonly tax: number},
 ): HTMLElement {
-  const row = (name: string, money: number) =>
-    html`<tr>
-      <th scope="row">${name}</th>
-      <td>${decimal(money, 2)}</td>
-      ${
-        prices
-          ? [
-              html`<td>${decimal(priceForMargin(money, prices.margin), 2)}</td>`,
-              html`<td>${decimal(priceForMargin(money, prices.margin, prices.tax), 2)}</td>`,
-            ]
-          : []
-      }
-    </tr>`;
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What it costs${prices ? ", and what to ask" : ""}</h3>
-      ${
-        prices
-          ? `Ingredients alone: work, energy, packaging and what is left in the bowl are for the margin of ${limit(prices.margin)} % of the price before tax to carry.`
-          : "Ingredients alone, what boils off included."
-      }
-    </figcaption>
-    <table class="sheet" aria-label="What it costs">
-      <thead>
-        <tr>
-          <th scope="col"><span class="unit">money</span></th>
-          <th scope="col">costs</th>
-          ${prices ? [html`<th scope="col">price</th>`, html`<th scope="col">with tax</th>`] : []}
-        </tr>
-      </thead>
-      <tbody>
-        ${row("a kilogram", cost.perKilogram)} ${row("a litre", cost.perLitre)}
-        ${row(`a tub of ${limit(tub)} ml`, cost.perTub)}
-        ${row(`a portion of ${limit(portion)} ml`, cost.perPortion)}
-      </tbody>
-    </table>
-  </figure>`;
+  const line = (name: string, money: number) =>
+    row(name, [
+      decimal(money, 2),
+      ...(prices
+        ? [
+            decimal(priceForMargin(money, prices.margin), 2),
+            decimal(priceForMargin(money, prices.margin, prices.tax), 2),
+          ]
+        : []),
+    ]);
+  return sheet({
+    heading: `What it costs${prices ? ", and what to ask" : ""}`,
+    reading: prices
+      ? `Ingredients alone: work, energy, packaging and what is left in the bowl are for the margin of ${limit(prices.margin)} % of the price before tax to carry.`
+      : "Ingredients alone, what boils off included.",
+    name: "What it costs",
+    columns: [small("money"), "costs", ...(prices ? ["price", "with tax"] : [])],
+    body: [
+      line("a kilogram", cost.perKilogram),
+      line("a litre", cost.perLitre),
+      line(`a tub of ${limit(tub)} ml`, cost.perTub),
+      line(`a portion of ${limit(portion)} ml`, cost.perPortion),
+    ],
+  });
 }
 
 /** Nutrition of 100 g and of a portion, as a label declares it. */
@@ -81,34 +71,18 @@ export function nutritionSheet(product: Product, overrun: number, {portion}: Siz
       ? ["Where an ingredient’s sodium is not known, only added salt and milk salts count."]
       : []),
   ];
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What it feeds</h3>
-      Energy by the factors of Regulation (EU) 1169/2011, Annex XIV; rounded as a label asks.
-      ${lacking.join(" ")}
-    </figcaption>
-    <table class="sheet" aria-label="Nutrition">
-      <thead>
-        <tr>
-          <th scope="col"></th>
-          <th scope="col">100 g</th>
-          <th scope="col">portion, ${grams(mass)} g</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${nutritionLabel(of100).map(
-          ({name, text}, i) =>
-            html`<tr>
-              <th scope="row">
-                ${name.startsWith("of which") ? html`<span class="within">${name}</span>` : name}
-              </th>
-              <td>${text ?? "not known"}</td>
-              <td>${ofPortion[i]!.text ?? "not known"}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </figure>`;
+  return sheet({
+    heading: "What it feeds",
+    reading: `Energy by the factors of Regulation (EU) 1169/2011, Annex XIV; rounded as a label asks. ${lacking.join(" ")}`,
+    name: "Nutrition",
+    columns: ["", "100 g", `portion, ${grams(mass)} g`],
+    body: nutritionLabel(of100).map(({name, text}, i) =>
+      row(name.startsWith("of which") ? html`<span class="within">${name}</span>` : name, [
+        text ?? "not known",
+        ofPortion[i]!.text ?? "not known",
+      ]),
+    ),
+  });
 }
 
 /** The words of a label, or what is amiss with the names that it is to promise. */
@@ -120,14 +94,13 @@ export function labelOrMistake(product: Product, named: readonly string[]): HTML
 /** The words of a label: ingredients with allergens set apart and the percentage of what the name promises. */
 function labelWords(product: Product, named: readonly string[]): HTMLElement {
   const allergens = productAllergens(product);
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What the label says</h3>
-      Ingredients by weight as they went in, allergens set apart, with the percentage of what the name
-      promises (Regulation (EU) 1169/2011).
-    </figcaption>
-    <p class="label-words"><strong>Ingredients:</strong> ${ingredientList(product, named).map(piece)}.</p>
-    <p class="label-words">
+  return figure(
+    "What the label says",
+    "Ingredients by weight as they went in, allergens set apart, with the percentage of what the name promises (Regulation (EU) 1169/2011).",
+    html`<p class="label-words">
+      <strong>Ingredients:</strong> ${ingredientList(product, named).map(piece)}.
+    </p>`,
+    html`<p class="label-words">
       ${
         allergens.length
           ? html`<span
@@ -136,8 +109,8 @@ function labelWords(product: Product, named: readonly string[]): HTMLElement {
             >`
           : "No ingredient declares an allergen: read their own labels, and mind traces."
       }
-    </p>
-  </figure>`;
+    </p>`,
+  );
 }
 
 function piece({text, emphasised}: LabelText): Node {
@@ -147,35 +120,21 @@ function piece({text, emphasised}: LabelText): Node {
 /** What the finished product may be called, by each standard's own conditions. */
 export function standardsSheet(product: Product, overrun: number): HTMLElement {
   const standing = standingOf(product, overrun);
-  const rows = STANDARDS.map((standard) => {
-    const checks = checkStandard(standard, standing);
-    const failed = checks.filter(({met}) => !met);
-    return html`<tr>
-      <th scope="row">
-        ${standard}<span class="asked">${checks[0]!.source}</span>
-        ${failed.map((one) => html`<span class="asked">${readable(shortfall(one))}</span>`)}
-      </th>
-      <td>${failed.length ? html`<span class="none">no</span>` : html`<strong>yes</strong>`}</td>
-    </tr>`;
+  return sheet({
+    heading: "What it may be called",
+    reading:
+      "The composition of the whole tub against published standards: fat, milk solids, weight, egg. Fruit churned into the base counts as base, which makes the check the stricter.",
+    columns: [small("standard"), "met"],
+    body: STANDARDS.map((standard) => {
+      const checks = checkStandard(standard, standing);
+      const failed = checks.filter(({met}) => !met);
+      const aside = (text: string) => html`<span class="asked">${text}</span>`;
+      return row(
+        [standard, aside(checks[0]!.source), ...failed.map((one) => aside(readable(shortfall(one))))],
+        [failed.length ? html`<span class="none">no</span>` : html`<strong>yes</strong>`],
+      );
+    }),
   });
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What it may be called</h3>
-      The composition of the whole tub against published standards: fat, milk solids, weight, egg. Fruit
-      churned into the base counts as base, which makes the check the stricter.
-    </figcaption>
-    <table class="sheet" aria-label="What it may be called">
-      <thead>
-        <tr>
-          <th scope="col"><span class="unit">standard</span></th>
-          <th scope="col">met</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${rows}
-      </tbody>
-    </table>
-  </figure>`;
 }
 
 /** `milk fat: 7.3 %, at least 10`. */

@@ -4,6 +4,8 @@ import type {SweepPoint} from "../../lib/balance/sweep.ts";
 import {decimal} from "../../lib/core/figures.ts";
 import {limit} from "./numbers.ts";
 import {figure, look, tick} from "./plot.ts";
+import {cell, column, row} from "./row.ts";
+import {table} from "./sheet.ts";
 import type {Path} from "./sweep-paths.ts";
 import {words} from "./trade-words.ts";
 
@@ -90,30 +92,20 @@ export function sweepChart(
     <li><span class="line now"></span>now</li>
     ${gaps.length ? html`<li><span class="swatch"></span>no mix meets the wish</li>` : ""}
   </ul>`;
-  const table = html`<table class="sheet turns" aria-label="Where something takes over">
-    <thead>
-      <tr>
-        <th scope="col">${name}</th>
-        <th scope="col">per kg</th>
-        <th scope="col" class="words">from here on</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${turns.map(
-        (point) =>
-          html`<tr>
-            <th scope="row">${decimal(point.value, 2)}</th>
-            <td>${decimal(point.cost, 2)}</td>
-            <td class="words">${said(point).join("; ")}</td>
-          </tr>`,
-      )}
-    </tbody>
-  </table>`;
+  const takeovers = () =>
+    table({
+      name: "Where something takes over",
+      columns: [name, "per kg", column("from here on", "words")],
+      body: turns.map((point) =>
+        row(decimal(point.value, 2), [decimal(point.cost, 2), cell(said(point).join("; "), "words")]),
+      ),
+      className: "turns",
+    });
   return figure(
     "Cost of the cheapest mix",
     `${name} runs from ${limit(points[0]!.value)} to ${limit(points.at(-1)!.value)} ${unit}.`,
     key,
     chart,
-    ...(turns.length ? [table] : []),
+    ...(turns.length ? [takeovers()] : []),
   );
 }

@@ -3,9 +3,11 @@ import type {Prices} from "../../lib/balance/prices.ts";
 import type {Binding} from "../../lib/balance/answer.ts";
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
-import {keyOf, type ShownMix, type WeighedMix} from "./mixes.ts";
+import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {bounded, limit, setting} from "./numbers.ts";
-import {cell, row, withUnit} from "./row.ts";
+import {figure} from "./plot.ts";
+import {cell, column, row, small, withUnit} from "./row.ts";
+import {keyed, sheet, table} from "./sheet.ts";
 import {labelOf} from "./targets.ts";
 
 /** Shares below this are not in the mix, g per 100 g. */
@@ -26,26 +28,29 @@ export function weighingSheet(mixes: readonly ShownMix<WeighedMix>[]): HTMLEleme
     .sort((a, b) => first.mix.amounts[b.i]!.grams - first.mix.amounts[a.i]!.grams || b.most - a.most);
   const weight = ({mix}: ShownMix<WeighedMix>, i: number) => {
     const {grams: g, percent} = mix.amounts[i]!;
-    return percent > TRACE ? cell(grams(g)) : cell("–", "none");
+    return percent > TRACE ? grams(g) : cell("–", "none");
   };
   const below = (heading: string, read: (shown: ShownMix<WeighedMix>) => string) =>
     row(heading, mixes.map(read));
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What to weigh</h3>
-      Grams for a batch of ${grams(batch)} g.
-    </figcaption>
-    <table class="sheet" aria-label="What to weigh, g">
-      ${head("g", mixes)}
-      <tbody>
-        ${names.map(({ingredient, i}) => row(ingredient, [], ...mixes.map((shown) => weight(shown, i))))}
-      </tbody>
-      <tfoot>
-        ${below("in all", () => grams(batch))} ${below("cost of the batch", ({mix}) => priced(mix.cost))}
-        ${below("cost per kg", ({mix}) => priced(mix.cost === undefined ? undefined : (mix.cost / mix.batch) * 1000))}
-      </tfoot>
-    </table>
-  </figure>`;
+  return sheet({
+    heading: "What to weigh",
+    reading: `Grams for a batch of ${grams(batch)} g.`,
+    name: "What to weigh, g",
+    columns: [small("g"), ...keyed(mixes)],
+    body: names.map(({ingredient, i}) =>
+      row(
+        ingredient,
+        mixes.map((shown) => weight(shown, i)),
+      ),
+    ),
+    foot: [
+      below("in all", () => grams(batch)),
+      below("cost of the batch", ({mix}) => priced(mix.cost)),
+      below("cost per kg", ({mix}) =>
+        priced(mix.cost === undefined ? undefined : (mix.cost / mix.batch) * 1000),
+      ),
+    ],
+  });
 }
 
 /** Rows of the table of properties: what they are called, the target they answer, and how they read. */
@@ -74,26 +79,18 @@ export function propertySheet(
   freezer: number,
 ): HTMLElement | undefined {
   if (!mixes.length) return undefined;
-  const rows = PROPERTIES.map(([name, unit, target, read]) => {
-    const asked = wish((targets as Record<string, LimitsInput | undefined>)[target]);
-    const heading = [...withUnit(name, unit), ...(asked ? [html`<span class="asked">${asked}</span>`] : [])];
-    return row(
-      heading,
-      mixes.map(({mix}) => read(mix)),
-    );
+  return sheet({
+    heading: "What comes out",
+    reading: `Per 100 g of mix, under what was asked for. The freezer stands at ${setting(freezer)}.`,
+    columns: ["", ...keyed(mixes)],
+    body: PROPERTIES.map(([name, unit, target, read]) => {
+      const asked = wish((targets as Record<string, LimitsInput | undefined>)[target]);
+      return row(
+        [...withUnit(name, unit), ...(asked ? [html`<span class="asked">${asked}</span>`] : [])],
+        mixes.map(({mix}) => read(mix)),
+      );
+    }),
   });
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What comes out</h3>
-      Per 100 g of mix, under what was asked for. The freezer stands at ${setting(freezer)}.
-    </figcaption>
-    <table class="sheet" aria-label="What comes out">
-      ${head("", mixes)}
-      <tbody>
-        ${rows}
-      </tbody>
-    </table>
-  </figure>`;
 }
 
 /** Limits in words. */
@@ -121,42 +118,25 @@ export function bindingSheet(
     return `${limit(from)} to ${Number.isFinite(to) ? limit(to) : "any"}`;
   };
   const used = new Set(mix.amounts.map(({ingredient}) => ingredient));
-  const rows = mix.binding.map((binding) => {
+  const body = mix.binding.map((binding) => {
     const ofIngredient = used.has(binding.target);
     const held = `${bounded(binding.bound, binding.limit)}${ofIngredient ? " g" : ""}`;
-    return row(
-      labelOf(binding.target, freezer),
-      [held, priceOf(binding, ofIngredient)],
+    return row(labelOf(binding.target, freezer), [
+      held,
+      priceOf(binding, ofIngredient),
       cell(range(binding), "roomy"),
-    );
+    ]);
   });
-  const reading = rows.length
+  const reading = body.length
     ? "What one more point, degree or 100 g on each limit does to the price of a kilogram. The dearest is the first to question."
     : "No limit is in the way: this is simply the cheapest there is.";
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What holds the cheapest mix where it is</h3>
-      ${reading}
-    </figcaption>
-    ${
-      rows.length
-        ? html`<table class="sheet" aria-label="What the limits cost">
-            <thead>
-              <tr>
-                <th scope="col">limit</th>
-                <th scope="col">held at</th>
-                <th scope="col">price of more</th>
-                <th scope="col" class="roomy">while it is</th>
-              </tr>
-            </thead>
-            <tbody>
-              ${rows}
-            </tbody>
-          </table>`
-        : ""
-    }
-    ${prices ? html`<p class="aside">${turningPrices(prices)}</p>` : ""}
-  </figure>`;
+  const columns = ["limit", "held at", "price of more", column("while it is", "roomy")];
+  return figure(
+    "What holds the cheapest mix where it is",
+    reading,
+    ...(body.length ? [table({name: "What the limits cost", columns, body})] : []),
+    ...(prices ? [html`<p class="aside">${turningPrices(prices)}</p>`] : []),
+  );
 }
 
 /** Which prices would change the mix, in a sentence: of what is used, and of what is not yet. */
@@ -179,15 +159,6 @@ function priceOf({price}: Binding, ofIngredient: boolean): string {
   const change = ofIngredient ? price * 100 : price;
   if (Math.abs(change) < 5e-4) return "nothing";
   return `${change > 0 ? "+" : ""}${decimal(change, 3)}`;
-}
-
-export function head(corner: string, mixes: readonly Pick<ShownMix, "label" | "style">[]): HTMLElement {
-  return html`<thead>
-    <tr>
-      <th scope="col"><span class="unit">${corner}</span></th>
-      ${mixes.map(({label, style}) => html`<th scope="col">${keyOf(style)}${label}</th>`)}
-    </tr>
-  </thead>`;
 }
 
 function percent(value: number | undefined): string {

@@ -3,7 +3,8 @@ import type {Met, Turnover} from "../../lib/balance/turnover.ts";
 import {decimal} from "../../lib/core/figures.ts";
 import {bounded, unbroken} from "./numbers.ts";
 import {inWords} from "./replace-words.ts";
-import {cell, row} from "./row.ts";
+import {cell, column, row} from "./row.ts";
+import {sheet} from "./sheet.ts";
 import {labelOf} from "./targets.ts";
 import {type Axis, valueText} from "./trade-axes.ts";
 import {bendOf, type Front, type TradeScene} from "./trade-scene.ts";
@@ -72,37 +73,18 @@ export function tradeShortly({front, x}: TradeScene): string {
 
 /** What comes in, goes out and begins to hold along the front. */
 export function turnoverSheet({front, x, y, brief}: TradeScene): HTMLElement | undefined {
-  const rows = front.points.flatMap(({x: atX, y: atY, turnover}) =>
-    turnover && words(turnover, brief.freezer).length
-      ? [
-          row(
-            valueText(x, atX),
-            [valueText(y, atY)],
-            cell(words(turnover, brief.freezer).join("; "), "words"),
-          ),
-        ]
-      : [],
-  );
-  if (!rows.length) return undefined;
-  return html`<figure class="chart">
-    <figcaption>
-      <h3>What changes along the line</h3>
-      From the best ${x.name} to the best ${y.name}. Between two of these the same ingredients and limits
-      decide.
-    </figcaption>
-    <table class="sheet turns" aria-label="What changes along the line">
-      <thead>
-        <tr>
-          <th scope="col">${x.name}</th>
-          <th scope="col">${y.name}</th>
-          <th scope="col" class="words">from here on</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${rows}
-      </tbody>
-    </table>
-  </figure>`;
+  const body = front.points.flatMap(({x: atX, y: atY, turnover}) => {
+    const said = turnover ? words(turnover, brief.freezer) : [];
+    return said.length ? [row(valueText(x, atX), [valueText(y, atY), cell(said.join("; "), "words")])] : [];
+  });
+  if (!body.length) return undefined;
+  return sheet({
+    heading: "What changes along the line",
+    reading: `From the best ${x.name} to the best ${y.name}. Between two of these the same ingredients and limits decide.`,
+    columns: [x.name, y.name, column("from here on", "words")],
+    body,
+    className: "turns",
+  });
 }
 
 /** What is different in kind, in words. */
