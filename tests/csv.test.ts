@@ -30,6 +30,13 @@ describe("readCsv", () => {
     ]);
   });
 
+  it("passes over a first line that names the delimiter, and counts it", () => {
+    const table = readCsv("sep=;\r\nname;price\r\nmilk;1,20\r\n", "x.csv");
+    expect(table.columns).toEqual(["name", "price"]);
+    expect(numberIn(table, table.rows[0]!, "price")).toBe(1.2);
+    expect(table.rows[0]!.place).toBe("x.csv, row 3");
+  });
+
   it("reads the same cells as d3-dsv in every data file", () => {
     for (const file of ["ingredients.csv", "sources.csv", "tools/food-tables.csv", "tools/shelf.csv"]) {
       const text = readFileSync(new URL(`../datasets/${file}`, import.meta.url), "utf8");

@@ -15,3 +15,13 @@ export function grams(value: number): string {
 export function degrees(value: number, digits = 1): string {
   return `${decimal(value, digits)} °C`;
 }
+
+/**
+ * A limit to two decimals, rounded to the side that leaves more room: who types what is printed gets a mix. What a solver leaves
+ * beyond the eighth decimal is no reason for a whole hundredth.
+ */
+export function roomy(bound: "min" | "max" | "equal", limit: number): number {
+  const hundredths = Number((limit * 100).toFixed(6));
+  if (bound === "max") return Math.ceil(hundredths) / 100;
+  return bound === "min" ? Math.floor(hundredths) / 100 : limit;
+}

@@ -1,17 +1,7 @@
-import type {Conflict, Relaxation} from "../balance/answer.ts";
+import type {Conflict} from "../balance/answer.ts";
 import {amountLines, limitName, wrap} from "./report-lines.ts";
-import {decimal} from "../core/figures.ts";
+import {decimal, roomy} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
-
-/**
- * A moved limit to two decimals, rounded to the side that leaves more room: who types what is printed gets a mix. What the
- * solver leaves beyond the eighth decimal is no reason for a whole hundredth.
- */
-function typed(bound: Relaxation["bound"], to: number): number {
-  const hundredths = Number((to * 100).toFixed(6));
-  if (bound === "max") return Math.ceil(hundredths) / 100;
-  return bound === "min" ? Math.floor(hundredths) / 100 : to;
-}
 
 /** Why no mix exists, and what would help, as text. */
 export function conflictText(
@@ -29,7 +19,7 @@ export function conflictText(
           "The least change that lets them meet:",
           ...relaxations.map(
             ({from, to, ...limit}) =>
-              `  ${limitName({...limit, limit: from})}: make it ${decimal(typed(limit.bound, to), 2)}`,
+              `  ${limitName({...limit, limit: from})}: make it ${decimal(roomy(limit.bound, to), 2)}`,
           ),
         ]
       : [],

@@ -1,3 +1,4 @@
+import {degrees} from "../core/figures.ts";
 import {quantityOf} from "../pantry/quantities.ts";
 import {recipeMass} from "../pantry/recipe.ts";
 import {brix} from "./brix.ts";
@@ -78,7 +79,7 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
   );
   add(
     "cooling",
-    `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${COOLING.temperature} °C or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${REFREEZING_LIMIT} °C after freezing is heated again before it is sold.`,
+    `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${degrees(COOLING.temperature)} or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${degrees(REFREEZING_LIMIT)} after freezing is heated again before it is sold.`,
   );
   add("law", "Follow your local code; this is not licensed advice.");
   return cautions;

@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
-import {decimal, degrees, grams} from "../../lib/core/figures.ts";
+import {decimal, degrees, grams, roomy} from "../../lib/core/figures.ts";
 import type {PageAnswer} from "./answers.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
 import {bounded, limit, setting} from "./numbers.ts";
@@ -153,8 +153,8 @@ function conflictNotice(
                 ({target, bound, from, to}) =>
                   html`<li>
                     <span
-                      ><strong>${labelOf(target, freezer)}</strong> ${bounded(bound, to)} instead of
-                      ${limit(from)}</span
+                      ><strong>${labelOf(target, freezer)}</strong> ${bounded(bound, roomy(bound, to))}
+                      instead of ${limit(from)}</span
                     >
                   </li>`,
               )}
