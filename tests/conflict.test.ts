@@ -90,6 +90,15 @@ describe("random impossible briefs", () => {
   });
 });
 
+test("a limit that nothing bears on does not drown the others: 50 to 40 % sugar is less, by proportion, than 40 to 50 % solids", () => {
+  const targets = {msnf: {equal: 0}, totalSolids: {max: 40}, sugars: {min: 50}};
+  const answer = balance({ingredients: ["sucrose", "water"], targets}, {pantry: realPantry});
+  if (answer.status !== "infeasible") throw new Error(answer.status);
+  expect(answer.conflict.relaxations).toEqual([
+    {target: "sugars", bound: "min", from: 50, to: expect.closeTo(40, 6)},
+  ]);
+});
+
 describe("impossible briefs a cook would write", () => {
   const milk = {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1};
   const cream = {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 4};

@@ -1,9 +1,10 @@
 import {InputError} from "../core/errors.ts";
+import {solidFat} from "../freezing/solid-fat.ts";
 import {sensitivity} from "../lp/sensitivity.ts";
 import {solve} from "../lp/solve.ts";
 import type {Binding} from "./answer.ts";
 import {limitOf, oneEach, slope} from "./binding.ts";
-import type {Brief} from "./brief.ts";
+import type {Brief, Choice, Target} from "./brief.ts";
 import {formulate} from "./formulate.ts";
 import {mixFrom} from "./mix-report.ts";
 import {subjectName} from "./subject.ts";
@@ -67,11 +68,12 @@ export function pricesOf(brief: Brief): Prices {
     if (meaning.kind !== "target") continue;
     const {target} = meaning;
     const curved = target.subject.kind === "freezingPoint" || target.subject.kind === "scoopTemperature";
+    const lowest = side === "upper" ? lowestWithSameRows(target, brief.ingredients) : -Infinity;
     limits.push({
       target: subjectName(target.subject),
       ...limitOf(target, side === "lower"),
       price: price * slope(target, side === "lower", composition),
-      ...(!curved && {from, to}),
+      ...(!curved && {from: Math.max(from, lowest), to}),
     });
   }
   for (const {index, side, price, from, to} of bounds) {
@@ -88,6 +90,16 @@ export function pricesOf(brief: Brief): Prices {
     });
   }
   return {limits: oneEach(limits), ingredients: ingredientPrices(brief, costs, outcome.values), degenerate};
+}
+
+/**
+ * How low a limit on hard phase can go with the rows that it has now: to the solid fat of the fattest ingredient, where
+ * the program gains a row for fat alone (see `targetRows`), and no lower than it is where it has that row already.
+ */
+function lowestWithSameRows({subject, max = 0}: Target, choices: readonly Choice[]): number {
+  if (subject.kind !== "hardPhase") return -Infinity;
+  const fat = choices.map(({ingredient}) => solidFat(ingredient.composition, subject.at));
+  return Math.min(max, Math.max(...fat));
 }
 
 function ingredientPrices(

@@ -50,13 +50,15 @@ function relaxationOf(mix: Mix, formulation: Formulation, limit: Limit, by: numb
 /**
  * What counts as one measure of change for a limit, in the unit of its row or variable: the limit itself, so that
  * changes are weighed by proportion; for limits at or near 0, a twentieth of what the strongest ingredient brings. The
- * rows of temperature limits are near 0 in this sense.
+ * rows of temperature limits are near 0 in this sense. Where no ingredient brings anything to a limit of 0, moving it
+ * changes nothing: its measure is 1, so that its weight does not drown the others.
  */
 function scaleOf({program}: Formulation, limit: Limit): number {
   const value = Math.abs(limitValue(program, limit));
   if (limit.of === "variable") return Math.max(value, 0.01);
   const strongest = Math.max(...program.rows[limit.index]!.coefficients.map(Math.abs));
-  return Math.max(value, strongest / 20, 1e-9);
+  const scale = Math.max(value, strongest / 20);
+  return scale > 1e-9 ? scale : 1;
 }
 
 /** The list without repetition: the two sides of an equation are one limit to the cook. */
