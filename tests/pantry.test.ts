@@ -77,6 +77,12 @@ describe("ingredients.csv", () => {
     }
   });
 
+  it("takes up every food of the tables: figures without a row on the shelf reach nobody", () => {
+    const shelf = readCsv(data("tools/shelf.csv")).rows;
+    const used = new Set(shelf.flatMap(({cells}) => [cells.get("food"), cells.get("sugars_from")]));
+    expect([...foods.keys()].filter((food) => !used.has(food))).toEqual([]);
+  });
+
   it("attributes the tables whose licences ask for it", () => {
     const sources = new Map(readCsv(data("sources.csv")).rows.map(({cells}) => [cells.get("key"), cells]));
     expect(sources.get("cofid-2021")?.get("attribution")).toContain("Open Government Licence v3.0");
@@ -156,6 +162,13 @@ describe("the pantry against published figures", () => {
       (100 * water) / (lactose + water),
       0.001,
       "lactose monohydrate",
+    );
+    const citric = 6 * C + 8 * H + 7 * O;
+    within(
+      grams(find("citric acid monohydrate"), "water"),
+      (100 * water) / (citric + water),
+      0.001,
+      "citric acid monohydrate",
     );
   });
 
