@@ -4,16 +4,21 @@ import {describe, expect, it} from "vitest";
 import {asCsv, asModule, fitSolutes} from "../datasets/tools/fit-solutes.ts";
 import {norrishPoints} from "../datasets/tools/published-points.ts";
 import {asModule as tablesModule} from "../datasets/tools/tabulate.ts";
-import {heldBy, isSolute, SOLUTES} from "../lib/freezing/held-water.ts";
+import {heldBy, isSolute, type Solute, SOLUTES} from "../lib/freezing/held-water.ts";
 import {initialFreezingPoint} from "../lib/freezing/ice.ts";
 import {SOLUTE_TABLE} from "../lib/freezing/solute-table.ts";
 import {extrapolations, iceError, methodDifference} from "../lib/freezing/validity.ts";
+import {brix} from "../lib/kitchen/brix.ts";
 import {GRADES} from "../lib/pantry/ingredient.ts";
+import {DERIVED, type Derived, quantityOf} from "../lib/pantry/quantities.ts";
 import {within} from "./support/within.ts";
 
 const read = (path: string) => readFileSync(new URL(`../${path}`, import.meta.url), "utf8");
 const rowsOf = (name: string) =>
   Papa.parse<Record<string, string>>(read(`datasets/${name}.csv`).trimEnd(), {header: true}).data;
+
+/** Solutes that are neither sugar nor sugar alcohol. */
+const NO_CARBOHYDRATE = new Set<Solute>(["alcohol", "salt", "milkSalts", "plantSalts", "organicAcids"]);
 
 describe("fitted solutes", () => {
   it("are what the fit makes of the published points", async () => {
@@ -35,6 +40,19 @@ describe("fitted solutes", () => {
       warmer = held;
     }
   });
+
+  it.each(SOLUTES.filter((part) => !NO_CARBOHYDRATE.has(part)))(
+    "%s is a sugar or a polyol to the label, tastes sweet and shows on a refractometer (Regulation (EU) 1169/2011, Annex I)",
+    (part) => {
+      const half = {water: 50, [part]: 50, ...(part === "glucoseSyrupSolids" && {dextroseEquivalent: 40})};
+      const {totalSugars, polyols, sweetness} = Object.fromEntries(
+        DERIVED.map((quantity) => [quantity, quantityOf(half, quantity)]),
+      ) as Record<Derived, number>;
+      within(totalSugars + polyols, part === "glucoseSyrupSolids" ? 20 : 50, 1e-9, "sugars and polyols");
+      expect(sweetness).toBeGreaterThan(0);
+      within(brix(half), 50, 1e-9, "°Brix");
+    },
+  );
 
   it("are the only parts that hold water", () => {
     expect(isSolute("milkProtein")).toBe(false);

@@ -1,8 +1,13 @@
 import {describe, expect, test} from "vitest";
+import {type AxisInput, isTemperature, readAxis} from "../lib/balance/axis.ts";
 import {balance} from "../lib/balance/balance.ts";
 import type {BriefInput} from "../lib/balance/brief-schema.ts";
+import {readBrief} from "../lib/balance/read-brief.ts";
+import type {SpecialKind} from "../lib/balance/subject.ts";
 import {hardPhase, heatShock, ice, initialFreezingPoint} from "../lib/freezing/ice.ts";
 import {scoopTemperature} from "../lib/freezing/scoop.ts";
+import {answerCsv} from "../lib/io/answer-out.ts";
+import {pantryOf} from "../lib/pantry/pantry.ts";
 import {within} from "./support/within.ts";
 
 const ingredients = [
@@ -80,6 +85,43 @@ describe("each kind of target is met exactly where it binds", () => {
     within(mixFor({targets: {sweetness: {min: 15}}}).shares.sweetness, 15, 1e-6, "sweetness");
     within(sweetFor({cost: {max: dear - 0.1}}).shares.cost, dear - 0.1, 1e-6, "cost per kg");
     within(mixFor({targets: {co2: {max: 150}}, maximise: "fat"}).shares.co2, 150, 1e-6, "co2 per 100 g");
+  });
+});
+
+/** A target of each kind, its name in an answer, and how it is written as an aim or an axis. */
+const KINDS = {
+  cost: {target: {max: 3}, name: "cost", wish: "cost"},
+  freezingPoint: {target: {max: -2}, name: "freezingPoint", wish: "freezingPoint"},
+  scoopTemperature: {target: {max: -12}, name: "scoopTemperature", wish: "scoopTemperature"},
+  ice: {target: [{at: -18, min: 1}], name: "ice at -18 °C", wish: {ice: {at: -18}}},
+  hardPhase: {target: [{at: -18, min: 1}], name: "hard phase at -18 °C", wish: {hardPhase: {at: -18}}},
+  heatShock: {
+    target: [{from: -18, to: -14, min: 0.1}],
+    name: "heat shock from -18 to -14 °C",
+    wish: {heatShock: {from: -18, to: -14}},
+  },
+} satisfies Record<SpecialKind, {target: unknown; name: string; wish: AxisInput}>;
+
+/** What becomes of a brief with an aim: its status, or what is said against it. */
+function pursued(minimise: BriefInput["minimise"]): string {
+  try {
+    return mixFor({minimise}).status;
+  } catch (error) {
+    return (error as Error).message;
+  }
+}
+
+describe("every kind of target, that a new one be wanting nowhere", () => {
+  test.each(Object.entries(KINDS))("%s", (kind, {target, name, wish}) => {
+    const mix = mixFor({targets: {[kind]: target} as BriefInput["targets"]});
+    expect(Object.keys(mix.shares)).toContain(name);
+    // Figures in a table have the unit of what they are; "per 100 g" is for properties of the cook's own.
+    expect(answerCsv(mix)).toMatch(new RegExp(`${name},[-.\\d]+,(g per 100 g|°C|money per kg)\\s`));
+    const {subject} = readAxis(wish, readBrief({ingredients, targets: base}, pantryOf([])).ingredients, "x");
+    expect(subject.kind).toBe(kind);
+    const weighted = isTemperature(subject) ? /no weighted sum/ : /^optimal$/;
+    expect(pursued(wish)).toMatch(weighted);
+    expect(pursued(kind)).toMatch(typeof wish === "string" ? weighted : /needs (a|two) temperature/);
   });
 });
 

@@ -3,17 +3,17 @@ import {nearestNames} from "../core/nearest.ts";
 import {isQuantity, QUANTITIES} from "../pantry/quantities.ts";
 import type {BriefInput} from "./brief-schema.ts";
 import type {Aim, Choice} from "./brief.ts";
-import type {Subject} from "./subject.ts";
+import type {SpecialKind, Subject} from "./subject.ts";
 
 /** Names of subjects that are no quantities of a composition. */
-export const SPECIAL_SUBJECTS: readonly string[] = [
-  "cost",
-  "ice",
-  "hardPhase",
-  "heatShock",
-  "freezingPoint",
-  "scoopTemperature",
-];
+export const SPECIAL_SUBJECTS: readonly string[] = Object.keys({
+  cost: true,
+  ice: true,
+  hardPhase: true,
+  heatShock: true,
+  freezingPoint: true,
+  scoopTemperature: true,
+} satisfies Record<SpecialKind, true>);
 
 /**
  * The subject of a name: a quantity, the cost, a freezing property without a temperature of its own, or a property that

@@ -8,6 +8,9 @@ export type Subject =
   | {readonly kind: "ice" | "hardPhase"; readonly at: number}
   | {readonly kind: "heatShock"; readonly from: number; readonly to: number};
 
+/** What is no quantity and no property: each kind has rows and a value of its own. */
+export type SpecialKind = Exclude<Subject["kind"], "quantity" | "property">;
+
 /** The name of a subject in every answer: `fat`, `ice at -18 °C`. */
 export function subjectName(subject: Subject): string {
   switch (subject.kind) {

@@ -1,23 +1,8 @@
-import type {Composition, Part} from "../pantry/parts.ts";
+import {SOLUTES} from "../freezing/held-water.ts";
+import type {Composition} from "../pantry/parts.ts";
 
-/** What dissolves in the water of a sauce and bends its light: sugars, sugar alcohols, acids and salts. */
-const SOLUBLE: readonly Part[] = [
-  "sucrose",
-  "dextrose",
-  "fructose",
-  "maltose",
-  "galactose",
-  "lactose",
-  "glucoseSyrupSolids",
-  "sorbitol",
-  "xylitol",
-  "erythritol",
-  "glycerol",
-  "organicAcids",
-  "milkSalts",
-  "plantSalts",
-  "salt",
-];
+/** What dissolves in the water of a sauce and bends its light: what lowers its freezing point, alcohol apart. */
+const SOLUBLE = SOLUTES.filter((part) => part !== "alcohol");
 
 /** Soluble solids, g per 100 g: sugars, sugar alcohols, acids and salts. Pectin and other soluble fibre are not counted. */
 export function solubleSolids(composition: Composition): number {

@@ -38,7 +38,7 @@ const weighted = {
   polyols: {sorbitol: 1, xylitol: 1, erythritol: 1, glycerol: 1},
   /** Solids of egg yolk, from the egg fat. */
   eggYolkSolids: {eggFat: YOLK_SOLIDS_PER_EGG_FAT},
-} as const satisfies Record<string, Weights>;
+} as const satisfies Record<Exclude<Derived, "sweetness" | "totalSolids" | "totalSugars">, Weights>;
 
 /** Every derived quantity, in g per 100 g but for `sweetness` (sucrose = 100). */
 export const DERIVED = [

@@ -4,8 +4,8 @@ import {WATER_MOLAR_MASS} from "../../lib/freezing/solute.ts";
 import {iceWaterActivity} from "../../lib/freezing/water-activity.ts";
 import {compare, type PublishedTables, type ValidationRow} from "./row.ts";
 
-/** The part that a published solute is. */
-export const PART: Readonly<Record<string, Solute>> = {
+/** The part that a published solute is; of one that only stands for another (`plantSalts`), none. */
+export const PART: Readonly<Record<string, Solute | undefined>> = {
   sucrose: "sucrose",
   dextrose: "dextrose",
   fructose: "fructose",
@@ -18,6 +18,8 @@ export const PART: Readonly<Record<string, Solute>> = {
   sorbitol: "sorbitol",
   xylitol: "xylitol",
   erythritol: "erythritol",
+  // It stands for potassium citrate, mole for mole.
+  "trisodium citrate": undefined,
 };
 
 /** Largest error of a freezing point, °C: five times the accepted rms for the sugars. */
@@ -32,10 +34,12 @@ const SUGARS = ["sucrose", "dextrose", "fructose", "lactose", "maltose"];
 /** Freezing points of binary solutions: each published point, then the rms of each sugar over its CRC table. */
 export function solutionRows({freezing_points}: PublishedTables): ValidationRow[] {
   const rows = freezing_points.flatMap((row): ValidationRow[] => {
+    if (!Object.hasOwn(PART, row.solute!))
+      throw new Error(`no part for the freezing points of ${row.solute}`);
     const part = PART[row.solute!];
     const published = Number(row.freezing_point_C);
     const strong = row.source === "young-jones-1949";
-    // Trisodium citrate stands for potassium citrate mole for mole; ethanol is fitted to -31 °C only.
+    // Ethanol is fitted to -31 °C only.
     if (part === undefined || (part === "alcohol" && published < -31)) return [];
     return [
       compare({
