@@ -1,7 +1,7 @@
-import {axisX, axisY, barX, plot, text} from "@observablehq/plot";
+import {axisY, barX, plot, text} from "@observablehq/plot";
 import {html} from "htl";
 import type {TimePlan} from "../../lib/kitchen/time-plan.ts";
-import {figure, look} from "./plot.ts";
+import {figure, horizontalAxis, look} from "./plot.ts";
 
 const NAMES = {chill: "chill", churn: "churn", harden: "harden", temper: "temper"} as const;
 
@@ -26,13 +26,7 @@ export function dayLine({stages}: TimePlan, width: number): HTMLElement {
     x: {domain: [0, Math.max(0.5, from / 60)]},
     y: {domain: bars.map(({stage}) => stage), padding: 0.5},
     marks: [
-      axisX({
-        label: "Hours from the end of heating",
-        labelArrow: "none",
-        labelAnchor: "center",
-        ticks: width < 500 ? 4 : 8,
-        tickSize: 4,
-      }),
+      horizontalAxis("Hours from the end of heating", width),
       axisY({label: null, tickSize: 0}),
       barX(bars, {
         x1: "from",

@@ -1,8 +1,8 @@
-import {axisX, axisY, plot, pointer, ruleX, ruleY, tickX, tip} from "@observablehq/plot";
+import {axisY, plot, pointer, ruleX, ruleY, tickX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import {holds} from "../../tests/validation/row.ts";
 import {byName, figureText, type Figures, groupName, nameOf, outside, rms, toleranceUsed} from "./figures.ts";
-import {figure, look} from "./plot.ts";
+import {figure, horizontalAxis, look} from "./plot.ts";
 import {row, withUnit} from "./row.ts";
 import {sheet} from "./sheet.ts";
 
@@ -63,13 +63,7 @@ export function toleranceStrips({rows}: Figures, width: number): HTMLElement {
     marks: [
       ruleY(names, {stroke: "var(--line)"}),
       ruleX([100], {stroke: "var(--warning)", strokeWidth: 1.5}),
-      axisX({
-        label: "Used of the tolerance, %",
-        labelArrow: "none",
-        labelAnchor: "center",
-        ticks: width < 500 ? 4 : 8,
-        tickSize: 4,
-      }),
+      horizontalAxis("Used of the tolerance, %", width),
       axisY({label: null, tickSize: 0}),
       strip("var(--mix-1)", true),
       strip("var(--warning)", false),

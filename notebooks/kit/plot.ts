@@ -1,4 +1,4 @@
-import type {Markish, PlotOptions} from "@observablehq/plot";
+import type {AxisXOptions, Markish, PlotOptions} from "@observablehq/plot";
 import {axisX, rectX, ruleX, text} from "@observablehq/plot";
 import {html} from "htl";
 import {keyOf, type ShownMix} from "./mixes.ts";
@@ -44,15 +44,20 @@ export function temperatureMarks(freezer: number): Markish[] {
   ];
 }
 
-/** The axis of a chart over temperature, with room for fewer ticks on a phone. */
+/** The axis of a chart over temperature. */
 export function temperatureAxis(width: number): Markish {
+  return horizontalAxis("Temperature, °C", width, {tickFormat: tick});
+}
+
+/** The axis below a chart, with fewer ticks on a phone. */
+export function horizontalAxis(label: string, width: number, more: AxisXOptions = {}): Markish {
   return axisX({
-    label: "Temperature, °C",
+    label,
     labelArrow: "none",
     labelAnchor: "center",
-    tickFormat: tick,
     ticks: width < 500 ? 4 : 8,
     tickSize: 4,
+    ...more,
   });
 }
 

@@ -1,9 +1,9 @@
-import {axisX, axisY, dot, line, plot, pointerX, rectX, ruleX, tip} from "@observablehq/plot";
+import {axisY, dot, line, plot, pointerX, rectX, ruleX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import type {SweepPoint} from "../../lib/balance/sweep.ts";
 import {decimal} from "../../lib/core/figures.ts";
 import {limit} from "./numbers.ts";
-import {figure, look, tick} from "./plot.ts";
+import {figure, horizontalAxis, look, tick} from "./plot.ts";
 import {cell, column, row} from "./row.ts";
 import {table} from "./sheet.ts";
 import type {Path} from "./sweep-paths.ts";
@@ -48,15 +48,7 @@ export function sweepChart(
     marks: [
       rectX(gaps, {x1: "from", x2: "to", fill: "var(--shade)"}),
       ruleX([now], {stroke: "var(--freezer)", strokeWidth: 1.5}),
-      axisX({
-        label: `${name}, ${unit}`,
-        labelArrow: "none",
-        labelAnchor: "center",
-        labelOffset: 38,
-        tickFormat: tick,
-        tickSize: 4,
-        ticks: width < 500 ? 4 : 8,
-      }),
+      horizontalAxis(`${name}, ${unit}`, width, {labelOffset: 38, tickFormat: tick}),
       axisY({label: "Cost per kg", labelArrow: "none", tickSize: 4, ticks: 5}),
       line(priced, {x: "value", y: "cost", stroke: "var(--mix-1)", strokeWidth: 2.25}),
       dot(turns, {
