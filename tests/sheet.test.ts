@@ -14,27 +14,14 @@ import {baseComponent, makeProduct, productDensity, rippleComponent} from "../li
 import {scaleProduct} from "../lib/kitchen/scale-product.ts";
 import {coolingMinutes, timePlan, usefulPower} from "../lib/kitchen/time-plan.ts";
 import type {Ingredient} from "../lib/pantry/ingredient.ts";
+import {milk, sugar, yolk} from "./support/custard.ts";
 
-const milk: Ingredient = {
-  name: "whole milk",
-  group: "dairy",
-  allergens: ["milk"],
-  composition: {water: 88.13, milkFat: 3.25, milkProtein: 3.15, lactose: 4.8, milkSalts: 0.67},
-};
 const cream: Ingredient = {
   name: "double cream",
   group: "dairy",
   allergens: ["milk"],
   composition: {water: 46, milkFat: 48, milkProtein: 2, lactose: 3, milkSalts: 1},
 };
-const yolk: Ingredient = {
-  name: "egg yolk",
-  group: "egg",
-  unit: 17,
-  allergens: ["eggs"],
-  composition: {water: 52.31, eggFat: 26.54, otherProtein: 15.86, dextrose: 3.59, otherSolids: 1.7},
-};
-const sugar: Ingredient = {name: "sugar", composition: {sucrose: 100}};
 const plum: Ingredient = {name: "plums", composition: {water: 88, dextrose: 6, fructose: 4, fibre: 2}};
 const base = {
   name: "custard base",
