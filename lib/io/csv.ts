@@ -1,7 +1,7 @@
 import Papa from "papaparse";
 import {InputError} from "../core/errors.ts";
 import {finite, type Limits} from "../core/numbers.ts";
-import {LONGEST_CELL, MOST_COLUMNS, MOST_ROWS, readable} from "./limits.ts";
+import {LONGEST_CELL, LONGEST_NAME, MOST_COLUMNS, MOST_ROWS, readable} from "./limits.ts";
 
 /** One row of a CSV file: trimmed cells by column; an empty cell is absent. */
 export interface CsvRow {
@@ -48,7 +48,7 @@ export function readCsv(text: string, place = "CSV"): CsvTable {
     const open = record.findIndex((cell) => cell.includes('"'));
     const index = open < 0 ? Math.max(0, record.length - 1) : open;
     throw new InputError(
-      `${place}, row ${lines[row] ?? 1}, ${columns[index] ?? `column ${index + 1}`}`,
+      `${place}, row ${lines[row] ?? 1}, ${shortName(columns[index]) ?? `column ${index + 1}`}`,
       `malformed quotes: ${message}`,
       record[index],
       'put quotes around the whole cell and double those inside, e.g. "18"" tin"',
@@ -176,6 +176,14 @@ function checkHeader(columns: readonly string[], place: string): void {
         "name every column in the first row",
       );
     }
+    if (shortName(column) === undefined) {
+      throw new InputError(
+        `${place}, row 1, column ${i + 1}`,
+        `a name longer than ${LONGEST_NAME} characters`,
+        column,
+        "name the columns in the first row, and check whether a line break is missing after it",
+      );
+    }
     if (columns.indexOf(column) < i) {
       throw new InputError(
         `${place}, row 1, column ${i + 1}`,
@@ -185,6 +193,11 @@ function checkHeader(columns: readonly string[], place: string): void {
       );
     }
   }
+}
+
+/** The name of a column, unless it is too long for one. */
+function shortName(column: string | undefined): string | undefined {
+  return column !== undefined && column.length <= LONGEST_NAME ? column : undefined;
 }
 
 /** The semicolon if the header line, quoted cells aside, has more semicolons than commas; otherwise the comma. */
@@ -199,7 +212,15 @@ function startLines(records: readonly (readonly string[])[], first: number): num
   return records.map((record) => {
     const start = line;
     line += 1;
-    for (const cell of record) line += cell.split(/\r\n|\r|\n/).length - 1;
+    for (const cell of record) line += lineEnds(cell);
     return start;
   });
+}
+
+/** Counted sign by sign: an open quote can make one cell of a whole file. */
+function lineEnds(cell: string): number {
+  let count = 0;
+  for (let i = 0; i < cell.length; i++)
+    if (cell[i] === "\n" || (cell[i] === "\r" && cell[i + 1] !== "\n")) count++;
+  return count;
 }

@@ -1,4 +1,5 @@
 import {InputError} from "../core/errors.ts";
+import {mistakeIn} from "./json-mistake.ts";
 import {readable} from "./limits.ts";
 
 /** Deepest nesting of lists and objects. */
@@ -19,8 +20,8 @@ export function parseJson(text: string, place: string): unknown {
   refuseHuge(json, place);
   try {
     return JSON.parse(json);
-  } catch (error) {
-    const {line, column} = positionOf(json, (error as Error).message);
+  } catch {
+    const {line, column} = positionAt(json, mistakeIn(json));
     throw new InputError(
       `${place}, line ${line}, column ${column}`,
       "not valid JSON",
@@ -28,11 +29,6 @@ export function parseJson(text: string, place: string): unknown {
       "mend the JSON there: look for a missing comma, quote or bracket",
     );
   }
-}
-
-/** Engines say where they stopped as a position or not at all (when the text ends too early). */
-function positionOf(text: string, message: string): {line: number; column: number} {
-  return positionAt(text, Number(/position (\d+)/.exec(message)?.[1] ?? text.length));
 }
 
 function positionAt(text: string, position: number): {line: number; column: number} {
