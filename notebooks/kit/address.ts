@@ -1,3 +1,5 @@
+import {numberFrom} from "./written.ts";
+
 // The state of a notebook lives in its address, after the "#": a reload, a bookmark or a link shows the same page.
 
 const state = new URLSearchParams(location.hash.slice(1));
@@ -16,9 +18,7 @@ export function recall(key: string): string[] {
 
 /** A number kept under a name, if it lies within the limits. */
 export function recallNumber(key: string, min: number, max: number): number | undefined {
-  const text = state.get(key)?.trim();
-  const value = Number(text);
-  return text && Number.isFinite(value) && value >= min && value <= max ? value : undefined;
+  return numberFrom(state.get(key) ?? "", min, max);
 }
 
 /** Keeps values under a name; the address follows a moment later, once the hand rests. */

@@ -2,6 +2,7 @@ import type {Brief} from "../../lib/balance/brief.ts";
 import {keep, recall} from "./address.ts";
 import {changed, type Control, control} from "./control.ts";
 import type {WeighedMix} from "./mixes.ts";
+import {sharesFrom, sharesText} from "./written.ts";
 
 /** So many mixes stand side by side, beside the one looked at: each needs a colour and a sign of its own. */
 export const MOST_KEPT = 4;
@@ -24,14 +25,12 @@ export interface Kept extends Control<number> {
 /** No mix, or those of the address: each as the per cent of each ingredient. */
 export function keptMixes(): Kept {
   let mixes = recall("kept")
-    .flatMap((text) => read(text) ?? [])
+    .map(sharesFrom)
+    .filter((shares) => shares !== undefined)
     .slice(0, MOST_KEPT);
   const element = document.createElement("div");
   const write = () => {
-    keep(
-      "kept",
-      mixes.map((shares) => shares.map((share) => String(Number((100 * share).toFixed(4)))).join(",")),
-    );
+    keep("kept", mixes.map(sharesText));
     changed(element);
   };
   return Object.assign(
@@ -61,12 +60,4 @@ export function keptMixes(): Kept {
       },
     },
   );
-}
-
-/** Shares from the address; nothing where it holds no such text. */
-function read(text: string): number[][] | undefined {
-  const percents = text.split(",").map(Number);
-  const sum = percents.reduce((total, percent) => total + percent, 0);
-  if (percents.some((percent) => !(percent >= 0)) || Math.abs(sum - 100) > 0.1) return undefined;
-  return [percents.map((percent) => percent / sum)];
 }

@@ -1,8 +1,13 @@
-import {html} from "htl";
-import {InputError, show} from "../../lib/core/errors.ts";
+import {InputError, printable, show} from "../../lib/core/errors.ts";
 
 /** What came out, or what the cook must mend first: on a page a mistake is shown, not thrown. */
 export type Attempt<T> = {readonly value: T} | {readonly mistake: string};
+
+/** Longest that each part of a mistake is shown, characters. */
+const LONGEST_SHOWN = 400;
+
+/** Where a ripple says that its pot cannot be cooked so far. */
+const COOK_TO = /: cook to$/;
 
 /** A mistake that has its words already. */
 export class Mistake extends Error {}
@@ -22,17 +27,18 @@ export function mistakeOf(error: unknown): string {
   if (!(error instanceof InputError)) throw error;
   const {place, problem, value, advice} = error;
   // What a sauce is cooked to comes as a named number.
-  const typed = typeof value === "object" && value ? Object.values(value)[0] : value;
+  const typed = COOK_TO.test(place) && typeof value === "object" && value ? Object.values(value)[0] : value;
   const got = typed === undefined ? "" : Number.isNaN(typed) ? " (it is empty)" : ` (it is ${show(typed)})`;
-  return `${inWords(place)}: ${problem}${got}. ${advice[0]!.toUpperCase()}${advice.slice(1)}.`;
+  // What a file says comes back in these words: no sign in it may turn the line around or hide a part of it.
+  const next = `${advice[0]!.toUpperCase()}${advice.slice(1)}`;
+  return printable(`${clipped(inWords(place))}: ${clipped(problem)}${got}. ${clipped(next)}.`);
 }
 
-/** A mistake, said where the answer would be. */
-export function mistakeNotice(mistake: string): HTMLElement {
-  return html`<section class="verdict trouble" aria-live="polite">
-    <h2>Something <b>needs mending</b></h2>
-    <p>${mistake}</p>
-  </section>`;
+/** Both ends of a text that is too long to be shown: a file can name a column or a key at any length. */
+function clipped(text: string): string {
+  return text.length > LONGEST_SHOWN
+    ? `${text.slice(0, LONGEST_SHOWN / 2)} … ${text.slice(-LONGEST_SHOWN / 4)}`
+    : text;
 }
 
 /** What the library calls the numbers of a page, and what the page does. */
@@ -57,7 +63,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 function inWords(place: string): string {
   const step = /^steps\[(\d+)\]/.exec(place);
-  if (place.endsWith(": cook to")) return WORDS.cookedMass!;
+  if (COOK_TO.test(place)) return WORDS.cookedMass!;
   if (step) return `Step ${Number(step[1]) + 1} of the heating`;
   return Object.hasOwn(WORDS, place) ? WORDS[place]! : place;
 }

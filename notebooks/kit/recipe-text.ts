@@ -1,4 +1,4 @@
-import {InputError} from "../../lib/core/errors.ts";
+import {InputError, show} from "../../lib/core/errors.ts";
 import {kitchenUnit} from "../../lib/core/units.ts";
 import type {Pack} from "../../lib/kitchen/cost.ts";
 import {gramsOf} from "../../lib/kitchen/measures.ts";
@@ -11,6 +11,9 @@ export interface TypedRecipe {
   readonly lines: readonly RecipeLine[];
   readonly packs: Readonly<Record<string, Pack>>;
 }
+
+/** Longest line that is read, characters: a name and what stands around it. */
+const LONGEST_LINE = 300;
 
 /** `3 tablespoons of sugar @ 1.20`: amount, words, and what is asked for a kg or for a pack. */
 const LINE = /^([\d.,/½⅓⅔¼¾\s]+)(\D.*?)(?:\s*@\s*([\d.]+)(?:\s*(?:\/|for)\s*([\d.]+)\s*(k?g))?)?$/u;
@@ -29,8 +32,17 @@ export async function readRecipeText(
 ): Promise<TypedRecipe> {
   const lines: RecipeLine[] = [];
   const packs: Record<string, Pack> = {};
-  for (const typed of text.split("\n").map((line) => line.trim())) {
+  // One blank for any run of them: there is then one way only to match a line, however it is spaced.
+  for (const typed of text.split(/[\n\r\u2028\u2029]/).map((line) => line.trim().replace(/\s+/g, " "))) {
     if (!typed) continue;
+    if (typed.length > LONGEST_LINE) {
+      throw new InputError(
+        `${typed.slice(0, 40)}…`,
+        `longer than ${LONGEST_LINE} characters`,
+        undefined,
+        "write one ingredient a line",
+      );
+    }
     const found = LINE.exec(typed);
     if (!found) {
       throw new InputError(
@@ -43,13 +55,22 @@ export async function readRecipeText(
     const [, amount, words, price, packed, unit] = found as unknown as [string, string, string, ...string[]];
     const [measure, name] = measureFirst(words);
     const shelved = adapt(findIngredient(pantry, name, typed));
-    const ingredient = price && !packed ? {...shelved, price: Number(price)} : shelved;
+    const ingredient = price && !packed ? {...shelved, price: numberOf(price, typed)} : shelved;
     if (price && packed) {
-      packs[ingredient.name] = {price: Number(price), grams: Number(packed) * (unit === "kg" ? 1000 : 1)};
+      const grams = numberOf(packed, typed) * (unit === "kg" ? 1000 : 1);
+      if (grams === 0) throw new InputError(typed, "a pack of nothing", undefined, "say what one pack holds");
+      packs[ingredient.name] = {price: numberOf(price, typed), grams};
     }
     lines.push({ingredient, grams: await gramsOf(ingredient, `${amount.trim()} ${measure}`.trim())});
   }
   return {lines, packs};
+}
+
+/** A price, or what a pack holds; `1.2.3` and what no pocket holds are none. */
+function numberOf(digits: string, line: string): number {
+  const number = Number(digits);
+  if (number < 1e9) return number;
+  throw new InputError(line, `${show(digits)} is no price or pack`, undefined, "write a number such as 9.80");
 }
 
 /** `tablespoons of honey` is a measure and a name; `egg yolk` a name alone. */

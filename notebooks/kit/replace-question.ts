@@ -4,6 +4,7 @@ import {grams} from "../../lib/core/figures.ts";
 import type {Recipe, RecipeLine} from "../../lib/pantry/recipe.ts";
 import {keep, recall} from "./address.ts";
 import {type Control, control} from "./control.ts";
+import {eachOnce} from "./load-recipe.ts";
 import type {Attempt} from "./mistakes.ts";
 import {slider} from "./slider.ts";
 
@@ -58,7 +59,7 @@ export function replaceQuestion(recipe: Control<Attempt<Recipe>>): Control<Quest
     );
   };
   const show = () => {
-    lines = "value" in recipe.value ? merged(recipe.value.value) : [];
+    lines = "value" in recipe.value ? eachOnce(recipe.value.value) : [];
     out.replaceChildren(
       ...lines.map(
         ({ingredient: {name}, grams: g}) => html`<option value=${name}>${name}, ${grams(g)} g</option>`,
@@ -91,17 +92,6 @@ export function replaceQuestion(recipe: Control<Attempt<Recipe>>): Control<Quest
     left: left?.value ?? 0,
     keep: [...kept].filter((name) => name !== out.value),
   }));
-}
-
-/** Each ingredient once. */
-function merged({lines}: Recipe): RecipeLine[] {
-  const found = new Map<string, RecipeLine>();
-  for (const line of lines) {
-    const {name} = line.ingredient;
-    const g = line.grams + (found.get(name)?.grams ?? 0);
-    if (g > 0) found.set(name, {...line, grams: g});
-  }
-  return [...found.values()];
 }
 
 /** What a page opens without: the sugar that is least of all, or cream, or whatever comes first. */

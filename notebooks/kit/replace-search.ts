@@ -50,9 +50,9 @@ export function replaceSearch(): ReplaceSearch {
       if (key === asked) return found;
       clearTimeout(timer);
       run.stop();
-      const goesOn = recipe === recipeBefore && options.without === withoutBefore && followed !== undefined;
+      // A way of another recipe, which may still be shown while the search for this one goes on, is none of this.
+      if (recipe !== recipeBefore || options.without !== withoutBefore) followed = undefined;
       [asked, recipeBefore, withoutBefore, found] = [key, recipe, options.without, undefined];
-      if (goesOn) found = {substitution: substitute(recipe, narrowed(options, followed!)), complete: false};
       const look = () =>
         run.start({
           words: "Looking along the shelf …",
@@ -62,12 +62,17 @@ export function replaceSearch(): ReplaceSearch {
             if (asked === key) changed(run.element);
           },
         });
-      if (goesOn) timer = setTimeout(look, REST);
-      else {
+      try {
+        if (followed)
+          found = {substitution: substitute(recipe, narrowed(options, followed)), complete: false};
         // A mistake in the question shows itself before the first step.
-        substituteSteps(recipe, options).next();
-        timer = setTimeout(look);
+        else substituteSteps(recipe, options).next();
+      } catch (error) {
+        // Asked once more, it is said once more.
+        asked = undefined;
+        throw error;
       }
+      timer = setTimeout(look, followed ? REST : 0);
       return found;
     },
   };

@@ -4,7 +4,7 @@ import {findIngredient, type Pantry} from "../../lib/pantry/pantry.ts";
 import type {BriefInput} from "../../lib/balance/brief-schema.ts";
 import type {Picked} from "./shelf.ts";
 import {isFruit} from "./tub-product.ts";
-import type {Window} from "./window.ts";
+import type {Window} from "./written.ts";
 
 /** The demonstration's ripple, as its file has it. */
 export interface DemoRipple {

@@ -4,6 +4,7 @@ import {folded} from "../../lib/core/nearest.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {keep, recall} from "./address.ts";
 import {changed, type Control, control, numberIn} from "./control.ts";
+import {pickedFrom, pickedText} from "./written.ts";
 
 /** An ingredient that the cook allows in the mix, with limits in g per batch and a price per kg. */
 export type Picked = Exclude<BriefInput["ingredients"][number], string>;
@@ -22,9 +23,6 @@ export function pricesFor({ingredients}: BriefInput, shelf: readonly Ingredient[
 /** A control for what may go into the mix. */
 export type ShelfControl = Control<readonly Picked[]>;
 
-/** A picked ingredient as a text for the address: `min..max@price name`, each number empty where there is none. */
-const WRITTEN = /^([\d.]*)\.\.([\d.]*)@([\d.]*) ([\s\S]{1,200})$/;
-
 /**
  * What may go into the mix: the chosen ingredients with their limits, and the whole shelf to choose from, by group.
  *
@@ -41,7 +39,7 @@ export function shelfPicker(
     first.map((entry) => (typeof entry === "string" ? [entry, {name: entry}] : [entry.name, entry])),
   );
   const kept = recall(key)
-    .map(read)
+    .map(pickedFrom)
     .filter((picked) => picked !== undefined);
   // What the opening brief says of an ingredient beside its limits (a composition of its own) stays with the name.
   const chosen = new Map<string, Picked>(
@@ -67,7 +65,7 @@ export function shelfPicker(
     </details>
   </div>`;
 
-  const write = () => keep(key, [...chosen.values()].map(written));
+  const write = () => keep(key, [...chosen.values()].map(pickedText));
   const line = (picked: Picked): HTMLElement => {
     const box = (field: "price" | "min" | "max", words: string, unit: string) => {
       const preset = field === "price" ? known.get(picked.name)?.price : undefined;
@@ -166,22 +164,4 @@ export function shelfPicker(
 function withoutLimits(picked?: Picked): Partial<Picked> {
   const {min: _, max: __, price: ___, ...rest} = picked ?? {};
   return rest;
-}
-
-function written({name, min, max, price}: Picked): string {
-  return `${min ?? ""}..${max ?? ""}@${price ?? ""} ${name}`;
-}
-
-function read(text: string): Picked | undefined {
-  const match = WRITTEN.exec(text);
-  if (!match) return undefined;
-  const number = (digits: string) =>
-    digits !== "" && Number.isFinite(Number(digits)) ? Number(digits) : undefined;
-  const [min, max, price] = [match[1]!, match[2]!, match[3]!].map(number);
-  return {
-    name: match[4]!,
-    ...(min !== undefined && {min}),
-    ...(max !== undefined && {max}),
-    ...(price !== undefined && {price}),
-  };
 }

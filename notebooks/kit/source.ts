@@ -1,13 +1,8 @@
 import {html} from "htl";
 import {keep, recall} from "./address.ts";
 import {changed, type Control, control} from "./control.ts";
-
-/** A text with the name of the file that it comes from. */
-export interface Source {
-  /** Name of the file, which tells JSON from CSV. */
-  readonly file: string;
-  readonly text: string;
-}
+import type {Source} from "./load-recipe.ts";
+import {sourceFrom} from "./written.ts";
 
 /** What a choice of sources needs to know. */
 interface SourceOptions {
@@ -28,8 +23,7 @@ const OWN = "own";
 
 /** One of the demonstration's files, or one of the cook's own. Its text goes into the address, and nowhere else. */
 export function sourceChoice({key, label, demos}: SourceOptions): Control<Source> {
-  const [file, text] = recall(`${key}File`);
-  let own: Source | undefined = file !== undefined && text !== undefined ? {file, text} : undefined;
+  let own = sourceFrom(recall(`${key}File`));
   const names = Object.keys(demos);
   const first = recall(key)[0] ?? "";
   let chosen = (first === OWN && own) || names.includes(first) ? first : names[0]!;
@@ -57,14 +51,20 @@ export function sourceChoice({key, label, demos}: SourceOptions): Control<Source
   select.addEventListener("input", () => choose(select.value));
   // The file is told when it has been read, not when it has been chosen.
   input.addEventListener("input", (event) => event.stopPropagation());
+  // A file that was mended may be chosen again: it counts as another one.
+  input.addEventListener("click", () => {
+    input.value = "";
+  });
   input.addEventListener("change", () => {
     const [loaded] = input.files ?? [];
     if (!loaded) return;
     if (loaded.size > LARGEST) {
-      note.textContent = `${loaded.name} has more than ${LARGEST / 1e6} MB: that is no recipe.`;
+      note.textContent = `${loaded.name} has more than ${LARGEST / 1e6} MB: that is no recipe. Choose another file.`;
       return;
     }
-    void loaded.text().then((read) => {
+    const take = (read: string) => {
+      // What was chosen last wins, however long an earlier one takes to read.
+      if (input.files?.[0] !== loaded) return;
       own = {file: loaded.name, text: read};
       const fits = read.length <= LONGEST_KEPT;
       keep(`${key}File`, fits ? [own.file, own.text] : []);
@@ -73,6 +73,9 @@ export function sourceChoice({key, label, demos}: SourceOptions): Control<Source
         : "This file is too long for the address: a link will open the page without it.";
       choose(OWN);
       changed(element);
+    };
+    loaded.text().then(take, () => {
+      note.textContent = `${loaded.name} cannot be read: it was moved or changed. Choose it again.`;
     });
   });
   show();

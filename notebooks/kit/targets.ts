@@ -4,7 +4,8 @@ import type {BriefInput} from "../../lib/balance/brief-schema.ts";
 import {type Subject, subjectName} from "../../lib/balance/subject.ts";
 import {type Control, control} from "./control.ts";
 import type {ShownMix} from "./mixes.ts";
-import {targetWindow, type Window} from "./window.ts";
+import {targetWindow} from "./window.ts";
+import type {Window} from "./written.ts";
 
 type Targets = NonNullable<BriefInput["targets"]>;
 

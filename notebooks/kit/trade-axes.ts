@@ -91,6 +91,11 @@ const OFFERS: Readonly<Record<string, Offer>> = {
   eggYolkSolids: {name: "egg yolk solids", unit: "%", sense: "maximise", wish: () => "eggYolkSolids"},
 };
 
+/** What the page offers under a name; a property of a brief may be called anything, `constructor` too. */
+function offered(name: string): Offer | undefined {
+  return Object.hasOwn(OFFERS, name) ? OFFERS[name] : undefined;
+}
+
 /** A choice of axis, with which way is better. */
 export interface AxisControl extends Control<(freezer: number) => Axis> {
   /** Offers properties too that the ingredients of a brief have. */
@@ -108,7 +113,7 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
     <label class="field">${label}${what}</label>
     <div class="field">${better}</div>
   </div>`;
-  const usual = () => OFFERS[what.value]?.sense ?? "minimise";
+  const usual = () => offered(what.value)?.sense ?? "minimise";
   const options = (names: readonly (readonly [string, string])[]) =>
     names.map(([value, words]) => html`<option value=${value}>${words}</option>`);
   const fill = (properties: readonly string[], chosen: string) => {
@@ -131,7 +136,7 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
     control(element, () => {
       const name = what.value;
       const sense = better.value as Sense;
-      const offer: Offer = OFFERS[name] ?? {name, unit: "per 100 g", sense, wish: () => name, digits: 0};
+      const offer: Offer = offered(name) ?? {name, unit: "per 100 g", sense, wish: () => name, digits: 0};
       return (freezer: number): Axis => {
         const plain = offer.wish(freezer);
         const digits = offer.digits ?? 1;

@@ -1,4 +1,3 @@
-import {html} from "htl";
 import type {BriefInput, IngredientInput} from "../../lib/balance/brief-schema.ts";
 import {isFlavour} from "../../lib/balance/flavour-groups.ts";
 import {readBrief} from "../../lib/balance/read-brief.ts";
@@ -6,12 +5,8 @@ import {parseJson} from "../../lib/io/json.ts";
 import type {Pantry} from "../../lib/pantry/pantry.ts";
 import {type Quantity, quantityOf} from "../../lib/pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../lib/pantry/recipe.ts";
-import {keep} from "./address.ts";
-import {type Control, control} from "./control.ts";
-import {isCsv, loadRecipe} from "./load-recipe.ts";
+import {eachOnce, isCsv, loadRecipe, type Source} from "./load-recipe.ts";
 import {type Attempt, attempt} from "./mistakes.ts";
-import type {Source} from "./source.ts";
-import {offeredTargets, targetsOf, targetWindows, type TargetsControl} from "./targets.ts";
 
 /** The brief in a file: one as such, or a recipe, whose own numbers then become the wish. */
 export async function loadBrief(source: Source, pantry: Pantry): Promise<Attempt<BriefInput>> {
@@ -62,7 +57,7 @@ function briefOf(recipe: Recipe): BriefInput {
   return {
     name: recipe.name,
     batch: recipeMass(recipe),
-    ingredients: recipe.lines.map(({ingredient, grams}): IngredientInput => {
+    ingredients: eachOnce(recipe).map(({ingredient, grams}): IngredientInput => {
       const {name, composition: parts, price, allergens, properties} = ingredient;
       const fixed = isFlavour(ingredient) ? {min: grams, max: grams} : {};
       return {
@@ -88,30 +83,4 @@ function briefOf(recipe: Recipe): BriefInput {
 export function propertiesOf({ingredients}: BriefInput): string[] {
   const each = ingredients.map((entry) => Object.keys((typeof entry !== "string" && entry.properties) || {}));
   return (each[0] ?? []).filter((name) => each.every((names) => names.includes(name)));
-}
-
-/** What is asked for, to be changed: windows for the targets of whichever brief is loaded. */
-export function wishes(
-  brief: Control<Attempt<BriefInput>>,
-): Control<(freezer: number) => BriefInput["targets"]> {
-  const element = html`<div></div>`;
-  let windows: TargetsControl | undefined;
-  const show = () => {
-    const loaded = "value" in brief.value ? brief.value.value : undefined;
-    windows = targetWindows(loaded?.targets ?? {}, loaded?.freezer ?? -18);
-    element.replaceChildren(windows);
-  };
-  brief.addEventListener("input", () => {
-    for (const key of offeredTargets()) keep(key, []);
-    show();
-  });
-  show();
-  return control(element, () => (freezer: number) => {
-    const loaded = ("value" in brief.value && brief.value.value.targets) || {};
-    // What has no window stays as the brief has it.
-    const others = Object.fromEntries(
-      Object.entries(loaded).filter(([name]) => !offeredTargets().includes(name)),
-    );
-    return {...others, ...targetsOf(windows?.value ?? {}, freezer)};
-  });
 }

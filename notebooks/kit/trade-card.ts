@@ -2,7 +2,7 @@ import {html} from "htl";
 import {decimal, degrees} from "../../lib/core/figures.ts";
 import {keyOf, styleOf} from "./mixes.ts";
 import {valueText} from "./trade-axes.ts";
-import type {Mark} from "./trade-marker.ts";
+import type {Mark} from "./written.ts";
 import {lookedAt, type TradeScene} from "./trade-scene.ts";
 
 /** The recipe of the mix looked at, small, beside the chart. */

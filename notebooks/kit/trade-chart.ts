@@ -7,7 +7,8 @@ import {styleOf} from "./mixes.ts";
 import {figure, look, tick} from "./plot.ts";
 import {type Axis, axisTitle, valueText} from "./trade-axes.ts";
 import {type Cell, dilated, domainsOf, type Point, shade, stepOf} from "./trade-map.ts";
-import type {Mark, Marker} from "./trade-marker.ts";
+import type {Marker} from "./trade-marker.ts";
+import type {Mark} from "./written.ts";
 import {lookedAt, type TradeScene} from "./trade-scene.ts";
 
 /** How near the pointer must come to a corner of the front to mean it, px. */

@@ -7,7 +7,7 @@ import type {Pantry} from "../../lib/pantry/pantry.ts";
 import type {Kept} from "./kept.ts";
 import {type ShownMix, styleOf, type WeighedMix} from "./mixes.ts";
 import type {Axis} from "./trade-axes.ts";
-import type {Mark} from "./trade-marker.ts";
+import type {Mark} from "./written.ts";
 import type {TradeFound, TradeSearch} from "./trade-search.ts";
 import {weighedShares} from "./weighed.ts";
 

@@ -3,6 +3,7 @@ import {decimal} from "../../lib/core/figures.ts";
 import {keep, recall} from "./address.ts";
 import {changed, type Control, control, numberIn} from "./control.ts";
 import {type ShownMix, signOf} from "./mixes.ts";
+import {type Window, windowFrom, windowText} from "./written.ts";
 
 /** What a window needs to know. */
 export interface WindowOptions {
@@ -17,12 +18,6 @@ export interface WindowOptions {
   readonly value?: Window;
 }
 
-/** Lower and upper limit of a target; an absent one is open. */
-export interface Window {
-  readonly min?: number;
-  readonly max?: number;
-}
-
 /** A control for a target, which can be set and can show where mixes landed. */
 export interface WindowControl extends Control<Window> {
   set(limits: Window): void;
@@ -33,7 +28,7 @@ export interface WindowControl extends Control<Window> {
 /** At least and at most, by two thumbs on one track or by typing. An empty box, like a thumb at its end, is no limit. */
 export function targetWindow(options: WindowOptions): WindowControl {
   const {key, label, unit, from, to, step} = options;
-  let {min, max} = recalled(key) ?? options.value ?? {};
+  let {min, max} = windowFrom(recall(key)[0] ?? "") ?? options.value ?? {};
 
   const thumb = (which: string) =>
     html`<input
@@ -63,6 +58,7 @@ export function targetWindow(options: WindowOptions): WindowControl {
     </div>
   </fieldset>`;
 
+  const current = (): Window => ({...(min !== undefined && {min}), ...(max !== undefined && {max})});
   const share = (value: number) => Math.min(1, Math.max(0, (value - from) / (to - from)));
   const show = (source?: HTMLInputElement) => {
     lowThumb.valueAsNumber = min ?? from;
@@ -90,13 +86,13 @@ export function targetWindow(options: WindowOptions): WindowControl {
       else min = max;
     }
     show(source);
-    keep(key, [`${min ?? ""}..${max ?? ""}`]);
+    keep(key, [windowText(current())]);
   };
   const order = () => {
     if (min === undefined || max === undefined || min <= max) return;
     [min, max] = [max, min];
     show();
-    keep(key, [`${min}..${max}`]);
+    keep(key, [windowText(current())]);
     changed(element);
   };
   for (const [source, low] of [
@@ -110,38 +106,25 @@ export function targetWindow(options: WindowOptions): WindowControl {
   }
   show();
 
-  return Object.assign(
-    control(element, (): Window => ({...(min !== undefined && {min}), ...(max !== undefined && {max})})),
-    {
-      set(limits: Window) {
-        ({min, max} = {min: undefined, max: undefined, ...limits});
-        show();
-        keep(key, [`${min ?? ""}..${max ?? ""}`]);
-        changed(element);
-      },
-      land(values: Parameters<WindowControl["land"]>[0]) {
-        const placed = values.filter(({value}) => value !== undefined);
-        const styles = placed.map(({shown}) => shown.style.sign).join();
-        if (marks.dataset.styles !== styles) {
-          marks.dataset.styles = styles;
-          marks.replaceChildren(
-            ...placed.map(({shown}) => html`<span class="landed">${signOf(shown.style)}</span>`),
-          );
-        }
-        placed.forEach(({value}, i) =>
-          (marks.children[i] as HTMLElement).style.setProperty("--at", String(share(value!))),
-        );
-      },
+  return Object.assign(control(element, current), {
+    set(limits: Window) {
+      ({min, max} = {min: undefined, max: undefined, ...limits});
+      show();
+      keep(key, [windowText(current())]);
+      changed(element);
     },
-  );
-}
-
-/** Limits from the address, `8..10`; nothing where it holds no such text. */
-function recalled(key: string): Window | undefined {
-  const match = /^(-?[\d.]*)\.\.(-?[\d.]*)$/.exec(recall(key)[0] ?? "");
-  if (!match) return undefined;
-  const [min, max] = [match[1]!, match[2]!].map((text) => (text === "" ? undefined : Number(text)));
-  if ([min, max].some((limit) => limit !== undefined && !Number.isFinite(limit))) return undefined;
-  if (min !== undefined && max !== undefined && min > max) return undefined;
-  return {...(min !== undefined && {min}), ...(max !== undefined && {max})};
+    land(values: Parameters<WindowControl["land"]>[0]) {
+      const placed = values.filter(({value}) => value !== undefined);
+      const styles = placed.map(({shown}) => shown.style.sign).join();
+      if (marks.dataset.styles !== styles) {
+        marks.dataset.styles = styles;
+        marks.replaceChildren(
+          ...placed.map(({shown}) => html`<span class="landed">${signOf(shown.style)}</span>`),
+        );
+      }
+      placed.forEach(({value}, i) =>
+        (marks.children[i] as HTMLElement).style.setProperty("--at", String(share(value!))),
+      );
+    },
+  });
 }
