@@ -4,8 +4,9 @@ import {promisify} from "node:util";
 import * as fc from "fast-check";
 import {beforeAll, describe, expect, it} from "vitest";
 import {HOSTILE_KINDS, survive, warmUp} from "./support/hostile.ts";
+import {NOTEBOOK_KINDS} from "./support/hostile-notebook.ts";
 
-/** A share of `tests/fuzz/input.ts`: so many inputs of each kind. */
+/** A share of `tests/fuzz/input.ts` and `tests/fuzz/notebook-input.ts`: so many inputs of each kind. */
 const EACH = 75;
 
 const run = promisify(execFile);
@@ -18,18 +19,21 @@ const readLarge = async (...kind: string[]) => {
 describe("hostile input is answered, or refused with its place, and changes nothing", () => {
   beforeAll(warmUp);
 
-  it.each(HOSTILE_KINDS.map((kind) => [kind.name, kind] as const))("%s", async (_, kind) => {
-    const tally = {read: 0, refused: 0};
-    await fc.assert(
-      fc.asyncProperty(kind.input, async (text) => {
-        tally[await survive(kind, text)]++;
-      }),
-      {numRuns: EACH, seed: 1},
-    );
-    // Input that is all read or all refused would test one half of the reader only.
-    expect(tally.read).toBeGreaterThan(5);
-    expect(tally.refused).toBeGreaterThan(5);
-  });
+  it.each([...HOSTILE_KINDS, ...NOTEBOOK_KINDS].map((kind) => [kind.name, kind] as const))(
+    "%s",
+    async (_, kind) => {
+      const tally = {read: 0, refused: 0};
+      await fc.assert(
+        fc.asyncProperty(kind.input, async (text) => {
+          tally[await survive(kind, text)]++;
+        }),
+        {numRuns: EACH, seed: 1},
+      );
+      // Input that is all read or all refused would test one half of the reader only.
+      expect(tally.read).toBeGreaterThan(5);
+      expect(tally.refused).toBeGreaterThan(5);
+    },
+  );
 });
 
 describe("a file of 5 million characters", () => {

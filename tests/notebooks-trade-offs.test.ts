@@ -1,4 +1,5 @@
 import {readFileSync} from "node:fs";
+import * as fc from "fast-check";
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {costMap} from "../lib/balance/cost-map.ts";
@@ -29,7 +30,10 @@ import {
 } from "../lib/index.ts";
 import {decimal, degrees, grams} from "../lib/core/figures.ts";
 import {likelyName, nameChecks, nameTargets} from "../notebooks/kit/legal-names.ts";
+import {loadRecipe} from "../notebooks/kit/load-recipe.ts";
+import {loadBrief} from "../notebooks/kit/trade-brief.ts";
 import {launchBrowser} from "./support/browser.ts";
+import {briefSource, hostileAddress, recipeSource} from "./support/hostile-notebook.ts";
 import {type Opened, visit} from "./support/visit.ts";
 
 const {address} = inject("site");
@@ -515,4 +519,64 @@ describe("explore trade-offs", () => {
     expect(trouble).toEqual([]);
     await page.close();
   });
+});
+
+describe("hostile files and addresses", () => {
+  /** A property may bear the name of what every object has; each ingredient once more in a second line. */
+  const named = {
+    file: "constructor.json",
+    text: JSON.stringify({
+      ingredients: ["whole milk", "cream 40 %", "sucrose"].map((name) => ({
+        name,
+        properties: {constructor: 1},
+      })),
+      targets: {fat: {min: 5, max: 12}, sugars: {min: 10, max: 20}},
+    }),
+  };
+  const twice = {
+    file: "twice.csv",
+    text: "ingredient,g\nwhole milk,500\nsucrose,60\ncream 40 %,150\nsucrose,60\n",
+  };
+  const PAGES = [
+    {page: "replace-an-ingredient", source: recipeSource, load: loadRecipe, first: [twice]},
+    {page: "explore-trade-offs", source: briefSource, load: loadBrief, first: [named, twice]},
+  ];
+
+  test.each(PAGES)(
+    "drawn at random, $page takes them or says what is wrong, and still answers",
+    async ({page: name, source, load, first}) => {
+      const drawn = [...first, ...fc.sample(source, {seed: 3, numRuns: 9})];
+      const hash = fc.sample(hostileAddress, {seed: 5, numRuns: 8}).join("&").slice(0, 20_000);
+      const {page, trouble} = await open(name, `#x=constructor&${hash}`);
+      const input = page.getByLabel("Or load your own, JSON or CSV");
+      const verdict = async () => (await page.locator(".verdict").first().innerText()).replace(/\s+/g, " ");
+      let refused = 0;
+      for (const {file: called, text} of drawn) {
+        const sent = file(called, text);
+        await input.setInputFiles(sent);
+        await expect
+          .poll(
+            () => page.evaluate<string>("document.querySelector('select option[value=own]')?.textContent"),
+            SOON,
+          )
+          .toBe(called);
+        // As the page decodes it: without a mark in front, and with one sign for whatever is no character.
+        const read = await load({file: called, text: new TextDecoder().decode(sent.buffer)}, pantry);
+        const mistake = "mistake" in read ? read.mistake : "";
+        if (mistake) refused++;
+        await expect.poll(verdict, SOON).toContain(mistake.replace(/\s+/g, " "));
+        expect(trouble, text).toEqual([]);
+      }
+      expect(refused).toBeGreaterThan(3);
+      expect(refused).toBeLessThan(drawn.length - 2);
+      expect(await page.locator("main img, main a[href^=javascript]").count()).toBe(0);
+
+      await page.locator("select", {has: page.locator("option[value=hazelnut]")}).selectOption("hazelnut");
+      await page.getByRole("slider", {name: "Freezer, °C"}).press("ArrowRight");
+      await expect.poll(() => page.url(), SOON).toContain("freezer=-17.5");
+      await expect.poll(verdict, SOON).not.toContain("needs mending");
+      expect(trouble).toEqual([]);
+      await page.close();
+    },
+  );
 });

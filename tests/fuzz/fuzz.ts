@@ -6,6 +6,7 @@ const RUNS = [
   ["lp.ts", "10000"],
   ["briefs.ts", "10000"],
   ["input.ts", "20000"],
+  ["notebook-input.ts", "8000"],
 ];
 
 for (const [file, count] of RUNS) {
