@@ -3,6 +3,7 @@ import {fileURLToPath} from "node:url";
 import {promisify} from "node:util";
 import * as fc from "fast-check";
 import {beforeAll, describe, expect, it} from "vitest";
+import {InputError} from "../lib/core/errors.ts";
 import {HOSTILE_KINDS, survive, warmUp} from "./support/hostile.ts";
 import {NOTEBOOK_KINDS} from "./support/hostile-notebook.ts";
 
@@ -34,6 +35,12 @@ describe("hostile input is answered, or refused with its place, and changes noth
       expect(tally.refused).toBeGreaterThan(5);
     },
   );
+});
+
+it("an endless name makes no endless message", () => {
+  const error = new InputError("x".repeat(1e6), "unknown key", undefined, "leave it out");
+  expect(error.message.length).toBeLessThan(400);
+  expect(error.message).toMatch(/^x+…: unknown key; leave it out$/);
 });
 
 describe("a file of 5 million characters", () => {

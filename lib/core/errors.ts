@@ -17,7 +17,7 @@ export class InputError extends Error {
 
   constructor(place: string, problem: string, value: unknown, advice: string) {
     super(
-      `${printable(place)}: ${printable(problem)}${value === undefined ? "" : ` (got ${show(value)})`}; ${printable(advice)}`,
+      `${printable(shorten(place, 300))}: ${printable(problem)}${value === undefined ? "" : ` (got ${show(value)})`}; ${printable(advice)}`,
     );
     this.place = place;
     this.problem = problem;
@@ -39,8 +39,12 @@ export function show(value: unknown): string {
       text = "an object that is not plain data";
     }
   }
-  // A cut between the two halves of a character would print as rubbish: the first half goes too.
-  return printable(text.length > 80 ? `${text.slice(0, 77).replace(/[\uD800-\uDBFF]$/, "")}…` : text);
+  return printable(shorten(text, 80));
+}
+
+/** The beginning of a text. A cut between the two halves of a character would print as rubbish: the first half goes too. */
+function shorten(text: string, most: number): string {
+  return text.length > most ? `${text.slice(0, most - 3).replace(/[\uD800-\uDBFF]$/, "")}…` : text;
 }
 
 /** Text from outside made safe for one line of a terminal: control characters (line breaks, escapes) become spaces. */
