@@ -10,12 +10,10 @@ import {randomBrief} from "./support/random-brief.ts";
 const highs = await loadHighs();
 
 // Reference: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
-test("500 random briefs over the real pantry: same status as HiGHS, same cost to 1e-6", () => {
+test("550 random briefs over the real pantry: same status as HiGHS, same cost to 1e-6", () => {
   const wrong: unknown[] = [];
-  // HiGHS itself is undecided on a nearly infeasible program or two; the proof of it then stands alone.
-  const unknown: number[] = [];
   const counts: Record<string, number> = {};
-  for (let seed = 1; seed <= 500; seed++) {
+  for (let seed = 1; seed <= 550; seed++) {
     const brief = readBrief(randomBrief(seed), realPantry);
     const ours = solveBrief(brief);
     const theirs = referenceOf(highs, formulate(brief).program);
@@ -36,13 +34,11 @@ test("500 random briefs over the real pantry: same status as HiGHS, same cost to
       const cost = ((ours.cost ?? NaN) / brief.batch) * 1000;
       if (theirs.status !== "optimal" || !(Math.abs(cost - theirs.objective) <= 1e-6))
         wrong.push({seed, ours: cost, ...theirs});
-    } else if (theirs.status === "unknown") unknown.push(seed);
-    else if (theirs.status !== ours.status) wrong.push({seed, ours: ours.status, ...theirs});
+    } else if (theirs.status !== ours.status) wrong.push({seed, ours: ours.status, ...theirs});
   }
   expect(wrong).toEqual([]);
-  expect(unknown.length).toBeLessThanOrEqual(2);
   // The sample must exercise both outcomes.
   expect(counts.optimal).toBeGreaterThan(200);
-  expect(counts.infeasible).toBeGreaterThan(40);
+  expect(counts.infeasible).toBeGreaterThan(50);
   expect(counts.undecided ?? 0).toBe(0);
 });

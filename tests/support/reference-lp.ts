@@ -24,7 +24,10 @@ export function referenceOf(
   if (reference.status !== "unknown") return reference;
   // Some nearly infeasible programs are decided only by presolve, or only without it.
   const presolve = program.variables.some(({integer}) => integer) ? "off" : "on";
-  return withReference(highs, program, {...options, presolve}, (_, found) => found);
+  const again = withReference(highs, program, {...options, presolve}, (_, found) => found);
+  if (again.status !== "unknown") return again;
+  // And some by its primal simplex alone.
+  return withReference(highs, program, {...options, simplex_strategy: 4}, (_, found) => found);
 }
 
 /** Runs HiGHS and hands its model on while it lives, for basis and ranges. */
