@@ -204,14 +204,72 @@ test("ingredients of one's own go from the brief to the recipe, to what ran out 
       minimise: "fat",
     }),
   );
-  expect([made.code, made.stderr]).toEqual([0, ""]);
-  const [replaced, sheet] = await Promise.all([
+  expect([made.code, made.stderr]).toEqual([0, `wrote ${recipe}\n`]);
+  const prices = file(
+    "own-prices.csv",
+    "name;price per kg\nwhole milk;1,05\nsugar;1\nwalnut paste of ours;22\n",
+  );
+  const [replaced, sheet, unpriced] = await Promise.all([
     mixwright(["replace", recipe, "--without", "Walnut paste of ours", "--left", "30"]),
+    mixwright(["sheet", recipe, "--prices", prices]),
     mixwright(["sheet", recipe]),
   ]);
   expect([replaced.code, sheet.code]).toEqual([0, 0]);
   expect(replaced.stdout).toMatch(/^mix with only 30\.0 g of walnut paste of ours\n/);
   expect(sheet.stdout).toMatch(/walnut paste of ours \| 80\.0 g \|.*nuts/);
+  // The brief's own price, 20, goes before the list's: 770 g of milk, 150 g of sugar and 80 g of paste.
+  const [, cost] = /Ingredients cost: \*\*(\d+\.\d+), /.exec(sheet.stdout)!;
+  within(Number(cost), 0.77 * 1.05 + 0.15 * 1 + 0.08 * 20, 0.01, "cost of the ingredients");
+  expect(unpriced.stdout).not.toMatch(/cost/);
+});
+
+test("own ingredients come from a file or their label, and take their price and stock from the price list", async () => {
+  const brief = file("labelled.json", {
+    ingredients: [
+      "whole milk",
+      {
+        name: "date syrup",
+        label: {class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1},
+      },
+      "hazelnut paste of ours",
+    ],
+    targets: {sugars: {min: 15}, fat: {min: 10}},
+  });
+  const own = file(
+    "own.csv",
+    "name;label class;label fat (g);label carbohydrate (g);label sugars (g);label protein (g);label salt (g);allergens\n" +
+      "hazelnut paste of ours;nut;62;9,5;4,5;14;0,01;nuts\n" +
+      "Whole milk;dairy;3,8;4,7;4,7;3,4;0,1;milk\n",
+  );
+  const prices = file(
+    "prices.csv",
+    "name,price per kg,stock g\nwhole milk,1,\ndate syrup,6,230\nhazelnut paste of ours,30,\n",
+  );
+  const args = ["balance", brief, "--own", own, "--json"];
+  const [priced, short] = await Promise.all([
+    mixwright([...args, "--prices", prices]),
+    mixwright([...args, "--prices", file("short.csv", "name,stock g\ndate syrup,100\n")]),
+  ]);
+  expect([priced.code, short.code]).toEqual([0, 1]);
+  const answer = JSON.parse(priced.stdout);
+  const grams = Object.fromEntries(
+    answer.amounts.map((amount: {ingredient: string; grams: number}) => [amount.ingredient, amount.grams]),
+  );
+  within(
+    answer.cost,
+    (grams["Whole milk"] + 6 * grams["date syrup"] + 30 * grams["hazelnut paste of ours"]) / 1000,
+    1e-9,
+    "cost",
+  );
+  // Fat by the labels: 3.8 % of the milk and 62 % of the paste make 10 %.
+  within(3.8 * grams["Whole milk"] + 62 * grams["hazelnut paste of ours"], 10 * 1000, 1, "fat, g per 100 kg");
+  // 100 g of syrup in stock is 70 g of sugars of the 150 g wanted: the stock is what conflicts.
+  expect(short.stdout).toMatch(/date syrup/);
+});
+
+test("--version is the package's", async () => {
+  const {version} = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+  expect((await mixwright(["--version"])).stdout).toBe(`${version}\n`);
 });
 
 describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
@@ -254,6 +312,56 @@ describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
       "an unknown way of making",
       () => ["sheet", file("r4.csv", "ingredient,g\nmilk,100\n"), "--way", "boil"],
       /--way: unknown \(got "boil"\); use custard, scald, pot, cold/,
+    ],
+    [
+      "an option of another command",
+      () => ["sheet", file("r5.csv", "ingredient,g\nmilk,100\n"), "--left", "4"],
+      /--left: not an option of sheet; leave it out; it belongs to replace/,
+    ],
+    [
+      "a recipe where a brief is wanted",
+      () => ["balance", file("r6.csv", "ingredient,g\nmilk,100\n")],
+      /r6\.csv: a CSV file; give a brief in JSON; a recipe goes to replace or sheet/,
+    ],
+    [
+      "a composition beside a label",
+      () => [
+        "balance",
+        file("both.json", {
+          ingredients: [
+            {...milk, label: {class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1}},
+          ],
+        }),
+      ],
+      /ingredients\[0\] "milk": label: given beside composition; give one of them/,
+    ],
+    [
+      "a label that does not add up",
+      () => [
+        "balance",
+        file("label.json", {
+          ingredients: [
+            {
+              name: "paste",
+              label: {
+                ...{class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1},
+                fat: 60,
+              },
+            },
+          ],
+        }),
+      ],
+      /ingredients\[0\]: label "paste": the figures do not sum to 100 g/,
+    ],
+    [
+      "an own ingredient without a figure of its label",
+      () => [
+        "balance",
+        file("simple.json", {ingredients: ["paste"]}),
+        "--own",
+        file("paste.csv", "name,label_class,label_fat_g\npaste,nut,60\n"),
+      ],
+      /paste\.csv, row 2, label_carbohydrate_g: no figure/,
     ],
     [
       "a scale of 0",

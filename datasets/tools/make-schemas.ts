@@ -22,7 +22,13 @@ const MEANINGS: Readonly<Record<string, string>> = {
   batch: "g",
   freezer: "°C",
   composition: "g per 100 g by part, together 100",
+  label: "g per 100 g as on the packet, and the class of ingredients to read it by",
   dextroseEquivalent: "of the glucose-syrup solids, dextrose = 100",
+  saturates: "of the fat, g per 100 g",
+  carbohydrate: "without fibre, g per 100 g",
+  sugars: "of the carbohydrate, g per 100 g",
+  protein: "g per 100 g",
+  polyols: "of the carbohydrate, g per 100 g",
   price: "money per kg",
   stock: "g on the shelf",
   unit: "mass of one whole unit, g",
@@ -55,8 +61,17 @@ export function schemaFiles(): Record<string, string> {
   );
 }
 
-/** Adds to each property the unit that its key has. */
-function describe({jsonSchema}: {jsonSchema: z.core.JSONSchema.BaseSchema}): void {
+/** Adds to each property the unit that its key has, and to an ingredient that something must say what is in it. */
+function describe({
+  zodSchema,
+  jsonSchema,
+}: {
+  zodSchema: unknown;
+  jsonSchema: z.core.JSONSchema.BaseSchema;
+}): void {
+  // What the reader checks by a function.
+  if (zodSchema === ingredientSchema)
+    jsonSchema.oneOf = ["composition", "label"].map((key) => ({properties: {[key]: {}}, required: [key]}));
   for (const [key, property] of Object.entries(jsonSchema.properties ?? {})) {
     const meaning = MEANINGS[key];
     if (meaning !== undefined && typeof property === "object") property.description = meaning;

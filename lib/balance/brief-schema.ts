@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import {
   compositionSchema,
   ingredientSchema as pantrySchema,
+  labelSchema,
   partsSchema,
 } from "../pantry/ingredient-schema.ts";
 
@@ -20,12 +21,11 @@ const atSchema = z.strictObject({at: temperature(), ...limits});
 const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...limits});
 
 /** What a brief may say of an ingredient, as any other reader of ingredients does. */
-const {name, price, unit, density, allergens, properties} = pantrySchema.shape;
-const known = {name, price, unit, density, allergens, properties};
+const {name, composition, label, price, stock, unit, density, allergens, properties} = pantrySchema.shape;
+const known = {name, composition, label, price, stock, unit, density, allergens, properties};
 
 const ingredientSchema = z.strictObject({
   ...known,
-  composition: z.optional(compositionSchema),
   min: z.optional(notNegative()),
   max: z.optional(notNegative()),
   step: z.optional(positive()),
@@ -82,7 +82,7 @@ export const briefSchema = z.strictObject({
 /**
  * A brief as the cook writes it.
  *
- * `batch` (default 1000) and an ingredient's `min`, `max`, `step` and `unit`: g; `price`: money per kg; targets: g per
+ * `batch` (default 1000) and an ingredient's `min`, `max` (its `stock` unless given), `step` and `unit`: g; `price`: money per kg; targets: g per
  * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
  * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
  * read by the command.
@@ -127,6 +127,7 @@ export const BRIEF_KEYS: readonly string[] = [
   ...Object.keys(briefSchema.shape),
   ...Object.keys(ingredientSchema.shape),
   ...Object.keys(compositionSchema.shape),
+  ...Object.keys(labelSchema.shape),
   "ingredient",
   "parts",
   "weighing",

@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
-import {readComposition} from "../pantry/composition.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
+import {ownComposition} from "../pantry/own-composition.ts";
 import {findIngredient, nameKey, type Pantry} from "../pantry/pantry.ts";
 import type {BriefInput, IngredientInput} from "./brief-schema.ts";
 import type {Choice} from "./brief.ts";
@@ -35,11 +35,13 @@ export function readChoices(
 }
 
 function readIngredient(input: IngredientInput, pantry: Pantry, place: string): Ingredient {
-  const {name, composition, price, unit, density, allergens, properties} = input;
-  const known = composition === undefined ? findIngredient(pantry, name, place) : undefined;
+  const {name, price, stock, unit, density, allergens, properties} = input;
+  const own = ownComposition(input, place);
+  const known = own ? undefined : findIngredient(pantry, name, place);
   return {
-    ...(known ?? {name, composition: readComposition(composition, `${place} "${name}": composition`)}),
+    ...(known ?? {name, ...own!}),
     ...(price !== undefined && {price}),
+    ...(stock !== undefined && {stock}),
     ...(unit !== undefined && {unit}),
     ...(density !== undefined && {density}),
     ...(allergens !== undefined && {allergens}),

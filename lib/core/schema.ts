@@ -106,6 +106,8 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
         value,
         `use ${issue.values.map(String).join(", ")}`,
       );
+    case "custom":
+      return new InputError(at(issue.path), String(issue.params?.problem), undefined, issue.message);
     default:
       return new InputError(at(issue.path), "not understood", value, issue.message);
   }

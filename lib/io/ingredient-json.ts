@@ -1,9 +1,9 @@
 import type * as z from "zod/mini";
 import {InputError} from "../core/errors.ts";
 import {parse} from "../core/schema.ts";
-import {readComposition} from "../pantry/composition.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
-import {compositionSchema, ingredientSchema} from "../pantry/ingredient-schema.ts";
+import {compositionSchema, ingredientSchema, labelSchema} from "../pantry/ingredient-schema.ts";
+import {ownComposition} from "../pantry/own-composition.ts";
 import {pantryOf} from "../pantry/pantry.ts";
 import {parseJson} from "./json.ts";
 import {MOST_ROWS} from "./limits.ts";
@@ -12,6 +12,7 @@ import {MOST_ROWS} from "./limits.ts";
 export const INGREDIENT_KEYS: readonly string[] = [
   ...Object.keys(ingredientSchema.shape),
   ...Object.keys(compositionSchema.shape),
+  ...Object.keys(labelSchema.shape),
 ];
 
 /**
@@ -49,10 +50,7 @@ export function pantryJson(ingredients: readonly Ingredient[]): string {
 }
 
 /** An ingredient whose JSON has the right shape, with its composition expanded and its sum checked. */
-export function checked(
-  input: z.output<typeof ingredientSchema> & {readonly composition: object},
-  place: string,
-): Ingredient {
-  const composition = readComposition(input.composition, `${place} "${input.name}": composition`);
-  return {...(input as Ingredient), composition};
+export function checked({label, ...input}: z.output<typeof ingredientSchema>, place: string): Ingredient {
+  const own = ownComposition({...input, label}, place)!;
+  return {...(input as Ingredient), ...own, ...(input.grade && {grade: input.grade})};
 }

@@ -1,8 +1,10 @@
 import {InputError} from "../core/errors.ts";
 import {readComposition} from "../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../pantry/ingredient.ts";
+import {ownComposition} from "../pantry/own-composition.ts";
 import {PARTS} from "../pantry/parts.ts";
 import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
+import {LABEL_COLUMNS, labelIn} from "./label-columns.ts";
 import {type CsvRow, type CsvTable, numberFrom, numberIn, placeIn} from "./csv.ts";
 import {MOST_WORDS} from "./limits.ts";
 import {eachOnce, type NamedRow, readNamedRows} from "./named-rows.ts";
@@ -31,11 +33,8 @@ const COLUMNS: Columns = {
   stock_kg: [],
   grade: [],
   source: [],
+  ...Object.fromEntries(LABEL_COLUMNS.map((column) => [column, [`${column}_per_100_g`]])),
   energy_kcal: [],
-  label_fat_g: [],
-  label_protein_g: [],
-  label_carbohydrate_g: [],
-  label_sugars_g: [],
   source_id: [],
   rule: [],
   note: [],
@@ -52,6 +51,11 @@ const PROPERTY = "property_";
  * `price_per_kg` is money per kg (or `price_per_100_g`), `stock_g` what there is in g (or `stock_kg`), `unit_g` the mass of a
  * whole unit in g, `density_g_per_ml` is in g/ml, `portions` lists masses in g (`tablespoon=15; cup=244`), `aliases` and
  * `allergens` are separated by semicolons (at most 20), and `property_co2` gives the property `co2` per 100 g.
+ *
+ * Instead of a composition a row may have the nutrition label of the packet: `label_class` names the class of ingredients that
+ * it is read by (see `fromLabel`), `label_fat_g`, `label_carbohydrate_g`, `label_sugars_g`, `label_protein_g` and
+ * `label_salt_g` are needed, `label_saturates_g`, `label_fibre_g`, `label_polyols_g`, `label_alcohol_g` and `label_water_g` are
+ * welcome.
  *
  * Headers are read as `columnKey` says: `Milk fat (g)`, `milk fat g/100 g` and `milkFat_g` are one.
  *
@@ -95,9 +99,13 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
     grade: cells.has("grade") ? wordIn(GRADES, cells.get("grade")!, "grade") : undefined,
     source: cells.get("source"),
   };
+  const label = labelIn(table, row);
+  const parts = Object.fromEntries(grams);
   return {
     name,
-    composition: readComposition(Object.fromEntries(grams), `${row.place}, ${name}`),
+    ...(label
+      ? ownComposition({name, composition: grams.size ? parts : undefined, label}, row.place)!
+      : {composition: readComposition(parts, `${row.place}, ${name}`)}),
     ...present(optional),
   };
 }

@@ -3,7 +3,7 @@ import {InputError} from "../core/errors.ts";
 import {parse} from "../core/schema.ts";
 import {gramsOf} from "../kitchen/measures.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
-import {compositionSchema, ingredientSchema} from "../pantry/ingredient-schema.ts";
+import {ingredientSchema} from "../pantry/ingredient-schema.ts";
 import {findIngredient, type Pantry} from "../pantry/pantry.ts";
 import type {Recipe} from "../pantry/recipe.ts";
 import {checked, INGREDIENT_KEYS} from "./ingredient-json.ts";
@@ -17,7 +17,6 @@ const MOST_LINES = 2000;
 
 const lineSchema = z.strictObject({
   ...ingredientSchema.shape,
-  composition: z.optional(compositionSchema),
   grams: z.optional(z.number().check(z.gte(0), z.lte(1e9))),
   measure: z.optional(text()),
 });
@@ -30,7 +29,7 @@ export const recipeSchema = z.strictObject({
 });
 
 /**
- * A recipe as a cook writes it: each line names an ingredient of the pantry, or one with a `composition` of its own, and
+ * A recipe as a cook writes it: each line names an ingredient of the pantry, or one with a `composition` or `label` of its own, and
  * says how much of it in `grams`, or in a kitchen `measure` such as `"2 tablespoons"`.
  */
 export type RecipeInput = z.input<typeof recipeSchema>;
@@ -68,13 +67,13 @@ export async function readRecipe(input: unknown, pantry: Pantry, place = "recipe
   return {name, lines};
 }
 
-/** The ingredient of a line: its own if it gives a composition, otherwise the pantry's with what the line says of it. */
+/** The ingredient of a line: its own if it gives a composition or a label, otherwise the pantry's with what the line says of it. */
 function ingredientOf(
-  {composition, ...rest}: Omit<z.output<typeof lineSchema>, "grams" | "measure">,
+  {composition, label, ...rest}: Omit<z.output<typeof lineSchema>, "grams" | "measure">,
   pantry: Pantry,
   at: string,
 ): Ingredient {
-  if (composition !== undefined) return checked({...rest, composition}, at);
+  if (composition !== undefined || label !== undefined) return checked({...rest, composition, label}, at);
   const known = findIngredient(pantry, rest.name, at);
   return {...known, ...(rest as Partial<Ingredient>), name: known.name};
 }

@@ -20,9 +20,26 @@ export function substitutionText(result: Substitution, most = 3): string {
       ? [`and ${alternatives.length - shown.length} more, each with a higher score`]
       : []),
     ...(notCompared.length
-      ? [`Not compared, for want of figures: ${notCompared.map(plainName).join(", ")}`]
+      ? [
+          `Not compared, for want of figures: ${notCompared
+            .map((what) => (what === "cost" ? `cost${unpriced(result)}` : plainName(what)))
+            .join(", ")}`,
+        ]
       : []),
   ].join("\n\n");
+}
+
+/** The ingredients whose price is missing, in brackets: at most five. */
+function unpriced({before, alternatives}: Substitution): string {
+  const names = new Set(
+    [before, ...alternatives.map(({recipe}) => recipe)].flatMap(({lines}) =>
+      lines.flatMap(({ingredient: {name, price}, grams}) =>
+        price === undefined && grams > 0 ? [printable(name)] : [],
+      ),
+    ),
+  );
+  const shown = [...names].slice(0, 5);
+  return shown.length ? ` (no price for ${shown.join(", ")}${names.size > shown.length ? " …" : ""})` : "";
 }
 
 /** Whether the ingredient is out, or how much of it there still is, in words. */

@@ -10,8 +10,9 @@ sheet     prints the batch sheet of a recipe
 A BRIEF is a JSON file; a RECIPE is a CSV file with the columns ingredient and g, or JSON. - reads standard input.
 
   --json            print the answer as one JSON object
-  --pantry FILE     ingredients, CSV or JSON; those of this package unless given (a brief can name its own)
-  --prices FILE     prices and stock, CSV
+  --own FILE        ingredients of your own, CSV or JSON, beside those of this package; the same name replaces one
+  --pantry FILE     nothing but these ingredients instead of those of this package (a brief can name its own)
+  --prices FILE     prices and stock, CSV; of ingredients that a brief or a recipe describes too
 balance
   --explain         what each limit costs and over which range, and from which price an ingredient comes in
   --candidates      the other mixes in full
@@ -30,31 +31,45 @@ sheet
   --way NAME        how the base is made: custard (unless given), scald, pot or cold
   --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given
 
+mixwright --version prints the version. What was written to a file is said on the error stream.
 Exit code: 0 done, 1 no mix meets the brief (the report says why), 2 a mistake in the input.
 `;
 
 const text = {type: "string"} as const;
 const flag = {type: "boolean"} as const;
-/** The options of the command, as `parseArgs` of Node takes them. */
-export const OPTIONS = {
+
+/** What every command takes. */
+const COMMON = {
   json: flag,
   pantry: text,
+  own: text,
   prices: text,
-  csv: text,
-  markdown: text,
-  html: text,
-  explain: flag,
-  candidates: flag,
-  weighable: flag,
-  scale: text,
-  reliability: flag,
-  recipe: text,
-  svg: text,
-  without: text,
-  left: text,
-  keep: {type: "string", multiple: true},
-  grams: text,
-  overrun: text,
-  way: text,
   help: {type: "boolean", short: "h"},
+  version: flag,
+} as const;
+
+/** What a command takes besides, as `parseArgs` of Node has it. */
+export const OPTIONS_OF = {
+  balance: {
+    explain: flag,
+    candidates: flag,
+    weighable: flag,
+    scale: text,
+    reliability: flag,
+    recipe: text,
+    csv: text,
+    markdown: text,
+    html: text,
+    svg: text,
+  },
+  replace: {without: text, left: text, keep: {type: "string", multiple: true}},
+  sheet: {grams: text, overrun: text, way: text, csv: text, markdown: text, html: text},
+} as const;
+
+/** The options of all commands together. */
+export const OPTIONS = {
+  ...COMMON,
+  ...OPTIONS_OF.balance,
+  ...OPTIONS_OF.replace,
+  ...OPTIONS_OF.sheet,
 } as const;

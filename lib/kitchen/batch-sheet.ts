@@ -1,8 +1,6 @@
-import {decimal, degrees} from "../core/figures.ts";
 import {finite} from "../core/numbers.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
 import {freezingCurve} from "../freezing/curve.ts";
-import {initialFreezingPoint} from "../freezing/ice.ts";
 import {scoopTemperature, type ScoopTemperature, verdictAt, type Verdict} from "../freezing/scoop.ts";
 import type {Allergen, Ingredient} from "../pantry/ingredient.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
@@ -11,9 +9,10 @@ import {followProcess, type ProcessReport} from "./heat-step.ts";
 import {ingredientList, type LabelName, type LabelText} from "./label.ts";
 import {COOLING} from "./pasteurisation.ts";
 import type {Item, Process, ProcessStep} from "./process.ts";
-import {type Component, type Product, productAllergens, productDensity} from "./product.ts";
+import {type Component, type Product, productAllergens} from "./product.ts";
 import type {Machine, ScaleTo} from "./scale.ts";
-import {type ScaledProduct, scaleProduct} from "./scale-product.ts";
+import {scaleProduct} from "./scale-product.ts";
+import {sheetFigures} from "./sheet-figures.ts";
 
 /** A kitchen measure of an ingredient and the mass of one, g: `{unit: "teaspoon", grams: 4.2}`; `gramsOf` weighs it. */
 export interface SheetMeasure {
@@ -32,6 +31,8 @@ export interface SheetOptions {
   readonly storage?: number;
   /** % of the mix's volume; with it the sheet says what a litre should weigh. */
   readonly overrun?: number;
+  /** Whether the sheet says what the ingredients cost; not unless asked, since a sheet hangs where everyone reads it. */
+  readonly cost?: boolean;
   /** Kitchen measures beside the grams, by name of the ingredient; whole units where nothing is said and a unit is known. */
   readonly measures?: Readonly<Record<string, SheetMeasure>>;
   /** What the product's name promises: these ingredients get their percentage. */
@@ -99,7 +100,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
   const scoop = scoopTemperature(base.composition);
   return {
     title: product.name,
-    figures: figures(scaled, base, scoop, options),
+    figures: sheetFigures(scaled, base, scoop, options),
     sections: scaled.product.components.map((component) => section(component, scaled.runs, process, options)),
     runs: scaled.runs,
     steps: [
@@ -131,31 +132,6 @@ export function scaleProcess(process: Process, factor: number): Process {
     return {...step, pour: items(step.pour), onto: items(step.onto)};
   };
   return {...process, steps: process.steps.map(scaleStep)};
-}
-
-function figures(scaled: ScaledProduct, base: Component, scoop: ScoopTemperature, {overrun}: SheetOptions) {
-  const freezes = initialFreezingPoint(base.composition);
-  const runs = scaled.runs === 1 ? "1 run" : `${scaled.runs} runs of ${decimal(scaled.gramsPerRun, 0)} g`;
-  return [
-    {label: "Finished", value: `${decimal(scaled.grams, 0)} g`},
-    {
-      label: "Mix to churn",
-      value: `${decimal(scaled.mixGrams, 0)} g, ${decimal(scaled.mixMillilitres / 1000, 2)} l`,
-    },
-    {label: "Machine", value: runs},
-    ...(overrun === undefined
-      ? []
-      : [
-          {
-            label: `One litre at ${overrun} % overrun`,
-            value: `${(1000 * productDensity(scaled.product, overrun)).toFixed(0)} g`,
-          },
-        ]),
-    ...(freezes === undefined ? [] : [{label: "Starts to freeze", value: `${degrees(freezes)}`}]),
-    ...(scoop.temperature === undefined
-      ? []
-      : [{label: "Scoops, estimated", value: `${degrees(scoop.temperature, 0)}`}]),
-  ];
 }
 
 function section(
@@ -192,7 +168,9 @@ function measured(
   if (one === undefined) return {};
   finite(one, `${ingredient.name}: mass of one ${measure?.unit ?? "unit"}`, {min: 0.01}, "g");
   const count = grams / one;
-  const amount = Number(count.toFixed(count >= 9.95 ? 0 : 1));
+  // Whole where that is within 1 %: 14 of 17 g are no 246 g.
+  const whole = Math.round(count);
+  const amount = Math.abs(whole - count) <= 0.01 * count ? whole : Number(count.toFixed(1));
   return {measure: measure ? `${amount} ${measure.unit}` : `${amount} × ${Number(one.toFixed(1))} g`};
 }
 

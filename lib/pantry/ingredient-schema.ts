@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import {INGREDIENT_CLASSES} from "./from-label.ts";
 import {ALLERGENS, GRADES} from "./ingredient.ts";
 import {PARTS} from "./parts.ts";
 
@@ -25,19 +26,47 @@ export const compositionSchema = z.strictObject({
   dextroseEquivalent: z.optional(z.number().check(z.gte(5), z.lte(100))),
 });
 
-/** An ingredient as JSON: the one source of its reader and its JSON Schema. Units as in `Ingredient`. */
-export const ingredientSchema = z.strictObject({
-  name: text(),
-  composition: compositionSchema,
-  aliases: z.optional(words(text())),
-  price: z.optional(notNegative()),
-  stock: z.optional(notNegative()),
-  unit: z.optional(positive()),
-  density: z.optional(positive()),
-  portions: z.optional(z.record(text(), positive())),
-  allergens: z.optional(words(z.enum(ALLERGENS))),
-  properties: z.optional(z.record(text(), z.number())),
-  group: z.optional(text()),
-  grade: z.optional(z.enum(GRADES)),
-  source: z.optional(text()),
+const figure = () => z.number().check(z.gte(0), z.lte(100));
+
+/** A nutrition label as JSON, g per 100 g, with the class of ingredients that it is read by: see `fromLabel`. */
+export const labelSchema = z.strictObject({
+  class: z.enum(INGREDIENT_CLASSES),
+  fat: figure(),
+  saturates: share(),
+  carbohydrate: figure(),
+  sugars: figure(),
+  protein: figure(),
+  salt: figure(),
+  fibre: share(),
+  polyols: share(),
+  alcohol: share(),
+  water: share(),
 });
+
+/**
+ * An ingredient as JSON: the one source of its reader and its JSON Schema. Units as in `Ingredient`. What is in it stands in
+ * `composition`, or in `label` as its packet has it: `ownComposition` reads either.
+ */
+export const ingredientSchema = z
+  .strictObject({
+    name: text(),
+    composition: z.optional(compositionSchema),
+    label: z.optional(labelSchema),
+    aliases: z.optional(words(text())),
+    price: z.optional(notNegative()),
+    stock: z.optional(notNegative()),
+    unit: z.optional(positive()),
+    density: z.optional(positive()),
+    portions: z.optional(z.record(text(), positive())),
+    allergens: z.optional(words(z.enum(ALLERGENS))),
+    properties: z.optional(z.record(text(), z.number())),
+    group: z.optional(text()),
+    grade: z.optional(z.enum(GRADES)),
+    source: z.optional(text()),
+  })
+  .check(
+    z.refine(({composition, label}) => (composition === undefined) !== (label === undefined), {
+      error: "give either composition or label",
+      params: {problem: "not said, or said twice, what is in it"},
+    }),
+  );

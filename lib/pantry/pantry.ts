@@ -80,7 +80,7 @@ function unknownIngredient(pantry: Pantry, name: string, place: string): InputEr
     place,
     "unknown ingredient",
     name,
-    `${names.length ? `did you mean ${alternatives(names)}? If not, ` : ""}add it to the pantry, or give its composition beside its name in a JSON file`,
+    `${names.length ? `did you mean ${alternatives(names)}? If not, ` : ""}add it to the pantry, or give its composition or label beside its name in a JSON file`,
   );
 }
 

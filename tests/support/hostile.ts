@@ -162,6 +162,15 @@ export const goodBrief = fc.record({
     ],
     [
       "milk",
+      "sugar",
+      {
+        name: "date syrup",
+        label: {class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1},
+        price: 3,
+      },
+    ],
+    [
+      "milk",
       {name: "sugar", minIfUsed: 5, onlyWith: {ingredient: "milk", min: 10}},
       {name: "egg", ratio: {to: "sugar", grams: 0.2}},
     ],
@@ -191,6 +200,13 @@ export const goodRecipe = fc.record({
       {name: "milk", grams: 500},
       {name: "sugar", measure: "1/2 cup"},
       {name: "egg", measure: "4 eggs"},
+    ],
+    [
+      {
+        name: "date syrup",
+        label: {...{class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1}, fibre: 2},
+        grams: 30,
+      },
     ],
     [
       {

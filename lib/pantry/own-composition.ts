@@ -1,0 +1,47 @@
+import {InputError} from "../core/errors.ts";
+import {readComposition} from "./composition.ts";
+import {fromLabel, type IngredientClass} from "./from-label.ts";
+import type {Ingredient} from "./ingredient.ts";
+import type {Label} from "./read-label.ts";
+
+/** What an ingredient of a brief, a recipe or a pantry may say of what is in it. */
+export interface OwnFigures {
+  readonly name: string;
+  /** g per 100 g by part or shorthand. */
+  readonly composition?: object | undefined;
+  /** g per 100 g as on the packet, and the class to read it by. */
+  readonly label?:
+    | ({readonly class: IngredientClass} & {
+        readonly [Figure in keyof Omit<Label, "name">]: Label[Figure] | undefined;
+      })
+    | undefined;
+}
+
+/**
+ * What an ingredient says of its composition, g per 100 g; nothing where it has neither a composition nor a label.
+ *
+ * @param place where the ingredient stands, for errors, e.g. `brief.json: ingredients[2]`
+ * @throws InputError for both at once, and as `readComposition` and `fromLabel`
+ */
+export function ownComposition(
+  {name, composition, label}: OwnFigures,
+  place: string,
+): Pick<Ingredient, "composition" | "grade"> | undefined {
+  if (label === undefined)
+    return composition && {composition: readComposition(composition, `${place} "${name}": composition`)};
+  if (composition !== undefined)
+    throw new InputError(
+      `${place} "${name}": label`,
+      "given beside composition",
+      undefined,
+      "give one of them",
+    );
+  const {class: read, ...figures} = label;
+  try {
+    const {ingredient} = fromLabel({...(figures as Omit<Label, "name">), name}, read);
+    return {composition: ingredient.composition, grade: "label"};
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    throw new InputError(`${place}: ${error.place}`, error.problem, error.value, error.advice);
+  }
+}
