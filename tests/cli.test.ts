@@ -344,8 +344,12 @@ describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
             {
               name: "paste",
               label: {
-                ...{class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1},
+                class: "syrup",
                 fat: 60,
+                carbohydrate: 71,
+                sugars: 70,
+                protein: 1,
+                salt: 0.1,
               },
             },
           ],

@@ -204,7 +204,7 @@ export const goodRecipe = fc.record({
     [
       {
         name: "date syrup",
-        label: {...{class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1}, fibre: 2},
+        label: {class: "syrup", fat: 0, carbohydrate: 71, sugars: 70, protein: 1, salt: 0.1, fibre: 2},
         grams: 30,
       },
     ],
