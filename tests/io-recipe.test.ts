@@ -150,7 +150,11 @@ describe("recipes and ingredients as JSON", () => {
 
   it.each<[string, () => unknown, string]>([
     ["no list", () => readPantryJson("{}", "p.json"), "p.json: not a list"],
-    ["an entry", () => readPantryJson('[{"name": "a"}]', "p.json"), "p.json[0].composition: missing"],
+    [
+      "an entry",
+      () => readPantryJson('[{"name": "a"}]', "p.json"),
+      "p.json[0]: not said, or said twice, what is in it; give either composition or label",
+    ],
     [
       "a sum",
       () => readPantryJson('[{"name": "a", "composition": {"water": 9}}]', "p.json"),

@@ -2,6 +2,7 @@ import {solve, type SolveOptions} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {formulateClosest} from "./closest.ts";
+import {expectBrief} from "./expect-brief.ts";
 import {type Formulation, formulate} from "./formulate.ts";
 import {type Solution, solveBrief, solveFormulation} from "./solve-brief.ts";
 
@@ -24,6 +25,7 @@ export interface CandidateOptions {
  * @param best its answer, which the candidates must differ from
  */
 export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
+  expectBrief(brief);
   const {costMargin = 1.15, apart = 0.5, search = {}} = options;
   const within = costLimit(brief, best, costMargin);
   const towards = (name: string, aim: Aim) => () => solveBrief(brief, name, aim, within, search);

@@ -5,6 +5,7 @@ import {isTemperature, readAxis} from "./axis.ts";
 import {thresholdBound} from "./best-mix.ts";
 import type {Aim, Brief} from "./brief.ts";
 import {type Coordinate, coordinateOf} from "./coordinate.ts";
+import {expectBrief} from "./expect-brief.ts";
 import {feasibleRegionSteps, type Region, type RegionAxes} from "./feasible-region.ts";
 import {isInside, sizeOf} from "./hull.ts";
 import {finish, type Steps} from "./in-chunks.ts";
@@ -51,6 +52,7 @@ export function costMap(brief: Brief, axes: RegionAxes, grid: Grid): CostMap {
 
 /** {@link costMap} in steps, one for each linear program, for `inChunks`. */
 export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps<CostMap> {
+  expectBrief(given);
   for (const key of ["columns", "rows"] as const) checkCount(grid[key], `grid.${key}`);
   requirePrices(given.ingredients, given.name);
   const x = readAxis(axes.x, given.ingredients, "x");

@@ -1,6 +1,8 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
+import {expectList} from "../core/shape.ts";
 import {heldWater} from "../freezing/held-water.ts";
+import {expectIngredient} from "../pantry/expect.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
@@ -46,6 +48,7 @@ export function equivalents(
   y: Ingredient,
   {freezer = -18}: {readonly freezer?: number} = {},
 ): Equivalent[] {
+  for (const ingredient of [x, y]) expectIngredient(ingredient);
   finite(freezer, "freezer", {min: -40, max: -0.01}, "°C");
   const [one, other] = [featuresOf(x.composition, freezer), featuresOf(y.composition, freezer)];
   return EQUAL_IN.flatMap((equalIn): Equivalent[] => {
@@ -85,6 +88,12 @@ export function equivalentsTable(
   ingredients: readonly Ingredient[],
   options: {readonly freezer?: number} = {},
 ): EquivalentRow[] {
+  expectList(
+    ingredients,
+    {name: "text", composition: "object"},
+    "ingredients",
+    "give a pantry's ingredients",
+  );
   if (ingredients.length < 2) {
     throw new InputError(
       "ingredients",

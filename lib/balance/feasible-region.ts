@@ -2,6 +2,7 @@ import {amountsOf} from "./amounts.ts";
 import type {Amount} from "./answer.ts";
 import {type AxisInput, isTemperature, readAxis} from "./axis.ts";
 import type {Brief} from "./brief.ts";
+import {expectBrief} from "./expect-brief.ts";
 import type {Point} from "./hull.ts";
 import {finish, type Steps} from "./in-chunks.ts";
 import {exactOutline} from "./exact-outline.ts";
@@ -53,6 +54,7 @@ export function feasibleRegion(brief: Brief, axes: RegionAxes): Region {
 
 /** {@link feasibleRegion} in steps, one for each linear program, for `inChunks`. */
 export function* feasibleRegionSteps(given: Brief, axes: RegionAxes): Steps<Region> {
+  expectBrief(given);
   const x = readAxis(axes.x, given.ingredients, "x");
   const y = readAxis(axes.y, given.ingredients, "y");
   const {brief, leftOut} = withoutWholeValues(given);

@@ -5,6 +5,7 @@ import {solve} from "../lp/solve.ts";
 import type {Binding} from "./answer.ts";
 import {limitOf, oneEach, slope} from "./binding.ts";
 import type {Brief, Choice, Target} from "./brief.ts";
+import {expectBrief} from "./expect-brief.ts";
 import {formulate} from "./formulate.ts";
 import {mixFrom} from "./mix-report.ts";
 import {subjectName} from "./subject.ts";
@@ -42,6 +43,7 @@ export interface Prices {
  * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, or one that cannot be met
  */
 export function pricesOf(brief: Brief): Prices {
+  expectBrief(brief);
   const formulation = formulate(brief);
   const {program, meanings, shares} = formulation;
   if (program.variables.some(({integer}) => integer)) {

@@ -2,6 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {sum} from "../core/numbers.ts";
 import {parse} from "../core/schema.ts";
 import type {Pantry} from "../pantry/pantry.ts";
+import {expectPantry} from "../pantry/pantry.ts";
 import {QUANTITIES} from "../pantry/quantities.ts";
 import {BRIEF_KEYS, briefSchema, type SpreadInput} from "./brief-schema.ts";
 import type {Brief, Choice, Spread} from "./brief.ts";
@@ -19,6 +20,7 @@ import {readTargets} from "./read-targets.ts";
  *   contradictory in itself, duplicated, or missing (a price when cost is minimised)
  */
 export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brief {
+  expectPantry(pantry);
   const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES]);
   const batch = raw.batch ?? 1000;
   const ingredients = readChoices(raw.ingredients, pantry, batch, place);

@@ -3,6 +3,7 @@ import {seededRandom} from "../core/random.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import type {Part} from "../pantry/parts.ts";
 import type {Brief, Spread, Target} from "./brief.ts";
+import {expectBrief} from "./expect-brief.ts";
 import {measure, mixOf} from "./mix-report.ts";
 import {EXACT_ENOUGH} from "./nearby-steps.ts";
 import {shifted} from "./spread.ts";
@@ -50,6 +51,7 @@ export function reliability(
   spread: Spread,
   options: SimulationOptions = {},
 ): Reliability {
+  expectBrief(brief);
   const batches = finite(options.batches ?? 1000, "batches", {min: 1, max: 1_000_000});
   const next = seededRandom(options.seed ?? 1);
   const within = (width: number) => (2 * next() - 1) * width;

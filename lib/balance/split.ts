@@ -1,4 +1,6 @@
 import {InputError} from "../core/errors.ts";
+import {expectList} from "../core/shape.ts";
+import {expectIngredient} from "../pantry/expect.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import {mixComposition} from "../pantry/mix.ts";
 import {type Quantity, QUANTITIES, quantityOf} from "../pantry/quantities.ts";
@@ -27,6 +29,8 @@ export function splitInto(
   parts: readonly [Ingredient, Ingredient],
   quantity: Quantity = "fat",
 ): Split | undefined {
+  expectIngredient(whole);
+  expectList(parts, {name: "text", composition: "object"}, "parts", "give two ingredients");
   const [first, second] = parts.map(({composition}) => quantityOf(composition, quantity)) as [number, number];
   if (Math.abs(first - second) < 1e-9) {
     throw new InputError(

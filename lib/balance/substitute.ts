@@ -1,5 +1,6 @@
 import {solverOfMany} from "../lp/solve-again.ts";
 import type {Recipe} from "../pantry/recipe.ts";
+import {expectRecipe} from "../pantry/recipe.ts";
 import {describeAlternative} from "./alternative.ts";
 import {finish, type Progress, type Steps} from "./in-chunks.ts";
 import {NOTICED} from "./noticed.ts";
@@ -38,6 +39,7 @@ export function substitute(recipe: Recipe, options: SubstituteOptions): Substitu
 
 /** {@link substitute} in steps, one for each linear program, for `inChunks`. */
 export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): Steps<Substitution> {
+  expectRecipe(recipe);
   const problem = readSubstitution(recipe, options);
   const {missing, kept, own, others} = problem;
   const priced = [missing, ...kept, ...own, ...others].every(

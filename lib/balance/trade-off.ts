@@ -1,6 +1,7 @@
 import {isTemperature, readAxis} from "./axis.ts";
 import type {Brief} from "./brief.ts";
 import {exactFront} from "./exact-front.ts";
+import {expectBrief} from "./expect-brief.ts";
 import {describeFront} from "./front-mix.ts";
 import {finish, type Steps} from "./in-chunks.ts";
 import {limitsOnly} from "./mix-program.ts";
@@ -25,6 +26,7 @@ export function tradeOff(brief: Brief, axes: TradeOffAxes): TradeOff {
 
 /** {@link tradeOff} in steps, one for each linear program, for `inChunks`. */
 export function* tradeOffSteps(given: Brief, axes: TradeOffAxes): Steps<TradeOff> {
+  expectBrief(given);
   const x = readAxis(axes.x, given.ingredients, "x");
   const y = readAxis(axes.y, given.ingredients, "y");
   const {brief, leftOut} = withoutWholeValues(given);

@@ -2,6 +2,7 @@ import {sum} from "../core/numbers.ts";
 import {solve} from "../lp/solve.ts";
 import type {MixReport} from "./answer.ts";
 import type {Brief, Choice} from "./brief.ts";
+import {expectBrief} from "./expect-brief.ts";
 import {measure, mixOf, reportOf} from "./mix-report.ts";
 import {EXACT_ENOUGH, nearbySteps, type Search} from "./nearby-steps.ts";
 import {subjectName} from "./subject.ts";
@@ -40,6 +41,7 @@ const FINE = 20;
  * @param scale step of the kitchen scale, g; 1 by default. Amounts below 20 g are weighed to a tenth of it.
  */
 export function weighable(brief: Brief, amounts: readonly number[], scale = 1): WeighableMix {
+  expectBrief(brief);
   const counted = brief.ingredients.map((choice, j) => unitOf(choice, amounts[j]!));
   const free = look(
     brief,

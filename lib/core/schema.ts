@@ -107,7 +107,9 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
         `use ${issue.values.map(String).join(", ")}`,
       );
     case "custom":
-      return new InputError(at(issue.path), String(issue.params?.problem), undefined, issue.message);
+      if (issue.params?.problem)
+        return new InputError(at(issue.path), String(issue.params.problem), undefined, issue.message);
+      return new InputError(at(issue.path), "not understood", value, issue.message);
     default:
       return new InputError(at(issue.path), "not understood", value, issue.message);
   }

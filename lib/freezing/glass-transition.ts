@@ -1,3 +1,4 @@
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition, Part} from "../pantry/parts.ts";
 import {interpolate} from "./interpolate.ts";
 import {GLASS_TRANSITIONS, SYRUP_GLASS_TRANSITION} from "./tables.ts";
@@ -12,6 +13,7 @@ import {GLASS_TRANSITIONS, SYRUP_GLASS_TRANSITION} from "./tables.ts";
  * @returns `undefined` for a mix without sugars
  */
 export function glassTransition(composition: Composition): number | undefined {
+  expectComposition(composition);
   const syrup = composition.glucoseSyrupSolids ?? 0;
   let mass = syrup;
   let total =

@@ -1,4 +1,5 @@
 import {finite} from "../core/numbers.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition, Part} from "../pantry/parts.ts";
 import {type HeldWaterCoefficients, heldWaterPerGram} from "./solute.ts";
 import {SOLUTE_TABLE} from "./solute-table.ts";
@@ -53,6 +54,7 @@ export function heldWater(composition: Composition, temperature: number): number
 
 /** Coefficients of 100 g of a mix: the sum of its solutes', since a held-water curve is linear in its coefficients. */
 export function mixCoefficients(composition: Composition): HeldWaterCoefficients {
+  expectComposition(composition);
   const total: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];
   for (const part of SOLUTES) {
     const grams = composition[part];

@@ -1,4 +1,5 @@
 import {rootBetween} from "../core/roots.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST, heldWater, mixCoefficients} from "./held-water.ts";
 import {heldWaterPerGram} from "./solute.ts";
@@ -13,6 +14,7 @@ import {iceWaterActivity} from "./water-activity.ts";
  * @throws InputError outside the temperature range
  */
 export function unclippedIce(composition: Composition, temperature: number): number {
+  expectComposition(composition);
   return (composition.water ?? 0) - heldWater(composition, temperature);
 }
 
@@ -31,6 +33,7 @@ export function ice(composition: Composition, temperature: number): number {
  * of which comes twice, are neither checked nor kept.
  */
 export function iceFunction(composition: Composition): (temperature: number) => number {
+  expectComposition(composition);
   const water = composition.water ?? 0;
   const coefficients = mixCoefficients(composition);
   return (t) => (t < 0 ? Math.max(0, water - heldWaterPerGram(coefficients, iceWaterActivity(t))) : 0);
@@ -43,6 +46,7 @@ export function iceFunction(composition: Composition): (temperature: number) => 
  * @throws InputError below -40 °C
  */
 export function frozenShare(composition: Composition, temperature: number): number {
+  expectComposition(composition);
   return composition.water ? (100 * ice(composition, temperature)) / composition.water : 0;
 }
 
@@ -52,6 +56,7 @@ export function frozenShare(composition: Composition, temperature: number): numb
  * @returns 0 for water without solutes; `undefined` for a mix that has no water or does not freeze above -40 °C
  */
 export function initialFreezingPoint(composition: Composition): number | undefined {
+  expectComposition(composition);
   const water = composition.water ?? 0;
   if (water <= 0) return undefined;
   const coefficients = mixCoefficients(composition);

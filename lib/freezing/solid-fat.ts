@@ -1,3 +1,4 @@
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {interpolate} from "./interpolate.ts";
 import {SOLID_FAT} from "./tables.ts";
@@ -26,6 +27,7 @@ export function solidShare(fat: Fat, temperature: number): number {
  * @param temperature °C
  */
 export function solidFat(composition: Composition, temperature: number): number {
+  expectComposition(composition);
   let total = 0;
   for (const fat of FATS) {
     const grams = composition[fat];

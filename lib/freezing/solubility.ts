@@ -1,3 +1,4 @@
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition, Part} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
 import {ice} from "./ice.ts";
@@ -40,6 +41,7 @@ export function solubility(part: keyof typeof SOLUBILITY, temperature: number): 
  * @throws InputError below -40 °C
  */
 export function saturations(composition: Composition, temperature: number): Saturation[] {
+  expectComposition(composition);
   const liquid = (composition.water ?? 0) - ice(composition, temperature);
   if (liquid <= 0) return [];
   return (Object.keys(SOLUBILITY) as (keyof typeof SOLUBILITY)[])

@@ -1,5 +1,6 @@
 import {rootBetween} from "../core/roots.ts";
 import {SHORTHANDS} from "../pantry/composition.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition, Part} from "../pantry/parts.ts";
 import {SOLUTES} from "./held-water.ts";
 import {interpolate} from "./interpolate.ts";
@@ -32,6 +33,7 @@ export interface EquivalenceMix {
 export function equivalenceMix(
   composition: Composition,
 ): EquivalenceMix & {readonly leftOut: readonly Part[]} {
+  expectComposition(composition);
   let sucroseEquivalent = 0;
   for (const part in SUCROSE_EQUIVALENTS) {
     sucroseEquivalent +=

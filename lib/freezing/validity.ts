@@ -1,3 +1,4 @@
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {activityOfIce, heldBy, heldWater, type Solute, SOLUTES} from "./held-water.ts";
 import {type HeldWaterCoefficients, heldWaterPerGram, type SoluteCurve} from "./solute.ts";
@@ -26,6 +27,7 @@ export interface Extrapolation {
  * @throws InputError outside the temperature range
  */
 export function extrapolations(composition: Composition, temperature: number): Extrapolation[] {
+  expectComposition(composition);
   return SOLUTES.filter((part) => composition[part] && temperature < SOLUTE_TABLE[part].coldest)
     .map((part) => ({
       part,
@@ -46,6 +48,7 @@ export function extrapolations(composition: Composition, temperature: number): E
  * @throws InputError outside the temperature range
  */
 export function iceError(composition: Composition, temperature: number): number {
+  expectComposition(composition);
   const activity = activityOfIce(temperature);
   let squares = (methodDifference(composition, temperature) / 2) ** 2;
   for (const part of SOLUTES) {

@@ -1,12 +1,14 @@
 import type {Amount, Answer, Balanced, ConflictingLimit} from "../balance/answer.ts";
 import {isQuantity} from "../pantry/quantities.ts";
 import {csvText} from "./escape.ts";
+import {expectAnswer} from "./expect-answer.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
 import {decimal, degrees, grams} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
 
 /** An answer as JSON text: `JSON.parse` gives the answer back, every number to its last digit. */
 export function answerJson(answer: Answer): string {
+  expectAnswer(answer);
   return `${JSON.stringify(answer)}\n`;
 }
 
@@ -26,6 +28,7 @@ export function answerHtml(answer: Answer): string {
  * the least changes. No spreadsheet reads a name as a formula; numbers are not rounded.
  */
 export function answerCsv(answer: Answer): string {
+  expectAnswer(answer);
   return csvText(["section", "name", "value", "unit"], figures(answer));
 }
 
@@ -76,6 +79,7 @@ function limitUnit({target}: ConflictingLimit, amounts: readonly Amount[]): stri
 }
 
 function answerTables(answer: Answer): Tables {
+  expectAnswer(answer);
   if (answer.status === "infeasible") {
     const {targets, relaxations, amounts} = answer.conflict;
     return {

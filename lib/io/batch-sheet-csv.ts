@@ -1,3 +1,4 @@
+import {expectShape} from "../core/shape.ts";
 import type {BatchSheet} from "../kitchen/batch-sheet.ts";
 import {csvText} from "./escape.ts";
 
@@ -8,6 +9,12 @@ const COLUMNS = ["kind", "section", "text", "grams", "grams_per_run", "note"];
  * grams_per_run, note. Text that looks like a formula is made harmless; grams are rounded to 0.01 g.
  */
 export function batchSheetCsv(sheet: BatchSheet): string {
+  expectShape(
+    sheet,
+    {figures: "list", sections: "list", steps: "list"},
+    "sheet",
+    "make it with batchSheet(product, to)",
+  );
   const centi = (grams: number | undefined) =>
     grams === undefined ? undefined : Math.round(grams * 100) / 100;
   return csvText(

@@ -1,4 +1,5 @@
 import {sum} from "../core/numbers.ts";
+import {expectShape} from "../core/shape.ts";
 import type {BatchSheet, LogField, SheetLine, SheetSection} from "../kitchen/batch-sheet.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "./escape.ts";
@@ -19,6 +20,12 @@ const SMALLEST = 6;
  * The type shrinks with the amount of text, from 10 to 6 points; a sheet of some 30 ingredients and 20 steps still fits.
  */
 export function batchSheetHtml(sheet: BatchSheet): string {
+  expectShape(
+    sheet,
+    {figures: "list", sections: "list", steps: "list"},
+    "sheet",
+    "make it with batchSheet(product, to)",
+  );
   const {title, figures, sections, steps, log, cautions} = sheet;
   return `<!doctype html>
 <html lang="en">

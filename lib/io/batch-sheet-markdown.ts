@@ -1,9 +1,16 @@
+import {expectShape} from "../core/shape.ts";
 import type {BatchSheet, SheetSection} from "../kitchen/batch-sheet.ts";
 import {escapeMarkdown as plain} from "./escape.ts";
 import {grams as weight} from "../core/figures.ts";
 
 /** A batch sheet as Markdown (CommonMark with GitHub's tables and task lists), everything escaped; the curve as a table. */
 export function batchSheetMarkdown(sheet: BatchSheet): string {
+  expectShape(
+    sheet,
+    {figures: "list", sections: "list", steps: "list"},
+    "sheet",
+    "make it with batchSheet(product, to)",
+  );
   const points = sheet.curve.filter(
     (point) => Number.isInteger(point.temperature) && point.temperature % 3 === 0,
   );

@@ -1,5 +1,6 @@
 import {printable} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
+import {expectList} from "../core/shape.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
 import {escapeHtml} from "./escape.ts";
 import {degrees} from "../core/figures.ts";
@@ -31,6 +32,7 @@ export async function freezingCurveSvg(
   curve: readonly CurvePoint[],
   picture: CurvePicture = {},
 ): Promise<string> {
+  expectList(curve, {temperature: "number", ice: "number"}, "points", "give freezingCurve(composition)");
   const freezer = finite(picture.freezer ?? -18, "freezer", {min: -60, max: 0}, "°C");
   const width = finite(picture.width ?? 640, "width", {min: 100, max: 4000}, "pixels");
   const [Plot, {parseHTML}] = await Promise.all([import("@observablehq/plot"), import("linkedom")]);

@@ -1,3 +1,4 @@
+import {expectList} from "../core/shape.ts";
 import type * as z from "zod/mini";
 import {InputError} from "../core/errors.ts";
 import {parse} from "../core/schema.ts";
@@ -46,6 +47,12 @@ export function readPantryJson(text: string, place = "pantry"): Ingredient[] {
 
 /** Ingredients as the JSON text that {@link readPantryJson} reads back to the same. */
 export function pantryJson(ingredients: readonly Ingredient[]): string {
+  expectList(
+    ingredients,
+    {name: "text", composition: "object"},
+    "ingredients",
+    "give a pantry's ingredients",
+  );
   return `${JSON.stringify(ingredients, undefined, 2)}\n`;
 }
 

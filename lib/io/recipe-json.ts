@@ -1,3 +1,4 @@
+import {expectRecipe} from "../pantry/recipe.ts";
 import * as z from "zod/mini";
 import {InputError} from "../core/errors.ts";
 import {parse} from "../core/schema.ts";
@@ -80,6 +81,7 @@ function ingredientOf(
 
 /** A recipe as the JSON text that {@link readRecipeJson} reads back to the same, with or without a pantry. */
 export function recipeJson(recipe: Recipe): string {
+  expectRecipe(recipe);
   const ingredients = recipe.lines.map(({ingredient, grams}) => ({...ingredient, grams}));
   return `${JSON.stringify({name: recipe.name, ingredients}, undefined, 2)}\n`;
 }

@@ -1,10 +1,12 @@
 import type {Answer, Balanced, Binding} from "../balance/answer.ts";
 import type {Brief, Target} from "../balance/brief.ts";
+import {expectBrief} from "../balance/expect-brief.ts";
 import {sandiness} from "../freezing/solubility.ts";
 import {temperingTime} from "../freezing/tub.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {subjectName, subjectUnit} from "../balance/subject.ts";
 import {printable} from "../core/errors.ts";
+import {expectAnswer} from "./expect-answer.ts";
 import {conflictText} from "./report-conflict.ts";
 import {amountLines, cell, decimals, limitName, NAME_WIDTH, right, titleLines, wrap} from "./report-lines.ts";
 import {decimal, degrees, grams} from "../core/figures.ts";
@@ -20,6 +22,8 @@ const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
  * @param brief the brief it answers, for its targets and freezer
  */
 export function textReport(answer: Answer, brief: Brief): string {
+  expectBrief(brief);
+  expectAnswer(answer);
   if (answer.status === "infeasible")
     return `${titleLines(brief)}\n\n${conflictText(answer.conflict, brief.batch)}\n`;
   if (answer.status !== "optimal") return `${titleLines(brief)}\n\nNo verified answer: ${answer.reason}.\n`;

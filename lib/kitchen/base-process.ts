@@ -1,5 +1,6 @@
 import type {Ingredient} from "../pantry/ingredient.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
+import {expectLines} from "../pantry/recipe.ts";
 import type {Process, ProcessStep} from "./process.ts";
 
 /** Ways of making a base, as a cook says them. */
@@ -37,6 +38,7 @@ export function baseProcess(
   lines: readonly RecipeLine[],
   {way, scald = 90, to = 82, hold = 30, fruit = "heated", cool = 4, minutes}: Making,
 ): Process {
+  expectLines(lines);
   const late = fruit === "late" ? lines.filter(({ingredient}) => isLate(ingredient)) : [];
   const early = lines.filter((line) => !late.includes(line));
   const pan = early.filter(({ingredient: {group = ""}}) => PAN.has(group) || LATE.has(group));

@@ -1,4 +1,5 @@
 import {SOLUTES} from "../freezing/held-water.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 
 /** What dissolves in the water of a sauce and bends its light: what lowers its freezing point, alcohol apart. */
@@ -6,6 +7,7 @@ const SOLUBLE = SOLUTES.filter((part) => part !== "alcohol");
 
 /** Soluble solids, g per 100 g: sugars, sugar alcohols, acids and salts. Pectin and other soluble fibre are not counted. */
 export function solubleSolids(composition: Composition): number {
+  expectComposition(composition);
   let grams = 0;
   for (const part of SOLUBLE) grams += composition[part] ?? 0;
   return grams;

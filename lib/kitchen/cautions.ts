@@ -4,7 +4,7 @@ import {recipeMass} from "../pantry/recipe.ts";
 import {brix} from "./brix.ts";
 import type {ProcessReport} from "./heat-step.ts";
 import {COOLING, REFREEZING_LIMIT} from "./pasteurisation.ts";
-import {type Product, productAllergens, productComposition} from "./product.ts";
+import {expectProduct, type Product, productAllergens, productComposition} from "./product.ts";
 import {boilingPoint} from "./sucrose.ts";
 
 /** What a caution is about. */
@@ -28,6 +28,7 @@ const STICKY = 55;
  * @param process what the base went through; without it nothing counts as heated
  */
 export function cautionsFor(product: Product, process?: ProcessReport): Caution[] {
+  expectProduct(product);
   const holders = (allergen: "eggs" | "milk") => [
     ...new Set(
       product.components

@@ -4,6 +4,7 @@ import {finite, sum} from "../core/numbers.ts";
 import {mixComposition, type Portion} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
 import type {Recipe} from "../pantry/recipe.ts";
+import {expectRecipe} from "../pantry/recipe.ts";
 import {brix, solubleSolids} from "./brix.ts";
 import {invert} from "./inversion.ts";
 
@@ -54,6 +55,7 @@ export interface Cooked {
  *   losing water, or loses more of something in the sieve than it holds
  */
 export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}): Cooked {
+  expectRecipe(recipe);
   const pot = sieve(recipe, options.sieved ?? []);
   const mass = sum(pot.map((portion) => portion.mass));
   if (!(mass > 0))

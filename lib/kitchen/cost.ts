@@ -1,6 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
+import {expectLines} from "../pantry/recipe.ts";
 import {type Product, productDensity, productLines} from "./product.ts";
 
 /** How an ingredient is sold. Money is in one currency throughout, whichever it is. */
@@ -67,6 +68,7 @@ export interface Selling {
  *   outside their range
  */
 export function costOf(lines: readonly RecipeLine[], packs: Readonly<Record<string, Pack>> = {}): Cost {
+  expectLines(lines);
   const priced = lines.map((line) => {
     const {name} = line.ingredient;
     return costLine(line, Object.hasOwn(packs, name) ? packs[name] : undefined);

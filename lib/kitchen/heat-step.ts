@@ -1,6 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import type {Composition} from "../pantry/parts.ts";
 import type {Recipe} from "../pantry/recipe.ts";
+import {expectRecipe} from "../pantry/recipe.ts";
 import {type Pot, potComposition, potMass} from "./pot.ts";
 import {cool, cooledInTime, heat, pour, type StepReport} from "./process-steps.ts";
 import type {Process} from "./process.ts";
@@ -33,6 +34,7 @@ export interface ProcessReport {
  *   below the temperature of its items, a cooling step that ends above it, or a temperature outside 0 to 200 °C
  */
 export function followProcess(recipe: Recipe, process: Process): ProcessReport {
+  expectRecipe(recipe);
   if (process.steps.length === 0) {
     throw new InputError(
       recipe.name,

@@ -1,4 +1,5 @@
 import {finite} from "../core/numbers.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 
 const SUCROSE = 342.3;
@@ -16,6 +17,7 @@ const WATER = 18.015;
  * @throws InputError for a share outside 0 to 1
  */
 export function invert(composition: Composition, share: number): Composition {
+  expectComposition(composition);
   const split = (composition.sucrose ?? 0) * finite(share, "inversion", {min: 0, max: 1});
   if (split === 0) return composition;
   const each = (split * (SUCROSE + WATER)) / SUCROSE / 2;

@@ -3,7 +3,7 @@ import {nearestNames} from "../core/nearest.ts";
 import {sum} from "../core/numbers.ts";
 import type {Allergen, Ingredient} from "../pantry/ingredient.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
-import {type Product, productLines} from "./product.ts";
+import {expectProduct, type Product, productLines} from "./product.ts";
 
 /** A piece of the ingredient list; allergens are to be set apart, in bold for instance. */
 export interface LabelText {
@@ -54,6 +54,7 @@ export function ingredientList(
   named: readonly string[] = [],
   names: Readonly<Record<string, LabelName>> = {},
 ): LabelText[] {
+  expectProduct(product);
   const percentages = new Map(named.map((name) => [name, quidPercent(product, name)]));
   const base = product.components.filter((component) => component.churned);
   const entries: {weight: number; text: LabelText[]}[] = productLines({name: product.name, components: base})

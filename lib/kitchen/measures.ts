@@ -1,6 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {inUnit, kitchenUnit, type Measure, readMeasure} from "../core/units.ts";
+import {expectIngredient} from "../pantry/expect.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 
 /** An amount in a kitchen measure. */
@@ -28,6 +29,7 @@ const EGG = {min: 3, max: 250};
  *   an egg of an impossible mass: the error says what to give
  */
 export async function gramsOf(ingredient: Ingredient, text: string): Promise<number> {
+  expectIngredient(ingredient);
   const place = `${ingredient.name}: ${text}`;
   const measure = await readMeasure(text, place);
   if (measure.kind === "mass") return measure.grams;
@@ -51,6 +53,7 @@ export async function gramsOf(ingredient: Ingredient, text: string): Promise<num
  * @throws InputError for negative grams or an impossible unit mass
  */
 export async function measuresOf(ingredient: Ingredient, grams: number): Promise<KitchenMeasure[]> {
+  expectIngredient(ingredient);
   finite(grams, `${ingredient.name}: grams`, {min: 0}, "g");
   const found: KitchenMeasure[] = [];
   if (ingredient.unit !== undefined) found.push({amount: grams / wholeUnit(ingredient, ""), unit: "whole"});

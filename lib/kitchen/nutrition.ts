@@ -2,7 +2,7 @@ import {finite, sum} from "../core/numbers.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
-import {type Product, productComposition, productLines} from "./product.ts";
+import {expectProduct, type Product, productComposition, productLines} from "./product.ts";
 
 /**
  * Energy factors per g, kJ and kcal: Regulation (EU) No 1169/2011, Annex XIV. Erythritol has 0; all other sugar alcohols,
@@ -60,6 +60,7 @@ const SALT_PER_MILK_SALTS = (2.5 * 0.043) / 0.67;
  * @throws InputError for a mass that is not above 0
  */
 export function nutritionOf(product: Product, grams = 100): Nutrition {
+  expectProduct(product);
   const per100 = nutritionPer100(product);
   const scaled = Object.entries(per100).map(([key, value]) => [
     key,

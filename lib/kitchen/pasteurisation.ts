@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
+import {expectList} from "../core/shape.ts";
 
 /** A published pair of temperature and time that makes an ice-cream mix safe. */
 export interface HeatPair {
@@ -110,6 +111,12 @@ export function equivalentMinutes(log: readonly Reading[], reference = 70, z = 7
 }
 
 function checkReadings(log: readonly Reading[]): void {
+  expectList(
+    log,
+    {minutes: "number", temperature: "number"},
+    "readings",
+    "give {minutes, temperature} of each",
+  );
   if (log.length < 2) throw new InputError("log", "too short", log.length, "give at least two readings");
   log.forEach((reading, i) => {
     finite(reading.temperature, `log[${i}].temperature`, {min: -30, max: 200}, "°C");

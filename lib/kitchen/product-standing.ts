@@ -1,5 +1,5 @@
 import {mixComposition} from "../pantry/mix.ts";
-import {type Component, type Product, productDensity} from "./product.ts";
+import {type Component, expectProduct, type Product, productDensity} from "./product.ts";
 import type {Standing} from "./standards.ts";
 
 /** What the composition of a product does not tell a standard. */
@@ -18,6 +18,7 @@ export interface StandingDetails {
  * @throws InputError for an overrun outside its range, or a product without a churned component
  */
 export function standingOf(product: Product, overrun: number, details: StandingDetails = {}): Standing {
+  expectProduct(product);
   const mix = product.components.filter((component) => component.churned);
   const bulky = product.components.filter((component) => !component.churned);
   return {

@@ -1,10 +1,11 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
+import {expectList, expectShape} from "../core/shape.ts";
 import type {Allergen} from "../pantry/ingredient.ts";
 import {ALLERGENS} from "../pantry/ingredient.ts";
 import {mixComposition} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {type Recipe, recipeComposition, type RecipeLine, recipeMass} from "../pantry/recipe.ts";
+import {expectRecipe, type Recipe, recipeComposition, type RecipeLine, recipeMass} from "../pantry/recipe.ts";
 import type {Cooked} from "./cook.ts";
 import {mixDensity} from "./density.ts";
 import {finishedDensity} from "./overrun.ts";
@@ -36,6 +37,7 @@ export interface Product {
  * @param percent its share of the product, % by mass; all of it by default
  */
 export function baseComponent(recipe: Recipe, percent = 100): Component {
+  expectRecipe(recipe);
   return {
     name: recipe.name,
     recipe,
@@ -52,8 +54,19 @@ export function baseComponent(recipe: Recipe, percent = 100): Component {
  * @param percent its share of the product, % by mass
  */
 export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked): Component {
+  expectRecipe(recipe);
   const {composition, mass} = cooked ?? {composition: recipeComposition(recipe), mass: recipeMass(recipe)};
   return {name: recipe.name, recipe, composition, mass, percent, churned: false};
+}
+
+/** Refuses what is no product. */
+export function expectProduct(value: Product): void {
+  expectShape(
+    value,
+    {name: "text", components: "list"},
+    "product",
+    "make it with makeProduct(name, components)",
+  );
 }
 
 /**
@@ -62,6 +75,12 @@ export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked
  * @throws InputError when there is none, a component is empty, or the percentages do not sum to 100 within 0.01
  */
 export function makeProduct(name: string, components: readonly Component[]): Product {
+  expectList(
+    components,
+    {recipe: "object", composition: "object"},
+    "components",
+    "make each with baseComponent or rippleComponent",
+  );
   for (const component of components) {
     finite(component.percent, `${name}: ${component.name}: percent`, {min: 0, max: 100}, "%");
     finite(component.mass, `${name}: ${component.name}: mass`, {min: 0.001}, "g");
@@ -80,6 +99,7 @@ export function makeProduct(name: string, components: readonly Component[]): Pro
 
 /** Composition of the finished product, g per 100 g. */
 export function productComposition(product: Product): Composition {
+  expectProduct(product);
   return mixComposition(product.components.map(({composition, percent}) => ({composition, mass: percent})));
 }
 
@@ -91,6 +111,7 @@ export function productComposition(product: Product): Composition {
  * @param grams mass of the finished product, g; 100 by default
  */
 export function productLines(product: Product, grams = 100): RecipeLine[] {
+  expectProduct(product);
   const lines = new Map<string, RecipeLine>();
   for (const {recipe, mass, percent} of product.components) {
     for (const line of recipe.lines) {
@@ -104,6 +125,7 @@ export function productLines(product: Product, grams = 100): RecipeLine[] {
 
 /** The allergens of everything in the product, in the order of Regulation (EU) 1169/2011, Annex II. */
 export function productAllergens(product: Product): Allergen[] {
+  expectProduct(product);
   const present = new Set(
     product.components.flatMap(({recipe}) =>
       recipe.lines.flatMap((line) => (line.grams > 0 ? (line.ingredient.allergens ?? []) : [])),
@@ -119,6 +141,7 @@ export function productAllergens(product: Product): Allergen[] {
  * @throws InputError for an overrun outside its range, or a product without a churned component
  */
 export function productDensity(product: Product, overrun: number): number {
+  expectProduct(product);
   const churned = product.components.filter((component) => component.churned);
   if (sum(churned.map((component) => component.percent)) <= 0) {
     throw new InputError(product.name, "nothing in it is churned", undefined, "add the base");

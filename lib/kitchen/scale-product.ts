@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {mixDensity} from "./density.ts";
-import {type Product, productDensity} from "./product.ts";
+import {expectProduct, type Product, productDensity} from "./product.ts";
 import {equalRuns, gramsForTubs, type Machine, mixGrams, type ScaleTo} from "./scale.ts";
 
 /** A product made larger or smaller. */
@@ -29,6 +29,7 @@ export interface ScaledProduct {
  * @throws InputError as `scale`, and for a product that has not exactly one churned component
  */
 export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): ScaledProduct {
+  expectProduct(product);
   const churned = product.components.filter((component) => component.churned);
   const base = churned[0];
   if (!base || churned.length > 1 || base.percent <= 0) {

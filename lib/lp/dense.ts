@@ -1,4 +1,5 @@
 import {InputError} from "../core/errors.ts";
+import {expectProgram} from "./expect-program.ts";
 import type {LinearProgram} from "./program.ts";
 
 /** A program as flat arrays, always minimising: minimise cost . x, rowLower <= matrix x <= rowUpper, lower <= x <= upper. */
@@ -22,6 +23,7 @@ export interface Dense {
  * @throws InputError where a number is missing or not finite, a row has the wrong length, or a lower limit exceeds its upper one
  */
 export function denseForm(program: LinearProgram): Dense {
+  expectProgram(program);
   const {variables, rows, sense = "minimise"} = program;
   if (sense !== "minimise" && sense !== "maximise") {
     throw new InputError("sense", "unknown sense", sense, 'write "minimise" or "maximise"');

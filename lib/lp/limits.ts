@@ -1,3 +1,4 @@
+import {expectProgram} from "./expect-program.ts";
 import type {LinearProgram, Row, Variable} from "./program.ts";
 
 /** One limit of a program: the lower or upper one of a row or of a variable. */
@@ -9,6 +10,7 @@ export interface Limit {
 
 /** All finite limits of a program, rows first; an equation has two, and a variable's default lower limit of 0 counts. */
 export function limitsOf(program: LinearProgram): Limit[] {
+  expectProgram(program);
   const limits: Limit[] = [];
   const add = (of: Limit["of"], index: number, lower: number, upper: number) => {
     if (Number.isFinite(lower)) limits.push({of, index, side: "lower"});

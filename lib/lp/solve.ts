@@ -1,6 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {denseForm, type Dense} from "./dense.ts";
 import {askHighs, loadHighs, type Highs} from "./engine-highs.ts";
+import {expectProgram} from "./expect-program.ts";
 import {findBasis, type Found} from "./find-basis.ts";
 import {fixWhole} from "./fix-whole.ts";
 import {searchWhole, wholeBounds, type WholeSearch} from "./integer.ts";
@@ -51,6 +52,7 @@ export function solve(program: LinearProgram, options: SolveOptions = {}): Outco
  * stay undecided.
  */
 export async function solveAsync(program: LinearProgram, options: SolveOptions = {}): Promise<Outcome> {
+  expectProgram(program);
   if (!options.highs && !isLarge(program, wholeVariables(program).length)) {
     const outcome = solve(program, {...options, maxNodes: options.maxNodes ?? NODES_BEFORE_HIGHS});
     if (outcome.status !== "undecided") return outcome;

@@ -1,3 +1,4 @@
+import {expectList} from "../core/shape.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 
 /** Something of a known composition, and how much of it, in any unit of mass. */
@@ -11,6 +12,12 @@ export interface Portion {
  * weighted by the mass of glucose-syrup solids. An empty mix has an empty composition.
  */
 export function mixComposition(portions: readonly Portion[]): Composition {
+  expectList(
+    portions,
+    {composition: "object", mass: "number"},
+    "portions",
+    "give {composition, mass} of each",
+  );
   let mass = 0;
   let reducing = 0;
   const parts: Partial<Record<Part, number>> = {};

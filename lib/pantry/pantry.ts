@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {folded, nearestNames} from "../core/nearest.ts";
+import {expectList, expectShape} from "../core/shape.ts";
 import type {Ingredient} from "./ingredient.ts";
 
 /** What is on the shelf, ready to be looked up by name. */
@@ -26,6 +27,12 @@ export function nameKey(name: string): string {
  * @throws InputError when two ingredients have the same name but for what `nameKey` forgives
  */
 export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
+  expectList(
+    ingredients,
+    {name: "text", composition: "object"},
+    "ingredients",
+    "give a list, e.g. from readPantryCsv",
+  );
   const byName = new Map<string, Ingredient>();
   const byAlias = new Map<string, Ingredient[]>();
   for (const ingredient of ingredients) {
@@ -55,6 +62,7 @@ export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
  * @throws InputError with the nearest names for an unknown name, with the choice for an ambiguous one
  */
 export function findIngredient(pantry: Pantry, name: string, place: string): Ingredient {
+  expectPantry(pantry);
   const key = nameKey(name);
   const named = pantry.byName.get(key);
   if (named) return named;
@@ -86,4 +94,14 @@ function unknownIngredient(pantry: Pantry, name: string, place: string): InputEr
 
 function alternatives(names: readonly string[]): string {
   return names.map((name) => JSON.stringify(name)).join(" or ");
+}
+
+/** Refuses what is no pantry. */
+export function expectPantry(value: Pantry): void {
+  expectShape(
+    value,
+    {ingredients: "list", byName: "object", byAlias: "object"},
+    "pantry",
+    "make it with pantryOf(ingredients)",
+  );
 }

@@ -1,3 +1,4 @@
+import {expectComposition} from "./expect.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 import {sweetnessOf} from "./sweetness.ts";
 
@@ -79,6 +80,7 @@ export function isQuantity(name: string): name is Quantity {
  * syrups of 27 to 65 DE lie within 9 points of it (Corn Refiners Association, from memory).
  */
 export function quantityOf(composition: Composition, quantity: Quantity): number {
+  expectComposition(composition);
   switch (quantity) {
     case "sweetness":
       return sweetnessOf(composition);

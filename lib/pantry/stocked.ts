@@ -1,4 +1,4 @@
-import {findIngredient, type Pantry, pantryOf} from "./pantry.ts";
+import {expectPantry, findIngredient, type Pantry, pantryOf} from "./pantry.ts";
 
 /** What the shelf says of one ingredient. */
 export interface ShelfEntry {
@@ -18,6 +18,7 @@ export interface ShelfEntry {
  * @throws InputError for a name that the pantry does not have
  */
 export function stockedPantry(pantry: Pantry, shelf: readonly ShelfEntry[]): Pantry {
+  expectPantry(pantry);
   const entries = new Map(shelf.map((entry) => [findIngredient(pantry, entry.name, entry.place), entry]));
   return pantryOf(
     pantry.ingredients.map((ingredient) => {
