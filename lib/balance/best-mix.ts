@@ -6,7 +6,7 @@ import {type Coordinate, coordinateOf, thresholdAt} from "./coordinate.ts";
 import type {Formulation} from "./formulate.ts";
 import {failureOf, type Solved} from "./front-mix.ts";
 import type {Steps} from "./in-chunks.ts";
-import {measure, mixFrom} from "./mix-report.ts";
+import {measure, type Mix, mixFrom} from "./mix-report.ts";
 import {type CoordinateLimits, mixProgram} from "./mix-program.ts";
 import type {Subject} from "./subject.ts";
 
@@ -29,11 +29,14 @@ export interface Search {
 
 /** A best mix with the value of what it is best in, or why there is none. */
 export type BestMix =
-  | {readonly value: number; readonly outcome: Solved}
+  | {readonly value: number; readonly mix: Mix; readonly outcome: Solved}
   | {readonly status: "infeasible" | "undecided"; readonly reason: string};
 
 /** Change of a temperature at which the search for the best one ends, °C. */
 const SAME = 1e-9;
+
+/** Where the temperatures of ice cream lie, to begin with, °C: common practice, no source. */
+const USUAL = {freezingPoint: -2.5, scoopTemperature: -14};
 
 /** Warmest temperature at which rows are asked for, °C: the model of ice ends at 0. */
 const WARMEST = -1e-3;
@@ -55,8 +58,15 @@ export function atLeastAsGood({sense, subject}: Aim, value: number, brief: Brief
  * A temperature is found step by step: of all mixes the one with least ice (or hard phase) at the temperature of the mix
  * before has a lower temperature itself, until none has. This is the scheme of W. Dinkelbach, On nonlinear fractional
  * programming, Management Science 13 (1967), and ends about as fast.
+ *
+ * @param guess about where a temperature will come to lie, °C: the nearer, the fewer steps
  */
-export function* bestMix(search: Search, aim: Aim, bounds: readonly Bound[] = []): Steps<BestMix> {
+export function* bestMix(
+  search: Search,
+  aim: Aim,
+  bounds: readonly Bound[] = [],
+  guess?: number,
+): Steps<BestMix> {
   const {brief, formulation, solver} = search;
   const sign = aim.sense === "minimise" ? 1 : -1;
   const solve = (coordinate: Coordinate, weight: number): Outcome =>
@@ -67,21 +77,22 @@ export function* bestMix(search: Search, aim: Aim, bounds: readonly Bound[] = []
       solver,
     ).solve([weight, ...bounds.map(() => 0)], [undefined, ...bounds.map(({limits}) => limits)]);
   const {subject} = aim;
-  const nothing: Coordinate = {weights: []};
+  const towards = (temperature: number) =>
+    solve(thresholdPair(subject.kind as keyof typeof USUAL, temperature, brief)[0], sign);
   let outcome = isTemperature(subject)
-    ? solve(nothing, 0)
+    ? towards(guess ?? USUAL[subject.kind as keyof typeof USUAL])
     : solve(coordinateOf(subject, brief.ingredients), sign);
   yield search.count();
   let last: number | undefined;
   for (let i = 0; i < 60; i++) {
     if (outcome.status !== "optimal") return failureOf(outcome);
-    const value = measure(subject, mixFrom(brief, formulation, outcome.values));
+    const mix = mixFrom(brief, formulation, outcome.values);
+    const value = measure(subject, mix);
     if (value === undefined) return {status: "undecided", reason: unmeasured(aim)};
     if (!isTemperature(subject) || (last !== undefined && Math.abs(value - last) <= SAME))
-      return {value, outcome};
+      return {value, mix, outcome};
     last = value;
-    const [coordinate] = thresholdPair(subject.kind as "freezingPoint", value, brief);
-    outcome = solve(coordinate, sign);
+    outcome = towards(value);
     yield search.count();
   }
   return {status: "undecided", reason: `the best ${subject.kind} was not found in 60 steps`};

@@ -5,7 +5,7 @@ import type {Formulation} from "./formulate.ts";
 import type {FoundMix, RawFront} from "./front-mix.ts";
 import {distance, offLine, type Point, sizeOf} from "./hull.ts";
 import type {Steps} from "./in-chunks.ts";
-import {measure, mixFrom} from "./mix-report.ts";
+import {measure} from "./mix-report.ts";
 
 /** A piece is halved while the point found in its middle lies farther from its line than this, as a share of the front's size. */
 const STRAIGHT = 1e-3;
@@ -39,7 +39,7 @@ export function* sampledFront(brief: Brief, formulation: Formulation, x: Aim, y:
     const room = ROOM * Math.max(1, Math.abs(best.value));
     const both = yield* bestMix(search, second, [atLeastAsGood(first, best.value, brief, room)]);
     if ("status" in both) return both;
-    ends.push(pointOf(search, x, y, both.outcome));
+    ends.push(pointOf(x, y, both));
   }
   const [from, to] = ends as [FoundMix, FoundMix];
   const size = sizeOf(ends);
@@ -52,7 +52,7 @@ export function* sampledFront(brief: Brief, formulation: Formulation, x: Aim, y:
     const here = points.at(-1)!;
     const found = yield* middleOf(search, x, y, here, to, size);
     if ("status" in found) return found;
-    const middle = pointOf(search, x, y, found.outcome);
+    const middle = pointOf(x, y, found);
     const isEnd = distance(here, middle, size) <= ONE || distance(middle, to, size) <= ONE;
     const off = offLine(here, to, middle, size);
     if (!isEnd && (depth < LEAST_DEPTH || (off > STRAIGHT && depth < MOST_DEPTH))) {
@@ -68,12 +68,12 @@ export function* sampledFront(brief: Brief, formulation: Formulation, x: Aim, y:
 /** The point of the front halfway across the longer side of the box between two of its points. */
 function* middleOf(search: Search, x: Aim, y: Aim, a: Point, b: Point, size: Point): Steps<BestMix> {
   const wide = Math.abs(b.x - a.x) / size.x >= Math.abs(b.y - a.y) / size.y;
-  const [held, sought, value] = wide ? [x, y, (a.x + b.x) / 2] : [y, x, (a.y + b.y) / 2];
-  return yield* bestMix(search, sought, [atLeastAsGood(held, value, search.brief, 0)]);
+  const middle = {x: (a.x + b.x) / 2, y: (a.y + b.y) / 2};
+  const [held, sought, value, guess] = wide ? [x, y, middle.x, middle.y] : [y, x, middle.y, middle.x];
+  return yield* bestMix(search, sought, [atLeastAsGood(held, value, search.brief, 0)], guess);
 }
 
-function pointOf({brief, formulation}: Search, x: Aim, y: Aim, outcome: FoundMix["outcome"]): FoundMix {
-  const mix = mixFrom(brief, formulation, outcome.values);
+function pointOf(x: Aim, y: Aim, {mix, outcome}: Exclude<BestMix, {status: unknown}>): FoundMix {
   // The ends of the front have both temperatures, and so has every mix between.
   return {x: measure(x.subject, mix)!, y: measure(y.subject, mix)!, outcome};
 }

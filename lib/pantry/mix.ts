@@ -20,21 +20,16 @@ export function mixComposition(portions: readonly Portion[]): Composition {
   );
   let mass = 0;
   let reducing = 0;
-  const parts: Partial<Record<Part, number>> = {};
-  for (const portion of portions) {
-    if (portion.mass === 0) continue;
-    mass += portion.mass;
-    for (const part of PARTS) {
-      const value = portion.composition[part];
-      if (value) parts[part] = (parts[part] ?? 0) + portion.mass * value;
-    }
-    reducing +=
-      portion.mass *
-      (portion.composition.glucoseSyrupSolids ?? 0) *
-      (portion.composition.dextroseEquivalent ?? 0);
+  // Few parts are in any one ingredient: only those that are there are walked through.
+  const sums: Record<string, number> = {};
+  for (const {composition, mass: portion} of portions) {
+    if (portion === 0) continue;
+    mass += portion;
+    for (const key in composition) sums[key] = (sums[key] ?? 0) + portion * composition[key as Part]!;
+    reducing += portion * (composition.glucoseSyrupSolids ?? 0) * (composition.dextroseEquivalent ?? 0);
   }
-  if (mass === 0) return {};
-  const syrup = parts.glucoseSyrupSolids ?? 0;
-  for (const part in parts) parts[part as Part]! /= mass;
+  const parts: Partial<Record<Part, number>> = {};
+  for (const part of PARTS) if (sums[part]) parts[part] = sums[part] / mass;
+  const syrup = sums.glucoseSyrupSolids ?? 0;
   return syrup > 0 ? {...parts, dextroseEquivalent: reducing / syrup} : parts;
 }
