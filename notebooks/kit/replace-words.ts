@@ -65,9 +65,10 @@ export function mostNoticed(changes: readonly NoticedChange[]): string {
     .sort((a, b) => b.counts - a.counts)
     .slice(0, 3)
     .map(({what, change}) => {
-      const {name, digits} = NOTICED_WORDS[what];
+      const {name, unit, digits} = NOTICED_WORDS[what];
       const ways = WAYS[what];
-      const by = decimal(Math.abs(change), digits);
+      // A change of a percentage is in points: "0.5 % more" would be half a per cent of what was there.
+      const by = `${decimal(Math.abs(change), digits)} ${unit.includes("%") ? "points" : unit}`;
       return ways ? `${ways[change > 0 ? 0 : 1]} by ${by}` : `${by} ${change > 0 ? "more" : "less"} ${name}`;
     });
   return told.length

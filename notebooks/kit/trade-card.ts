@@ -44,7 +44,7 @@ export function tradeCard(scene: TradeScene, mark: Mark): HTMLElement {
   </div>`;
 }
 
-/** Width of the chart beside the card, px: as swap.css has it. */
+/** Width of the chart beside the card, px: as trade.css has it. */
 export function besideWidth(width: number): number {
   return width >= 700 ? width - 236 : width;
 }
