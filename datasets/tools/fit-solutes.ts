@@ -8,7 +8,7 @@
  */
 import {writeFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
-import Papa from "papaparse";
+import {csvFormat} from "d3-dsv";
 import {format, resolveConfig} from "prettier";
 import {heldWaterPerGram} from "../../lib/freezing/solute.ts";
 import {iceWaterActivity} from "../../lib/freezing/water-activity.ts";
@@ -132,7 +132,7 @@ function asPotassium({points, molarMass, source}: Data): Data {
 /** The fits as `datasets/solutes.csv`. */
 export function asCsv(fits: readonly Fit[]): string {
   const names = ["ideal", "root", "c0", "c1", "c2", "c3"];
-  return `${Papa.unparse(
+  return `${csvFormat(
     fits.map(({coefficients, ...d}) => ({
       solute: d.part,
       ...Object.fromEntries(names.map((name, i) => [`${name}_g_per_g`, coefficients[i]])),
@@ -145,7 +145,6 @@ export function asCsv(fits: readonly Fit[]): string {
       grade: d.grade,
       note: d.note,
     })),
-    {newline: "\n"},
   )}\n`;
 }
 

@@ -1,6 +1,6 @@
-import Papa from "papaparse";
 import {InputError} from "../core/errors.ts";
 import {finite, type Limits} from "../core/numbers.ts";
+import {misquoted, recordsOf} from "./csv-records.ts";
 import {LONGEST_CELL, LONGEST_NAME, MOST_COLUMNS, MOST_ROWS, readable} from "./limits.ts";
 
 /** One row of a CSV file: trimmed cells by column; an empty cell is absent. */
@@ -38,34 +38,21 @@ export function readCsv(text: string, place = "CSV"): CsvTable {
   // Some spreadsheets begin with a line that names the delimiter.
   const body = whole.replace(/^sep=[,;][ \t]*\r?\n/i, "");
   const delimiter = delimiterOf(body);
-  const {data, errors} = Papa.parse<string[]>(body, {delimiter, preview: MOST_ROWS + 1, fastMode: false});
-  const lines = startLines(data, body === whole ? 1 : 2);
-  const [header = [""], ...records] = data;
-  const columns = header.map((column) => column.trim());
-  for (const {row = 0, message, type} of errors) {
-    if (type !== "Quotes") continue;
-    const record = data[row] ?? [];
-    const open = record.findIndex((cell) => cell.includes('"'));
-    const index = open < 0 ? Math.max(0, record.length - 1) : open;
+  const first = body === whole ? 1 : 2;
+  const [header, ...records] = recordsOf(body, delimiter, place, first, MOST_ROWS);
+  const columns = (header?.cells ?? [""]).map((column) => column.trim());
+  const bad = misquoted(body, delimiter, first);
+  if (bad)
     throw new InputError(
-      `${place}, row ${lines[row] ?? 1}, ${shortName(columns[index]) ?? `column ${index + 1}`}`,
-      `malformed quotes: ${message}`,
-      record[index],
+      `${place}, row ${bad.line}, ${shortName(columns[bad.index]) ?? `column ${bad.index + 1}`}`,
+      `malformed quotes: ${bad.problem}`,
+      bad.text,
       'put quotes around the whole cell and double those inside, e.g. "18"" tin"',
     );
-  }
   checkHeader(columns, place);
-  if (data.length > MOST_ROWS)
-    throw new InputError(
-      `${place}, row ${lines[MOST_ROWS]}`,
-      `more than ${MOST_ROWS} rows`,
-      undefined,
-      "split it into smaller files",
-    );
   const rows: CsvRow[] = [];
-  for (const [i, record] of records.entries()) {
+  for (const {line, cells: record} of records) {
     if (record.every((cell) => cell.trim() === "")) continue;
-    const line = lines[i + 1] ?? 1;
     const rowPlace = `${place}, row ${line}`;
     if (record.length !== columns.length) {
       const at = columns[record.length] ?? `column ${columns.length + 1}`;
@@ -204,23 +191,4 @@ function shortName(column: string | undefined): string | undefined {
 function delimiterOf(text: string): "," | ";" {
   const header = (/^.*/.exec(text)?.[0] ?? "").replace(/"[^"]*"/g, "");
   return header.split(";").length > header.split(",").length ? ";" : ",";
-}
-
-/** Line on which each record starts: quoted cells may span several. */
-function startLines(records: readonly (readonly string[])[], first: number): number[] {
-  let line = first;
-  return records.map((record) => {
-    const start = line;
-    line += 1;
-    for (const cell of record) line += lineEnds(cell);
-    return start;
-  });
-}
-
-/** Counted sign by sign: an open quote can make one cell of a whole file. */
-function lineEnds(cell: string): number {
-  let count = 0;
-  for (let i = 0; i < cell.length; i++)
-    if (cell[i] === "\n" || (cell[i] === "\r" && cell[i + 1] !== "\n")) count++;
-  return count;
 }

@@ -1,4 +1,4 @@
-import Papa from "papaparse";
+import {csvFormatRow} from "d3-dsv";
 
 const ENTITIES: Readonly<Record<string, string>> = {
   "&": "&amp;",
@@ -40,8 +40,13 @@ export function csvText(
   columns: readonly string[],
   rows: readonly (readonly (string | number | undefined)[])[],
 ): string {
-  return Papa.unparse(
-    {fields: [...columns], data: rows.map((row) => [...row])},
-    {escapeFormulae: /^[\s\p{Cc}]*[=+\-@＝＋－＠\t\r]/u, newline: "\r\n"},
-  );
+  return [columns, ...rows].map((row) => csvFormatRow(row.map(plainCell))).join("\r\n");
+}
+
+/** What begins a formula. */
+const FORMULA = /^[\s\p{Cc}]*[=+\-@＝＋－＠\t\r]/u;
+
+function plainCell(cell: string | number | undefined): string {
+  if (typeof cell === "string") return FORMULA.test(cell) ? `'${cell}` : cell;
+  return cell === undefined ? "" : String(cell);
 }

@@ -33,7 +33,6 @@ const settings: UserConfig = {
       "htl",
       "fastest-levenshtein",
       "javascript-lp-solver",
-      "papaparse",
       "zod/mini",
     ],
     rolldownOptions: {plugins: [offline()]},

@@ -1,4 +1,4 @@
-import Papa from "papaparse";
+import {csvParseRows} from "d3-dsv";
 import {type PublishedTables, type TableName, TABLES} from "./row.ts";
 
 /** The published tables from the texts of their CSV files, by file name without `.csv`. */
@@ -10,5 +10,6 @@ export function parseTables(texts: Readonly<Record<TableName, string>>): Publish
 
 /** Rows of one CSV file, each a record by column. */
 export function parseTable(text: string): Readonly<Record<string, string>>[] {
-  return Papa.parse<Record<string, string>>(text.trimEnd(), {header: true}).data;
+  const [columns = [], ...rows] = csvParseRows(text.trimEnd());
+  return rows.map((cells) => Object.fromEntries(columns.map((column, j) => [column, cells[j] ?? ""])));
 }
