@@ -381,3 +381,23 @@ describe("scaling", () => {
     expect(scale(denseForm(free)).objective).toBe(4);
   });
 });
+
+describe("numbers of very different size", () => {
+  it("leave it undecided where HiGHS gives up by an error", () => {
+    const program: LinearProgram = {
+      variables: [variable(0, 0, 0.5), variable(0), variable(-1)],
+      rows: [row([-1e-5, -1e-5, 1e-6], -Infinity, 1e4), row([1, 0, 0], -Infinity, 1), row([1, 0, 0], 0, 0)],
+    };
+    // The second and third variable can grow together: the truth is unbounded, and undecided is no lie.
+    expect(["undecided", "unbounded"]).toContain(solve(program, {highs}).status);
+  });
+
+  it("do not hide a row of nothing that must be something", () => {
+    const program: LinearProgram = {
+      variables: [variable(-1), variable(0)],
+      rows: [row([1e-7, 1e-5], 1e4), row([0, 0], 1)],
+    };
+    expect(solve(program, {highs}).status).toBe("infeasible");
+    expect(solve(program).status).toBe("infeasible");
+  });
+});

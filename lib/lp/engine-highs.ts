@@ -44,7 +44,12 @@ export function askHighs(
   try {
     const whole = integer.length > 0;
     model.options.set({...OPTIONS, presolve: whole ? "on" : "off", time_limit: timeLimit / 1000});
-    model.run();
+    try {
+      model.run();
+    } catch {
+      // It gives up in this way too, with numbers of very different size.
+      return {status: "stopped"};
+    }
     const {solutionStatus, basisValidity} = highs.constants;
     const hasPoint = model.info.get("primal_solution_status") === solutionStatus.feasible;
     const hasBasis = !whole && model.info.get("basis_validity") === basisValidity.valid;

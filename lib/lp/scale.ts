@@ -22,21 +22,20 @@ export function scale(dense: Dense): Scaled {
   const {columns: n, rows: m, matrix} = dense;
   const column = new Float64Array(n).fill(1);
   const row = new Float64Array(m).fill(1);
-  for (let pass = 0; pass < 2; pass++) {
-    const most = new Float64Array(n);
-    for (let i = 0; i < m; i++) {
-      let largest = 0;
-      for (let j = 0, k = i * n; j < n; j++, k++)
-        largest = Math.max(largest, Math.abs(matrix[k]!) * column[j]!);
-      const factor = largest > 0 ? powerOfTwo(largest) : 1;
-      row[i] = factor;
-      for (let j = 0, k = i * n; j < n; j++, k++) most[j] = Math.max(most[j]!, Math.abs(matrix[k]!) / factor);
-    }
-    for (let j = 0; j < n; j++) column[j] = most[j]! > 0 ? 1 / powerOfTwo(most[j]!) : 1;
+  const empty: boolean[] = [];
+  const most = new Float64Array(n);
+  for (let i = 0; i < m; i++) {
+    let largest = 0;
+    for (let j = 0, k = i * n; j < n; j++, k++) largest = Math.max(largest, Math.abs(matrix[k]!));
+    empty[i] = largest === 0;
+    if (largest > 0) row[i] = powerOfTwo(largest);
+    for (let j = 0, k = i * n; j < n; j++, k++) most[j] = Math.max(most[j]!, Math.abs(matrix[k]!) / row[i]!);
   }
+  for (let j = 0; j < n; j++) if (most[j]! > 0) column[j] = 1 / powerOfTwo(most[j]!);
   const spread = powerOfTwo(medianLimit(dense, column, row));
   for (let j = 0; j < n; j++) column[j]! *= spread;
-  for (let i = 0; i < m; i++) row[i]! *= spread;
+  // A row without coefficients is met or not whatever the units: scaled, its limit might pass for nothing.
+  for (let i = 0; i < m; i++) if (!empty[i]) row[i]! *= spread;
   return apply(dense, column, row, spread);
 }
 
