@@ -35,7 +35,12 @@ export function coordinateOf(subject: Subject, choices: readonly Choice[]): Coor
         weights: along(subject),
         there: along({kind: "ice", at: Math.max(subject.from, subject.to)}),
       };
-    default:
+    // Each kind by its name, so that the compiler asks of a new one whether it is cut off.
+    case "quantity":
+    case "property":
+    case "cost":
+    case "freezingPoint":
+    case "scoopTemperature":
       return {weights: along(subject)};
   }
 }

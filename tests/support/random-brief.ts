@@ -1,4 +1,5 @@
 import type {BriefInput} from "../../lib/balance/brief-schema.ts";
+import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {mixComposition} from "../../lib/pantry/mix.ts";
 import {quantityOf} from "../../lib/pantry/quantities.ts";
 import {hardPhase, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
@@ -13,7 +14,7 @@ import {realPantry} from "./pantry.ts";
 export function randomBrief(seed: number): BriefInput {
   const next = random(seed);
   const between = (low: number, high: number) => low + (high - low) * next();
-  const shelf = [...realPantry.ingredients].sort(() => next() - 0.5).slice(0, 4 + Math.floor(between(0, 20)));
+  const shelf = inOrder(seed).slice(0, 4 + Math.floor(between(0, 20)));
   const portions = shelf.map(({composition}) => ({composition, mass: next() ** 3}));
   portions.push({composition: {water: 100}, mass: between(0.2, 2)});
   const mix = mixComposition(portions);
@@ -56,4 +57,17 @@ export function randomBrief(seed: number): BriefInput {
     ].map((ingredient) => (next() < 0.1 ? {...ingredient, max: between(50, 500)} : ingredient)),
     targets,
   } as BriefInput;
+}
+
+/** The pantry in an order of the seed's own, in which a newcomer takes its place and moves no other: most briefs stay as they were. */
+function inOrder(seed: number): Ingredient[] {
+  const place = ({name}: Ingredient) => {
+    let mixed = seed;
+    for (const sign of name) mixed = (Math.imul(mixed, 31) + sign.codePointAt(0)!) >>> 0;
+    return random(mixed)();
+  };
+  return realPantry.ingredients
+    .map((ingredient) => ({ingredient, at: place(ingredient)}))
+    .sort((a, b) => a.at - b.at)
+    .map(({ingredient}) => ingredient);
 }
