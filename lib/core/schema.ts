@@ -104,7 +104,7 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
         at(issue.path),
         "not one of the known values",
         value,
-        `use ${issue.values.map(String).join(", ")}`,
+        oneOf(String(value), issue.values.map(String)),
       );
     case "custom":
       if (issue.params?.problem)
@@ -113,6 +113,12 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
     default:
       return new InputError(at(issue.path), "not understood", value, issue.message);
   }
+}
+
+/** What to write instead: the nearest first, then all there are. */
+function oneOf(given: string, known: readonly string[]): string {
+  const near = nearestNames(given, known);
+  return `${near.length ? `did you mean ${near.join(" or ")}? If not, ` : ""}use ${known.join(", ")}`;
 }
 
 function words(expected: string): string {
