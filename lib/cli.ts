@@ -147,11 +147,11 @@ async function replaceIn(file: string, options: Options): Promise<number> {
     throw new InputError("--without", "missing", undefined, "name the ingredient that is out");
   const {recipe, pantry} = await recipeIn(file, options);
   const result = substitute(recipe, {
-    without: nameIn(recipe, options.without, pantry, "--without"),
+    without: nameIn(recipe, options.without, "--without"),
     // With a price list the shelf is what the list names; without one, everything in the pantry.
     from: options.prices === undefined ? pantry : pantry.ingredients.filter(({price}) => price !== undefined),
     ...(options.left !== undefined && {left: numberOf("--left", options.left, 0, 1e9)}),
-    ...(options.keep && {keep: options.keep.map((name) => nameIn(recipe, name, pantry, "--keep"))}),
+    ...(options.keep && {keep: options.keep.map((name) => nameIn(recipe, name, "--keep"))}),
   });
   process.stdout.write(options.json ? `${JSON.stringify(result)}\n` : `${substitutionText(result)}\n`);
   return 0;

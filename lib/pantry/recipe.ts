@@ -1,8 +1,10 @@
+import {InputError} from "../core/errors.ts";
+import {nearestNames} from "../core/nearest.ts";
 import {sum} from "../core/numbers.ts";
 import {expectList, expectShape} from "../core/shape.ts";
 import type {Ingredient} from "./ingredient.ts";
 import {mixComposition} from "./mix.ts";
-import {findIngredient, nameKey, type Pantry} from "./pantry.ts";
+import {findIngredient, nameKey, pantryOf} from "./pantry.ts";
 import type {Composition} from "./parts.ts";
 
 /** One line of a recipe. */
@@ -19,14 +21,28 @@ export interface Recipe {
 }
 
 /**
- * The full name of an ingredient: the recipe's own, which no pantry need know, or the pantry's.
+ * The full name of an ingredient of a recipe, from its name or an alias.
  *
  * @param place where the name stands, for errors, e.g. `--without`
- * @throws InputError for a name that neither has, or an ambiguous one
+ * @throws InputError for a name that the recipe does not have, with the nearest of its own, and for an ambiguous one
  */
-export function nameIn({lines}: Recipe, name: string, pantry: Pantry, place: string): string {
-  const own = lines.find(({ingredient}) => nameKey(ingredient.name) === nameKey(name));
-  return (own?.ingredient ?? findIngredient(pantry, name, place)).name;
+export function nameIn({lines}: Recipe, name: string, place: string): string {
+  const own = pantryOf([...new Map(lines.map(({ingredient}) => [ingredient.name, ingredient])).values()]);
+  const key = nameKey(name);
+  if (own.byName.has(key) || own.byAlias.has(key)) return findIngredient(own, name, place).name;
+  // "cream" is the cream that is there, whatever its fat.
+  const names = own.ingredients.map((ingredient) => ingredient.name);
+  const words = names.filter((known) => nameKey(known).split(" ").includes(key));
+  if (words.length === 1) return words[0]!;
+  const near = words.length ? words : nearestNames(name, names);
+  throw new InputError(
+    place,
+    "not in the recipe",
+    name,
+    near.length
+      ? `did you mean ${near.map((known) => JSON.stringify(known)).join(" or ")}`
+      : `it has ${names.slice(0, 12).join(", ")}`,
+  );
 }
 
 /** Refuses what is no recipe. */
