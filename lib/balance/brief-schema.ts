@@ -20,12 +20,10 @@ const limitsSchema = z.strictObject(limits);
 const atSchema = z.strictObject({at: temperature(), ...limits});
 const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...limits});
 
-/** What a brief may say of an ingredient, as any other reader of ingredients does. */
-const {name, composition, label, price, stock, unit, density, allergens, properties} = pantrySchema.shape;
-const known = {name, composition, label, price, stock, unit, density, allergens, properties};
+/** An ingredient of a brief: all that a pantry may say of one, and what the brief wants of it. */
 
 const ingredientSchema = z.strictObject({
-  ...known,
+  ...pantrySchema.shape,
   min: z.optional(notNegative()),
   max: z.optional(notNegative()),
   step: z.optional(positive()),

@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
-import {ownComposition} from "../pantry/own-composition.ts";
+import {ownIngredient} from "../pantry/own-ingredient.ts";
 import {findIngredient, nameKey, type Pantry} from "../pantry/pantry.ts";
 import type {BriefInput, IngredientInput} from "./brief-schema.ts";
 import type {Choice} from "./brief.ts";
@@ -34,18 +34,30 @@ export function readChoices(
   });
 }
 
+/** What a brief may say of an ingredient in place of the pantry. */
+const SAID = [
+  "aliases",
+  "price",
+  "stock",
+  "unit",
+  "density",
+  "portions",
+  "group",
+  "grade",
+  "source",
+] as const;
+
 function readIngredient(input: IngredientInput, pantry: Pantry, place: string): Ingredient {
-  const {name, price, stock, unit, density, allergens, properties} = input;
-  const own = ownComposition(input, place);
-  const known = own ? undefined : findIngredient(pantry, name, place);
+  const own = ownIngredient(input, place);
+  const known = own ?? findIngredient(pantry, input.name, place);
+  const said = SAID.flatMap((key) => (input[key] === undefined ? [] : [[key, input[key]] as const]));
+  const {allergens, properties} = input;
   return {
-    ...(known ?? {name, ...own!}),
-    ...(price !== undefined && {price}),
-    ...(stock !== undefined && {stock}),
-    ...(unit !== undefined && {unit}),
-    ...(density !== undefined && {density}),
-    ...(allergens !== undefined && {allergens}),
-    ...(properties !== undefined && {properties: {...known?.properties, ...properties}}),
+    ...known,
+    ...(Object.fromEntries(said) as Partial<Ingredient>),
+    // An ingredient of one's own has what is evident of it beside what it declares.
+    ...(allergens && !own && {allergens}),
+    ...(properties && {properties: {...known.properties, ...properties}}),
   };
 }
 

@@ -4,7 +4,7 @@ import {InputError} from "../core/errors.ts";
 import {parse} from "../core/schema.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import {compositionSchema, ingredientSchema, labelSchema} from "../pantry/ingredient-schema.ts";
-import {ownComposition} from "../pantry/own-composition.ts";
+import {ownIngredient} from "../pantry/own-ingredient.ts";
 import {pantryOf} from "../pantry/pantry.ts";
 import {parseJson} from "./json.ts";
 import {MOST_ROWS} from "./limits.ts";
@@ -58,6 +58,6 @@ export function pantryJson(ingredients: readonly Ingredient[]): string {
 
 /** An ingredient whose JSON has the right shape, with its composition expanded and its sum checked. */
 export function checked({label, ...input}: z.output<typeof ingredientSchema>, place: string): Ingredient {
-  const own = ownComposition({...input, label}, place)!;
+  const own = ownIngredient({...input, label}, place)!;
   return {...(input as Ingredient), ...own, ...(input.grade && {grade: input.grade})};
 }

@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {INGREDIENT_CLASSES} from "../pantry/from-label.ts";
-import type {OwnFigures} from "../pantry/own-composition.ts";
+import type {OwnFigures} from "../pantry/own-ingredient.ts";
 import {type CsvRow, type CsvTable, numberIn, placeIn} from "./csv.ts";
 
 /** Figures that a label must have, as Regulation (EU) 1169/2011, article 30, has them but for energy and saturates. */

@@ -1,7 +1,8 @@
 import {InputError} from "../core/errors.ts";
 import {readComposition} from "../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../pantry/ingredient.ts";
-import {ownComposition} from "../pantry/own-composition.ts";
+import {withEvident} from "../pantry/evident.ts";
+import {ownIngredient} from "../pantry/own-ingredient.ts";
 import {PARTS} from "../pantry/parts.ts";
 import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
 import {LABEL_COLUMNS, labelIn} from "./label-columns.ts";
@@ -101,12 +102,19 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
   };
   const label = labelIn(table, row);
   const parts = Object.fromEntries(grams);
+  const {group, allergens} = optional;
   return {
-    name,
     ...(label
-      ? ownComposition({name, composition: grams.size ? parts : undefined, label}, row.place)!
-      : {composition: readComposition(parts, `${row.place}, ${name}`)}),
-    ...present(optional),
+      ? ownIngredient(
+          {name, composition: grams.size ? parts : undefined, label, group, allergens},
+          row.place,
+        )!
+      : withEvident({
+          name,
+          composition: readComposition(parts, `${row.place}, ${name}`),
+          ...present({group, allergens}),
+        })),
+    ...present({...optional, group: undefined, allergens: undefined}),
   };
 }
 

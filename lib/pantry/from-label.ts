@@ -1,6 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {sum} from "../core/numbers.ts";
+import {withEvident} from "./evident.ts";
 import type {Ingredient} from "./ingredient.ts";
 import type {Estimate, Guess, LabelRule, Split} from "./label-rule.ts";
 import {LABEL_RULES} from "./label-rules.ts";
@@ -38,8 +39,8 @@ const COCONUT_SATURATES = 0.75;
  * that the label is true: by the same guidance a product may differ from it by 2 g or 20 %. Polyols are taken as sorbitol,
  * which is a guess as wide as they are.
  *
- * A table of figures says nothing of allergens: take them from the list of ingredients and add them, and a price, to the
- * ingredient, e.g. `{...ingredient, allergens: ["nuts"], price: 22}`.
+ * A table of figures says nothing of allergens: what the class makes evident (milk of dairy, nuts of nuts) is there, the rest is
+ * in the list of ingredients on the pack. Add it, and a price, e.g. `{...ingredient, allergens: ["nuts", "soya"], price: 22}`.
  *
  * @param label g per 100 g, each from 0 to 100
  * @param ingredientClass one of {@link INGREDIENT_CLASSES}
@@ -79,11 +80,14 @@ export function fromLabel(label: Label, ingredientClass: IngredientClass): Label
   const {carbohydrate, sugars} = figures;
   const dextroseEquivalent = Math.min(100, Math.max(5, (100 * sugars) / carbohydrate));
   return {
-    ingredient: {
-      name,
-      composition: syrup ? {...composition, dextroseEquivalent} : composition,
-      grade: "label",
-    },
+    ingredient: withEvident(
+      {
+        name,
+        composition: syrup ? {...composition, dextroseEquivalent} : composition,
+        grade: "label",
+      },
+      ingredientClass,
+    ),
     uncertainty: {
       ...Object.fromEntries(PARTS.flatMap((part) => (spread.has(part) ? [[part, spread.get(part)!]] : []))),
       ...(syrup && {dextroseEquivalent: EQUIVALENT_SPREAD}),

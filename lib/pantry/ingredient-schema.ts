@@ -45,7 +45,7 @@ export const labelSchema = z.strictObject({
 
 /**
  * An ingredient as JSON: the one source of its reader and its JSON Schema. Units as in `Ingredient`. What is in it stands in
- * `composition`, or in `label` as its packet has it: `ownComposition` reads either.
+ * `composition`, or in `label` as its packet has it: `ownIngredient` reads either.
  */
 export const ingredientSchema = z
   .strictObject({

@@ -1,7 +1,8 @@
 import {InputError} from "../core/errors.ts";
 import {readComposition} from "./composition.ts";
 import {fromLabel, type IngredientClass} from "./from-label.ts";
-import type {Ingredient} from "./ingredient.ts";
+import {withEvident} from "./evident.ts";
+import type {Allergen, Ingredient} from "./ingredient.ts";
 import type {Label} from "./read-label.ts";
 
 /** What an ingredient of a brief, a recipe or a pantry may say of what is in it. */
@@ -15,20 +16,31 @@ export interface OwnFigures {
         readonly [Figure in keyof Omit<Label, "name">]: Label[Figure] | undefined;
       })
     | undefined;
+  readonly group?: string | undefined;
+  readonly allergens?: readonly Allergen[] | undefined;
 }
 
 /**
- * What an ingredient says of its composition, g per 100 g; nothing where it has neither a composition nor a label.
+ * An ingredient of one's own: its composition as given or from its label, with what is evident of it (see `withEvident`);
+ * nothing where it gives neither.
  *
  * @param place where the ingredient stands, for errors, e.g. `brief.json: ingredients[2]`
  * @throws InputError for both at once, and as `readComposition` and `fromLabel`
  */
-export function ownComposition(
-  {name, composition, label}: OwnFigures,
+export function ownIngredient(
+  {name, composition, label, group, allergens}: OwnFigures,
   place: string,
-): Pick<Ingredient, "composition" | "grade"> | undefined {
+): Ingredient | undefined {
+  const said = {...(group !== undefined && {group}), ...(allergens && {allergens})};
   if (label === undefined)
-    return composition && {composition: readComposition(composition, `${place} "${name}": composition`)};
+    return (
+      composition &&
+      withEvident({
+        name,
+        composition: readComposition(composition, `${place} "${name}": composition`),
+        ...said,
+      })
+    );
   if (composition !== undefined)
     throw new InputError(
       `${place} "${name}": label`,
@@ -39,7 +51,7 @@ export function ownComposition(
   const {class: read, ...figures} = label;
   try {
     const {ingredient} = fromLabel({...(figures as Omit<Label, "name">), name}, read);
-    return {composition: ingredient.composition, grade: "label"};
+    return withEvident({name, composition: ingredient.composition, grade: "label", ...said}, read);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new InputError(`${place}: ${error.place}`, error.problem, error.value, error.advice);

@@ -1,0 +1,98 @@
+import {type Allergen, ALLERGENS, type Ingredient} from "./ingredient.ts";
+import type {LABEL_RULES} from "./label-rules.ts";
+import type {Composition} from "./parts.ts";
+
+type IngredientClass = keyof typeof LABEL_RULES;
+
+/** What is evident of an ingredient that says no more than its figures. */
+interface Evident {
+  /** Its group on the shelf, which decides when it is heated and what may stand in for it. */
+  readonly group?: string;
+  readonly allergens: readonly Allergen[];
+}
+
+const dairy: Evident = {group: "dairy", allergens: ["milk"]};
+const egg: Evident = {group: "egg", allergens: ["eggs"]};
+const fruit: Evident = {group: "fruit", allergens: []};
+const sugar: Evident = {group: "sugar", allergens: []};
+
+/**
+ * What a class of labels says besides its figures: common practice, no source, and no more than what is so for nearly every
+ * pack of the class. A plant drink may be of soya, nuts or oats: its pack says it.
+ */
+const OF_CLASS: Readonly<Record<IngredientClass, Evident>> = {
+  dairy,
+  whey: dairy,
+  "fermented dairy": dairy,
+  "lactose-free dairy": dairy,
+  "sweetened dairy": dairy,
+  cheese: dairy,
+  egg,
+  "sugared egg": egg,
+  "plant drink": {group: "plant drink", allergens: []},
+  "oat or rice drink": {group: "plant drink", allergens: []},
+  coconut: {group: "coconut", allergens: []},
+  fruit,
+  "dried fruit": fruit,
+  jam: fruit,
+  "cocoa powder": {group: "cocoa", allergens: []},
+  "dark chocolate": {group: "cocoa", allergens: []},
+  "milk chocolate": {group: "cocoa", allergens: ["milk"]},
+  "white chocolate": {group: "cocoa", allergens: ["milk"]},
+  nut: {group: "nut", allergens: ["nuts"]},
+  sugar,
+  syrup: sugar,
+  honey: sugar,
+  "glucose syrup": sugar,
+  spirit: {group: "alcohol", allergens: []},
+  "cream liqueur": {group: "alcohol", allergens: ["milk"]},
+  wine: {group: "alcohol", allergens: ["sulphites"]},
+  starch: {group: "starch", allergens: []},
+  oil: {group: "fat", allergens: []},
+  biscuit: {group: "inclusion", allergens: ["gluten"]},
+};
+
+/** Share of the solids above which what comes from milk, or egg, makes an ingredient dairy, or egg. */
+const MOSTLY = {dairy: 0.85, egg: 0.6};
+
+/**
+ * What is evident from a composition: parts of milk are milk, lactose included (Regulation (EU) 1169/2011, Annex II), and egg
+ * fat is egg.
+ */
+function evidentOf(composition: Composition): Evident {
+  const of = (...parts: (keyof Composition)[]) =>
+    parts.reduce((sum, part) => sum + (composition[part] ?? 0), 0);
+  const solids = 100 - of("water", "alcohol");
+  const milk = of("milkFat", "milkProtein", "lactose", "milkSalts");
+  const group =
+    composition.milkProtein && milk >= MOSTLY.dairy * solids
+      ? "dairy"
+      : composition.eggFat && of("eggFat", "otherProtein") >= MOSTLY.egg * solids
+        ? "egg"
+        : undefined;
+  return {
+    ...(group && {group}),
+    allergens: [...(composition.eggFat ? (["eggs"] as const) : []), ...(milk > 0 ? (["milk"] as const) : [])],
+  };
+}
+
+/** What is certain wherever it is evident: other allergens of a class are taken back by what the pack declares. */
+const CERTAIN: readonly Allergen[] = ["milk", "eggs"];
+
+/**
+ * An ingredient with the group and the allergens that are evident of it: a group only where it has none, allergens beside those
+ * that it declares. Nothing is taken away; what is not evident must be declared.
+ *
+ * @param ingredientClass the class that its label was read by; without one the composition tells
+ */
+export function withEvident(ingredient: Ingredient, ingredientClass?: IngredientClass): Ingredient {
+  const {group, allergens} = ingredientClass ? OF_CLASS[ingredientClass] : evidentOf(ingredient.composition);
+  const declared = ingredient.allergens;
+  const added = declared ? allergens.filter((allergen) => CERTAIN.includes(allergen)) : allergens;
+  const all = new Set([...(declared ?? []), ...added]);
+  return {
+    ...ingredient,
+    ...(group !== undefined && ingredient.group === undefined && {group}),
+    ...(all.size > (declared?.length ?? 0) && {allergens: ALLERGENS.filter((allergen) => all.has(allergen))}),
+  };
+}
