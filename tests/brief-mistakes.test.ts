@@ -56,6 +56,12 @@ describe("a mistake in a brief is one line that names place, value and next step
       /above max.*at most 8/,
     ],
     [
+      "more than is in stock",
+      {ingredients: [{...milk, stock: 100, min: 300, max: 420}]},
+      'brief.json: ingredients[0] "milk": min',
+      /more than is in stock \(got 300\); give at most 100 g/,
+    ],
+    [
       "a negative target",
       {...good, targets: {fat: {min: -1}}},
       "brief.json: targets.fat.min",

@@ -1,6 +1,7 @@
 import {describe, expect, test} from "vitest";
 import {balance} from "../lib/balance/balance.ts";
 import type {ConflictingLimit, Relaxation} from "../lib/balance/answer.ts";
+import type {BriefInput} from "../lib/balance/brief-schema.ts";
 import type {Brief, Choice, Target} from "../lib/balance/brief.ts";
 import {explainConflict} from "../lib/balance/conflict.ts";
 import {readBrief} from "../lib/balance/read-brief.ts";
@@ -12,6 +13,13 @@ import {randomBrief} from "./support/random-brief.ts";
 import {within} from "./support/within.ts";
 
 const nothing = pantryOf([]);
+
+/** Why a brief cannot be met, with the whole shelf to add from. */
+function explained(brief: BriefInput) {
+  const answer = balance(brief, {pantry: realPantry});
+  if (answer.status !== "infeasible") throw new Error(answer.status);
+  return answer;
+}
 
 /** A brief with only those of its limits that a list names. */
 function onlyThese(brief: Brief, limits: readonly ConflictingLimit[]): Brief {
@@ -115,6 +123,41 @@ describe("impossible briefs a cook would write", () => {
     expect(answer.conflict.relaxations).toHaveLength(1);
     within(answer.conflict.relaxations[0]!.to, 40, 1e-6, "fat that can be had");
     expect(answer.conflict.openers).not.toHaveLength(0);
+  });
+
+  test("nothing is named that would have to be overdosed", () => {
+    // Soft without sugars: half a kilogram of salt or citric acid would do it.
+    const brief = {
+      batch: 3000,
+      ingredients: [milk, cream, sugar],
+      targets: {sugars: {max: 12}, fat: {min: 8, max: 12}, scoopTemperature: {max: -20}},
+    };
+    const {conflict} = explained(brief);
+    expect(conflict.openers).not.toContain("salt");
+    expect(conflict.openers).not.toContain("citric acid");
+    // Without the dose, salt alone makes the brief possible.
+    const salted = balance(
+      {...brief, ingredients: [...brief.ingredients, {name: "salt", price: 1}]},
+      {pantry: realPantry},
+    );
+    expect(salted.status).toBe("optimal");
+  });
+
+  test("stock limits what a larger max allows, and is named as the reason", () => {
+    const brief = {
+      batch: 1000,
+      ingredients: [{...milk, max: 2000}, {...cream, stock: 100, max: 900}, sugar],
+      targets: {fat: {min: 10}},
+    };
+    const {conflict} = explained(brief);
+    expect(conflict.targets).toContainEqual({target: "cream", bound: "max", limit: 100, inStock: true});
+    // 100 g of cream and 900 of milk: 40 + 31.5 g of fat.
+    within(conflict.relaxations[0]?.to, 7.15, 1e-6, "fat that can be had");
+    const enough = balance({...brief, targets: {fat: {min: 7.15}}});
+    if (enough.status !== "optimal") throw new Error(enough.status);
+    expect(enough.binding).toContainEqual(
+      expect.objectContaining({target: "cream", limit: 100, inStock: true}),
+    );
   });
 
   test("stock that does not fill the batch", () => {

@@ -20,6 +20,8 @@ export interface Binding {
   readonly bound: "min" | "max" | "equal";
   /** The limit, in the target's unit (g for an ingredient). */
   readonly limit: number;
+  /** Whether the limit is what there is of an ingredient. */
+  readonly inStock?: true;
   /**
    * Change of what is optimised (money per kg of mix, when that is cost) if the limit rises by one unit. Absent where
    * whole amounts are asked for: a mix in steps has no such price.
@@ -32,6 +34,8 @@ export interface ConflictingLimit {
   readonly target: string;
   readonly bound: "min" | "max" | "equal";
   readonly limit: number;
+  /** Whether the limit is what there is of an ingredient. */
+  readonly inStock?: true;
 }
 
 /** How far a limit must move so that all can be met. */

@@ -30,6 +30,7 @@ export type AxisInput = z.input<typeof axisSchema>;
  */
 export function readAxis(input: unknown, choices: readonly Choice[], place: string): Aim {
   refuseStrangeKeys(input, place);
+  refuseShapeless(input, place);
   const known = ["minimise", "maximise", "at", "from", "to", ...SPECIAL_SUBJECTS, ...QUANTITIES];
   const axis = parse(axisSchema, input, place, known);
   const [sense, wish] =
@@ -43,6 +44,56 @@ export function readAxis(input: unknown, choices: readonly Choice[], place: stri
   const aim = readAim({ingredients: [], [sense]: wish}, choices, place)!;
   if (aim.subject.kind === "cost") requirePrices(choices, place);
   return aim;
+}
+
+/**
+ * Both axes of a diagram.
+ *
+ * @throws InputError for anything but `{x, y}`, and as {@link readAxis}
+ */
+export function readAxes(
+  axes: {readonly x: AxisInput; readonly y: AxisInput},
+  choices: readonly Choice[],
+): {x: Aim; y: Aim} {
+  const given: unknown = axes;
+  if (typeof given !== "object" || given === null || !("x" in given && "y" in given))
+    throw new InputError("axes", "not two axes", given, 'give {x, y}, e.g. {x: "cost", y: "sweetness"}');
+  return {x: readAxis(axes.x, choices, "x"), y: readAxis(axes.y, choices, "y")};
+}
+
+/** What an object may say that an axis shows, with an example of each. */
+const AT_TEMPERATURES: Readonly<Record<string, string>> = {
+  ice: '{"ice": {"at": -18}}',
+  hardPhase: '{"hardPhase": {"at": -18}}',
+  heatShock: '{"heatShock": {"from": -18, "to": -14}}',
+};
+
+/** What names nothing to show, in a cook's words: the schema would list the shapes that it has tried. */
+function refuseShapeless(input: unknown, place: string, mayHaveSense = true): void {
+  if (typeof input === "string") return;
+  const keys = typeof input === "object" && input !== null ? Object.keys(input) : [];
+  const [key, other] = keys;
+  const example = AT_TEMPERATURES[key ?? ""];
+  if (key === undefined || Array.isArray(input) || (example === undefined && !mayHaveSense))
+    throw new InputError(
+      place,
+      "names nothing to show",
+      input,
+      `name a quantity, e.g. "cost" or "sweetness", or one at a temperature, e.g. ${AT_TEMPERATURES["hardPhase"]}`,
+    );
+  if (other !== undefined)
+    throw new InputError(place, "names more than one thing", input, `keep ${key} or ${other}`);
+  const value = (input as Readonly<Record<string, unknown>>)[key];
+  if (example === undefined) return refuseShapeless(value, `${place}.${key}`, false);
+  const keysOfValue = typeof value === "object" && value !== null ? Object.keys(value) : [];
+  const wanted = key === "heatShock" ? ["from", "to"] : ["at"];
+  if (!wanted.every((name) => keysOfValue.includes(name)))
+    throw new InputError(
+      `${place}.${key}`,
+      wanted.length > 1 ? "needs two temperatures" : "needs a temperature",
+      value,
+      `write ${example}`,
+    );
 }
 
 /** An unknown key, named before the many shapes that an axis may have are tried. */

@@ -1,3 +1,4 @@
+import {InputError} from "../core/errors.ts";
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
 import type {SolveOptions} from "../lp/solve.ts";
 import type {Answer} from "./answer.ts";
@@ -33,8 +34,23 @@ export interface BalanceOptions {
  * @throws InputError for a mistake in the brief, naming the place, the value and the next step
  */
 export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer {
+  refusePantry(options);
   const {pantry = pantryOf([]), place, openersFrom = pantry, search} = options;
   return answerTo(readBrief(brief, pantry, place), openersFrom, search);
+}
+
+/** A pantry where the options belong would have nothing looked up in it. */
+function refusePantry(options: unknown): void {
+  if (typeof options === "object" && options !== null && !Array.isArray(options) && !("byName" in options))
+    return;
+  throw new InputError(
+    "options",
+    Array.isArray(options) ? "a list" : "not an object of options",
+    undefined,
+    Array.isArray(options)
+      ? "give {pantry}: balance(brief, {pantry: pantryOf(ingredients)})"
+      : "give {pantry}: balance(brief, {pantry})",
+  );
 }
 
 /**

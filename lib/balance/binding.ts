@@ -58,6 +58,7 @@ export function bindingOf(
       target: ingredient.name,
       bound: min === max ? "equal" : atMin ? "min" : "max",
       limit: atMin ? min : max,
+      ...(!atMin && max === ingredient.stock && {inStock: true as const}),
       // Reduced costs are per unit share; a limit on an ingredient is in g per batch.
       ...(reduced !== undefined && {price: reduced / brief.batch}),
     });

@@ -80,7 +80,7 @@ export const briefSchema = z.strictObject({
 /**
  * A brief as the cook writes it.
  *
- * `batch` (default 1000) and an ingredient's `min`, `max` (its `stock` unless given), `step` and `unit`: g; `price`: money per kg; targets: g per
+ * `batch` (default 1000) and an ingredient's `min`, `max` (no more than its `stock`), `step` and `unit`: g; `price`: money per kg; targets: g per
  * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
  * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
  * read by the command.

@@ -1,7 +1,8 @@
 import {InputError} from "../core/errors.ts";
+import {expectShape} from "../core/shape.ts";
 import type {Amount} from "./answer.ts";
 import {amountsOf} from "./amounts.ts";
-import {isTemperature, readAxis} from "./axis.ts";
+import {isTemperature, readAxes} from "./axis.ts";
 import {thresholdBound} from "./best-mix.ts";
 import type {Aim, Brief} from "./brief.ts";
 import {type Coordinate, coordinateOf} from "./coordinate.ts";
@@ -53,10 +54,10 @@ export function costMap(brief: Brief, axes: RegionAxes, grid: Grid): CostMap {
 /** {@link costMap} in steps, one for each linear program, for `inChunks`. */
 export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps<CostMap> {
   expectBrief(given);
+  const {x, y} = readAxes(axes, given.ingredients);
+  expectShape(grid, {columns: "number", rows: "number"}, "grid", "give {columns, rows}, e.g. 20 of each");
   for (const key of ["columns", "rows"] as const) checkCount(grid[key], `grid.${key}`);
   requirePrices(given.ingredients, given.name);
-  const x = readAxis(axes.x, given.ingredients, "x");
-  const y = readAxis(axes.y, given.ingredients, "y");
   const region = yield* feasibleRegionSteps(given, axes);
   if (region.status !== "region") return region;
   const {brief} = withoutWholeValues(given);

@@ -1,6 +1,6 @@
 import {amountsOf} from "./amounts.ts";
 import type {Amount} from "./answer.ts";
-import {type AxisInput, isTemperature, readAxis} from "./axis.ts";
+import {type AxisInput, isTemperature, readAxes} from "./axis.ts";
 import type {Brief} from "./brief.ts";
 import {expectBrief} from "./expect-brief.ts";
 import type {Point} from "./hull.ts";
@@ -55,8 +55,7 @@ export function feasibleRegion(brief: Brief, axes: RegionAxes): Region {
 /** {@link feasibleRegion} in steps, one for each linear program, for `inChunks`. */
 export function* feasibleRegionSteps(given: Brief, axes: RegionAxes): Steps<Region> {
   expectBrief(given);
-  const x = readAxis(axes.x, given.ingredients, "x");
-  const y = readAxis(axes.y, given.ingredients, "y");
+  const {x, y} = readAxes(axes, given.ingredients);
   const {brief, leftOut} = withoutWholeValues(given);
   const sliced = isTemperature(x.subject) || isTemperature(y.subject);
   const outline = yield* (sliced ? slicedOutline : exactOutline)(brief, x, y);

@@ -23,6 +23,7 @@ export function nameLimit(
       target: ingredient.name,
       bound: min === max ? "equal" : "max",
       limit: Math.min(max, limitValue(program, {of, index, side}) * shares[index]! * brief.batch),
+      ...(max === ingredient.stock && {inStock: true}),
     };
   }
   const meaning = meanings[index]!;

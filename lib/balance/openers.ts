@@ -1,7 +1,20 @@
+import type {Ingredient} from "../pantry/ingredient.ts";
 import type {Pantry} from "../pantry/pantry.ts";
+import {quantityOf} from "../pantry/quantities.ts";
 import {solve} from "../lp/solve.ts";
 import type {Brief} from "./brief.ts";
 import {formulate} from "./formulate.ts";
+
+/** Most of what is taken by the pinch, g per 100 g of mix: common practice, no source. */
+const DOSES = {salt: 0.5, organicAcids: 1, stabiliser: 0.6, emulsifier: 0.6, polyols: 5, alcohol: 5} as const;
+
+/** Most of an ingredient in a mix, as a share of it, so that nothing in it is overdosed. */
+function mostOf({composition}: Ingredient): number {
+  const shares = (Object.keys(DOSES) as (keyof typeof DOSES)[]).map(
+    (quantity) => DOSES[quantity] / quantityOf(composition, quantity),
+  );
+  return Math.min(1, ...shares);
+}
 
 /** At most so many ingredients are named. */
 const MOST = 5;
@@ -10,7 +23,8 @@ const MOST = 5;
  * Ingredients of a larger shelf of which any one, added to the brief, makes it possible; the one that needs least of
  * itself first.
  *
- * Only ingredients that have every property the brief targets are tried, and prices do not count.
+ * Only ingredients that have every property the brief targets are tried, and prices do not count. None is named that would
+ * have to be overdosed: half a kilogram of salt would soften a mix, too.
  */
 export function openersOf(brief: Brief, pantry: Pantry): string[] {
   const there = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
@@ -22,10 +36,8 @@ export function openersOf(brief: Brief, pantry: Pantry): string[] {
         (subject.kind === "cost" && ingredient.price === undefined),
     );
     if (lacks || there.has(ingredient.name)) continue;
-    const wider = {
-      ...brief,
-      ingredients: [...brief.ingredients, {ingredient, min: 0, max: ingredient.stock ?? Infinity}],
-    };
+    const max = Math.min(ingredient.stock ?? Infinity, mostOf(ingredient) * brief.batch);
+    const wider = {...brief, ingredients: [...brief.ingredients, {ingredient, min: 0, max}]};
     const {program} = formulate(wider);
     const added = brief.ingredients.length;
     const outcome = solve({

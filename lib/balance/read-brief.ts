@@ -21,6 +21,7 @@ import {readTargets} from "./read-targets.ts";
  */
 export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brief {
   expectPantry(pantry);
+  refuseChecked(input, place);
   const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES]);
   const batch = raw.batch ?? 1000;
   const ingredients = readChoices(raw.ingredients, pantry, batch, place);
@@ -50,6 +51,21 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
     ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
     ...(aim && {aim}),
   };
+}
+
+/** A brief that was checked before, told by what a cook's has not: a list of targets, ingredients under `ingredient`. */
+function refuseChecked(input: unknown, place: string): void {
+  if (typeof input !== "object" || input === null) return;
+  const {ingredients, targets} = input as Readonly<Record<string, unknown>>;
+  const first: unknown = Array.isArray(ingredients) ? ingredients[0] : undefined;
+  if (!Array.isArray(targets) || typeof first !== "object" || first === null || !("ingredient" in first))
+    return;
+  throw new InputError(
+    place,
+    "already checked",
+    undefined,
+    "pass it to tradeOff, feasibleRegion and their like, or give the brief as it was written",
+  );
 }
 
 /**

@@ -7,8 +7,7 @@ import type {BriefInput, IngredientInput} from "./brief-schema.ts";
 import type {Choice} from "./brief.ts";
 
 /**
- * The ingredients of a brief, resolved: those given by name alone come from the pantry, and stock is a maximum where the
- * cook sets none.
+ * The ingredients of a brief, resolved: those given by name alone come from the pantry, and no more is taken than is in stock.
  *
  * @param batch mass of the batch, g
  * @throws InputError for an unknown or repeated name, a composition that does not add up, limits that contradict
@@ -68,10 +67,19 @@ function readAmounts(
   batch: number,
   at: string,
 ): Pick<Choice, "min" | "max" | "step" | "minIfUsed"> {
-  const {min = 0, max = ingredient.stock ?? Infinity, step, unit, minIfUsed} = input;
-  if (min > max) throw new InputError(`${at}: min`, "above max", min, `give a min of at most ${max} g`);
-  if (minIfUsed !== undefined && minIfUsed > max) {
-    throw new InputError(`${at}: minIfUsed`, "above max", minIfUsed, `give at most ${max} g`);
+  const {min = 0, step, unit, minIfUsed} = input;
+  const {stock = Infinity} = ingredient;
+  const max = Math.min(input.max ?? Infinity, stock);
+  for (const [key, grams] of Object.entries({min, minIfUsed})) {
+    if (grams === undefined || grams <= max) continue;
+    throw max === stock
+      ? new InputError(
+          `${at}: ${key}`,
+          "more than is in stock",
+          grams,
+          `give at most ${stock} g, or a larger stock`,
+        )
+      : new InputError(`${at}: ${key}`, "above max", grams, `give at most ${max} g`);
   }
   if (step !== undefined && unit !== undefined) {
     throw new InputError(`${at}: step`, "given beside unit", step, "give either step or unit");

@@ -1,4 +1,4 @@
-import {isTemperature, readAxis} from "./axis.ts";
+import {isTemperature, readAxes} from "./axis.ts";
 import type {Brief} from "./brief.ts";
 import {exactFront} from "./exact-front.ts";
 import {expectBrief} from "./expect-brief.ts";
@@ -27,8 +27,7 @@ export function tradeOff(brief: Brief, axes: TradeOffAxes): TradeOff {
 /** {@link tradeOff} in steps, one for each linear program, for `inChunks`. */
 export function* tradeOffSteps(given: Brief, axes: TradeOffAxes): Steps<TradeOff> {
   expectBrief(given);
-  const x = readAxis(axes.x, given.ingredients, "x");
-  const y = readAxis(axes.y, given.ingredients, "y");
+  const {x, y} = readAxes(axes, given.ingredients);
   const {brief, leftOut} = withoutWholeValues(given);
   const formulation = limitsOnly(brief);
   const sampled = isTemperature(x.subject) || isTemperature(y.subject);

@@ -1,4 +1,4 @@
-import type {Amount, Binding} from "../balance/answer.ts";
+import type {Amount, ConflictingLimit} from "../balance/answer.ts";
 import type {Brief} from "../balance/brief.ts";
 import {printable} from "../core/errors.ts";
 import {decimal, grams} from "../core/figures.ts";
@@ -30,9 +30,15 @@ export function amountLines({
 }
 
 /** A limit in words: `fat at least 7`. */
-export function limitName({target, bound, limit}: Pick<Binding, "target" | "bound" | "limit">): string {
+export function limitName({
+  target,
+  bound,
+  limit,
+  inStock,
+}: Pick<ConflictingLimit, "target" | "bound" | "limit" | "inStock">): string {
   const word = {min: "at least", max: "at most", equal: "exactly"}[bound];
-  return `${plainName(printable(target))} ${word} ${decimal(limit, decimals(limit))}`;
+  const stock = inStock ? ", all there is" : "";
+  return `${plainName(printable(target))} ${word} ${decimal(limit, decimals(limit))}${stock}`;
 }
 
 /** Decimals that a number was given with, at most 4. */
