@@ -71,6 +71,7 @@ export type {
 } from "./balance/brief-schema.ts";
 export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/prices.ts";
 export {readBrief} from "./balance/read-brief.ts";
+export {recipeOf} from "./balance/recipe-of.ts";
 export type {Solution} from "./balance/solve-brief.ts";
 export {substitute, substituteSteps} from "./balance/substitute.ts";
 export type {

@@ -1,10 +1,17 @@
 import {describe, expect, it} from "vitest";
+import {balance} from "../lib/balance/balance.ts";
+import type {BriefInput} from "../lib/balance/brief-schema.ts";
+import {readBrief} from "../lib/balance/read-brief.ts";
+import {recipeOf} from "../lib/balance/recipe-of.ts";
 import {withEvident} from "../lib/pantry/evident.ts";
 import {fromLabel} from "../lib/pantry/from-label.ts";
 import type {Ingredient} from "../lib/pantry/ingredient.ts";
 import {ownIngredient} from "../lib/pantry/own-ingredient.ts";
+import {PARTS} from "../lib/pantry/parts.ts";
+import {recipeComposition} from "../lib/pantry/recipe.ts";
 import {LABELLED_FOODS} from "./support/labels.ts";
 import {realPantry} from "./support/pantry.ts";
+import {within} from "./support/within.ts";
 
 const bare = ({name, composition}: Ingredient): Ingredient => ({name, composition});
 /** g per 100 g: no published food, but plain figures. */
@@ -45,6 +52,28 @@ describe("what is evident of an ingredient that says nothing but its figures", (
     expect(withEvident(bare(named("egg yolk"))).group).toBe("egg");
     expect(withEvident(bare(named("sucrose"))).group).toBeUndefined();
     expect(withEvident({name: "lactose", composition: {lactose: 100}})).toMatchObject({allergens: ["milk"]});
+  });
+
+  it("comes along into a brief, and from its answer into the recipe", () => {
+    // As the doc comment of fromLabel spreads it.
+    const paste = {...fromLabel({name: "paste", ...label}, "nut").ingredient, price: 22};
+    const input: BriefInput = {
+      name: "nut",
+      ingredients: ["whole milk", "sucrose", paste],
+      targets: {fat: {min: 9}, sugars: {min: 14}},
+      minimise: "fat",
+    };
+    const brief = readBrief(input, realPantry);
+    expect(brief.ingredients[2]?.ingredient).toEqual(paste);
+    const answer = balance(input, {pantry: realPantry});
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    const recipe = recipeOf(brief, answer.amounts);
+    expect(recipe.name).toBe("nut");
+    expect(recipe.lines.map(({ingredient}) => ingredient.name)).toEqual(["whole milk", "sucrose", "paste"]);
+    const composition = recipeComposition(recipe);
+    for (const part of PARTS) within(composition[part] ?? 0, answer.composition[part] ?? 0, 1e-9, part);
+    const milkOnly = answer.amounts.map((amount, j) => ({...amount, grams: j === 0 ? 5 : 0}));
+    expect(recipeOf(brief, milkOnly).lines).toHaveLength(1);
   });
 
   it("goes beside what is declared where it is certain, and gives way where it is not", () => {
