@@ -93,14 +93,23 @@ export const briefSchema = z.strictObject({
  * g per 100 g by ingredient and part, and g for each weighing; with `margin` the targets hold for all of it. `near` is a recipe, g by ingredient, that one of the
  * candidates stays as close to as the targets allow.
  */
-export type BriefInput = Omit<z.input<typeof briefSchema>, "targets"> & {targets?: TargetsInput | undefined};
+export type BriefInput = ReadonlyLists<Omit<z.input<typeof briefSchema>, "targets">> & {
+  targets?: TargetsInput | undefined;
+};
+
+/** The same data, whose lists may be readonly: nothing that is read is changed. */
+type ReadonlyLists<T> = T extends readonly (infer Entry)[]
+  ? readonly ReadonlyLists<Entry>[]
+  : T extends object
+    ? {[Key in keyof T]: ReadonlyLists<T[Key]>}
+    : T;
 
 /** Targets by the name of what they limit: a quantity, `cost`, a property of the ingredients, or one of those named here. */
 export interface TargetsInput {
-  [name: string]: LimitsInput | AtInput[] | SwingInput[] | undefined;
-  ice?: AtInput[] | undefined;
-  hardPhase?: AtInput[] | undefined;
-  heatShock?: SwingInput[] | undefined;
+  [name: string]: LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined;
+  ice?: readonly AtInput[] | undefined;
+  hardPhase?: readonly AtInput[] | undefined;
+  heatShock?: readonly SwingInput[] | undefined;
   freezingPoint?: LimitsInput | undefined;
   scoopTemperature?: LimitsInput | undefined;
 }
@@ -112,7 +121,7 @@ export type AtInput = z.input<typeof atSchema>;
 export type SwingInput = z.input<typeof swingSchema>;
 
 /** An ingredient of a brief with more than its name. */
-export type IngredientInput = z.input<typeof ingredientSchema>;
+export type IngredientInput = ReadonlyLists<z.input<typeof ingredientSchema>>;
 
 /** How far a kitchen may be off, as a brief or a command states it. */
 export type SpreadInput = z.input<typeof spreadSchema>;

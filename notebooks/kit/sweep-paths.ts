@@ -46,7 +46,7 @@ export function pathsOf({brief, freezer, pantry}: Swept): Path[] {
   const limits = Object.entries(brief.targets ?? {}).flatMap(([key, entry]) => {
     if (!entry) return [];
     if (!Array.isArray(entry))
-      return sides(`targets.${key}`, labelOf(key, freezer), units[key] ?? "%", entry);
+      return sides(`targets.${key}`, labelOf(key, freezer), units[key] ?? "%", entry as LimitsInput);
     return entry.flatMap((one, i) =>
       "at" in one
         ? sides(
