@@ -24,6 +24,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
   composition: "g per 100 g by part, together 100",
   label: "g per 100 g as on the packet, and the class of ingredients to read it by",
   dextroseEquivalent: "of the glucose-syrup solids, dextrose = 100",
+  class: "kind of food: it tells which sugars, fats and proteins the figures are made of",
   saturates: "of the fat, g per 100 g",
   carbohydrate: "without fibre, g per 100 g",
   sugars: "of the carbohydrate, g per 100 g",
