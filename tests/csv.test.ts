@@ -87,6 +87,15 @@ describe("readCsv", () => {
     );
   });
 
+  it("offers semicolons where a row has too many cells", () => {
+    expect(complaint(() => readCsv("name,price_per_kg,unit_g\nmilk,1,05,\n", "x.csv"))).toBe(
+      'x.csv, row 2, column 4: 4 cells under 3 columns (got ""); give one cell a column; quote a cell that holds a comma, or part all cells by semicolons: then numbers may have decimal commas',
+    );
+    expect(complaint(() => readCsv("name;unit_g\nmilk;1;05\n", "x.csv"))).toContain(
+      "quote a cell that holds a semicolon",
+    );
+  });
+
   it.each([
     ["an open quote", 'name,note\na,"b\nc,d\n', "x.csv, row 2, note: malformed quotes"],
     ["a blank after a quote", 'name,note\na,b\n"a" ,b\n', "x.csv, row 3, name: malformed quotes"],
@@ -107,6 +116,113 @@ describe("readCsv", () => {
     ["nothing at all", "", "x.csv, row 1, column 1: no header"],
   ])("names row and column of %s", (_, text, message) => {
     expect(complaint(() => readCsv(text, "x.csv"))).toContain(message);
+  });
+});
+
+describe("a number with something beside it", () => {
+  const amount = "write the number alone";
+  // Of each: the cell, the sign that parts the cells, and what is to be written instead.
+  it.each([
+    ["48,5 %", ";", `${amount}: 48,5 (g)`],
+    ["48.5%", ",", `${amount}: 48.5 (g)`],
+    ["48,5 %", ",", `${amount}: 48.5 (g)`],
+    ["38,50 €", ";", `${amount}: 38,50 (g)`],
+    ["€ 38.50", ",", `${amount}: 38.50 (g)`],
+    ["ca. 12 g/100 g", ";", `${amount}: 12 (g)`],
+    ["-5 g", ",", `${amount}: -5 (g)`],
+    ["1.234,50 €", ";", `${amount}: 1234,50 (g)`],
+    ["1.250 g", ";", "write 1250, or a decimal comma: 1,250"],
+    ["2 kg", ";", `${amount} (g)`],
+    ["<0,5", ";", `write 0, or the number alone: 0,5 (g)`],
+    ["< 0.5 g", ",", `write 0, or the number alone: 0.5 (g)`],
+    ["less than 0.1", ",", `write 0, or the number alone: 0.1 (g)`],
+    ["traces", ";", `write 0, or the number alone (g)`],
+    ["Tr", ",", `write 0, or the number alone (g)`],
+    ["1.234,50", ";", "leave out the thousands point: 1234,50"],
+    ["1.234.567", ";", "leave out the thousands point: 1234567"],
+    ["1,234.50", ",", "leave out the thousands comma: 1234.50"],
+    ["1.234,50", ",", "leave out the thousands point: 1234.50"],
+    ["1 234,5", ";", "leave out the thousands blank: 1234,5"],
+    ["1'234.5", ";", "leave out the thousands apostrophe: 1234,5"],
+  ])("%s in a file parted by %s", (cell, delimiter, advice) => {
+    const table = readCsv(`name${delimiter}stock_g\nmilk${delimiter}"${cell}"\n`, "p.csv");
+    const message = complaint(() => numberIn(table, table.rows[0]!, "stock_g", {min: 0}, "g"));
+    expect(message).toMatch(/^p\.csv, row 2, stock_g: /);
+    expect(message).toContain(`(got "${cell}"); ${advice}`);
+    expect(message.endsWith(advice)).toBe(true);
+  });
+
+  it("takes no number from a range, a sum, a fraction or words", () => {
+    for (const cell of [
+      "5-6",
+      "5–6 g",
+      "2 x 500 g",
+      "1/2",
+      "lots",
+      "5 6 g",
+      "1.2.3 g",
+      "--5",
+      "x".repeat(9000),
+    ]) {
+      const table = readCsv(`name;stock_g\nmilk;"${cell}"\n`, "p.csv");
+      expect(complaint(() => numberIn(table, table.rows[0]!, "stock_g", {min: 0}, "g"))).toContain(
+        "give a number of at least 0 g",
+      );
+    }
+  });
+
+  it("does not offer 0 where it would be refused", () => {
+    const table = readCsv("name;unit_g\negg;<50\n", "p.csv");
+    expect(complaint(() => numberIn(table, table.rows[0]!, "unit_g", {min: 1e-6}, "g"))).toMatch(
+      /; write the number alone: 50 \(g\)$/,
+    );
+  });
+});
+
+describe("a nutrition label in a table", () => {
+  const figures = "label_fat_g,label_carbohydrate_g,label_sugars_g,label_protein_g";
+  it.each([
+    [
+      "no class",
+      `name,label_class,${figures},label_salt_g\npaste,,60,17,5,15,0\n`,
+      /^p\.csv, row 2, label_class: empty, beside the figures of a label; name the class .*: dairy, .*nut, /,
+    ],
+    [
+      "no column for the class",
+      `name,${figures},label_salt_g\npaste,60,17,5,15,0\n`,
+      /^p\.csv, row 2: a label and neither a composition nor a column label_class; add the column .* nut, /,
+    ],
+    [
+      "no column for a figure",
+      `name,label class,${figures}\npaste,nut,60,17,5,15\n`,
+      /^p\.csv, row 1: no column label_salt_g; add it, .* 0 if it says so$/,
+    ],
+    [
+      "a figure under the column of a part",
+      `name,label class,${figures},salt (g)\npaste,nut,60,17,5,15,0\n`,
+      /^p\.csv, row 1: no column label_salt_g \(got "salt \(g\)"\); rename salt \(g\) to label_salt_g/,
+    ],
+    [
+      "an empty figure",
+      `name,label class,${figures},Label salt (g)\npaste,nut,60,17,5,15,\n`,
+      /^p\.csv, row 2, Label salt \(g\): no figure; give it as the packet does, 0 if it says so$/,
+    ],
+    [
+      "a column that forgets whose it is",
+      "name,label class,protein g\npaste,nut,15\n",
+      /^p\.csv, row 1, protein g: unknown column \(got "protein g"\); did you mean label_protein_g or /,
+    ],
+    [
+      "a class misspelt",
+      `name,label_class,${figures},label_salt_g\npaste,nuts,60,17,5,15,0\n`,
+      /^p\.csv, row 2, label_class: unknown class \(got "nuts"\); did you mean nut\? If not, use dairy, /,
+    ],
+  ])("%s", (_, text, message) => {
+    expect(complaint(() => readPantryCsv(text, "p.csv"))).toMatch(message);
+  });
+
+  it("needs no class where the composition is given", () => {
+    expect(readPantryCsv("name,water_g,label_fat_g\nwater,100,0\n")[0]?.composition).toEqual({water: 100});
   });
 });
 

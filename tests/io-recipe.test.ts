@@ -53,7 +53,7 @@ describe("headers as people write them", () => {
   it("names a mistake in row 37 by row, the column as it is written, value and what was expected", async () => {
     const rows = Array.from({length: 40}, (_, i) => `thing ${i + 2};${i + 2 === 37 ? "1,5 €" : "1,5"}`);
     expect(await complaint(() => readPricesCsv(`name;Price (€/kg)\n${rows.join("\n")}`, "prices.csv"))).toBe(
-      'prices.csv, row 37, Price (€/kg): not a finite number (got "1,5 €"); give a number of at least 0 money per kg',
+      'prices.csv, row 37, Price (€/kg): more than a number (got "1,5 €"); write the number alone: 1,5 (money per kg)',
     );
   });
 

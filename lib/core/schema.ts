@@ -66,16 +66,19 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
     }
     case "invalid_union": {
       // The branch that got furthest knows best what is wrong.
-      const branch = issue.errors.find(
+      const branches = issue.errors.filter(
         (errors) => errors[0] && !(errors[0].code === "invalid_type" && errors[0].path.length === 0),
       );
-      const inner = branch?.[0];
+      const knowsKeys = (errors: readonly Issue[]) =>
+        !errors.some(({code, path}) => code === "unrecognized_keys" && path.length === 0);
+      const inner = (branches.find(knowsKeys) ?? branches[0])?.[0];
       if (inner)
         return mistake({...inner, path: [...issue.path, ...inner.path]} as Issue, input, place, known);
       const wanted = issue.errors.map((errors) =>
         errors[0]?.code === "invalid_type" ? words(errors[0].expected) : "another value",
       );
-      return new InputError(at(issue.path), "not understood", value, `give ${wanted.join(" or ")}`);
+      const kinds = [...new Set(wanted)].join(" or ");
+      return new InputError(at(issue.path), "not understood", value, `give ${kinds}`);
     }
     case "invalid_type":
       return value === undefined
@@ -104,7 +107,7 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
         at(issue.path),
         "not one of the known values",
         value,
-        oneOf(String(value), issue.values.map(String)),
+        oneOfThese(String(value), issue.values.map(String)),
       );
     case "custom":
       if (issue.params?.problem)
@@ -115,8 +118,8 @@ function mistake(issue: Issue, input: unknown, place: string, known: readonly st
   }
 }
 
-/** What to write instead: the nearest first, then all there are. */
-function oneOf(given: string, known: readonly string[]): string {
+/** Advice on what to write instead of an unknown word: the nearest first, then all there are. */
+export function oneOfThese(given: string, known: readonly string[]): string {
   const near = nearestNames(given, known);
   return `${near.length ? `did you mean ${near.join(" or ")}? If not, ` : ""}use ${known.join(", ")}`;
 }

@@ -39,7 +39,7 @@ export function withColumns(table: CsvTable, place: string, known: Columns, pref
     const ofPrefix = prefix !== undefined && header.startsWith(prefix) && header.length > prefix.length;
     const column = ofPrefix ? header : byKey.get(columnKey(header));
     if (column === undefined) {
-      const near = nearestNames(header, Object.keys(known));
+      const near = nearColumns(header, table, Object.keys(known));
       throw new InputError(
         `${place}, row 1, ${header}`,
         "unknown column",
@@ -69,6 +69,19 @@ export function withColumns(table: CsvTable, place: string, known: Columns, pref
     })),
   };
 }
+
+/** The columns most like an unknown one; beside others of a label, its own come first: `protein g` is `label_protein_g`. */
+function nearColumns(header: string, table: CsvTable, known: readonly string[]): string[] {
+  const near = nearestNames(header, known);
+  const isOfLabel = table.columns.some((column) => columnKey(column).startsWith(LABEL));
+  if (!isOfLabel) return near;
+  const ofLabel = known.flatMap((column) => (column.startsWith(LABEL) ? [column.slice(LABEL.length)] : []));
+  const first = nearestNames(header, ofLabel).map((column) => LABEL + column);
+  return [...new Set([...first, ...near])].slice(0, 3);
+}
+
+/** What the columns of a nutrition label begin with. */
+const LABEL = "label_";
 
 /**
  * A number that may stand under one of several columns, each in a unit of its own.

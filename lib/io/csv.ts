@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
-import {finite, type Limits} from "../core/numbers.ts";
+import type {Limits} from "../core/numbers.ts";
+import {numberFrom} from "./csv-number.ts";
 import {misquoted, recordsOf} from "./csv-records.ts";
 import {LONGEST_CELL, LONGEST_NAME, MOST_COLUMNS, MOST_ROWS, readable} from "./limits.ts";
 
@@ -14,6 +15,8 @@ export interface CsvRow {
 
 /** A CSV file as rows, with its columns in order. */
 export interface CsvTable {
+  /** Name of the file, for errors. */
+  readonly place: string;
   readonly columns: readonly string[];
   readonly rows: readonly CsvRow[];
   /** Whether numbers may use a decimal comma, as in files delimited by semicolons. */
@@ -60,12 +63,14 @@ export function readCsv(text: string, place = "CSV"): CsvTable {
         `${rowPlace}, ${at}`,
         `${record.length} cells under ${columns.length} columns`,
         record.length > columns.length ? record[columns.length] : undefined,
-        `give one cell a column, and quote a cell that holds a ${delimiter === "," ? "comma" : "semicolon"}`,
+        record.length > columns.length && delimiter === ","
+          ? "give one cell a column; quote a cell that holds a comma, or part all cells by semicolons: then numbers may have decimal commas"
+          : `give one cell a column, and quote a cell that holds a ${delimiter === "," ? "comma" : "semicolon"}`,
       );
     }
     rows.push({line, place: rowPlace, cells: cellsOf(record, columns, rowPlace)});
   }
-  return {columns, rows, decimalComma: delimiter === ";"};
+  return {place, columns, rows, decimalComma: delimiter === ";"};
 }
 
 function cellsOf(record: readonly string[], columns: readonly string[], place: string): Map<string, string> {
@@ -108,41 +113,6 @@ export function numberIn(
 /** Where a cell stands, with its column as the file writes it, e.g. `pantry.csv, row 37, Price (€/kg)`. */
 export function placeIn(table: CsvTable, row: CsvRow, column: string): string {
   return `${row.place}, ${table.written?.get(column) ?? column}`;
-}
-
-/**
- * A number from a piece of text.
- *
- * Where a comma may be the decimal sign, `1.250` may be thousands: neither is guessed.
- *
- * @throws InputError naming the place, the text and the accepted range
- */
-export function numberFrom(
-  text: string,
-  decimalComma: boolean,
-  place: string,
-  limits: Limits = {},
-  unit = "",
-): number {
-  if (decimalComma && /^[+-]?[1-9]\d{0,2}(\.\d{3})+$/.test(text)) {
-    throw new InputError(
-      place,
-      "a point before three digits may mean thousands",
-      text,
-      `write ${text.replace(/\./g, "")}, or a decimal comma: ${text.replace(".", ",")}`,
-    );
-  }
-  if (!decimalComma && /^[+-]?\d+,\d+$/.test(text)) {
-    throw new InputError(
-      place,
-      "a comma in a number, in a file whose cells are parted by commas",
-      text,
-      "write a decimal point and no sign for thousands, or part the cells by semicolons",
-    );
-  }
-  const plain = decimalComma ? text.replace(",", ".") : text;
-  const value = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain) ? Number(plain) : text;
-  return finite(value, place, limits, unit);
 }
 
 function checkHeader(columns: readonly string[], place: string): void {

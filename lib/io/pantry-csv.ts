@@ -1,12 +1,14 @@
 import {InputError} from "../core/errors.ts";
+import {oneOfThese} from "../core/schema.ts";
 import {readComposition} from "../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../pantry/ingredient.ts";
 import {withEvident} from "../pantry/evident.ts";
 import {ownIngredient} from "../pantry/own-ingredient.ts";
 import {PARTS} from "../pantry/parts.ts";
 import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
-import {LABEL_COLUMNS, labelIn} from "./label-columns.ts";
-import {type CsvRow, type CsvTable, numberFrom, numberIn, placeIn} from "./csv.ts";
+import {LABEL_COLUMNS, labelIn, requireClass} from "./label-columns.ts";
+import {type CsvRow, type CsvTable, numberIn, placeIn} from "./csv.ts";
+import {numberFrom} from "./csv-number.ts";
 import {MOST_WORDS} from "./limits.ts";
 import {eachOnce, type NamedRow, readNamedRows} from "./named-rows.ts";
 
@@ -101,6 +103,7 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
     source: cells.get("source"),
   };
   const label = labelIn(table, row);
+  if (!label && grams.size === 0) requireClass(table, row);
   const parts = Object.fromEntries(grams);
   const {group, allergens} = optional;
   return {
@@ -150,6 +153,6 @@ function portionsIn(table: CsvTable, row: CsvRow): Record<string, number> | unde
 
 function oneOf<T extends string>(words: readonly T[], typed: string, place: string): T {
   const word = words.find((known) => known === typed.toLowerCase());
-  if (word === undefined) throw new InputError(place, "unknown word", typed, `use ${words.join(", ")}`);
+  if (word === undefined) throw new InputError(place, "unknown word", typed, oneOfThese(typed, words));
   return word;
 }
