@@ -1,5 +1,6 @@
 import * as fc from "fast-check";
 import {describe, expect, it} from "vitest";
+import {parseJson} from "../lib/io/json.ts";
 import {mistakeIn} from "../lib/io/json-mistake.ts";
 
 /** Where the engine says that a text stops being JSON; it does not always say so. */
@@ -56,5 +57,22 @@ describe("where a text stops being JSON", () => {
       {numRuns: 500, seed: 1},
     );
     expect(compared).toBeGreaterThan(200);
+  });
+});
+
+describe("what is said of a text that is no JSON", () => {
+  const long = `{"name": "paste", "label": {"class": "nut", "fat": 60, "carbohydrate": 17, "salt": 0,05, "protein": 15, "fibre": 8}}`;
+  it.each([
+    [
+      "a decimal comma far along a line",
+      long,
+      'b.json, line 1, column 86: not valid JSON (got "…ate\\": 17, \\"salt\\": 0,05, \\"protein\\": 15, \\"…"); write a decimal point: 0.05',
+    ],
+    ["a decimal comma in a list", '{"a": [-1,05]}', "write a decimal point: -1.05"],
+    ["a decimal comma at the end of an object", '{"a": 12,5}', "write a decimal point: 12.5"],
+    ["a comma between two entries", '{"a": 12, 5: 3}', "mend the JSON there"],
+    ["a short line", '{\n  "a": yes\n}', 'line 2, column 8: not valid JSON (got "\\"a\\": yes"); mend'],
+  ])("%s", (_, json, says) => {
+    expect(() => parseJson(json, "b.json")).toThrow(says);
   });
 });

@@ -24,6 +24,13 @@ export function mistakeIn(json: string): number {
   }
 }
 
+/** The number with a decimal point, where a mistake is the second half of one with a decimal comma. */
+export function decimalCommaAt(json: string, at: number): string | undefined {
+  const whole = /-?\d+(?=,$)/.exec(json.slice(Math.max(0, at - 20), at))?.[0];
+  const decimals = /^\d+/.exec(json.slice(at, at + 20))?.[0];
+  return whole !== undefined && decimals !== undefined ? `${whole}.${decimals}` : undefined;
+}
+
 /** The token that begins there: a text goes to its closing quote, or to the end; a blank unknown to JSON is one too. */
 function tokenAt(json: string, at: number): string {
   if (json[at] === '"') return json.slice(at, textEnd(json, at + 1));

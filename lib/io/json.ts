@@ -1,5 +1,5 @@
 import {InputError} from "../core/errors.ts";
-import {mistakeIn} from "./json-mistake.ts";
+import {decimalCommaAt, mistakeIn} from "./json-mistake.ts";
 import {readable} from "./limits.ts";
 
 /** Deepest nesting of lists and objects. */
@@ -21,14 +21,28 @@ export function parseJson(text: string, place: string): unknown {
   try {
     return JSON.parse(json);
   } catch {
-    const {line, column} = positionAt(json, mistakeIn(json));
+    const at = mistakeIn(json);
+    const {line, column} = positionAt(json, at);
+    const decimal = decimalCommaAt(json, at);
     throw new InputError(
       `${place}, line ${line}, column ${column}`,
       "not valid JSON",
-      json.split("\n")[line - 1]?.trim() || undefined,
-      "mend the JSON there: look for a missing comma, quote or bracket",
+      excerpt(json.split("\n")[line - 1] ?? "", column - 1) || undefined,
+      decimal === undefined
+        ? "mend the JSON there: look for a missing comma, quote or bracket"
+        : `write a decimal point: ${decimal}`,
     );
   }
+}
+
+/** Characters of a line that are shown on either side of a mistake. */
+const AROUND = 20;
+
+/** What stands around a place in a line. */
+function excerpt(line: string, at: number): string {
+  const [from, to] = [at - AROUND, at + AROUND];
+  const shown = line.slice(Math.max(0, from), to).trim();
+  return shown && `${from > 0 ? "…" : ""}${shown}${to < line.trimEnd().length ? "…" : ""}`;
 }
 
 function positionAt(text: string, position: number): {line: number; column: number} {
