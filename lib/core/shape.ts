@@ -18,17 +18,15 @@ export function expectShape(
   what: string,
   advice: string,
 ): void {
-  if (typeof value === "object" && value !== null) {
-    const held = value as Readonly<Record<string, unknown>>;
-    if (Object.keys(shape).every((key) => isOf(shape[key]!, held[key]))) return;
-  }
-  throw new InputError(what, `not a ${what}`, value, advice);
+  if (isShaped(value, shape)) return;
+  throw new InputError(what, `not ${/^[aeiou]/i.test(what) ? "an" : "a"} ${what}`, value, advice);
 }
 
 /**
  * Refuses anything but a list whose entries are objects with these keys.
  *
- * @throws InputError as {@link expectShape}
+ * @param what what the list is called, e.g. `ingredients`
+ * @throws InputError as {@link expectShape}, for an entry with its index
  */
 export function expectList(
   value: unknown,
@@ -37,7 +35,16 @@ export function expectList(
   advice: string,
 ): void {
   if (!Array.isArray(value)) throw new InputError(what, `not a list of ${what}`, value, advice);
-  for (const item of value) expectShape(item, entry, what, advice);
+  for (let i = 0; i < value.length; i++) {
+    if (!isShaped(value[i], entry))
+      throw new InputError(`${what}[${i}]`, `not an entry of ${what}`, value[i], advice);
+  }
+}
+
+function isShaped(value: unknown, shape: Readonly<Record<string, Kind>>): boolean {
+  if (typeof value !== "object" || value === null) return false;
+  const held = value as Readonly<Record<string, unknown>>;
+  return Object.keys(shape).every((key) => isOf(shape[key]!, held[key]));
 }
 
 function isOf(kind: Kind, value: unknown): boolean {

@@ -2,7 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {mixDensity} from "./density.ts";
 import {expectProduct, type Product, productDensity} from "./product.ts";
-import {equalRuns, gramsForTubs, type Machine, mixGrams, type ScaleTo} from "./scale.ts";
+import {equalRuns, expectScaleTo, gramsForTubs, type Machine, mixGrams, type ScaleTo} from "./scale.ts";
 
 /** A product made larger or smaller. */
 export interface ScaledProduct {
@@ -30,6 +30,7 @@ export interface ScaledProduct {
  */
 export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): ScaledProduct {
   expectProduct(product);
+  expectScaleTo(to);
   const churned = product.components.filter((component) => component.churned);
   const base = churned[0];
   if (!base || churned.length > 1 || base.percent <= 0) {

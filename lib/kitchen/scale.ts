@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
+import {expectShape} from "../core/shape.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../pantry/recipe.ts";
 import {mixDensity} from "./density.ts";
 import {finishedDensity} from "./overrun.ts";
@@ -47,6 +48,28 @@ export interface Scaled {
 }
 
 /**
+ * Refuses what says nothing of how much to make.
+ *
+ * @throws InputError with what to give instead
+ */
+export function expectScaleTo(to: ScaleTo): void {
+  const given: unknown = to;
+  if (typeof given === "object" && given !== null) {
+    if ("runs" in given)
+      return expectShape(to, {machine: "object"}, "to", "give {runs, machine: {fillLimit}}");
+    if (["grams", "mixMillilitres", "tubs"].some((key) => key in given)) return;
+  }
+  throw new InputError(
+    "to",
+    "does not say how much to make",
+    given,
+    typeof given === "number"
+      ? `give {grams: ${given}}`
+      : "give {grams}, {mixMillilitres}, {tubs, tubMillilitres, overrun} or {runs, machine}",
+  );
+}
+
+/**
  * Scales a recipe to a mass, a volume of mix, a number of tubs, or full runs of a machine, and splits it into equal runs.
  *
  * The volume comes from {@link mixDensity}. Steps that depend on size (time to chill, to cook) do not scale with it.
@@ -54,7 +77,7 @@ export interface Scaled {
  * @param recipe what goes into the mix, g
  * @param to how much to make: g, ml of liquid mix, tubs at an overrun, or runs of a machine
  * @param machine splits the batch; not needed when `to` names one
- * @throws InputError for an empty recipe, and for a mass, volume, number or overrun outside its range
+ * @throws InputError for an empty recipe, a `to` that is none of these, and for a mass, volume, number or overrun outside its range
  */
 export function scale(recipe: Recipe, to: ScaleTo, machine?: Machine): Scaled {
   const mass = recipeMass(recipe);
@@ -100,6 +123,7 @@ export function equalRuns(
  * @throws InputError as {@link scale}
  */
 export function mixGrams(to: ScaleTo, density: number): number {
+  expectScaleTo(to);
   if ("grams" in to) return finite(to.grams, "grams", {min: 1}, "g");
   if ("mixMillilitres" in to) return finite(to.mixMillilitres, "mixMillilitres", {min: 1}, "ml") * density;
   if ("runs" in to) {
@@ -115,7 +139,9 @@ export function mixGrams(to: ScaleTo, density: number): number {
  * @param density of the frozen product, g/ml
  * @throws InputError for a tub below 1 ml, a number of tubs that is not whole, or a loss outside 0 to 90 %
  */
-export function gramsForTubs({tubs, tubMillilitres, loss = 0}: Tubs, density: number): number {
+export function gramsForTubs(to: Tubs, density: number): number {
+  expectScaleTo(to);
+  const {tubs, tubMillilitres, loss = 0} = to;
   const tub = finite(tubMillilitres, "tubMillilitres", {min: 1}, "ml");
   const kept = 1 - finite(loss, "loss", {min: 0, max: 90}, "% of the mix") / 100;
   return (whole(tubs, "tubs") * tub * density) / kept;

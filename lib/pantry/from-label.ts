@@ -50,14 +50,15 @@ const COCONUT_SATURATES = 0.75;
 export function fromLabel(label: Label, ingredientClass: IngredientClass): LabelledIngredient {
   const figures = readLabel(label);
   const {name} = label;
-  const {parts, spread} = shareOut(figures, ruleOf(ingredientClass, `label "${name}": class`));
+  const rule = ruleOf(ingredientClass, `label "${name}": class`);
+  const {parts, spread, minerals} = shareOut(figures, rule);
   const solids = sum(parts.values());
   const total = solids + (figures.water ?? 0);
   const room = 100 - total;
   if (room < -SUM_TOLERANCE || (figures.water !== undefined && room > SUM_TOLERANCE)) {
     throw new InputError(
       `label "${name}"`,
-      "the figures do not sum to 100 g with the minerals of the class",
+      `the figures do not sum to 100 g${minerals > 0 ? ` with ${minerals.toFixed(1)} g of minerals, a guess of the class ${ingredientClass}` : ""}`,
       Number(total.toFixed(1)),
       "check them and the class; carbohydrate is without fibre, alcohol in g",
     );
@@ -108,8 +109,8 @@ function ruleOf(ingredientClass: string, place: string): LabelRule {
 
 type Grams = Map<Part, number>;
 
-/** Everything but water, with the spread of each part, g per 100 g. */
-function shareOut(label: Label, rule: LabelRule): {parts: Grams; spread: Grams} {
+/** Everything but water, with the spread of each part and the minerals that are guessed, g per 100 g. */
+function shareOut(label: Label, rule: LabelRule): {parts: Grams; spread: Grams; minerals: number} {
   const parts: Grams = new Map();
   const spread: Grams = new Map();
   const add = (part: Part, grams: number, plusMinus: number) => {
@@ -152,11 +153,13 @@ function shareOut(label: Label, rule: LabelRule): {parts: Grams; spread: Grams} 
   if (fibre > 0 || fibreOff > 0) add("fibre", fibre, fibreOff);
   const ownSalt = Math.min(salt, rule.ownSalt * protein);
   add("salt", salt - ownSalt, ownSalt + (salt >= 1 ? 0.05 : 0.02));
+  let minerals = 0;
   for (const [part, guess] of Object.entries(rule.minerals) as [Part, Guess][]) {
     const [grams, off] = guessed(guess);
     add(part, grams, off + 0.02);
+    minerals += grams;
   }
-  return {parts, spread};
+  return {parts, spread, minerals};
 }
 
 /** Plant fat is coconut fat where the saturates say so. */

@@ -41,6 +41,13 @@ export function readLabel(label: Label): Label {
   const place = `label "${name}"`;
   const known: readonly string[] = ["name", ...FIGURES, ...OPTIONAL];
   const stranger = Object.keys(label).find((key) => !known.includes(key));
+  if (stranger === "class")
+    throw new InputError(
+      place,
+      "the class among the figures",
+      (label as {readonly class?: unknown}).class,
+      'give it as the second argument: fromLabel(label, "dairy")',
+    );
   if (stranger !== undefined) {
     const near = nearestNames(stranger, known);
     throw new InputError(
