@@ -55,16 +55,21 @@ export interface Scaled {
 export function expectScaleTo(to: ScaleTo): void {
   const given: unknown = to;
   if (typeof given === "object" && given !== null) {
-    if ("runs" in given)
-      return expectShape(to, {machine: "object"}, "to", "give {runs, machine: {fillLimit}}");
     if (["grams", "mixMillilitres", "tubs"].some((key) => key in given)) return;
+    if ("runs" in given)
+      return expectShape(
+        "machine" in given ? given.machine : undefined,
+        {fillLimit: "number"},
+        "machine",
+        "give {runs, machine: {fillLimit}}",
+      );
   }
   throw new InputError(
     "to",
     "does not say how much to make",
     given,
-    typeof given === "number"
-      ? `give {grams: ${given}}`
+    Number.isFinite(given)
+      ? `give {grams: ${String(given)}}`
       : "give {grams}, {mixMillilitres}, {tubs, tubMillilitres, overrun} or {runs, machine}",
   );
 }
