@@ -8,6 +8,7 @@ import {type Caution, cautionsFor} from "./cautions.ts";
 import {followProcess, type ProcessReport} from "./heat-step.ts";
 import {ingredientList, type LabelName, type LabelText} from "./label.ts";
 import {COOLING} from "./pasteurisation.ts";
+import {unitOfTime} from "./process-steps.ts";
 import type {Item, Process, ProcessStep} from "./process.ts";
 import {type Component, type Product, productAllergens} from "./product.ts";
 import type {Machine, ScaleTo} from "./scale.ts";
@@ -100,7 +101,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
   const scoop = scoopTemperature(base.composition);
   return {
     title: product.name,
-    figures: sheetFigures(scaled, base, scoop, options),
+    figures: sheetFigures(scaled, base, scoop, {...options, ...("machine" in to && {machine: to.machine})}),
     sections: scaled.product.components.map((component) => section(component, scaled.runs, process, options)),
     runs: scaled.runs,
     steps: [
@@ -189,17 +190,22 @@ function inWorkingOrder(lines: readonly RecipeLine[], process: Process): RecipeL
 }
 
 function logFields(report: ProcessReport | undefined, runs: number): LogField[] {
+  const heated = report?.heated ?? true;
+  const held = Math.max(
+    0,
+    ...(report?.steps ?? []).map(({step}) => ("heat" in step && step.holdSeconds) || 0),
+  );
   return [
     {label: "Date", unit: ""},
     {label: "Made by", unit: ""},
     {label: "Batch number", unit: ""},
-    ...(report
+    ...(report?.heated
       ? [
           {label: "Highest temperature of the mix", unit: "°C"},
-          {label: "Held there for", unit: "min"},
+          {label: "Held there for", unit: unitOfTime(held)},
         ]
       : []),
-    {label: `At or below ${COOLING.temperature} °C after`, unit: "min"},
+    ...(heated ? [{label: `At or below ${COOLING.temperature} °C after`, unit: "min"}] : []),
     {label: "Mix before churning", unit: "°C"},
     {label: runs === 1 ? "Drawn at" : "Drawn at, each run", unit: "°C"},
     {label: "Cup of mix weighs", unit: "g"},

@@ -78,10 +78,15 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
     "allergens",
     `${allergens.length ? `Contains ${allergens.join(", ")}. ` : ""}Only what the ingredients declare is known here: read their labels, and mind traces from tools, scoops and neighbouring tubs.`,
   );
-  add(
-    "cooling",
-    `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${degrees(COOLING.temperature)} or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${degrees(REFREEZING_LIMIT)} after freezing is heated again before it is sold.`,
-  );
+  add("cooling", coolingText(process));
   add("law", "Follow your local code; this is not licensed advice.");
   return cautions;
+}
+
+/** How cold the mix is kept, and what once thawed needs; how fast it cools only where something is heated. */
+function coolingText(process: ProcessReport | undefined): string {
+  const [cold, thawed] = [COOLING.temperature, REFREEZING_LIMIT].map((limit) => degrees(limit));
+  if (process && !process.heated)
+    return `Keep it at ${cold} or below until frozen. What has been above ${thawed} after freezing is heated before it is sold.`;
+  return `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${cold} or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${thawed} after freezing is heated again before it is sold.`;
 }

@@ -3,7 +3,7 @@ import type {Composition} from "../pantry/parts.ts";
 import type {Recipe} from "../pantry/recipe.ts";
 import {expectRecipe} from "../pantry/recipe.ts";
 import {type Pot, potComposition, potMass} from "./pot.ts";
-import {cool, cooledInTime, heat, pour, type StepReport} from "./process-steps.ts";
+import {cool, cooledInTime, heat, heats, pour, type StepReport} from "./process-steps.ts";
 import type {Process} from "./process.ts";
 import {Worktop} from "./worktop.ts";
 
@@ -12,6 +12,8 @@ export interface ProcessReport {
   readonly steps: readonly StepReport[];
   /** The result of the last step. */
   readonly result: {readonly grams: number; readonly composition: Composition; readonly temperature: number};
+  /** Whether a step heats. */
+  readonly heated: boolean;
   /** Highest temperature that a step gave to as much as the result holds, °C. */
   readonly peak: number;
   /** Ingredients of the result that went through no published pair, in the order of the recipe. */
@@ -53,7 +55,7 @@ export function followProcess(recipe: Recipe, process: Process): ProcessReport {
         ? heat(step, worktop, place)
         : "pour" in step
           ? pour(step, worktop, place)
-          : cool(step, worktop, place);
+          : cool(step, worktop, place, steps.some(heats));
     worktop.put(into, pot, place);
     last = pot;
     steps.push(report);
@@ -65,6 +67,7 @@ export function followProcess(recipe: Recipe, process: Process): ProcessReport {
   return {
     steps,
     result: {grams: potMass(last), composition: potComposition(last), temperature: last.temperature},
+    heated: steps.some(heats),
     peak: Math.max(...steps.filter((step) => step.grams >= potMass(last) - 1e-6).map((step) => step.after)),
     untreated: [...new Set(untreated)],
     unused: worktop.left(last),

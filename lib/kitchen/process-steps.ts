@@ -103,8 +103,12 @@ export function pour(step: PourStep, worktop: Worktop, place: string): Ran {
   };
 }
 
-/** Mixes the items and cools them. */
-export function cool(step: CoolStep, worktop: Worktop, place: string): Ran {
+/**
+ * Mixes the items and cools them.
+ *
+ * @param heated whether a step before it heated something: only then is there a time to keep
+ */
+export function cool(step: CoolStep, worktop: Worktop, place: string, heated: boolean): Ran {
   const to = finite(step.to, `${place}.to`, {min: 0, max: 150}, "°C");
   const mixed = pourTogether(worktop.take(step.cool, `${place}.cool`));
   if (to > mixed.temperature + 1e-6) {
@@ -127,7 +131,9 @@ export function cool(step: CoolStep, worktop: Worktop, place: string): Ran {
       grams: potMass(mixed),
       kilojoules: heatTo(mixed, to),
       pairs: [],
-      notes: [`To be at most ${COOLING.temperature} °C within ${COOLING.minutes} minutes of heating.`],
+      notes: heated
+        ? [`To be at most ${COOLING.temperature} °C within ${COOLING.minutes} minutes of heating.`]
+        : [],
     },
   };
 }
@@ -137,7 +143,7 @@ export function cool(step: CoolStep, worktop: Worktop, place: string): Ran {
  * `undefined` when a time is missing, nothing was heated, or the process ends before it is cold.
  */
 export function cooledInTime(steps: readonly StepReport[]): boolean | undefined {
-  const heated = steps.findLastIndex(({step}) => "heat" in step);
+  const heated = steps.findLastIndex(heats);
   if (heated < 0) return undefined;
   let minutes = 0;
   for (const {step, after} of steps.slice(heated + 1)) {
@@ -166,7 +172,18 @@ function met(pairs: readonly HeatPair[]): string {
 }
 
 function duration(seconds: number): string {
-  return seconds < 120 ? `${seconds.toFixed(0)} s` : `${Number((seconds / 60).toFixed(1))} min`;
+  const unit = unitOfTime(seconds);
+  return unit === "s" ? `${seconds.toFixed(0)} s` : `${Number((seconds / 60).toFixed(1))} min`;
+}
+
+/** The unit in which a time is said: seconds below two minutes. */
+export function unitOfTime(seconds: number): "s" | "min" {
+  return seconds < 120 ? "s" : "min";
+}
+
+/** Whether a step heats, not only pours or cools. */
+export function heats({step}: Pick<StepReport, "step">): boolean {
+  return "heat" in step;
 }
 
 function nameOf(item: Item): string {

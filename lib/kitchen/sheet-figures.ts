@@ -3,19 +3,20 @@ import {initialFreezingPoint} from "../freezing/ice.ts";
 import type {ScoopTemperature} from "../freezing/scoop.ts";
 import {costOf} from "./cost.ts";
 import {type Component, productDensity, productLines} from "./product.ts";
+import type {Machine} from "./scale.ts";
 import type {ScaledProduct} from "./scale-product.ts";
 
 /**
  * The batch in figures, label and value with its unit.
  *
  * @param base what is churned
- * @param asked what the sheet says besides: overrun, % of the mix's volume, and whether it says the cost
+ * @param asked what the sheet says besides: overrun, % of the mix's volume, whether it says the cost, and the machine whose runs it says
  */
 export function sheetFigures(
   scaled: ScaledProduct,
   base: Component,
   scoop: ScoopTemperature,
-  {overrun, cost}: {readonly overrun?: number; readonly cost?: boolean},
+  {overrun, cost, machine}: {readonly overrun?: number; readonly cost?: boolean; readonly machine?: Machine},
 ): {label: string; value: string}[] {
   const freezes = initialFreezingPoint(base.composition);
   const runs = scaled.runs === 1 ? "1 run" : `${scaled.runs} runs of ${decimal(scaled.gramsPerRun, 0)} g`;
@@ -25,7 +26,7 @@ export function sheetFigures(
       label: "Mix to churn",
       value: `${decimal(scaled.mixGrams, 0)} g, ${decimal(scaled.mixMillilitres / 1000, 2)} l`,
     },
-    {label: "Machine", value: runs},
+    ...(machine ? [{label: "Machine", value: runs}] : []),
     ...(overrun === undefined
       ? []
       : [

@@ -2,13 +2,12 @@ import {finite} from "../../lib/core/numbers.ts";
 import {baseProcess, type Making} from "../../lib/kitchen/base-process.ts";
 import {type BatchSheet, batchSheet} from "../../lib/kitchen/batch-sheet.ts";
 import type {Caution} from "../../lib/kitchen/cautions.ts";
-import {brix} from "../../lib/kitchen/brix.ts";
 import {type Pack, productCost, type ProductCost} from "../../lib/kitchen/cost.ts";
+import {furtherSteps} from "../../lib/kitchen/further-steps.ts";
 import {followProcess, type ProcessReport} from "../../lib/kitchen/heat-step.ts";
 import {makeProduct, type Product, productDensity} from "../../lib/kitchen/product.ts";
 import type {Machine, ScaleTo} from "../../lib/kitchen/scale.ts";
 import {scaleProduct, type ScaledProduct} from "../../lib/kitchen/scale-product.ts";
-import {boilingPoint} from "../../lib/kitchen/sucrose.ts";
 import {coolingMinutes, type TimedRun, timePlan, type TimePlan} from "../../lib/kitchen/time-plan.ts";
 import {recipeMass} from "../../lib/pantry/recipe.ts";
 import {handiest, type Measures} from "./day-measures.ts";
@@ -111,7 +110,13 @@ export function planDay(wish: DayWish): Day {
         {
           machine,
           process: steps,
-          furtherSteps: furtherSteps(product, {...wish, tubGrams, runs: scaled.runs}),
+          furtherSteps: furtherSteps(product, {
+            cool: heating.cool,
+            runs: scaled.runs,
+            draw,
+            freezer,
+            tub: {millilitres: tub, grams: tubGrams},
+          }),
           storage: freezer,
           overrun,
           measures: handiest(
@@ -167,31 +172,4 @@ function mostMoved(exact: Product, rounded: Product): Day["rounding"] {
 function roundTub(millilitres: number) {
   const diameter = ((4 * millilitres) / Math.PI) ** (1 / 3);
   return {shape: "cylinder", diameter, height: diameter} as const;
-}
-
-/** What follows the base, in words: the ripple's pot, churning, filling, hardening. */
-function furtherSteps(
-  {components}: Product,
-  {
-    tub,
-    tubGrams,
-    runs,
-    draw,
-    freezer,
-    heating,
-  }: Pick<DayWish, "tub" | "draw" | "freezer" | "heating"> & {tubGrams: number; runs: number},
-): string[] {
-  const whole = (value: number) => value.toFixed(0);
-  const ripple = components.find(({churned}) => !churned);
-  const strength = ripple && brix(ripple.composition);
-  return [
-    ...(ripple && strength !== undefined
-      ? [
-          `Ripple: cook ${ripple.recipe.lines.map(({ingredient}) => ingredient.name).join(", ")}, sieve, boil down to ${whole(ripple.mass)} g or ${whole(strength)} °Brix${strength <= 84 ? ` (about ${whole(boilingPoint(strength))} °C)` : ""}, cool to ${heating.cool} °C`,
-        ]
-      : []),
-    `Churn ${runs === 1 ? "in 1 run" : `in ${runs} equal runs`}, draw at about ${draw} °C`,
-    ...(ripple ? [`Layer ${whole((tubGrams * ripple.percent) / 100)} g of ripple into each tub`] : []),
-    `Fill each tub of ${Number(tub.toFixed(0))} ml to ${whole(tubGrams)} g, label it, into the freezer at ${freezer} °C at once`,
-  ];
 }
