@@ -6,33 +6,32 @@ import {parseArgs} from "node:util";
 import {answerTo} from "./balance/balance.ts";
 import type {Brief} from "./balance/brief.ts";
 import {readBrief} from "./balance/read-brief.ts";
+import {recipeOf} from "./balance/recipe-of.ts";
 import {substitute} from "./balance/substitute.ts";
 import {InputError, printable, show} from "./core/errors.ts";
 import {answerCsv, answerHtml, answerMarkdown} from "./io/answer-out.ts";
+import {balanceText} from "./io/balance-text.ts";
 import {batchSheetCsv} from "./io/batch-sheet-csv.ts";
 import {batchSheetHtml} from "./io/batch-sheet-html.ts";
 import {batchSheetMarkdown} from "./io/batch-sheet-markdown.ts";
-import {commandOf, numberOf, type Options, wayOf} from "./io/arguments.ts";
+import {commandOf, numberOf, type Options} from "./io/arguments.ts";
 import {freezingCurveSvg} from "./io/curve-svg.ts";
 import {extras} from "./io/extras.ts";
 import {readPantryJson} from "./io/ingredient-json.ts";
 import {parseJson} from "./io/json.ts";
+import {ownFirst} from "./io/own-first.ts";
 import {ownPrices} from "./io/own-prices.ts";
 import {readPantryCsv} from "./io/pantry-csv.ts";
 import {readPricesCsv} from "./io/prices-csv.ts";
 import {readRecipeCsv, recipeCsv} from "./io/recipe-csv.ts";
 import {readRecipe, recipeJson} from "./io/recipe-json.ts";
-import {candidatesInFull, checkText, pricesText, reliabilityText, weighableText} from "./io/report-more.ts";
+import {recipeSheet} from "./io/recipe-sheet.ts";
 import {substitutionText} from "./io/report-substitution.ts";
-import {textReport} from "./io/report.ts";
 import {loadHighs} from "./lp/engine-highs.ts";
 import {OPTIONS, USAGE} from "./io/usage.ts";
-import {baseProcess} from "./kitchen/base-process.ts";
-import {batchSheet} from "./kitchen/batch-sheet.ts";
-import {baseComponent, makeProduct} from "./kitchen/product.ts";
 import type {Ingredient} from "./pantry/ingredient.ts";
-import {nameKey, type Pantry, pantryOf} from "./pantry/pantry.ts";
-import {nameIn, type Recipe, recipeMass} from "./pantry/recipe.ts";
+import {type Pantry, pantryOf} from "./pantry/pantry.ts";
+import {nameIn, type Recipe} from "./pantry/recipe.ts";
 import {stockedPantry} from "./pantry/stocked.ts";
 
 /** The pantry that is used when none is named: the ingredients that come with this package. */
@@ -103,27 +102,17 @@ async function balanceIn(file: string, options: Options): Promise<number> {
   const answer = answerTo(brief, pantry, await searchFor(brief));
   const more = answer.status === "optimal" ? extras(brief, answer, options) : {};
   if (options.json) process.stdout.write(`${JSON.stringify({...answer, ...more})}\n`);
-  else {
-    const sections = [
-      textReport(answer, brief).trimEnd(),
-      options.candidates && answer.status === "optimal" && candidatesInFull(answer.candidates),
-      more.weighable && weighableText(more.weighable),
-      more.prices && pricesText(more.prices, brief),
-      options.explain && answer.status === "optimal" && checkText(answer),
-      more.reliability && reliabilityText(more.reliability),
-    ];
-    process.stdout.write(`${sections.filter(Boolean).join("\n\n")}\n`);
+  else process.stdout.write(balanceText(answer, brief, more, options));
+  writeOut(options.csv, () => answerCsv(answer, more));
+  writeOut(options.markdown, () => answerMarkdown(answer, more));
+  writeOut(options.html, () => answerHtml(answer, more));
+  if (answer.status !== "optimal") {
+    const why = answer.status === "infeasible" ? "no mix meets the brief" : "there is no verified answer";
+    notWritten(options.recipe, why);
+    notWritten(options.svg, why);
+    return 1;
   }
-  writeOut(options.csv, () => answerCsv(answer));
-  writeOut(options.markdown, () => answerMarkdown(answer));
-  writeOut(options.html, () => answerHtml(answer));
-  if (answer.status !== "optimal") return 1;
-  const {amounts} = more.weighable ?? answer;
-  const lines = amounts.flatMap(({grams}, j) =>
-    grams > 0 ? [{ingredient: brief.ingredients[j]!.ingredient, grams}] : [],
-  );
-  const recipeText = options.recipe?.endsWith(".json") ? recipeJson : recipeCsv;
-  writeOut(options.recipe, () => recipeText({name: brief.name, lines}));
+  writeRecipe(options.recipe, recipeOf(brief, (more.weighable ?? answer).amounts));
   if (options.svg !== undefined) {
     const svg = await freezingCurveSvg(answer.freezing.curve, {
       freezer: brief.freezer,
@@ -154,23 +143,18 @@ async function replaceIn(file: string, options: Options): Promise<number> {
     ...(options.keep && {keep: options.keep.map((name) => nameIn(recipe, name, "--keep"))}),
   });
   process.stdout.write(options.json ? `${JSON.stringify(result)}\n` : `${substitutionText(result)}\n`);
+  const [best] = result.alternatives;
+  if (!best) {
+    notWritten(options.recipe, `nothing can stand in for ${result.without}`);
+    return 1;
+  }
+  writeRecipe(options.recipe, {...best.recipe, name: `${recipe.name} without ${result.without}`});
   return 0;
 }
 
 async function sheetOf(file: string, options: Options): Promise<number> {
   const {recipe} = await recipeIn(file, options);
-  const grams = options.grams === undefined ? recipeMass(recipe) : numberOf("--grams", options.grams, 1, 1e7);
-  const overrun =
-    options.overrun === undefined ? {} : {overrun: numberOf("--overrun", options.overrun, 0, 200)};
-  const sheet = batchSheet(
-    makeProduct(recipe.name, [baseComponent(recipe)]),
-    {grams},
-    {
-      ...overrun,
-      cost: options.prices !== undefined,
-      process: baseProcess(recipe.lines, {way: wayOf(options.way)}),
-    },
-  );
+  const sheet = recipeSheet(recipe, options);
   writeOut(options.html, () => batchSheetHtml(sheet));
   writeOut(options.csv, () => batchSheetCsv(sheet));
   writeOut(options.markdown, () => batchSheetMarkdown(sheet));
@@ -195,12 +179,11 @@ type Files = {readonly [name in "pantry" | "own" | "prices"]?: string | undefine
 
 /** The pantry that the options name, with their prices; those of the input's own ingredients go into the input. */
 function stock(written: unknown, {pantry: path = OWN_PANTRY, own, prices}: Files) {
-  const mine = own === undefined ? [] : readIngredients(own);
-  const names = new Set(mine.map(({name}) => nameKey(name)));
-  const theirs = readIngredients(path).filter(({name}) => !names.has(nameKey(name)));
+  const packaged = readIngredients(path);
+  const pantry = pantryOf(own === undefined ? packaged : ownFirst(readIngredients(own), packaged));
   const shelf = prices === undefined ? [] : readPricesCsv(readText(prices), prices);
-  const pantry = pantryOf([...mine, ...theirs]);
-  const {input, left} = ownPrices(written, shelf, pantry);
+  const {input, left, passedOver} = ownPrices(written, shelf, pantry);
+  for (const line of passedOver) process.stderr.write(`${line}\n`);
   return {input, pantry: stockedPantry(pantry, left)};
 }
 
@@ -229,6 +212,16 @@ function writeOut(path: string | undefined, content: () => string): void {
   } catch (error) {
     throw error instanceof InputError ? error : fileError(path, error);
   }
+}
+
+/** Writes a recipe: CSV, or JSON if the name ends so. */
+function writeRecipe(path: string | undefined, recipe: Recipe): void {
+  writeOut(path, () => (path?.endsWith(".json") ? recipeJson : recipeCsv)(recipe));
+}
+
+/** Says that a file which an option names was not written, and why. */
+function notWritten(path: string | undefined, why: string): void {
+  if (path !== undefined) process.stderr.write(`${printable(`${path}: not written, because ${why}`)}\n`);
 }
 
 function fileError(path: string, error: unknown): InputError {

@@ -242,5 +242,5 @@ export {pantryJson, readIngredient, readPantryJson} from "./io/ingredient-json.t
 export {readRecipe, readRecipeJson, recipeJson, type RecipeInput} from "./io/recipe-json.ts";
 export {readRecipeCsv, recipeCsv} from "./io/recipe-csv.ts";
 export {recipeHtml, recipeMarkdown} from "./io/recipe-out.ts";
-export {answerCsv, answerHtml, answerJson, answerMarkdown} from "./io/answer-out.ts";
+export {answerCsv, type AnswerExtras, answerHtml, answerJson, answerMarkdown} from "./io/answer-out.ts";
 export {type CurvePicture, freezingCurveSvg} from "./io/curve-svg.ts";

@@ -1,5 +1,5 @@
 import {execFile} from "node:child_process";
-import {mkdtempSync, readFileSync, writeFileSync} from "node:fs";
+import {existsSync, mkdtempSync, readFileSync, writeFileSync} from "node:fs";
 import {tmpdir} from "node:os";
 import {join} from "node:path";
 import {fileURLToPath} from "node:url";
@@ -267,6 +267,207 @@ test("own ingredients come from a file or their label, and take their price and 
   expect(short.stdout).toMatch(/date syrup/);
 });
 
+describe.concurrent("amounts for the scale", () => {
+  // 16.54 % of sugar in 1 kg is 165.4 g: no scale of 10 g shows it.
+  const brief = {
+    name: "syrup",
+    ingredients: [
+      {...milk, price: 1},
+      {...sugar, price: 2},
+    ],
+    targets: {sucrose: {equal: 16.54}},
+  };
+
+  test("stand first in every file, with their own cost and what they miss", async () => {
+    const [csv, markdown, html] = ["weigh.csv", "weigh.md", "weigh.html"].map((name) => join(folder, name));
+    const {code, stdout} = await mixwright([
+      "balance",
+      file("weigh.json", brief),
+      "--weighable",
+      "--scale",
+      "10",
+      "--csv",
+      csv!,
+      "--markdown",
+      markdown!,
+      "--html",
+      html!,
+    ]);
+    expect(code).toBe(0);
+    // 840 g of milk at 1 and 170 g of sugar at 2 are 1.18; 170 g of 1010 g are 16.83 %.
+    const said = ["cost 1.18 for the batch, 1.17 per kg", "misses: sucrose exactly 16.54, comes to 16.83"];
+    for (const words of ["To weigh and count: this is the one to make", ...said])
+      expect(stdout).toContain(words);
+    const [first, second] = readFileSync(markdown!, "utf8").split("\n## ").slice(1);
+    for (const text of [first!, readFileSync(html!, "utf8").split("</section>")[0]!]) {
+      expect(text).toMatch(/To weigh and count[^]*840[^]*170/);
+      for (const words of said) expect(text).toContain(words);
+      expect(text).not.toContain("165");
+    }
+    expect(second).toMatch(/^The exact mix[^]*\| sugar \| 165 \| 16\.54 \|/);
+    const rows = readFileSync(csv!, "utf8").split(/\r?\n/);
+    expect(rows.slice(1, 6)).toEqual([
+      "weigh,milk,840,g",
+      "weigh,sugar,170,g",
+      "weighed,mass,1010,g",
+      expect.stringMatching(/^weighed,cost,1\.1(8|79999)\d*,money$/),
+      expect.stringMatching(/^missed,sucrose equal,16\.83168\d+,g per 100 g$/),
+    ]);
+  });
+
+  test("are not in files that were not asked for them", async () => {
+    const markdown = join(folder, "exact.md");
+    await mixwright(["balance", file("exact.json", brief), "--markdown", markdown]);
+    expect(readFileSync(markdown, "utf8")).toMatch(/^# syrup\n\n## Ingredients\n/);
+  });
+});
+
+test("one price list serves several briefs: what is not known here is passed over, a line each", async () => {
+  const prices = file("all.csv", "name,price per kg\nskimed milk,1\nsugar,2\ncream,5\nzzzz qqqq,9\n");
+  const cream = {name: "cream", composition: {water: 60, milkFat: 34, msnf: 6}};
+  const {code, stdout, stderr} = await mixwright([
+    "balance",
+    file("some.json", {ingredients: [cream, "sugar"], targets: {sucrose: {equal: 10}}}),
+    "--prices",
+    prices,
+    "--json",
+  ]);
+  expect(code).toBe(0);
+  within(JSON.parse(stdout).cost, 0.9 * 5 + 0.1 * 2, 1e-9, "cost of 900 g of cream and 100 g of sugar");
+  // "cream" could be several in the pantry, but here it is the brief's own.
+  expect(stderr.trimEnd().split("\n")).toEqual([
+    expect.stringMatching(
+      /all\.csv, row 2, "skimed milk": no such ingredient here; passed over; did you mean ".*\?$/,
+    ),
+    `${prices}, row 5, "zzzz qqqq": no such ingredient here; passed over`,
+  ]);
+});
+
+describe.concurrent("what ran out", () => {
+  const recipe = {
+    name: "syrup",
+    ingredients: [
+      {...milk, grams: 800},
+      {...sugar, grams: 150},
+      {name: "dextrose", composition: {dextrose: 100}, grams: 50},
+    ],
+  };
+
+  test("leaves a recipe that can be written and read again", async () => {
+    const [json, csv] = [join(folder, "without.json"), join(folder, "without.csv")];
+    const args = ["replace", file("syrup.json", recipe), "--without", "dextrose", "--recipe"];
+    const [made] = await Promise.all([mixwright([...args, json]), mixwright([...args, csv])]);
+    expect([made.code, made.stderr]).toEqual([0, `wrote ${json}\n`]);
+    const written = JSON.parse(readFileSync(json, "utf8"));
+    expect(written.name).toBe("syrup without dextrose");
+    const grams = written.ingredients.map((line: {grams: number}) => line.grams);
+    within(
+      grams.reduce((sum: number, mass: number) => sum + mass, 0),
+      1000,
+      0.1,
+      "mass, g",
+    );
+    expect(written.ingredients.map((line: {name: string}) => line.name)).not.toContain("dextrose");
+    expect(grams.every((mass: number) => mass > 0)).toBe(true);
+    expect(readFileSync(csv, "utf8")).toMatch(/^ingredient,g,percent\r?\nmilk,/);
+    expect((await mixwright(["sheet", json])).stdout).toMatch(/^# syrup without dextrose\n/);
+  });
+
+  test("leaves no recipe where nothing can stand in, and says so", async () => {
+    const alone = {name: "ice", ingredients: [{name: "spring water", composition: {water: 100}, grams: 100}]};
+    const path = join(folder, "none.csv");
+    const {code, stderr} = await mixwright([
+      "replace",
+      file("ice.json", alone),
+      "--without",
+      "spring water",
+      "--recipe",
+      path,
+      "--pantry",
+      file("empty.json", []),
+    ]);
+    expect([code, stderr]).toEqual([
+      1,
+      `${path}: not written, because nothing can stand in for spring water\n`,
+    ]);
+    expect(existsSync(path)).toBe(false);
+  });
+});
+
+test("a brief that cannot be met writes neither recipe nor curve, and says so", async () => {
+  const [recipe, curve] = [join(folder, "no.csv"), join(folder, "no.svg")];
+  const {code, stderr} = await mixwright(
+    ["balance", "-", "--recipe", recipe, "--svg", curve],
+    JSON.stringify({ingredients: [milk, sugar], targets: {fat: {min: 10}}}),
+  );
+  expect(code).toBe(1);
+  expect(stderr.split("\n")).toEqual([
+    `${recipe}: not written, because no mix meets the brief`,
+    `${curve}: not written, because no mix meets the brief`,
+    "",
+  ]);
+  expect([recipe, curve].filter((path) => existsSync(path))).toEqual([]);
+});
+
+test("an own ingredient that replaces an included one keeps its other names and its group", async () => {
+  const own = file("rich.json", [{name: "Whole milk", composition: {water: 85.5, milkFat: 5.5, msnf: 9}}]);
+  const {code, stdout} = await mixwright(
+    ["balance", "-", "--own", own, "--json"],
+    JSON.stringify({ingredients: ["milk"], targets: {fat: {min: 5}}}),
+  );
+  expect(code).toBe(0);
+  expect(JSON.parse(stdout).amounts[0].ingredient).toBe("Whole milk");
+});
+
+test("a scoop temperature that a mix does not have is said without a unit", async () => {
+  const {stdout} = await mixwright(
+    ["balance", "-"],
+    JSON.stringify({
+      ingredients: [{name: "sugar", composition: {water: 30, sucrose: 70}}],
+      targets: {scoopTemperature: {max: -1}},
+    }),
+  );
+  expect(stdout).toMatch(/scoop temperature +none +at most −1\n/);
+});
+
+describe.concurrent("a sheet", () => {
+  const lines = [
+    {...milk, group: "dairy", allergens: ["milk"], grams: 800},
+    {...sugar, grams: 200},
+  ];
+  const sheetOf = (ingredients: readonly object[], ...options: string[]) =>
+    mixwright(["sheet", "-", ...options], JSON.stringify({name: "plain", ingredients}));
+
+  test("says the cost where every price is known, and with a price list which are missing", async () => {
+    const prices = file("one.csv", "name,price per kg\nsugar,2\n");
+    const [known, partly, missing] = await Promise.all([
+      sheetOf(lines),
+      sheetOf([...lines, {name: "salt", grams: 1}]),
+      sheetOf([...lines, {name: "salt", grams: 1}], "--prices", prices),
+    ]);
+    // 800 g at 1 and 200 g at 1.2.
+    expect(known.stdout).toContain("Ingredients cost: **1.04, 1.04 per kg**");
+    expect(partly.stdout).not.toContain("cost");
+    expect(missing.stdout).toContain("Ingredients cost: **not known: no price for salt**");
+  });
+
+  test("goes on to rest, churning and hardening, and names no machine that it does not know", async () => {
+    const {stdout} = await sheetOf(lines);
+    expect(stdout).toMatch(
+      /Cool mix to 4 °C\n.*\n\d\. \[ \] Let it rest covered at 4 °C for 4 to 12 hours\n\d\. \[ \] Churn, draw at about -\d °C\n\d\. \[ \] Fill the tubs, label them, into the freezer at -18 °C at once\n\d\. \[ \] Leave it there until the core is at -15 °C\n/,
+    );
+    expect(stdout).not.toContain("Machine");
+    expect(stdout).toContain("hold 30 s");
+    expect(stdout).toMatch(/Held there for: [\\_]+ s\n/);
+  });
+
+  test("of a base that is stirred cold says nothing of heating", async () => {
+    const {stdout} = await sheetOf(lines, "--way", "cold");
+    expect(stdout).toContain("**cooling**: Keep it at 7.2 °C or below until frozen.");
+    expect(stdout).not.toMatch(/[Aa]fter heating|of heating|Held there|Highest temperature|At or below/);
+  });
+});
+
 test("--version is the package's", async () => {
   const {version} = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
   expect((await mixwright(["--version"])).stdout).toBe(`${version}\n`);
@@ -365,7 +566,7 @@ describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
         "--own",
         file("paste.csv", "name,label_class,label_fat_g\npaste,nut,60\n"),
       ],
-      /paste\.csv, row 2, label_carbohydrate_g: no figure/,
+      /paste\.csv, row 1: no column label_carbohydrate_g/,
     ],
     [
       "a scale of 0",

@@ -2,10 +2,13 @@ import {parseHTML} from "linkedom";
 import Papa from "papaparse";
 import {describe, expect, it} from "vitest";
 import {balance} from "../lib/balance/balance.ts";
+import {readBrief} from "../lib/balance/read-brief.ts";
+import {weighable} from "../lib/balance/weighable.ts";
 import {freezingCurve} from "../lib/freezing/curve.ts";
-import {answerCsv, answerHtml, answerJson, answerMarkdown} from "../lib/io/answer-out.ts";
+import {answerCsv, type AnswerExtras, answerHtml, answerJson, answerMarkdown} from "../lib/io/answer-out.ts";
 import {freezingCurveSvg} from "../lib/io/curve-svg.ts";
 import {recipeHtml, recipeMarkdown} from "../lib/io/recipe-out.ts";
+import {pantryOf} from "../lib/pantry/pantry.ts";
 
 /** Names that a spreadsheet, a browser or a Markdown reader might act on. */
 const HOSTILE = [
@@ -126,5 +129,40 @@ describe("the freezing curve as a picture", () => {
   it("draws a mix that does not freeze, and refuses a freezer that is none", async () => {
     expect(await freezingCurveSvg([])).toContain("</svg>");
     await expect(freezingCurveSvg(curve, {freezer: 5})).rejects.toThrow(/freezer: out of range \(got 5\)/);
+  });
+});
+
+describe("a weighable mix beside an answer", () => {
+  it("is refused where it is none", () => {
+    const weighable = {} as NonNullable<AnswerExtras["weighable"]>;
+    for (const write of [answerCsv, answerHtml, answerMarkdown])
+      expect(() => write(answer, {weighable})).toThrow(/^weighable mix: not a weighable mix/);
+  });
+
+  it("runs nothing either, whatever its names", () => {
+    const brief = readBrief(
+      {
+        ingredients: HOSTILE.map((name) => ({
+          name,
+          composition: {water: 70, sucrose: 30},
+          unit: 20,
+          group: "egg",
+        })),
+      },
+      pantryOf([]),
+    );
+    const weighed = weighable(
+      brief,
+      HOSTILE.map(() => 140),
+    );
+    expect(Object.keys(weighed.counts)).toEqual(HOSTILE);
+    const {document} = parseHTML(answerHtml(answer, {weighable: weighed}));
+    expect(document.querySelector("h2")?.textContent).toBe("To weigh and count");
+    expect(document.querySelectorAll("section:first-of-type td:first-child")).toHaveLength(HOSTILE.length);
+    expect(document.querySelectorAll("script, img, a")).toHaveLength(0);
+    const rows = Papa.parse<string[]>(answerCsv(answer, {weighable: weighed})).data;
+    const cells = rows.filter(([section]) => section === "weigh" || section === "count").flat();
+    expect(cells.length).toBe(4 * 2 * HOSTILE.length);
+    expect(cells.filter((cell) => /^[=+@]/.test(cell))).toEqual([]);
   });
 });

@@ -1,10 +1,19 @@
 import type {Amount, Answer, Balanced, ConflictingLimit} from "../balance/answer.ts";
-import {isQuantity} from "../pantry/quantities.ts";
+import type {WeighableMix} from "../balance/weighable.ts";
 import {csvText} from "./escape.ts";
 import {expectAnswer} from "./expect-answer.ts";
+import type {Figure} from "./figure.ts";
+import {shareUnit} from "./share-unit.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
 import {decimal, degrees, grams} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
+import {weighFigures, weighSection} from "./weigh-out.ts";
+
+/** What is written beside an answer. */
+export interface AnswerExtras {
+  /** The same mix in amounts to weigh and count, from `weighable`: it stands first, since it is the one to make. */
+  readonly weighable?: WeighableMix;
+}
 
 /** An answer as JSON text: `JSON.parse` gives the answer back, every number to its last digit. */
 export function answerJson(answer: Answer): string {
@@ -12,27 +21,31 @@ export function answerJson(answer: Answer): string {
   return `${JSON.stringify(answer)}\n`;
 }
 
-/** An answer as Markdown (CommonMark with GitHub's tables), everything escaped. */
-export function answerMarkdown(answer: Answer): string {
-  return tablesMarkdown(answerTables(answer));
+/** An answer as Markdown (CommonMark with GitHub's tables), everything escaped; with a weighable mix that comes first. */
+export function answerMarkdown(answer: Answer, extras: AnswerExtras = {}): string {
+  return tablesMarkdown(answerTables(answer, extras));
 }
 
-/** An answer as a whole HTML document: no script, no outside file, everything escaped. */
-export function answerHtml(answer: Answer): string {
-  return tablesHtml(answerTables(answer));
+/** An answer as a whole HTML document: no script, no outside file, everything escaped; with a weighable mix that comes first. */
+export function answerHtml(answer: Answer, extras: AnswerExtras = {}): string {
+  return tablesHtml(answerTables(answer, extras));
 }
 
 /**
  * An answer as CSV, one figure a row, with the columns `section`, `name`, `value`, `unit`: the amounts in g and in g per
  * 100 g, the shares, the freezing curve (named by its temperature) and what binds; for an infeasible brief, the conflict and
  * the least changes. No spreadsheet reads a name as a formula; numbers are not rounded.
+ *
+ * With a weighable mix its rows come first: section `weigh` has the amounts in g, `count` how many whole units that is,
+ * `weighed` its mass and cost, `missed` what it comes to where it misses a target.
  */
-export function answerCsv(answer: Answer): string {
+export function answerCsv(answer: Answer, {weighable}: AnswerExtras = {}): string {
   expectAnswer(answer);
-  return csvText(["section", "name", "value", "unit"], figures(answer));
+  return csvText(
+    ["section", "name", "value", "unit"],
+    [...(weighable ? weighFigures(weighable) : []), ...figures(answer)],
+  );
 }
-
-type Figure = readonly [section: string, name: string, value: number | string | undefined, unit: string];
 
 function figures(answer: Answer): Figure[] {
   if (answer.status === "infeasible") {
@@ -66,19 +79,11 @@ function amountFigures({ingredient, grams, percent}: Amount): Figure[] {
   ];
 }
 
-/** The unit of a share of an answer, from its name. */
-function shareUnit(name: string): string {
-  if (name === "sweetness") return "sucrose = 100";
-  if (name === "cost") return "money per kg";
-  if (name === "freezingPoint" || name === "scoopTemperature") return "°C";
-  return isQuantity(name) || /^(ice|hard phase|heat shock) /.test(name) ? "g per 100 g" : "per 100 g";
-}
-
 function limitUnit({target}: ConflictingLimit, amounts: readonly Amount[]): string {
   return amounts.some(({ingredient}) => ingredient === target) ? "g" : shareUnit(target);
 }
 
-function answerTables(answer: Answer): Tables {
+function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {
   expectAnswer(answer);
   if (answer.status === "infeasible") {
     const {targets, relaxations, amounts} = answer.conflict;
@@ -102,10 +107,23 @@ function answerTables(answer: Answer): Tables {
   }
   if (answer.status !== "optimal")
     return {title: answer.name, sections: [{heading: "No verified answer", sentences: [answer.reason]}]};
-  return {title: answer.name, sections: mixSections(answer)};
+  const [exact, ...rest] = mixSections(answer);
+  if (!weighable) return {title: answer.name, sections: [exact, ...rest]};
+  return {
+    title: answer.name,
+    sections: [weighSection(weighable), {...exact, heading: "The exact mix that this comes from"}, ...rest],
+  };
 }
 
-function mixSections({amounts, batch, cost, shares, freezing, scoop, binding}: Balanced): TableSection[] {
+function mixSections({
+  amounts,
+  batch,
+  cost,
+  shares,
+  freezing,
+  scoop,
+  binding,
+}: Balanced): [TableSection, ...TableSection[]] {
   const {initialFreezingPoint: point, curve} = freezing;
   const even = curve.filter(({temperature}) => temperature % 2 === 0);
   const scoops =

@@ -5,8 +5,9 @@ import type {Reliability} from "../balance/reliability.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
 import {printable} from "../core/errors.ts";
 import {amountLines, cell, limitName, right, wrap} from "./report-lines.ts";
-import {decimal, degrees, grams} from "../core/figures.ts";
+import {decimal, degrees} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
+import {costText, countsOf, missedBy, scaleReading} from "./weigh-out.ts";
 
 /**
  * The prices of the binding limits with the range over which each holds, and of the ingredients, as a section of text.
@@ -77,26 +78,19 @@ export function candidatesInFull(candidates: readonly Balanced[]): string {
 
 /** Amounts that can be weighed and counted, as a section of text. */
 export function weighableText(mix: WeighableMix): string {
-  const counts = Object.entries(mix.counts).map(([name, count]) => `${count} × ${printable(name)}`);
+  const counts = countsOf(mix).map(printable);
+  const missed = missedBy(mix);
+  const costs = costText(mix.cost, mix.total);
   return [
-    "To weigh and count",
+    "To weigh and count: this is the one to make",
     ...mix.amounts
       .filter((amount) => amount.grams > 0)
       .map((amount) => `  ${cell(amount.ingredient)} ${right(`${scaleReading(amount.grams)} g`, 11)}`),
     `  ${cell("in all")} ${right(`${scaleReading(mix.total)} g`, 11)}`,
     ...(counts.length ? [`  that is ${counts.join(", ")}`] : []),
-    ...(mix.missed.length
-      ? mix.missed.map(
-          ({value, ...limit}) =>
-            `  misses: ${limitName(limit)}, comes to ${value === undefined ? "none" : decimal(value, 2)}`,
-        )
-      : ["  every target is kept"]),
+    ...(costs ? [`  ${costs}`] : []),
+    ...(missed.length ? missed.map((miss) => `  ${miss}`) : ["  every target is kept"]),
   ].join("\n");
-}
-
-/** A mass as the scale shows it: whole grams, or tenths where there are any. */
-function scaleReading(mass: number): string {
-  return Number.isInteger(mass) ? decimal(mass, 0) : grams(mass);
 }
 
 /** The chances of the targets in a kitchen that is off, as a section of text. */

@@ -11,6 +11,7 @@ import {conflictText} from "./report-conflict.ts";
 import {amountLines, cell, decimals, limitName, NAME_WIDTH, right, titleLines, wrap} from "./report-lines.ts";
 import {decimal, degrees, grams} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
+import {costText} from "./weigh-out.ts";
 
 /** Temperatures of the small curve, °C. */
 const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
@@ -47,9 +48,7 @@ function amountsTable({amounts, batch, cost, outlay, packs}: Balanced): string {
     .map((amount) => printable(amount.ingredient));
   return [
     ...amountLines({amounts, batch}),
-    cost === undefined
-      ? "  no cost: an ingredient has no price"
-      : `  cost ${decimal(cost, 2)} for the batch, ${decimal((cost / batch) * 1000, 2)} per kg`,
+    `  ${costText(cost, batch) ?? "no cost: an ingredient has no price"}`,
     ...(packs ?? []).map(
       ({ingredient, packs: opened, left}) =>
         `  opens ${opened} of ${printable(ingredient)}, ${grams(left)} g left`,
@@ -68,7 +67,8 @@ function targetsTable({shares}: Balanced, brief: Brief): string {
   const lines = [...wanted].map(([name, targets]) => {
     const unit = subjectUnit(targets[0]!.subject);
     const value = shares[name];
-    return `  ${cell(plainName(name))} ${right(value === undefined ? "none" : decimal(value, 2), 9)} ${unit.padEnd(15)} ${targets.map(wish).join(", ")}`;
+    const [figure, its] = value === undefined ? ["none", ""] : [decimal(value, 2), unit];
+    return `  ${cell(plainName(name))} ${right(figure, 9)} ${its.padEnd(15)} ${targets.map(wish).join(", ")}`;
   });
   const others = Object.entries(shares)
     .filter(([name, value]) => !wanted.has(name) && value > 0.005)

@@ -12,7 +12,7 @@ A BRIEF is a JSON file; a RECIPE is a CSV file with the columns ingredient and g
   --json            print the answer as one JSON object
   --own FILE        ingredients of your own, CSV or JSON, beside those of this package; the same name replaces one
   --pantry FILE     nothing but these ingredients instead of those of this package (a brief can name its own)
-  --prices FILE     prices and stock, CSV; of ingredients that a brief or a recipe describes too
+  --prices FILE     prices and stock, CSV; of ingredients that a brief or a recipe describes too; others are passed over
 balance
   --explain         what each limit costs and over which range, and from which price an ingredient comes in
   --candidates      the other mixes in full
@@ -20,19 +20,20 @@ balance
   --scale GRAMS     step of the scale for --weighable; 1 unless given
   --reliability     how often each target holds when the kitchen is off by the brief's "spread"
   --recipe FILE     write the amounts as a recipe, CSV; JSON if the name ends so, with ingredients of your own
-  --csv, --markdown, --html FILE   write the answer
+  --csv, --markdown, --html FILE   write the answer, with --weighable the amounts for the scale first
   --svg FILE        write the freezing curve as a picture
 replace
   --left GRAMS      what is left of it
   --keep NAME       an ingredient that stays as it is; can be given again
+  --recipe FILE     write the best one as a recipe, CSV; JSON if the name ends so
 sheet
   --grams GRAMS     how much to make; what the recipe says unless given
   --overrun PERCENT air in the frozen mix
   --way NAME        how the base is made: custard (unless given), scald, pot or cold
   --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given
 
-mixwright --version prints the version. What was written to a file is said on the error stream.
-Exit code: 0 done, 1 no mix meets the brief (the report says why), 2 a mistake in the input.
+mixwright --version prints the version. What was written to a file, or passed over, is said on the error stream.
+Exit code: 0 done, 1 no mix meets the brief (the report says why) or nothing can stand in, 2 a mistake in the input.
 `;
 
 const text = {type: "string"} as const;
@@ -62,7 +63,7 @@ export const OPTIONS_OF = {
     html: text,
     svg: text,
   },
-  replace: {without: text, left: text, keep: {type: "string", multiple: true}},
+  replace: {without: text, left: text, keep: {type: "string", multiple: true}, recipe: text},
   sheet: {grams: text, overrun: text, way: text, csv: text, markdown: text, html: text},
 } as const;
 
