@@ -115,6 +115,23 @@ describe("the sheet's data", () => {
     };
     expect([counted(400), counted(125)]).toEqual(["8 × 50 g", "2.5 × 50 g"]);
   });
+  test("the machine's runs are said where there is a machine, however it was given", () => {
+    const labels = (made: typeof sheet) => made.figures.map(({label}) => label);
+    expect(labels(sheet)).toContain("Machine");
+    expect(labels(batchSheet(product, {runs: 2, machine: {fillLimit: 1200}}))).toContain("Machine");
+    expect(labels(batchSheet(product, {grams: 1000}))).not.toContain("Machine");
+  });
+  test("the log asks for the hold in the unit in which the step says it", () => {
+    const held = (holdSeconds: number) => {
+      const steps = [{heat: base.lines.map(({ingredient}) => ingredient.name), to: 82, holdSeconds}];
+      const {steps: said, log} = batchSheet(product, {grams: 1000}, {process: {steps}});
+      return [/hold (.*)$/.exec(said[0]!.text)![1], log.find(({label}) => label === "Held there for")!.unit];
+    };
+    expect([held(30), held(600)]).toEqual([
+      ["30 s", "s"],
+      ["10 min", "min"],
+    ]);
+  });
   test("the process is scaled with it, temperatures stay", () => {
     const factor = scaleProduct(product, to).baseFactor;
     const text = sheet.steps[0]!.text;
