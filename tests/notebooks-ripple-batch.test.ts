@@ -370,7 +370,7 @@ describe("plan a ripple", () => {
     await expect.poll(cooked).toBe("1400");
     await expect.poll(() => page.url()).toContain("cooked=1400");
     await page.reload({waitUntil: "networkidle"});
-    expect(await cooked()).toBe("1400");
+    await expect.poll(cooked).toBe("1400");
     await page.close();
   });
 
