@@ -2,7 +2,7 @@ import {beforeEach, describe, expect, it, vi} from "vitest";
 import {InputError} from "../lib/core/errors.ts";
 import {irreducibleConflict} from "../lib/lp/conflict.ts";
 import {denseForm} from "../lib/lp/dense.ts";
-import {loadHighs, type Highs} from "../lib/lp/engine-highs.ts";
+import {engineOf, type Highs, loadHighs} from "../lib/lp/engine-highs.ts";
 import {findBasis} from "../lib/lp/find-basis.ts";
 import type {LinearProgram, Row, Variable} from "../lib/lp/program.ts";
 import {scale} from "../lib/lp/scale.ts";
@@ -80,7 +80,7 @@ function saying(...says: Say[]): {highs: Highs; asked: {time_limit: number}[]} {
       dispose: () => undefined,
     };
   };
-  return {highs: {constants, createModel} as unknown as Highs, asked};
+  return {highs: engineOf({constants, createModel} as unknown as Highs), asked};
 }
 
 describe("who answers", () => {

@@ -1,18 +1,34 @@
-import type {Basis as HighsBasis, Highs, ModelData} from "highs";
+import type {Basis as HighsBasis, Highs as HighsModule, ModelData} from "highs";
 import type {Dense} from "./dense.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "./vertex.ts";
 
-export type {Highs} from "highs";
+/** The second engine, from {@link loadHighs}: HiGHS itself, and a question. Who does not load it does not carry it either. */
+export interface Highs extends HighsModule {
+  /** Asks about a scaled program; `solve` does, and proves what it hears. */
+  readonly ask: (
+    dense: Dense,
+    integer: readonly number[],
+    column: Float64Array,
+    timeLimit: number,
+  ) => HighsAnswer;
+}
 
 let loading: Promise<Highs> | undefined;
 
 /** The second engine, 3.5 MB of WebAssembly: loaded at the first call and kept. */
 export function loadHighs(): Promise<Highs> {
   // Its types describe another module format than the one that is loaded.
-  loading ??= import("highs").then((module) =>
-    (module as unknown as {default: () => Promise<Highs>}).default(),
+  loading ??= import("highs").then(async (module) =>
+    engineOf(await (module as unknown as {default: () => Promise<HighsModule>}).default()),
   );
   return loading;
+}
+
+/** HiGHS with the question that `solve` asks. */
+export function engineOf(module: HighsModule): Highs {
+  return Object.assign(module, {
+    ask: (...question: Parameters<Highs["ask"]>) => askHighs(module, ...question),
+  });
 }
 
 /** What HiGHS says of a program; nothing of it is verified yet. */
@@ -31,8 +47,8 @@ export interface HighsAnswer {
  * @param column original value of a variable per unit of the scaled program
  * @param timeLimit milliseconds
  */
-export function askHighs(
-  highs: Highs,
+function askHighs(
+  highs: HighsModule,
   dense: Dense,
   integer: readonly number[],
   column: Float64Array,
@@ -72,7 +88,7 @@ const OPTIONS = {
   mip_abs_gap: 1e-9,
 };
 
-function statusOf(highs: Highs, found: number): HighsAnswer["status"] {
+function statusOf(highs: HighsModule, found: number): HighsAnswer["status"] {
   const {modelStatus} = highs.constants;
   if (found === modelStatus.optimal || found === modelStatus.empty) return "optimal";
   if (found === modelStatus.infeasible) return "infeasible";
@@ -107,7 +123,7 @@ function modelData(dense: Dense, integer: readonly number[], unit: Float64Array)
   };
 }
 
-function readBasis(highs: Highs, {colStatus, rowStatus}: HighsBasis): Basis {
+function readBasis(highs: HighsModule, {colStatus, rowStatus}: HighsBasis): Basis {
   const {lower, upper, basic} = highs.constants.basisStatus;
   const place = (status: number) =>
     status === basic ? BASIC : status === lower ? AT_LOWER : status === upper ? AT_UPPER : AT_ZERO;

@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {denseForm, type Dense} from "./dense.ts";
-import {askHighs, loadHighs, type Highs} from "./engine-highs.ts";
+import {type Highs, loadHighs} from "./engine-highs.ts";
 import {expectProgram} from "./expect-program.ts";
 import {findBasis, type Found} from "./find-basis.ts";
 import {fixWhole} from "./fix-whole.ts";
@@ -81,7 +81,7 @@ function wholeVariables({variables}: LinearProgram): number[] {
 }
 
 function basisByHighs(highs: Highs, dense: Dense, timeLimit: number): Found | undefined {
-  const {basis} = askHighs(highs, dense, [], new Float64Array(dense.columns), timeLimit);
+  const {basis} = highs.ask(dense, [], new Float64Array(dense.columns), timeLimit);
   const verdict = basis && verdictOf(dense, basis);
   return basis && verdict && {verdict, basis, engine: "HiGHS"};
 }
@@ -121,17 +121,11 @@ function searchByHighs(
   // HiGHS 1.15.3 misses optima where a whole variable has a fractional bound: bounds go inwards first.
   const dense = {...scaled.dense, ...wholeBounds(scaled.dense, column, integer)};
   if (integer.some((j) => dense.lower[j]! > dense.upper[j]!)) return {status: "infeasible"};
-  const {status, values} = askHighs(highs, dense, integer, column, timeLimit);
+  const {status, values} = highs.ask(dense, integer, column, timeLimit);
   if (status === "infeasible") return {status};
   if (status === "unbounded") {
     const relaxed = findBasis(dense)?.verdict;
-    const point = askHighs(
-      highs,
-      {...dense, cost: new Float64Array(dense.columns)},
-      integer,
-      column,
-      timeLimit,
-    );
+    const point = highs.ask({...dense, cost: new Float64Array(dense.columns)}, integer, column, timeLimit);
     if (point.status === "infeasible") return {status: "infeasible"};
     const whole = point.values && fixWhole(dense, column, integer, point.values);
     return whole && relaxed?.status === "unbounded" ? {status, ray: relaxed.ray} : {status: "stopped"};

@@ -21,7 +21,7 @@ const USES: Readonly<Record<string, readonly [code: string, budget: number]>> = 
     `export {freezingCurve, readComposition, scoopTemperature} from "/lib/index.ts"`,
     5,
   ],
-  "a composition from a label": [`export {fromLabel} from "/lib/index.ts"`, 5],
+  "a composition from a label": [`export {fromLabel} from "/lib/index.ts"`, 6],
 };
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
