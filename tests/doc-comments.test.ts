@@ -2,16 +2,7 @@ import {spawnSync} from "node:child_process";
 import {fileURLToPath} from "node:url";
 import ts from "typescript";
 import {describe, expect, test} from "vitest";
-
-const index = fileURLToPath(new URL("../lib/index.ts", import.meta.url));
-const program = ts.createProgram([index], {
-  module: ts.ModuleKind.NodeNext,
-  target: ts.ScriptTarget.ES2022,
-  strict: true,
-  allowImportingTsExtensions: true,
-  noEmit: true,
-});
-const checker = program.getTypeChecker();
+import {publicFunctions} from "./support/public-api.ts";
 
 /** What a doc comment may say of a number besides a unit: that it has none, or what it counts. */
 const UNIT =
@@ -23,19 +14,14 @@ interface PublicFunction {
   readonly node: ts.FunctionDeclaration;
 }
 
-const functions: PublicFunction[] = checker
-  .getExportsOfModule(checker.getSymbolAtLocation(program.getSourceFile(index)!)!)
-  .map((symbol) => (symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol))
-  .flatMap((symbol) =>
-    (symbol.declarations ?? []).filter(ts.isFunctionDeclaration).map((node) => ({
-      name: symbol.name,
-      doc: ts
-        .getJSDocCommentsAndTags(node)
-        .map((comment) => comment.getText())
-        .join("\n"),
-      node,
-    })),
-  );
+const functions: PublicFunction[] = publicFunctions.map(({name, declaration}) => ({
+  name,
+  doc: ts
+    .getJSDocCommentsAndTags(declaration)
+    .map((comment) => comment.getText())
+    .join("\n"),
+  node: declaration,
+}));
 
 /** Whether a function's own body throws, or checks a value in a way that throws. */
 function throws({node}: PublicFunction): boolean {

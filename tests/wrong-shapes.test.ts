@@ -1,20 +1,9 @@
-import {fileURLToPath} from "node:url";
-import ts from "typescript";
 import {describe, expect, test} from "vitest";
 import {InputError} from "../lib/core/errors.ts";
 import * as library from "../lib/index.ts";
 import {milk, sugar} from "./support/custard.ts";
 import {realPantry} from "./support/pantry.ts";
-
-const index = fileURLToPath(new URL("../lib/index.ts", import.meta.url));
-const program = ts.createProgram([index], {
-  module: ts.ModuleKind.NodeNext,
-  target: ts.ScriptTarget.ES2022,
-  strict: true,
-  allowImportingTsExtensions: true,
-  noEmit: true,
-});
-const checker = program.getTypeChecker();
+import {checker, publicFunctions} from "./support/public-api.ts";
 
 /** What a caller without types might mistake for each other, and plain nonsense. */
 const asked = {
@@ -85,15 +74,10 @@ const FIRST: Readonly<Record<string, unknown>> = {
 /** Types of a second parameter that nothing above is of. */
 const SECOND = ["ScaleTo", "TradeOffAxes", "RegionAxes"];
 
-const functions = checker
-  .getExportsOfModule(checker.getSymbolAtLocation(program.getSourceFile(index)!)!)
-  .map((symbol) => (symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol))
-  .flatMap((symbol) =>
-    (symbol.declarations ?? []).filter(ts.isFunctionDeclaration).flatMap(({parameters}) => {
-      const types = parameters.map((parameter) => checker.typeToString(checker.getTypeAtLocation(parameter)));
-      return Object.hasOwn(TAKES, types[0] ?? "") ? [{name: symbol.name, types}] : [];
-    }),
-  );
+const functions = publicFunctions.flatMap(({name, declaration: {parameters}}) => {
+  const types = parameters.map((parameter) => checker.typeToString(checker.getTypeAtLocation(parameter)));
+  return Object.hasOwn(TAKES, types[0] ?? "") ? [{name, types}] : [];
+});
 
 /** Calls a function and runs whatever it returns to its end. */
 async function run(name: string, args: readonly unknown[]): Promise<void> {
