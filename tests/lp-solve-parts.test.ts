@@ -5,6 +5,7 @@ import {denseForm} from "../lib/lp/dense.ts";
 import {engineOf, type Highs, loadHighs} from "../lib/lp/engine-highs.ts";
 import {findBasis} from "../lib/lp/find-basis.ts";
 import type {LinearProgram, Row, Variable} from "../lib/lp/program.ts";
+import {provesUnbounded} from "../lib/lp/proof.ts";
 import {scale} from "../lib/lp/scale.ts";
 import {solve, solveAsync} from "../lib/lp/solve.ts";
 import {faultsOf} from "./support/optimality.ts";
@@ -399,5 +400,30 @@ describe("numbers of very different size", () => {
     };
     expect(solve(program, {highs}).status).toBe("infeasible");
     expect(solve(program).status).toBe("infeasible");
+  });
+});
+
+describe("a proof that a program has no end", () => {
+  /** Two variables free upwards, the second costs nothing. */
+  const endless = denseForm({variables: [variable(-1), variable(0)], rows: [row([1, -1], -Infinity, 5)]});
+  const proves = (...ray: number[]) => provesUnbounded(endless, Float64Array.from(ray));
+
+  it("is a way that gains, and keeps every limit for ever", () => {
+    expect(proves(1, 1)).toBe(true);
+    expect(proves(1e6, 2e6)).toBe(true);
+    expect(proves(1, 0)).toBe(false); // the row ends it
+    expect(proves(-1, 0)).toBe(false); // nothing is below 0
+  });
+
+  it("is none without a gain, of no length, or of a gain that is only rounding", () => {
+    expect(proves(0, 1)).toBe(false);
+    expect(proves(0, 0)).toBe(false);
+    expect(proves(1e-12, 1)).toBe(false);
+    // Gains of 1 and -1 cancel but for the last digits: what is left is no gain beside their sizes.
+    const cancelling = denseForm({variables: [variable(-1), variable(1 - 1e-12)], rows: []});
+    expect(provesUnbounded(cancelling, Float64Array.of(1, 1))).toBe(false);
+    expect(provesUnbounded(cancelling, Float64Array.of(1, 0.5))).toBe(true);
+    // Small throughout is as good as large.
+    expect(proves(1e-7, 1e-7)).toBe(true);
   });
 });
