@@ -1,5 +1,6 @@
 import {readFileSync} from "node:fs";
 import {describe, expect, test} from "vitest";
+import {PALETTE} from "../lib/io/palette.ts";
 
 type Rgb = readonly [number, number, number];
 const SCHEMES = ["light", "dark"] as const;
@@ -84,6 +85,8 @@ describe.each(SCHEMES)("in the %s scheme", (scheme) => {
     ["soft", "shade"],
     ["on-accent", "accent"],
     ["on-scoops", "scoops"],
+    ["on-dipping", "dipping"],
+    ["on-dipping", "paper"],
     ["freezer", "paper"],
   ])("%s reads on %s", (text, ground) => {
     expect(contrast(colour(text, scheme), colour(ground, scheme))).toBeGreaterThanOrEqual(4.5);
@@ -109,6 +112,25 @@ describe.each(SCHEMES)("in the %s scheme", (scheme) => {
       }
     });
   });
+});
+
+test.each(Object.entries(PALETTE))("files have the pages' %s", (name, hex) => {
+  const page = colour(
+    name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`),
+    "light",
+  );
+  const file = [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16));
+  expect(page).toEqual(file);
+});
+
+test("no colour means two things: what scoops, dipping and the freezer are three", () => {
+  for (const scheme of SCHEMES)
+    for (const [a, b] of [
+      ["scoops", "dipping"],
+      ["scoops", "freezer"],
+      ["dipping", "freezer"],
+    ] as const)
+      expect(distance(a, b, scheme, SEEN_BY["full colour vision"]!), `${a} and ${b}`).toBeGreaterThan(10);
 });
 
 function distance(a: string, b: string, scheme: Scheme, matrix: readonly Rgb[]): number {

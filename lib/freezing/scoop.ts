@@ -7,8 +7,11 @@ import {hardPhase, iceFunction} from "./ice.ts";
 import {solidFat} from "./solid-fat.ts";
 import {HARD_MIXES} from "./tables.ts";
 
+/** Temperatures at which hard ice cream is dipped, °C (common practice, no source). */
+export const DIPPING = {from: -14, to: -12} as const;
+
 /** Middle of the temperatures at which hard ice cream is dipped, -14 to -12 °C (common practice, no source). */
-export const DIPPING_TEMPERATURE = -13;
+export const DIPPING_TEMPERATURE = (DIPPING.from + DIPPING.to) / 2;
 
 /** How firm a mix is at a temperature, in plain words. */
 export type Verdict = "soft" | "scoops" | "firm" | "hard";

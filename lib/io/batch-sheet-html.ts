@@ -3,6 +3,7 @@ import {expectShape} from "../core/shape.ts";
 import type {BatchSheet, LogField, SheetLine, SheetSection} from "../kitchen/batch-sheet.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "./escape.ts";
+import {FACES, PALETTE} from "./palette.ts";
 import {grams as weight} from "../core/figures.ts";
 
 /** Lines of 10-point type that the page holds under its title. */
@@ -118,40 +119,47 @@ function typeSize({sections, steps, log, cautions, ingredientList}: BatchSheet):
   return Math.round(10 * Math.min(10, Math.max(SMALLEST, size))) / 10;
 }
 
+const {ink, soft, line, strongLine, dipping, onDipping, freezer, accent} = PALETTE;
+
 function style(points: number): string {
   return `
 @page {size: A4; margin: 10mm}
-* {box-sizing: border-box}
-body {font: ${points}pt/1.3 system-ui, "Liberation Sans", sans-serif; color: #111; background: #fff; max-width: 190mm; margin: 0 auto; overflow-wrap: break-word}
-h1 {font-size: 1.7em; margin: 0 0 .2em}
-h2 {font-size: 1.1em; margin: .8em 0 .2em; border-bottom: .5pt solid #777; break-after: avoid}
+* {box-sizing: border-box; print-color-adjust: exact}
+html {color-scheme: light}
+body {font: ${points}pt/1.3 ${FACES.sans}; color: ${ink}; background: #fff; max-width: 190mm; margin: 0 auto; overflow-wrap: break-word}
+h1, h2 {font-family: ${FACES.serif}; font-weight: 500; line-height: 1.15}
+h1 {font-size: 2em; margin: 0 0 .2em; padding-top: .25em; border-top: 3px double ${strongLine}; letter-spacing: -.015em}
+h2 {font-size: 1.25em; margin: .7em 0 .2em; border-bottom: .5pt solid ${strongLine}; break-after: avoid}
 dl {display: flex; flex-wrap: wrap; gap: .2em 1.2em; margin: 0}
-dt {font-size: .85em; color: #444}
+dt {font-size: .85em; color: ${soft}}
 dd {margin: 0; font-weight: 600}
 header {margin-bottom: .6em}
 main {columns: 2; column-gap: 6mm}
 main > :first-child h2 {margin-top: 0}
 .whole, tr, li {break-inside: avoid}
 table {border-collapse: collapse; width: 100%}
-th {text-align: left; font-size: .85em; color: #444}
-td, th {padding: .12em .3em; border-bottom: .3pt solid #bbb; vertical-align: top}
+th {text-align: left; font-size: .85em; color: ${soft}}
+td, th {padding: .12em .3em; border-bottom: .3pt solid ${line}; vertical-align: top}
 .name, dd, li, footer p {overflow-wrap: anywhere}
 .number {text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap}
-tfoot td {font-weight: 600}
+tfoot td {font-weight: 600; border-top: .5pt solid ${strongLine}}
 input {width: 1em; height: 1em; margin: 0; vertical-align: -.1em}
 ol, ul {padding-left: 1.4em; margin: .2em 0}
 li {margin-bottom: .25em}
-small {display: block; font-size: .85em; color: #333}
-.beside {font-size: .85em; color: #333}
+small {display: block; font-size: .85em; color: ${soft}}
+.beside {font-size: .85em; color: ${soft}}
 .log div {display: flex; gap: .4em; align-items: end; padding-top: .5em}
-.blank {flex: 1; border-bottom: .5pt solid #111; min-width: 3em}
-footer {margin-top: .6em; border-top: .5pt solid #777}
+.blank {flex: 1; border-bottom: .5pt solid ${ink}; min-width: 3em}
+footer {margin-top: .6em; border-top: .5pt solid ${strongLine}}
 footer p {margin: .3em 0}
 footer ul {font-size: .9em}
-svg {width: 34em; max-width: 100%; height: auto; font-size: 8px; fill: #111}
-.grid {stroke: #ccc; stroke-width: .5}
-.freezer {stroke: #555; stroke-width: 1; stroke-dasharray: 3 2}
-.ice {fill: none; stroke: #005a8d; stroke-width: 2}
+svg {width: 34em; max-width: 100%; height: auto; font-size: 8px; fill: ${ink}}
+.grid {stroke: ${line}; stroke-width: .5}
+.dipping {fill: ${dipping}}
+.named-dipping {fill: ${onDipping}}
+.freezer {stroke: ${freezer}; stroke-width: 1.2}
+.named-freezer {fill: ${freezer}}
+.ice {fill: none; stroke: ${accent}; stroke-width: 2}
 @media screen and (max-width: 40em) {main {columns: 1} body {font-size: 12pt; padding: 1em}}
 `;
 }

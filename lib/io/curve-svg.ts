@@ -2,11 +2,10 @@ import {printable} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {expectList} from "../core/shape.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
+import {DIPPING} from "../freezing/scoop.ts";
 import {escapeHtml} from "./escape.ts";
+import {FACES, PALETTE} from "./palette.ts";
 import {degrees} from "../core/figures.ts";
-
-/** Temperatures at which hard ice cream is dipped, °C (common practice, no source). */
-const DIPPING = {from: -14, to: -12};
 
 /** What a picture of a freezing curve shows beside the curve. */
 export interface CurvePicture {
@@ -46,28 +45,35 @@ export async function freezingCurveSvg(
     width,
     height: Math.round(width * 0.6),
     marginLeft: 48,
+    marginTop: 44,
     marginBottom: 40,
-    style: {background: "white", color: "#222", fontFamily: "sans-serif", fontSize: "12px"},
+    style: {background: "white", color: PALETTE.ink, fontFamily: FACES.sans, fontSize: "13px"},
     x: {domain: [coldest, 0], label: "Temperature (°C)", labelAnchor: "center", labelArrow: "none"},
     y: {domain: [0, most], label: "Ice (g per 100 g of mix)", labelArrow: "none", grid: true, nice: true},
     marks: [
-      Plot.rectX([DIPPING], {x1: "from", x2: "to", fill: "#f3c77b", fillOpacity: 0.4}),
+      Plot.rectX([DIPPING], {x1: "from", x2: "to", fill: PALETTE.dipping}),
       Plot.text([DIPPING], {
         x: () => (DIPPING.from + DIPPING.to) / 2,
         text: () => "dipping",
-        frameAnchor: "bottom",
-        dy: -4,
+        frameAnchor: "top",
+        lineAnchor: "bottom",
+        dy: -5,
+        fontWeight: 550,
+        fill: PALETTE.onDipping,
       }),
-      Plot.ruleX([freezer], {stroke: "#777", strokeDasharray: "4 3"}),
+      Plot.ruleX([freezer], {stroke: PALETTE.freezer, strokeWidth: 1.5}),
       Plot.text([freezer], {
         x: (at: number) => at,
         text: (at: number) => `freezer ${degrees(at, 0)}`,
         frameAnchor: "top",
-        textAnchor: "end",
-        dx: -4,
-        dy: 4,
+        lineAnchor: "bottom",
+        textAnchor: freezer > -24 && freezer <= DIPPING.from ? "end" : "start",
+        dx: freezer > -24 && freezer <= DIPPING.from ? -5 : 5,
+        dy: freezer > -16 && freezer < -10 ? -21 : -5,
+        fontWeight: 550,
+        fill: PALETTE.freezer,
       }),
-      Plot.line(points, {x: "temperature", y: "ice", stroke: "#005a8d", strokeWidth: 2.5}),
+      Plot.line(points, {x: "temperature", y: "ice", stroke: PALETTE.accent, strokeWidth: 2.5}),
     ],
   });
   const title = picture.title ?? "Freezing curve: ice in g per 100 g of mix against temperature in °C";

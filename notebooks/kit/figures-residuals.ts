@@ -159,7 +159,7 @@ export function soluteResiduals({rows}: Figures, width: number): HTMLElement {
       styleOfRow: ({source}) => TABLES[source]?.style ?? styleOf(4),
       axisLabels: false,
       behind: [
-        rectY([curve.rms], {y1: (d: number) => -d, y2: (d: number) => d, fill: "var(--scoops)"}),
+        rectY([curve.rms], {y1: (d: number) => -d, y2: (d: number) => d, fill: "var(--shade)"}),
         ruleY(edges, {y: "y", x1: "from", x2: "to", stroke: "var(--warning)", strokeDasharray: "3 3"}),
       ],
     });
@@ -171,7 +171,7 @@ export function soluteResiduals({rows}: Figures, width: number): HTMLElement {
   });
   return figure(
     "One solute in water",
-    "Freezing point computed less published, °C, from strong solutions on the left to weak ones on the right. The green band is the error stated for each solute, the dashed lines are the tolerance.",
+    "Freezing point computed less published, °C, from strong solutions on the left to weak ones on the right. The shaded band is the error stated for each solute, the dashed lines are the tolerance.",
     html`<div>
       ${legend(Object.values(TABLES))}
       <div class="multiples" style=${`--across: ${across}`}>${charts}</div>

@@ -1,11 +1,9 @@
 import type {AxisXOptions, Markish, PlotOptions} from "@observablehq/plot";
 import {axisX, rectX, ruleX, text} from "@observablehq/plot";
 import {html} from "htl";
+import {DIPPING} from "../../lib/freezing/scoop.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
 import {setting} from "./numbers.ts";
-
-/** Temperatures at which hard ice cream is dipped, °C: common practice, no source. */
-export const DIPPING = {from: -14, to: -12} as const;
 
 /** What a chart over temperature needs to know. */
 export interface Along {
@@ -30,8 +28,8 @@ export function temperatureMarks(freezer: number): Markish[] {
   const toTheLeft = freezer <= middle && freezer > -24;
   const name = {x: (d: number) => d, frameAnchor: "top", lineAnchor: "bottom", fontWeight: 550} as const;
   return [
-    rectX([DIPPING], {x1: "from", x2: "to", fill: "var(--scoops)"}),
-    text([middle], {...name, text: () => "dipping", dy: -5, fill: "var(--on-scoops)"}),
+    rectX([DIPPING], {x1: "from", x2: "to", fill: "var(--dipping)"}),
+    text([middle], {...name, text: () => "dipping", dy: -5, fill: "var(--on-dipping)"}),
     ruleX([freezer], {stroke: "var(--freezer)", strokeWidth: 1.5}),
     text([freezer], {
       ...name,
