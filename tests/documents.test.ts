@@ -36,6 +36,33 @@ describe("README.md", () => {
   });
 });
 
+test("README.md counts the pantry as it is", () => {
+  const [, counted] = /pantry of (\d+) ingredients/.exec(read("README.md"))!;
+  expect(Number(counted)).toBe(realPantry.ingredients.length);
+});
+
+describe("licences", () => {
+  test("README.md has the MIT licence whole, word for word (SPDX MIT)", () => {
+    const plain = read("README.md").replace(/\n> ?/g, " ").replace(/\s+/g, " ");
+    for (const clause of [
+      /Copyright \(c\) \d{4} .+? Permission is hereby granted, free of charge, to any person obtaining a copy of this software and associated documentation files/,
+      /to use, copy, modify, merge, publish, distribute, sublicense, and\/or sell copies of the Software, and to permit persons to whom the Software is furnished to do so, subject to the following conditions: The above copyright notice and this permission notice shall be included in all copies or substantial portions of the Software\./,
+      /WITHOUT WARRANTY OF ANY KIND, EXPRESS OR IMPLIED, INCLUDING BUT NOT LIMITED TO THE WARRANTIES OF MERCHANTABILITY, FITNESS FOR A PARTICULAR PURPOSE AND NONINFRINGEMENT\. IN NO EVENT SHALL THE AUTHORS OR COPYRIGHT HOLDERS BE LIABLE FOR ANY CLAIM, DAMAGES OR OTHER LIABILITY/,
+    ])
+      expect(plain).toMatch(clause);
+  });
+
+  test("DEVELOPERS.md gives each dependency the licence that its package.json has", () => {
+    const table = read("DEVELOPERS.md").split("## Dependencies")[1]!;
+    const {dependencies} = JSON.parse(read("package.json")) as {dependencies: Record<string, string>};
+    for (const name of Object.keys(dependencies)) {
+      const {license} = JSON.parse(read(`node_modules/${name}/package.json`)) as {license: string};
+      const row = table.split("\n").find((line) => line.split(/[| (]+/)[1] === name);
+      expect(row?.split("|")[2]?.trim(), name).toBe(license);
+    }
+  });
+});
+
 describe.each(["README.md", "DEVELOPERS.md"])("%s", (name) => {
   const document = read(name);
   const {scripts} = JSON.parse(read("package.json")) as {scripts: Record<string, string>};

@@ -158,6 +158,8 @@ export {InputError};`,
       "datasets/schemas/recipe.schema.json",
     ])
       expect(existsSync(join(home, file)), file).toBe(true);
+    // The licence asks to go along with every copy.
+    expect(readFileSync(join(home, "README.md"), "utf8")).toContain("Permission is hereby granted");
     for (const file of [
       "lib",
       "tests",

@@ -5,7 +5,7 @@ import type {Composition, Part} from "./parts.ts";
  *
  * Sources: A Dictionary of Food and Nutrition (Oxford), entry "sweeteners": fructose, dextrose, maltose, lactose;
  * Varzakas et al., Sweeteners: Nutritional Aspects, Applications, and Production Technology (2012), table 2.1:
- * galactose, sorbitol; the erythritol and xylitol figures of a 2023 review of sweeteners (PMC10346066, table 2).
+ * galactose, sorbitol; the erythritol and xylitol figures of table 2 in PubMed Central article PMC10346066.
  * Glycerol is from memory. Tables differ by about 10 % (dextrose 0.74 to 0.80, fructose 1.2 to 1.7 with temperature).
  */
 export const RELATIVE_SWEETNESS: Readonly<Partial<Record<Part, number>>> = {
