@@ -1,6 +1,6 @@
 // The public names of the library, floor by floor. Nothing else is promised to stay.
 
-export {InputError} from "./core/errors.ts";
+export {InputError, type InputErrorCode, type InputErrorData, type InputErrorDetails} from "./core/errors.ts";
 export type {Limits} from "./core/numbers.ts";
 export {inUnit, type Measure, readMeasure} from "./core/units.ts";
 

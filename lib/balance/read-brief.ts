@@ -1,3 +1,4 @@
+import type * as z from "zod/mini";
 import {InputError} from "../core/errors.ts";
 import {sum} from "../core/numbers.ts";
 import {parse} from "../core/schema.ts";
@@ -6,6 +7,7 @@ import {expectPantry} from "../pantry/pantry.ts";
 import {QUANTITIES} from "../pantry/quantities.ts";
 import {BRIEF_KEYS, briefSchema, type SpreadInput} from "./brief-schema.ts";
 import type {Brief, Choice, Spread} from "./brief.ts";
+import {withPaths} from "./mistake-path.ts";
 import {indexOfName, readChoices} from "./read-choices.ts";
 import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
 import {readTargets} from "./read-targets.ts";
@@ -23,6 +25,11 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
   expectPantry(pantry);
   refuseChecked(input, place);
   const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES]);
+  return withPaths(input, place, () => resolved(raw, pantry, place));
+}
+
+/** A brief of the right shape with every name looked up and every limit held against the others. */
+function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: string): Brief {
   const batch = raw.batch ?? 1000;
   const ingredients = readChoices(raw.ingredients, pantry, batch, place);
   if (raw.margin && !raw.spread) {

@@ -136,6 +136,7 @@ export function indexOfName(name: string, ingredients: readonly Ingredient[], pl
     "no ingredient of this brief",
     name,
     near.length ? `did you mean ${near.join(" or ")}` : "add it to the ingredients",
+    {code: "unknown name"},
   );
 }
 

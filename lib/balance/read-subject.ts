@@ -34,6 +34,7 @@ export function subjectOf(name: string, choices: readonly Choice[], place: strin
       near.length
         ? `did you mean ${near.join(" or ")}`
         : `use ${[...SPECIAL_SUBJECTS, ...QUANTITIES, ...properties].join(", ")}`,
+      {code: "unknown name"},
     );
   }
   for (const {ingredient} of choices) {

@@ -34,3 +34,9 @@ export function folded(name: string): string {
     .replace(/(\d)\s+%/g, "$1%")
     .trim();
 }
+
+/** Advice on what to write instead of an unknown word: the nearest first, then all there are. */
+export function oneOfThese(given: string, known: readonly string[]): string {
+  const near = nearestNames(given, known);
+  return `${near.length ? `did you mean ${near.join(" or ")}? If not, ` : ""}use ${known.join(", ")}`;
+}

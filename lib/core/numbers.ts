@@ -17,10 +17,14 @@ export interface Limits {
 export function finite(value: unknown, place: string, limits: Limits = {}, unit = ""): number {
   const {min = -Infinity, max = Infinity} = limits;
   if (typeof value !== "number" || !Number.isFinite(value)) {
-    throw new InputError(place, "not a finite number", value, `give a number${range(min, max, unit)}`);
+    throw new InputError(place, "not a finite number", value, `give a number${range(min, max, unit)}`, {
+      code: value === undefined ? "missing" : "wrong type",
+    });
   }
   if (value < min || value > max)
-    throw new InputError(place, "out of range", value, `give a number${range(min, max, unit)}`);
+    throw new InputError(place, "out of range", value, `give a number${range(min, max, unit)}`, {
+      code: "out of range",
+    });
   return value;
 }
 

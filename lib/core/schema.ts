@@ -1,17 +1,21 @@
 import * as z from "zod/mini";
-import {InputError, show} from "./errors.ts";
-import {nearestNames} from "./nearest.ts";
+import {InputError, type InputErrorCode, type InputErrorDetails, show} from "./errors.ts";
+import {nearestNames, oneOfThese} from "./nearest.ts";
 
 type Issue = z.core.$ZodIssue;
 
 /** Deepest nesting of input that is read; anything deeper is refused. */
 const DEEPEST = 32;
 
+/** Most mistakes that are told apart in one input; the others are counted. */
+const MOST_MISTAKES = 100;
+
 /** Most values (numbers, texts, lists, objects) that are read at once; more are refused. */
 const MOST_VALUES = 200_000;
 
 /**
- * Plain data checked against a schema: its value with the schema's type, or an error that names the first mistake.
+ * Plain data checked against a schema: its value with the schema's type, or an error that names the first mistake and holds
+ * the others in `mistakes`.
  *
  * @param schema what is expected
  * @param input anything, typically the result of `JSON.parse`
@@ -29,7 +33,15 @@ export function parse<T>(
   refuseStrange(input, place, 1, {left: MOST_VALUES});
   const result = schema.safeParse(input);
   if (result.success) return result.data;
-  throw mistake(result.error.issues[0]!, input, place, known);
+  const found = result.error.issues.flatMap(oneByOne);
+  const [first, ...more] = found.slice(0, MOST_MISTAKES);
+  const detail = {more: more.map((issue) => mistake(issue, input, place, known)), others: found.length - 1};
+  throw mistake(first!, input, place, known, detail);
+}
+
+/** An issue for every unknown key that zod lists in one. */
+function oneByOne(issue: Issue): Issue[] {
+  return issue.code === "unrecognized_keys" ? issue.keys.map((key) => ({...issue, keys: [key]})) : [issue];
 }
 
 /**
@@ -44,84 +56,97 @@ function refuseStrange(input: unknown, place: string, depth: number, values: {le
     throw new InputError(place, `nested more than ${DEEPEST} levels deep`, undefined, "give plain data");
   const list = Array.isArray(input);
   for (const key of Object.keys(input)) {
-    if (key === "__proto__") throw new InputError(place, "unknown key", key, "remove it");
+    if (key === "__proto__")
+      throw new InputError(place, "unknown key", key, "remove it", {code: "unknown key"});
     const value = (input as Record<string, unknown>)[key];
     refuseStrange(value, list ? `${place}[${key}]` : `${place}.${key}`, depth + 1, values);
   }
 }
 
-function mistake(issue: Issue, input: unknown, place: string, known: readonly string[]): InputError {
-  const at = (path: readonly PropertyKey[]) => placeOf(place, path);
+/** The error that an issue of zod is, in a cook's words. */
+function mistake(
+  issue: Issue,
+  input: unknown,
+  place: string,
+  known: readonly string[],
+  besides: InputErrorDetails = {},
+): InputError {
   const value = valueAt(input, issue.path);
+  const refuse = (code: InputErrorCode, problem: string, got: unknown, advice: string, key?: string) => {
+    const path = (key === undefined ? issue.path : [...issue.path, key]).map((step) =>
+      typeof step === "number" ? step : String(step),
+    );
+    return new InputError(placeOf(place, issue.path), problem, got, advice, {...besides, code, path});
+  };
   switch (issue.code) {
     case "unrecognized_keys": {
       const key = issue.keys[0]!;
       const near = nearestNames(key, known);
-      return new InputError(
-        at(issue.path),
-        `unknown key ${show(key)}`,
-        undefined,
-        near.length ? `did you mean ${near.join(" or ")}` : "remove it or check its spelling",
-      );
+      const advice = near.length ? `did you mean ${near.join(" or ")}` : "remove it or check its spelling";
+      return refuse("unknown key", `unknown key ${show(key)}`, undefined, advice, key);
     }
     case "invalid_union": {
-      // The branch that got furthest knows best what is wrong.
-      const branches = issue.errors.filter(
-        (errors) => errors[0] && !(errors[0].code === "invalid_type" && errors[0].path.length === 0),
-      );
-      const knowsKeys = (errors: readonly Issue[]) =>
-        !errors.some(({code, path}) => code === "unrecognized_keys" && path.length === 0);
-      const inner = (branches.find(knowsKeys) ?? branches[0])?.[0];
+      const inner = likeliest(issue.errors);
       if (inner)
-        return mistake({...inner, path: [...issue.path, ...inner.path]} as Issue, input, place, known);
+        return mistake(
+          {...inner, path: [...issue.path, ...inner.path]} as Issue,
+          input,
+          place,
+          known,
+          besides,
+        );
       const wanted = issue.errors.map((errors) =>
         errors[0]?.code === "invalid_type" ? words(errors[0].expected) : "another value",
       );
-      const kinds = [...new Set(wanted)].join(" or ");
-      return new InputError(at(issue.path), "not understood", value, `give ${kinds}`);
+      return refuse("wrong type", "not understood", value, `give ${[...new Set(wanted)].join(" or ")}`);
     }
     case "invalid_type":
       return value === undefined
-        ? new InputError(at(issue.path), "missing", undefined, `give ${words(issue.expected)}`)
-        : new InputError(
-            at(issue.path),
-            `not ${words(issue.expected)}`,
-            value,
-            `give ${words(issue.expected)}`,
-          );
+        ? refuse("missing", "missing", undefined, `give ${words(issue.expected)}`)
+        : refuse("wrong type", `not ${words(issue.expected)}`, value, `give ${words(issue.expected)}`);
     case "too_small":
-    case "too_big": {
-      const limit = issue.code === "too_small" ? issue.minimum : issue.maximum;
-      const what =
-        issue.origin === "number"
-          ? "a number"
-          : issue.origin === "string"
-            ? "a text with a length"
-            : "a list with a length";
-      const than = issue.code === "too_small" ? "at least" : "at most";
-      const open = issue.inclusive === false ? (issue.code === "too_small" ? "above" : "below") : than;
-      return new InputError(at(issue.path), "out of range", value, `give ${what} ${open} ${limit}`);
-    }
+      return refuse(
+        "out of range",
+        "out of range",
+        value,
+        `give ${measured(issue.origin)} ${issue.inclusive === false ? "above" : "at least"} ${issue.minimum}`,
+      );
+    case "too_big":
+      return refuse(
+        "out of range",
+        "out of range",
+        value,
+        `give ${measured(issue.origin)} ${issue.inclusive === false ? "below" : "at most"} ${issue.maximum}`,
+      );
     case "invalid_value":
-      return new InputError(
-        at(issue.path),
+      return refuse(
+        "unknown name",
         "not one of the known values",
         value,
         oneOfThese(String(value), issue.values.map(String)),
       );
     case "custom":
       if (issue.params?.problem)
-        return new InputError(at(issue.path), String(issue.params.problem), undefined, issue.message);
-      return new InputError(at(issue.path), "not understood", value, issue.message);
+        return refuse("invalid", String(issue.params.problem), undefined, issue.message);
+      return refuse("invalid", "not understood", value, issue.message);
     default:
-      return new InputError(at(issue.path), "not understood", value, issue.message);
+      return refuse("invalid", "not understood", value, issue.message);
   }
 }
 
-/** Advice on what to write instead of an unknown word: the nearest first, then all there are. */
-export function oneOfThese(given: string, known: readonly string[]): string {
-  const near = nearestNames(given, known);
-  return `${near.length ? `did you mean ${near.join(" or ")}? If not, ` : ""}use ${known.join(", ")}`;
+/** Of what each branch of a choice finds wrong, the mistake of the one that got furthest: it knows best. */
+function likeliest(branches: readonly (readonly Issue[])[]): Issue | undefined {
+  const entered = branches.filter(
+    (errors) => errors[0] && !(errors[0].code === "invalid_type" && errors[0].path.length === 0),
+  );
+  const knowsKeys = (errors: readonly Issue[]) =>
+    !errors.some(({code, path}) => code === "unrecognized_keys" && path.length === 0);
+  return (entered.find(knowsKeys) ?? entered[0])?.[0];
+}
+
+function measured(origin: string): string {
+  if (origin === "number") return "a number";
+  return origin === "string" ? "a text with a length" : "a list with a length";
 }
 
 function words(expected: string): string {

@@ -1,4 +1,5 @@
-import {InputError} from "./errors.ts";
+import {InputError, show} from "./errors.ts";
+import {nearestNames, oneOfThese} from "./nearest.ts";
 
 /** What a key must hold. */
 type Kind = "list" | "object" | "text" | "number";
@@ -19,7 +20,9 @@ export function expectShape(
   advice: string,
 ): void {
   if (isShaped(value, shape)) return;
-  throw new InputError(what, `not ${/^[aeiou]/i.test(what) ? "an" : "a"} ${what}`, value, advice);
+  throw new InputError(what, `not ${/^[aeiou]/i.test(what) ? "an" : "a"} ${what}`, value, advice, {
+    code: "wrong type",
+  });
 }
 
 /**
@@ -34,11 +37,59 @@ export function expectList(
   what: string,
   advice: string,
 ): void {
-  if (!Array.isArray(value)) throw new InputError(what, `not a list of ${what}`, value, advice);
+  if (!Array.isArray(value))
+    throw new InputError(what, `not a list of ${what}`, value, advice, {code: "wrong type"});
   for (let i = 0; i < value.length; i++) {
     if (!isShaped(value[i], entry))
-      throw new InputError(`${what}[${i}]`, `not an entry of ${what}`, value[i], advice);
+      throw new InputError(`${what}[${i}]`, `not an entry of ${what}`, value[i], advice, {
+        code: "wrong type",
+        path: [i],
+      });
   }
+}
+
+/**
+ * Refuses options that are no object, and a key among them that nobody would heed.
+ *
+ * @param known the keys that are heeded
+ * @param place what the options are called in errors; `options` by default
+ * @throws InputError for anything else, with the nearest key for an unknown one
+ */
+export function expectOptions(value: unknown, known: readonly string[], place = "options"): void {
+  const like = `give an object with ${known.join(", ")}`;
+  if (typeof value !== "object" || value === null || Array.isArray(value))
+    throw new InputError(place, `not an object of ${place}`, value, like, {code: "wrong type"});
+  for (const key of Object.keys(value)) {
+    if (known.includes(key)) continue;
+    const near = nearestNames(key, known);
+    const advice = near.length ? `did you mean ${near.join(" or ")}` : `use ${known.join(", ")}`;
+    throw new InputError(place, `unknown key ${show(key)}`, undefined, advice, {
+      code: "unknown key",
+      path: [key],
+    });
+  }
+}
+
+/**
+ * The value itself if it is one of the known words.
+ *
+ * @throws InputError naming the place, with the nearest of them
+ */
+export function oneOf<T extends string>(value: T, known: readonly T[], place: string, what: string): T {
+  if (known.includes(value)) return value;
+  if (typeof value !== "string")
+    throw new InputError(place, "not a text", value, `use ${known.join(", ")}`, {code: "wrong type"});
+  throw new InputError(place, `unknown ${what}`, value, oneOfThese(value, known), {code: "unknown name"});
+}
+
+/**
+ * The value itself if it is a text.
+ *
+ * @throws InputError naming the place
+ */
+export function expectText(value: string, place: string, advice = "give a text"): string {
+  if (typeof value === "string") return value;
+  throw new InputError(place, "not a text", value, advice, {code: "wrong type"});
 }
 
 function isShaped(value: unknown, shape: Readonly<Record<string, Kind>>): boolean {

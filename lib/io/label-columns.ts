@@ -1,5 +1,5 @@
 import {InputError} from "../core/errors.ts";
-import {oneOfThese} from "../core/schema.ts";
+import {oneOfThese} from "../core/nearest.ts";
 import {INGREDIENT_CLASSES} from "../pantry/from-label.ts";
 import type {OwnFigures} from "../pantry/own-ingredient.ts";
 import {type CsvRow, type CsvTable, numberIn, placeIn} from "./csv.ts";

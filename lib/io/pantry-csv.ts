@@ -1,5 +1,5 @@
 import {InputError} from "../core/errors.ts";
-import {oneOfThese} from "../core/schema.ts";
+import {oneOfThese} from "../core/nearest.ts";
 import {readComposition} from "../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../pantry/ingredient.ts";
 import {withEvident} from "../pantry/evident.ts";

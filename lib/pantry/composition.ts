@@ -49,6 +49,7 @@ export function readComposition(input: unknown, place: string): Composition {
         "unknown part",
         value,
         near.length ? `did you mean ${near.join(" or ")}` : `use ${KEYS.join(", ")}`,
+        {code: "unknown key"},
       );
     }
     if (value === undefined) continue;
@@ -90,6 +91,7 @@ export function readComposition(input: unknown, place: string): Composition {
       "missing for glucose-syrup solids",
       undefined,
       "give the DE from the syrup's label, e.g. 42",
+      {code: "missing"},
     );
   }
   return {...parts, dextroseEquivalent};

@@ -89,6 +89,7 @@ function unknownIngredient(pantry: Pantry, name: string, place: string): InputEr
     "unknown ingredient",
     name,
     `${names.length ? `did you mean ${alternatives(names)}? If not, ` : ""}add it to the pantry, or give its composition or label beside its name in a JSON file`,
+    {code: "unknown name"},
   );
 }
 
