@@ -28,7 +28,7 @@ import {readRecipe, recipeJson} from "./io/recipe-json.ts";
 import {recipeSheet} from "./io/recipe-sheet.ts";
 import {substitutionText} from "./io/report-substitution.ts";
 import {loadHighs} from "./lp/engine-highs.ts";
-import {OPTIONS, USAGE} from "./io/usage.ts";
+import {OPTIONS, usage} from "./io/usage.ts";
 import type {Ingredient} from "./pantry/ingredient.ts";
 import {type Pantry, pantryOf} from "./pantry/pantry.ts";
 import {nameIn, type Recipe} from "./pantry/recipe.ts";
@@ -43,7 +43,7 @@ async function main(args: string[]): Promise<number> {
   try {
     const {values, positionals} = readArguments(args);
     if (values.help) {
-      process.stdout.write(USAGE);
+      process.stdout.write(usage(positionals[0]));
       return 0;
     }
     if (values.version) {

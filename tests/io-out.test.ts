@@ -43,12 +43,15 @@ describe("an answer as data", () => {
     for (const each of [answer, impossible]) expect(JSON.parse(answerJson(each))).toEqual(each);
   });
 
-  it("is CSV that no spreadsheet runs (OWASP, CSV injection), with every figure unrounded", () => {
+  it("is CSV that no spreadsheet runs (OWASP, CSV injection), with every figure to what a reader needs", () => {
     const rows = Papa.parse<string[]>(answerCsv(answer)).data;
     expect(rows[0]).toEqual(["section", "name", "value", "unit"]);
     for (const cell of rows.flat()) expect(cell).toMatch(/^(?![=+@\t\r])(?:-?[\d.e-]+$|[^-]|-?\d.*°C$|$)/);
     const amounts = rows.filter(([section]) => section === "amount").map((row) => Number(row[2]));
-    expect(amounts).toEqual("amounts" in answer ? answer.amounts.map(({grams}) => grams) : "no amounts");
+    expect(amounts).toEqual([880, 30, 30, 30, 30, 0, 0, 0]);
+    // 15 digits of a solver are no figure: amounts to 0.1 g, below 10 g to 0.01; shares and ice to 0.01.
+    const long = rows.filter(([section, , value]) => section !== "binding" && /\.\d{3}/.test(value ?? ""));
+    expect(long).toEqual([]);
     const conflict = Papa.parse<string[]>(answerCsv(impossible)).data;
     expect(conflict).toContainEqual(["conflict", "sugars min", "12", "g per 100 g"]);
   });

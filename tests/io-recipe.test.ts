@@ -93,17 +93,33 @@ describe("a recipe from CSV", () => {
 
   it("is written as CSV that is read back to the same", async () => {
     const recipe = {
-      name: "recipe",
+      name: '=our +1 custard, "cold"',
       lines: [
-        {ingredient: {name: "=1+1", composition: {water: 100}}, grams: 0.1 + 0.2},
+        {ingredient: {name: "=1+1", composition: {water: 100}}, grams: 0.3},
         {ingredient: {name: '-5 °C "mix", cold', composition: {water: 100}}, grams: 1000},
       ],
     };
     const pantry = pantryOf(recipe.lines.map(({ingredient}) => ingredient));
     expect(recipeCsv(recipe)).toContain("'=1+1");
     // 0.3 g of 1000.3 g is 0.03 %.
-    expect(recipeCsv(recipe)).toMatch(/,0\.03\r\n.*,99\.97$/);
-    expect(await readRecipeCsv(recipeCsv(recipe), pantry)).toEqual(recipe);
+    expect(recipeCsv(recipe)).toMatch(/,0\.03,.*\r\n.*,99\.97,$/);
+    expect(await readRecipeCsv(recipeCsv(recipe), pantry, "another.csv")).toEqual(recipe);
+  });
+
+  it("is written to what a scale shows: 0.1 g, below 10 g 0.01 g", () => {
+    const milk = {name: "milk", composition: {water: 100}};
+    const lines = [1234.5678, 12.3456, 9.87654].map((grams) => ({ingredient: milk, grams}));
+    const rows = recipeCsv({name: "milk", lines}).split("\r\n").slice(1);
+    expect(rows.map((row) => row.split(",")[1])).toEqual(["1234.6", "12.3", "9.88"]);
+  });
+
+  it("is called as the file where it has no name of its own", async () => {
+    expect((await readRecipeCsv("ingredient,g\nmilk,1\n", realPantry, "a/plum base.csv")).name).toBe(
+      "plum base",
+    );
+    expect(
+      (await readRecipeCsv("ingredient,g,Recipe\nmilk,1,\nmilk,1,plum\n", realPantry, "a.csv")).name,
+    ).toBe("plum");
   });
 
   it.each([
@@ -112,6 +128,10 @@ describe("a recipe from CSV", () => {
       'r.csv, row 2, ingredient: unknown ingredient (got "whole mlik"); did you mean',
     ],
     ["ingredient,g\nmilk,\n", "r.csv, row 2, g: no amount"],
+    [
+      "ingredient,g,recipe\nmilk,1,plum\nmilk,1,pear\n",
+      'r.csv, row 3, recipe: another recipe\'s name (got "pear"); give one recipe a file, here plum',
+    ],
     ["ingredient,g\nmilk,-5\n", "r.csv, row 2, g: out of range (got -5)"],
     ["ingredient,g,amount\nmilk,5,1 cup\n", 'r.csv, row 2, amount: given beside grams (got "1 cup")'],
     [

@@ -3,9 +3,10 @@ import type {WeighableMix} from "../balance/weighable.ts";
 import {csvText} from "./escape.ts";
 import {expectAnswer} from "./expect-answer.ts";
 import type {Figure} from "./figure.ts";
-import {shareUnit} from "./share-unit.ts";
+import {rounded, roundedGrams} from "./rounded.ts";
+import {shareDigits, shareUnit} from "./share-unit.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
-import {decimal, degrees, grams} from "../core/figures.ts";
+import {decimal, degrees, grams, roomy} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
 import {weighFigures, weighSection} from "./weigh-out.ts";
 
@@ -34,7 +35,8 @@ export function answerHtml(answer: Answer, extras: AnswerExtras = {}): string {
 /**
  * An answer as CSV, one figure a row, with the columns `section`, `name`, `value`, `unit`: the amounts in g and in g per
  * 100 g, the shares, the freezing curve (named by its temperature) and what binds; for an infeasible brief, the conflict and
- * the least changes. No spreadsheet reads a name as a formula; numbers are not rounded.
+ * the least changes. No spreadsheet reads a name as a formula. Amounts are rounded to 0.1 g (0.01 g below 10 g), shares, ice and
+ * money to 0.01, scoop temperatures to 0.1 °C; {@link answerJson} has every digit.
  *
  * With a weighable mix its rows come first: section `weigh` has the amounts in g, `count` how many whole units that is,
  * `weighed` its mass and cost, `missed` what it comes to where it misses a target.
@@ -52,7 +54,12 @@ function figures(answer: Answer): Figure[] {
     const {targets, relaxations, amounts = []} = answer.conflict;
     return [
       ...targets.map((t): Figure => ["conflict", `${t.target} ${t.bound}`, t.limit, shareUnit(t.target)]),
-      ...relaxations.map((t): Figure => ["change", `${t.target} ${t.bound}`, t.to, shareUnit(t.target)]),
+      ...relaxations.map((t): Figure => [
+        "change",
+        `${t.target} ${t.bound}`,
+        roomy(t.bound, t.to),
+        shareUnit(t.target),
+      ]),
       ...amounts.flatMap(amountFigures),
     ];
   }
@@ -60,22 +67,32 @@ function figures(answer: Answer): Figure[] {
   const {amounts, cost, batch, shares, freezing, scoop, binding} = answer;
   return [
     ...amounts.flatMap(amountFigures),
-    ["batch", "mass", batch, "g"],
-    ["batch", "cost", cost, "money"],
-    ...Object.entries(shares).map(([name, value]): Figure => ["mix", name, value, shareUnit(name)]),
-    ["scoop", "temperature", scoop.temperature, "°C"],
-    ["scoop", "low", scoop.low, "°C"],
-    ["scoop", "high", scoop.high, "°C"],
+    ["batch", "mass", roundedGrams(batch), "g"],
+    ["batch", "cost", to(2, cost), "money"],
+    ...Object.entries(shares).map(([name, value]): Figure => [
+      "mix",
+      name,
+      to(shareDigits(name), value),
+      shareUnit(name),
+    ]),
+    ["scoop", "temperature", to(1, scoop.temperature), "°C"],
+    ["scoop", "low", to(1, scoop.low), "°C"],
+    ["scoop", "high", to(1, scoop.high), "°C"],
     ["scoop", "verdict", scoop.verdict, ""],
-    ...freezing.curve.map((p): Figure => ["ice", `${p.temperature} °C`, p.ice, "g per 100 g"]),
+    ...freezing.curve.map((p): Figure => ["ice", `${p.temperature} °C`, to(2, p.ice), "g per 100 g"]),
     ...binding.map((b): Figure => ["binding", `${b.target} ${b.bound}`, b.limit, limitUnit(b, amounts)]),
   ];
 }
 
+/** A figure to so many decimals; nothing where there is none. */
+function to(digits: number, value: number | undefined): number | undefined {
+  return value === undefined ? undefined : rounded(value, digits);
+}
+
 function amountFigures({ingredient, grams, percent}: Amount): Figure[] {
   return [
-    ["amount", ingredient, grams, "g"],
-    ["share", ingredient, percent, "g per 100 g"],
+    ["amount", ingredient, roundedGrams(grams), "g"],
+    ["share", ingredient, to(2, percent), "g per 100 g"],
   ];
 }
 
@@ -99,7 +116,12 @@ function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {
         {
           heading: "The least change that lets them meet",
           columns: ["Target", "Bound", "From", "To"],
-          rows: relaxations.map((t) => [plainName(t.target), t.bound, decimal(t.from, 2), decimal(t.to, 2)]),
+          rows: relaxations.map((t) => [
+            plainName(t.target),
+            t.bound,
+            decimal(t.from, 2),
+            decimal(roomy(t.bound, t.to), 2),
+          ]),
         },
         ...(amounts ? [amountsSection("With that change, for example", amounts)] : []),
       ],
@@ -142,7 +164,7 @@ function mixSections({
       columns: ["Quantity", "Value", "Unit"],
       rows: Object.entries(shares).map(([name, value]) => [
         plainName(name),
-        decimal(value, 2),
+        decimal(value, shareDigits(name)),
         shareUnit(name),
       ]),
     },

@@ -53,7 +53,7 @@ export function ownPrices(
 /** Says that an entry is for nothing here, with the names that it may have meant. */
 function passingOver({name, place}: ShelfEntry, pantry: Pantry): string {
   const [near] = /^did you mean [^?]+\?/.exec(adviceFor(name, pantry)) ?? [];
-  return `${printable(place)}, ${show(name)}: no such ingredient here; passed over${near ? `; ${near}` : ""}`;
+  return `${printable(place)}, ${show(name)}: no such ingredient here; ignored${near ? `; ${near}` : ""}`;
 }
 
 function adviceFor(name: string, pantry: Pantry): string {

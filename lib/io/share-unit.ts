@@ -7,3 +7,8 @@ export function shareUnit(name: string): string {
   if (name === "freezingPoint" || name === "scoopTemperature") return "°C";
   return isQuantity(name) || /^(ice|hard phase|heat shock) /.test(name) ? "g per 100 g" : "per 100 g";
 }
+
+/** Decimals of a share of an answer where it is read: a scoop temperature is an estimate, to 0.1 °C; all else to 0.01. */
+export function shareDigits(name: string): number {
+  return name === "scoopTemperature" ? 1 : 2;
+}

@@ -1,40 +1,66 @@
-/** What the command says of itself. */
-export const USAGE = `Usage: mixwright balance BRIEF [options]
-       mixwright replace RECIPE --without NAME [options]
-       mixwright sheet RECIPE [options]
-
-balance   finds the ingredient quantities that meet a brief's targets at the least cost
-replace   remakes a recipe without an ingredient so that the eater notices least
-sheet     prints the batch sheet of a recipe
-
-A BRIEF is a JSON file; a RECIPE is a CSV file with the columns ingredient and g, or JSON. - reads standard input.
-
-  --json            print the answer as one JSON object
-  --own FILE        ingredients of your own, CSV or JSON, beside those of this package; the same name replaces one
-  --pantry FILE     nothing but these ingredients instead of those of this package (a brief can name its own)
-  --prices FILE     prices and stock, CSV; of ingredients that a brief or a recipe describes too; others are passed over
-balance
-  --explain         what each limit costs and over which range, and from which price an ingredient comes in
+/** Commands by their name: how each is called, what it does, and its options. */
+const COMMANDS = {
+  balance: {
+    usage: "mixwright balance BRIEF [options]",
+    does: "finds the ingredient quantities that meet a brief's targets at the least cost",
+    options: `  --explain         what each limit costs and where that holds; from which price an ingredient comes in
   --candidates      the other mixes in full
   --weighable       amounts for the scale, eggs whole, with every target kept if that is possible
   --scale GRAMS     step of the scale for --weighable; 1 unless given
   --reliability     how often each target holds when the kitchen is off by the brief's "spread"
-  --recipe FILE     write the amounts as a recipe, CSV; JSON if the name ends so, with ingredients of your own
+  --recipe FILE     write the recipe, CSV; JSON if the name ends so, with ingredients of your own
   --csv, --markdown, --html FILE   write the answer, with --weighable the amounts for the scale first
-  --svg FILE        write the freezing curve as a picture
-replace
-  --left GRAMS      what is left of it
+  --svg FILE        write the freezing curve as a picture`,
+  },
+  replace: {
+    usage: "mixwright replace RECIPE --without NAME [options]",
+    does: "remakes a recipe without an ingredient so that the eater notices least",
+    options: `  --left GRAMS      what is left of it
   --keep NAME       an ingredient that stays as it is; can be given again
-  --recipe FILE     write the best one as a recipe, CSV; JSON if the name ends so
-sheet
-  --grams GRAMS     how much to make; what the recipe says unless given
+  --recipe FILE     write the best one as a recipe, CSV; JSON if the name ends so`,
+  },
+  sheet: {
+    usage: "mixwright sheet RECIPE [options]",
+    does: "prints the batch sheet of a recipe",
+    options: `  --grams GRAMS     how much to make; what the recipe says unless given
   --overrun PERCENT air in the frozen mix
   --way NAME        how the base is made: custard (unless given), scald, pot or cold
-  --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given
+  --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given`,
+  },
+} as const;
 
-mixwright --version prints the version. What was written to a file, or passed over, is said on the error stream.
-Exit code: 0 done, 1 no mix meets the brief (the report says why) or nothing can stand in, 2 a mistake in the input.
+const FILES = {
+  balance: "A BRIEF is a JSON file; - reads standard input.",
+  replace:
+    "A RECIPE is a CSV file with the columns ingredient and g (recipe names it), or JSON. - reads standard input.",
+};
+
+const EVERYWHERE = `  --json            print the answer as one JSON object
+  --own FILE        your own ingredients, CSV or JSON; one with a listed name replaces it
+  --pantry FILE     only these ingredients instead of those included (a brief can describe its own)
+  --prices FILE     prices and stock, CSV; unknown names are ignored`;
+
+const FOOT = `mixwright --version prints the version. What was written to a file, or ignored, is said on the error stream.
+Exit code: 0 done; 1 no mix meets the brief (the report says why) or nothing can stand in;
+2 a mistake in the input.
 `;
+
+/** What the command says of itself: of one of its commands where that is named, else of all. */
+export function usage(name = ""): string {
+  if (Object.hasOwn(COMMANDS, name)) {
+    const {usage, does, options} = COMMANDS[name as keyof typeof COMMANDS];
+    const file = FILES[name === "balance" ? "balance" : "replace"];
+    return `Usage: ${usage}\n\n${name} ${does}.\n\n${file}\n\n${options}\n${EVERYWHERE}\n\n${FOOT}`;
+  }
+  const each = Object.entries(COMMANDS);
+  return [
+    `Usage: ${each.map(([, {usage}]) => usage).join("\n       ")}`,
+    each.map(([name, {does}]) => `${name.padEnd(9)} ${does}`).join("\n"),
+    Object.values(FILES).join("\n"),
+    [EVERYWHERE, ...each.map(([name, {options}]) => `${name}\n${options}`)].join("\n"),
+    `mixwright COMMAND --help prints the options of one command.\n${FOOT}`,
+  ].join("\n\n");
+}
 
 const text = {type: "string"} as const;
 const flag = {type: "boolean"} as const;

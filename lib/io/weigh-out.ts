@@ -3,6 +3,7 @@ import {decimal, grams} from "../core/figures.ts";
 import {expectShape} from "../core/shape.ts";
 import type {Figure} from "./figure.ts";
 import {limitName} from "./report-lines.ts";
+import {rounded, roundedGrams} from "./rounded.ts";
 import {shareUnit} from "./share-unit.ts";
 import type {TableSection} from "./tables.ts";
 
@@ -35,11 +36,16 @@ export function missedBy({missed}: WeighableMix): string[] {
 export function weighFigures(mix: WeighableMix): Figure[] {
   const {amounts, counts, total, cost, missed} = expected(mix);
   return [
-    ...amounts.map(({ingredient, grams: g}): Figure => ["weigh", ingredient, g, "g"]),
+    ...amounts.map(({ingredient, grams: g}): Figure => ["weigh", ingredient, roundedGrams(g), "g"]),
     ...Object.entries(counts).map(([name, count]): Figure => ["count", name, count, "units"]),
-    ["weighed", "mass", total, "g"],
-    ...(cost === undefined ? [] : [["weighed", "cost", cost, "money"] as const]),
-    ...missed.map((m): Figure => ["missed", `${m.target} ${m.bound}`, m.value, shareUnit(m.target)]),
+    ["weighed", "mass", roundedGrams(total), "g"],
+    ...(cost === undefined ? [] : [["weighed", "cost", rounded(cost, 2), "money"] as const]),
+    ...missed.map((m): Figure => [
+      "missed",
+      `${m.target} ${m.bound}`,
+      m.value === undefined ? undefined : rounded(m.value, 2),
+      shareUnit(m.target),
+    ]),
   ];
 }
 
