@@ -51,6 +51,45 @@ describe("the JSON Schemas that come with the package", () => {
     expect(tally.invalid).toBeGreaterThan(50);
   });
 
+  it.each(SCHEMAS)("explain every key of a %s, and never with a temperature what is a name", (name) => {
+    const silent: string[] = [];
+    const walk = (schema: unknown, path: string) => {
+      if (typeof schema !== "object" || schema === null) return;
+      for (const [key, value] of Object.entries(schema)) {
+        if (key !== "properties") {
+          walk(value, path);
+          continue;
+        }
+        // A schema of nothing stands where one of two keys is required: it says nothing of its own.
+        for (const [name, property] of Object.entries(value as Record<string, {description?: string}>)) {
+          if (Object.keys(property).length > 0 && !property.description) silent.push(`${path}.${name}`);
+          walk(property, `${path}.${name}`);
+        }
+      }
+    };
+    walk(JSON.parse(file(name)), name);
+    expect(silent).toEqual([]);
+  });
+
+  it("tell the targets' units, and a ratio's other ingredient from a temperature", () => {
+    const {properties} = JSON.parse(file("brief")) as {
+      properties: {targets: {properties: Record<string, unknown>}; ingredients: unknown};
+    };
+    const {heatShock, sugars, glucose, sweetness} = properties.targets.properties;
+    expect(heatShock).toMatchObject({
+      items: {
+        properties: {
+          from: {description: "the colder temperature, °C"},
+          to: {description: "the warmer temperature, °C"},
+        },
+      },
+    });
+    for (const quantity of [sugars, glucose])
+      expect(quantity).toMatchObject({description: expect.stringContaining("g per 100 g of mix") as string});
+    expect(sweetness).toMatchObject({description: "sweetness, sucrose = 100"});
+    expect(JSON.stringify(properties.ingredients)).toContain('"name of the other ingredient"');
+  });
+
   it("accept what is real: the demo brief and every ingredient of the pantry", () => {
     const demo = readFileSync(new URL("../datasets/demo/pear-base.json", import.meta.url), "utf8");
     expect(compile("brief")(JSON.parse(demo))).toBe(true);

@@ -13,38 +13,101 @@ import {briefSchema} from "../../lib/balance/brief-schema.ts";
 import {recipeSchema} from "../../lib/io/recipe-json.ts";
 import {ingredientSchema} from "../../lib/pantry/ingredient-schema.ts";
 import {PARTS} from "../../lib/pantry/parts.ts";
+import {QUANTITIES, type Quantity} from "../../lib/pantry/quantities.ts";
 
-/** Units and meanings of the keys, for an editor to show. */
+/** Meanings and units of the keys, for an editor to show. */
 const MEANINGS: Readonly<Record<string, string>> = {
-  at: "°C",
-  from: "°C",
-  to: "°C, or the ingredient that a ratio is to",
-  batch: "g",
-  freezer: "°C",
-  composition: "g per 100 g by part, together 100",
+  $schema: "address of this schema, for editors",
+  name: "what it is called",
+  batch: "how much to make, g; 1000 unless given",
+  pantry: "path of a CSV file of ingredients beside the brief",
+  prices: "path of a CSV file of prices and stock beside the brief",
+  freezer: "temperature of the freezer that the tub is served from, °C; -18 unless given",
+  maxIngredients: "most ingredients that may be used, a whole number",
+  ingredients: "what may go in: names of the pantry, or ingredients described here",
+  targets: "limits of what the mix is to be, by what is limited",
+  wholePacks: "whether every opened pack is paid in full",
+  spread: "how far the kitchen may be off",
+  margin: "whether the targets hold however far the kitchen is off within `spread`",
+  near: "a recipe that one of the other mixes stays close to, g by ingredient",
+  minimise: "what is to be as little as possible: cost unless given",
+  maximise: "what is to be as much as possible",
+  weighing: "largest error of one weighing, g",
+  parts: "largest error of a part, g per 100 g, by ingredient and part",
+  aliases: "other names that it is found by",
+  allergens: "what it contains of the 14 allergens of Regulation (EU) 1169/2011, annex II",
+  group: "kind of ingredient, e.g. dairy, sugar, fruit",
+  grade: "how well its figures are known",
+  pack: "mass of the pack it is bought in, g",
+  ingredient: "name of the other ingredient",
+  min: "lower limit, in the unit of what is limited",
+  max: "upper limit, in the unit of what is limited",
+  equal: "value to be met, in the unit of what is limited",
+  ice: "ice, g per 100 g of mix, at a temperature",
+  hardPhase: "hard phase, ice and solid fat, g per 100 g of mix, at a temperature",
+  heatShock: "ice that melts between two temperatures, g per 100 g of mix",
+  freezingPoint: "freezing point, °C",
+  scoopTemperature: "scoop temperature, °C: where the mix is as hard as published hard ice creams are when dipped",
+  at: "temperature, °C",
+  from: "the colder temperature, °C",
+  to: "the warmer temperature, °C",
+  composition: "what 100 g consist of: g per 100 g by part, together 100",
   label: "g per 100 g as on the packet, and the class of ingredients to read it by",
   dextroseEquivalent: "of the glucose-syrup solids, dextrose = 100",
   class: "kind of food: it tells which sugars, fats and proteins the figures are made of",
+  fat: "all fats, g per 100 g",
   saturates: "of the fat, g per 100 g",
   carbohydrate: "without fibre, g per 100 g",
   sugars: "of the carbohydrate, g per 100 g",
   protein: "g per 100 g",
   polyols: "of the carbohydrate, g per 100 g",
   price: "money per kg",
-  stock: "g on the shelf",
+  stock: "how much there is, g",
   unit: "mass of one whole unit, g",
   density: "g/ml",
   portions: "mass of one, g, by name",
-  step: "g",
-  minIfUsed: "g",
-  grams: "g",
+  step: "whole multiples only of so much, g",
+  minIfUsed: "none, or at least so much, g",
+  onlyWith: "used only beside enough of another ingredient",
+  ratio: "so much of it per g of another ingredient",
+  grams: "how much, g",
   measure: 'a kitchen measure, e.g. "2 tablespoons"',
   properties: "any further numbers per 100 g, by name",
   source: "key into datasets/sources.csv",
-  pantry: "path of a CSV file beside the brief",
-  prices: "path of a CSV file beside the brief",
-  ...Object.fromEntries([...PARTS, "msnf", "wheySolids", "fat"].map((part) => [part, "g per 100 g"])),
+  doses: 'customary upper limits: "customary" unless given, "none", or limits of your own, g per 100 g of mix by name',
+  ...Object.fromEntries(PARTS.map((part) => [part, `${spelled(part)}, g per 100 g`])),
+  msnf: "milk solids-not-fat (MSNF), g per 100 g",
+  wheySolids: "whey solids, g per 100 g",
 };
+
+/** Meanings that a key has only beside another: the other key first. */
+const BESIDE: readonly (readonly [beside: string, key: string, meaning: string])[] = [
+  ["grams", "to", "name of the other ingredient"],
+  ["to", "grams", "g per g of the other ingredient"],
+  ["ingredient", "min", "how much of the other ingredient there is at least, g"],
+  ["batch", "name", "what the mix is called"],
+  ["price", "min", "at least so much of it, g"],
+  ["price", "max", "at most so much of it, g"],
+];
+
+/** Quantities of a mix that a brief can limit, as an editor offers them. */
+const QUANTITY_MEANINGS: Readonly<Partial<Record<Quantity, string>>> = {
+  fat: "all fats, g per 100 g of mix",
+  milkSolids: "milk fat and milk solids-not-fat, g per 100 g of mix",
+  sugars: "sugars and glucose-syrup solids without lactose, g per 100 g of mix",
+  totalSugars: "sugars as a label counts them, lactose included, g per 100 g of mix",
+  glucose: "dextrose and glucose-syrup solids, g per 100 g of mix",
+  totalSolids: "all but water and alcohol, g per 100 g of mix",
+  protein: "milk and other protein, g per 100 g of mix",
+  polyols: "sugar alcohols, g per 100 g of mix",
+  eggYolkSolids: "solids of egg yolk, g per 100 g of mix",
+  sweetness: "sweetness, sucrose = 100",
+};
+
+/** A key in plain words: `milkFat` is "milk fat". */
+function spelled(key: string): string {
+  return key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+}
 
 const SCHEMAS = {
   brief: {title: "Brief of a frozen-dessert mix", schema: briefSchema},
@@ -73,9 +136,26 @@ function describe({
   // What the reader checks by a function.
   if (zodSchema === ingredientSchema)
     jsonSchema.oneOf = ["composition", "label"].map((key) => ({properties: {[key]: {}}, required: [key]}));
-  for (const [key, property] of Object.entries(jsonSchema.properties ?? {})) {
-    const meaning = MEANINGS[key];
-    if (meaning !== undefined && typeof property === "object") property.description = meaning;
+  const properties = jsonSchema.properties ?? {};
+  if ("scoopTemperature" in properties) offerQuantities(jsonSchema);
+  for (const [key, property] of Object.entries(properties)) {
+    const beside = BESIDE.find(([other, of]) => of === key && other in properties);
+    const meaning = beside?.[2] ?? MEANINGS[key];
+    if (meaning !== undefined && typeof property === "object") property.description ??= meaning;
+  }
+}
+
+/** Names in the targets what a brief can limit besides: read as any other name is, but offered and explained by an editor. */
+function offerQuantities(targets: z.core.JSONSchema.BaseSchema): void {
+  for (const quantity of [...QUANTITIES, "cost"] as const) {
+    const meaning =
+      quantity === "cost"
+        ? "cost of the ingredients, money per kg of mix"
+        : (QUANTITY_MEANINGS[quantity] ?? `${MEANINGS[quantity] ?? `${spelled(quantity)}, g per 100 g`} of mix`);
+    (targets.properties ??= {})[quantity] = {
+      $ref: "#/properties/targets/additionalProperties",
+      description: meaning,
+    };
   }
 }
 
