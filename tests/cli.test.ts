@@ -97,7 +97,7 @@ describe.concurrent("a brief that can be met", () => {
       "starts to freeze at",
       "<- freezer",
       "Scoops at about",
-      "What holds the mix",
+      "What each limit costs",
       "Other mixes",
     ]) {
       expect(stdout).toContain(words);

@@ -6,6 +6,11 @@ export function decimal(value: number, digits: number): string {
   return value < 0 && Number(value.toFixed(digits)) !== 0 ? `−${rounded}` : rounded;
 }
 
+/** A text to be read, with true minus signs before its numbers: `ice at -18 °C` is `ice at −18 °C`. */
+export function trueMinus(text: string): string {
+  return text.replace(/(?<![\p{L}\p{N})])-(?=\d)/gu, "−");
+}
+
 /** Grams as a kitchen scale shows them: whole from 100 g, a tenth below, a hundredth below 1 g. */
 export function grams(value: number): string {
   return decimal(value, value >= 100 ? 0 : value >= 1 || value === 0 ? 1 : 2);

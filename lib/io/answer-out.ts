@@ -7,7 +7,7 @@ import {rounded, roundedGrams} from "./rounded.ts";
 import {shareDigits, shareUnit} from "./share-unit.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
 import {decimal, degrees, grams, roomy} from "../core/figures.ts";
-import {plainName} from "./plain-name.ts";
+import {fullName, plainName} from "./plain-name.ts";
 import {weighFigures, weighSection} from "./weigh-out.ts";
 
 /** What is written beside an answer. */
@@ -96,6 +96,11 @@ function amountFigures({ingredient, grams, percent}: Amount): Figure[] {
   ];
 }
 
+/** A unit where it is read: "%" for g in 100 g of mix. */
+function printedUnit(unit: string): string {
+  return unit === "g per 100 g" ? "%" : unit;
+}
+
 function limitUnit({target}: ConflictingLimit, amounts: readonly Amount[]): string {
   return amounts.some(({ingredient}) => ingredient === target) ? "g" : shareUnit(target);
 }
@@ -160,12 +165,12 @@ function mixSections({
       ],
     },
     {
-      heading: "The mix",
+      heading: "The mix, in 100 g",
       columns: ["Quantity", "Value", "Unit"],
       rows: Object.entries(shares).map(([name, value]) => [
-        plainName(name),
+        fullName(name),
         decimal(value, shareDigits(name)),
-        shareUnit(name),
+        printedUnit(shareUnit(name)),
       ]),
     },
     {
@@ -176,13 +181,18 @@ function mixSections({
           : `Starts to freeze at ${degrees(point, 2)}.`,
         scoops,
       ],
-      columns: ["Temperature, °C", "Ice, g per 100 g", "Water frozen, %"],
+      columns: ["Temperature, °C", "Ice, %", "Water that is ice, %"],
       rows: even.map((p) => [decimal(p.temperature, 0), decimal(p.ice, 1), decimal(p.frozen, 0)]),
     },
     {
-      heading: "What holds the mix where it is",
+      heading: "Limits that hold the mix",
       columns: ["Limit", "Bound", "Value", "Unit"],
-      rows: binding.map((b) => [plainName(b.target), b.bound, decimal(b.limit, 2), limitUnit(b, amounts)]),
+      rows: binding.map((b) => [
+        plainName(b.target),
+        b.bound,
+        decimal(b.limit, 2),
+        printedUnit(limitUnit(b, amounts)),
+      ]),
     },
   ];
 }

@@ -4,7 +4,7 @@ import type {BatchSheet, LogField, SheetLine, SheetSection} from "../kitchen/bat
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "./escape.ts";
 import {FACES, PALETTE} from "./palette.ts";
-import {grams as weight} from "../core/figures.ts";
+import {degrees, grams as weight, trueMinus} from "../core/figures.ts";
 
 /** Lines of 10-point type that the page holds under its title. */
 const PAGE_LINES = 56;
@@ -49,7 +49,7 @@ ${sections.map((section) => ingredientTable(section, sheet.runs)).join("\n")}
 <div class="log">${log.map(logField).join("")}</div></div>
 <div class="whole"><h2>Freezing curve</h2>
 ${curveSvg(sheet)}
-<p>At ${sheet.storage}&nbsp;°C: ${escapeHtml(sheet.verdict)} (an estimate that leaves out air, crystal size and stabiliser).</p></div>
+<p>At ${degrees(sheet.storage, sheet.storage % 1 ? 1 : 0).replace(" ", "&nbsp;")}: ${escapeHtml(sheet.verdict)} (an estimate that leaves out air, crystal size and stabiliser).</p></div>
 </main>
 <footer>
 <p class="allergens"><b>Allergens:</b> ${sheet.allergens.length ? sheet.allergens.map((name) => `<b>${escapeHtml(name)}</b>`).join(", ") : "none declared by the ingredients"}</p>
@@ -93,7 +93,7 @@ function logField({label, unit}: LogField): string {
 
 /** Text to be read: escaped, with its numbers kept beside their units. */
 function prose(text: string): string {
-  return escapeHtml(text).replace(/(\d) (?=°|%|(?:g|l|s|min)\b)/g, "$1&nbsp;");
+  return escapeHtml(trueMinus(text)).replace(/(\d) (?=°|%|(?:g|l|s|min)\b)/g, "$1&nbsp;");
 }
 
 /**

@@ -1,7 +1,10 @@
 import {expectShape} from "../core/shape.ts";
 import type {BatchSheet, SheetSection} from "../kitchen/batch-sheet.ts";
-import {escapeMarkdown as plain} from "./escape.ts";
-import {grams as weight} from "../core/figures.ts";
+import {escapeMarkdown} from "./escape.ts";
+import {decimal, degrees, grams as weight, trueMinus} from "../core/figures.ts";
+
+/** Text to be read: escaped, with true minus signs. */
+const plain = (text: string) => escapeMarkdown(trueMinus(text));
 
 /** A batch sheet as Markdown (CommonMark with GitHub's tables and task lists), everything escaped; the curve as a table. */
 export function batchSheetMarkdown(sheet: BatchSheet): string {
@@ -31,10 +34,14 @@ export function batchSheetMarkdown(sheet: BatchSheet): string {
     "## Cautions",
     sheet.cautions.map(({topic, text}) => `- **${plain(topic)}**: ${plain(text)}`).join("\n"),
     "## Freezing curve",
-    `At ${sheet.storage} °C: ${plain(sheet.verdict)} (estimate).`,
+    `At ${degrees(sheet.storage, sheet.storage % 1 ? 1 : 0)}: ${plain(sheet.verdict)} (estimate).`,
     table(
-      ["°C", "ice, g per 100 g", "water frozen, %"],
-      points.map(({temperature, ice, frozen}) => [temperature.toFixed(0), ice.toFixed(1), frozen.toFixed(0)]),
+      ["°C", "ice, % of the mix", "water that is ice, %"],
+      points.map(({temperature, ice, frozen}) => [
+        decimal(temperature, 0),
+        ice.toFixed(1),
+        frozen.toFixed(0),
+      ]),
     ),
   ].join("\n\n")}\n`;
 }

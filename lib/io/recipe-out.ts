@@ -2,7 +2,7 @@ import {quantityOf} from "../pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../pantry/recipe.ts";
 import {type Tables, tablesHtml, tablesMarkdown} from "./tables.ts";
 import {decimal, grams} from "../core/figures.ts";
-import {plainName} from "./plain-name.ts";
+import {fullName} from "./plain-name.ts";
 
 /** A recipe as Markdown (CommonMark with GitHub's tables), everything escaped: its lines, and what the mix is made of. */
 export function recipeMarkdown(recipe: Recipe): string {
@@ -34,9 +34,9 @@ function recipeTables(recipe: Recipe): Tables {
         ]),
       },
       {
-        heading: "The mix, g per 100 g",
-        columns: ["Quantity", "Value"],
-        rows: TOLD.map((quantity) => [plainName(quantity), decimal(quantityOf(composition, quantity), 1)]),
+        heading: "The mix, in 100 g",
+        columns: ["Quantity", "%"],
+        rows: TOLD.map((quantity) => [fullName(quantity), decimal(quantityOf(composition, quantity), 1)]),
       },
     ],
   };

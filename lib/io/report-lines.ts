@@ -1,7 +1,7 @@
 import type {Amount, ConflictingLimit} from "../balance/answer.ts";
 import type {Brief} from "../balance/brief.ts";
 import {printable} from "../core/errors.ts";
-import {decimal, grams} from "../core/figures.ts";
+import {decimal, grams, trueMinus} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
 
 /** Widest name in a column, characters; longer ones are cut. */
@@ -48,7 +48,7 @@ export function decimals(value: number): number {
 
 /** A name as a column of fixed width, safe for a terminal. */
 export function cell(text: string): string {
-  const plain = printable(text);
+  const plain = trueMinus(printable(text));
   return (plain.length > NAME_WIDTH ? `${plain.slice(0, NAME_WIDTH - 1)}…` : plain).padEnd(NAME_WIDTH);
 }
 

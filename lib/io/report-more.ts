@@ -17,8 +17,8 @@ import {costText, countsOf, missedBy, scaleReading} from "./weigh-out.ts";
 export function pricesText({limits, ingredients, degenerate}: Prices, brief: Brief): string {
   const names = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
   return [
-    "What each limit costs per kg if it is one unit higher (100 g of an ingredient),",
-    "and from where to where that holds",
+    "What each limit costs per kg: one more of it (100 g of an ingredient),",
+    "and valid from where to where",
     ...limits.map((limit) => limitLine(limit, names.has(limit.target) ? 100 : 1)),
     ...(ingredients.length
       ? [

@@ -10,7 +10,8 @@ import {expectAnswer} from "./expect-answer.ts";
 import {conflictText} from "./report-conflict.ts";
 import {amountLines, cell, decimals, limitName, NAME_WIDTH, right, titleLines, wrap} from "./report-lines.ts";
 import {decimal, degrees, grams} from "../core/figures.ts";
-import {plainName} from "./plain-name.ts";
+import {fullName, plainName} from "./plain-name.ts";
+import {shareDigits} from "./share-unit.ts";
 import {costText} from "./weigh-out.ts";
 
 /** Temperatures of the small curve, °C. */
@@ -67,13 +68,15 @@ function targetsTable({shares}: Balanced, brief: Brief): string {
   const lines = [...wanted].map(([name, targets]) => {
     const unit = subjectUnit(targets[0]!.subject);
     const value = shares[name];
-    const [figure, its] = value === undefined ? ["none", ""] : [decimal(value, 2), unit];
-    return `  ${cell(plainName(name))} ${right(figure, 9)} ${its.padEnd(15)} ${targets.map(wish).join(", ")}`;
+    const [figure, its] = value === undefined ? ["none", ""] : [decimal(value, shareDigits(name)), unit];
+    return `  ${cell(fullName(name))} ${right(figure, 9)} ${its.padEnd(15)} ${targets.map(wish).join(", ")}`;
   });
   const others = Object.entries(shares)
     .filter(([name, value]) => !wanted.has(name) && value > 0.005)
-    .map(([name, value]) => `${plainName(name)} ${decimal(value, 1)}`);
-  return ["The mix, and what was asked for", ...lines, ...wrap(`also: ${others.join(", ")}`)].join("\n");
+    .map(([name, value]) => `${fullName(name)} ${decimal(value, 1)}`);
+  return ["The mix, in 100 g, and what was asked for", ...lines, ...wrap(`also: ${others.join(", ")}`)].join(
+    "\n",
+  );
 }
 
 /** A target's limits in words. */
@@ -108,7 +111,7 @@ function scoopText({scoop, composition}: Balanced, brief: Brief): string {
     soft: "It may not hold its shape there: keep it colder, or take out some sugars.",
     scoops: "Scoop it straight from the freezer.",
     firm: `A litre tub wants ${tempering(composition, brief)} first.`,
-    hard: `A litre tub would want ${tempering(composition, brief)}; or ask for less hard phase.`,
+    hard: `A litre tub would want ${tempering(composition, brief)}; or ask for less ice and solid fat (hard phase).`,
   }[verdict];
   const where =
     temperature === undefined
@@ -122,7 +125,7 @@ function scoopText({scoop, composition}: Balanced, brief: Brief): string {
     ...(caution === "none"
       ? []
       : [
-          `  Much MSNF (${decimal(msnf, 1)} %, for long storage at most ${decimal(longStorage, 1)}): may turn sandy, so sell it soon.`,
+          `  Much milk solids-not-fat (${decimal(msnf, 1)} %; to keep long, at most ${decimal(longStorage, 1)}): may turn sandy.`,
         ]),
   ].join("\n");
 }
@@ -143,11 +146,7 @@ function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   const more = degenerate
     ? ["  (several limits meet at this mix: each price holds in one direction only)"]
     : [];
-  return [
-    "What holds the mix where it is, and what a limit one unit higher would change",
-    ...lines,
-    ...more,
-  ].join("\n");
+  return ["What each limit costs: what one more of it would change", ...lines, ...more].join("\n");
 }
 
 /** What a limit that is one point (for an ingredient: 100 g) higher would change. */
