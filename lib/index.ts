@@ -211,7 +211,7 @@ export {
 } from "./kitchen/cost.ts";
 export {ENERGY_FACTORS, type Nutrition, nutritionOf} from "./kitchen/nutrition.ts";
 export {nutritionLabel, type NutritionLine} from "./kitchen/nutrition-label.ts";
-export {ingredientList, type LabelName, type LabelText, quidPercent} from "./kitchen/label.ts";
+export {allergenWords, ingredientList, type LabelName, type LabelText, quidPercent} from "./kitchen/label.ts";
 export {
   checkStandard,
   leastMsnf,
@@ -231,6 +231,7 @@ export {
   type SheetOptions,
   type SheetSection,
 } from "./kitchen/batch-sheet.ts";
+export {madeSheet, type MadeSheetOptions} from "./kitchen/made-sheet.ts";
 
 export {batchSheetCsv} from "./io/batch-sheet-csv.ts";
 export {batchSheetHtml} from "./io/batch-sheet-html.ts";

@@ -25,6 +25,8 @@ const COMMANDS = {
     options: `  --grams GRAMS     how much to make; what the recipe says unless given
   --overrun PERCENT air in the frozen mix
   --way NAME        how the base is made: custard (unless given), scald, pot or cold
+  --heated NAME     heated with the rest, though raw fruit, flavourings and spirits are not; can be given again
+  --late NAME       goes in after cooling; can be given again
   --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given`,
   },
 } as const;
@@ -90,7 +92,16 @@ export const OPTIONS_OF = {
     svg: text,
   },
   replace: {without: text, left: text, keep: {type: "string", multiple: true}, recipe: text},
-  sheet: {grams: text, overrun: text, way: text, csv: text, markdown: text, html: text},
+  sheet: {
+    grams: text,
+    overrun: text,
+    way: text,
+    heated: {type: "string", multiple: true},
+    late: {type: "string", multiple: true},
+    csv: text,
+    markdown: text,
+    html: text,
+  },
 } as const;
 
 /** The options of all commands together. */

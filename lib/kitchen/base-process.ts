@@ -1,4 +1,6 @@
+import {InputError} from "../core/errors.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
+import {goesBy} from "../pantry/pantry.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
 import {expectLines} from "../pantry/recipe.ts";
 import type {Process, ProcessStep} from "./process.ts";
@@ -20,8 +22,15 @@ export interface Making {
   readonly to?: number;
   /** How long it is held there, s; 30 by default. */
   readonly hold?: number;
-  /** Whether fruit, juice and flavourings are heated too, or go in after cooling; heated by default. */
+  /**
+   * Whether fruit, juice and flavourings are heated too, or go in after cooling, which is the default. Fruit that is cooked
+   * already is heated; what holds alcohol goes in after cooling either way.
+   */
   readonly fruit?: "heated" | "late";
+  /** Ingredients that are heated whatever they are, by name. */
+  readonly heated?: readonly string[];
+  /** Ingredients that go in after cooling whatever they are, by name. */
+  readonly late?: readonly string[];
   /** To what it is cooled, °C; 4 by default. */
   readonly cool?: number;
   /** How long cooling takes, minutes, where that is known. */
@@ -30,16 +39,24 @@ export interface Making {
 
 /** Groups of the shelf that go into the milk pan. */
 const PAN = new Set(["dairy", "plant drink", "coconut", "fat", "basic"]);
-/** Groups that keep their flavour when they go in late. */
+/** Groups that keep their flavour when they go in after cooling: common practice, no source. */
 const LATE = new Set(["fruit", "juice", "flavour", "alcohol"]);
+/** Fruit that comes into the kitchen cooked, or is cooked whatever it goes into. */
+const COOKED = /\b(cooked|stewed|poached|roasted|baked|canned|jam|pumpkin|sweet potato)\b/i;
 
-/** The steps of a way of making a base, over its own ingredients, for `followProcess`. */
-export function baseProcess(
-  lines: readonly RecipeLine[],
-  {way, scald = 90, to = 82, hold = 30, fruit = "heated", cool = 4, minutes}: Making,
-): Process {
+/**
+ * The steps of a way of making a base, over its own ingredients, for `followProcess`. What holds alcohol, and raw fruit, juice and
+ * flavourings, go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
+ *
+ * @throws InputError for a name in `heated` or `late` that no ingredient goes by, or that stands in both
+ */
+export function baseProcess(lines: readonly RecipeLine[], making: Making): Process {
   expectLines(lines);
-  const late = fruit === "late" ? lines.filter(({ingredient}) => isLate(ingredient)) : [];
+  const {way, scald = 90, to = 82, hold = 30, cool = 4, minutes} = making;
+  const isLate = lateness(lines, making);
+  const apart = way === "cold" ? [] : lines.filter(({ingredient}) => isLate(ingredient));
+  // With nothing to heat there is nothing to wait for.
+  const late = apart.length < lines.length ? apart : [];
   const early = lines.filter((line) => !late.includes(line));
   const pan = early.filter(({ingredient: {group = ""}}) => PAN.has(group) || LATE.has(group));
   const bowl = early.filter((line) => !pan.includes(line));
@@ -80,6 +97,25 @@ export function baseProcess(
   };
 }
 
-function isLate({group = ""}: Ingredient): boolean {
-  return LATE.has(group);
+/** Tells which ingredients go in after cooling. */
+function lateness(
+  lines: readonly RecipeLine[],
+  {fruit = "late", heated = [], late = []}: Making,
+): (ingredient: Ingredient) => boolean {
+  for (const [key, names] of Object.entries({heated, late})) {
+    for (const name of names) {
+      if (lines.some(({ingredient}) => goesBy(ingredient, name))) continue;
+      throw new InputError(key, "not in the recipe", name, "name an ingredient of the recipe");
+    }
+  }
+  return (ingredient) => {
+    const [hot, cold] = [heated, late].map((names) => names.some((name) => goesBy(ingredient, name)));
+    if (hot && cold) {
+      throw new InputError("heated", "late as well", ingredient.name, "name it in one of the two");
+    }
+    if (hot || cold) return Boolean(cold);
+    const {group = "", composition, name} = ingredient;
+    if (group === "alcohol" || composition.alcohol) return true;
+    return fruit === "late" && LATE.has(group) && !(group === "fruit" && COOKED.test(name));
+  };
 }

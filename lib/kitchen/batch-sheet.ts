@@ -4,7 +4,9 @@ import {freezingCurve} from "../freezing/curve.ts";
 import {scoopTemperature, type ScoopTemperature, verdictAt, type Verdict} from "../freezing/scoop.ts";
 import type {Allergen, Ingredient} from "../pantry/ingredient.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
-import {type Caution, cautionsFor} from "./cautions.ts";
+import type {Caution} from "./caution.ts";
+import {cautionsFor} from "./cautions.ts";
+import {countWords, isCounted} from "./counted.ts";
 import {followProcess, type ProcessReport} from "./heat-step.ts";
 import {ingredientList, type LabelName, type LabelText} from "./label.ts";
 import {COOLING} from "./pasteurisation.ts";
@@ -34,7 +36,7 @@ export interface SheetOptions {
   readonly overrun?: number;
   /** Whether the sheet says what the ingredients cost; not unless asked, since a sheet hangs where everyone reads it. */
   readonly cost?: boolean;
-  /** Kitchen measures beside the grams, by name of the ingredient; whole units where nothing is said and a unit is known. */
+  /** Kitchen measures beside the grams, by name of the ingredient; where nothing is said, eggs and the like are counted, in halves. */
   readonly measures?: Readonly<Record<string, SheetMeasure>>;
   /** What the product's name promises: these ingredients get their percentage. */
   readonly named?: readonly string[];
@@ -111,7 +113,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
     log: logFields(report, scaled.runs),
     allergens: productAllergens(product),
     ingredientList: ingredientList(product, options.named, options.labelNames),
-    cautions: cautionsFor(scaled.product, report),
+    cautions: cautionsFor(scaled.product, report, storage),
     curve: freezingCurve(base.composition),
     storage,
     scoop,
@@ -165,14 +167,18 @@ function measured(
   grams: number,
   measure: SheetMeasure | undefined,
 ): {measure?: string} {
-  const one = measure?.grams ?? ingredient.unit;
-  if (one === undefined) return {};
-  finite(one, `${ingredient.name}: mass of one ${measure?.unit ?? "unit"}`, {min: 0.01}, "g");
-  const count = grams / one;
-  // Whole where that is within 1 %: 14 of 17 g are no 246 g.
+  if (!measure) {
+    if (!isCounted(ingredient)) return {};
+    const one = finite(ingredient.unit!, `${ingredient.name}: mass of one unit`, {min: 0.01}, "g");
+    const counted = countWords(grams, one);
+    return counted === undefined ? {} : {measure: counted};
+  }
+  finite(measure.grams, `${ingredient.name}: mass of one ${measure.unit}`, {min: 0.01}, "g");
+  const count = grams / measure.grams;
+  // Whole where that is within 1 %.
   const whole = Math.round(count);
   const amount = Math.abs(whole - count) <= 0.01 * count ? whole : Number(count.toFixed(1));
-  return {measure: measure ? `${amount} ${measure.unit}` : `${amount} × ${Number(one.toFixed(1))} g`};
+  return {measure: `${amount} ${measure.unit}`};
 }
 
 /** Ingredients in the order in which the process first names them, then the rest. */

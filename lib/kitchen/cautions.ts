@@ -1,20 +1,15 @@
 import {degrees} from "../core/figures.ts";
-import {quantityOf} from "../pantry/quantities.ts";
 import {recipeMass} from "../pantry/recipe.ts";
 import {brix} from "./brix.ts";
+import type {Caution, CautionTopic} from "./caution.ts";
+import {contentCautions} from "./content-cautions.ts";
 import type {ProcessReport} from "./heat-step.ts";
+import {allergenWords} from "./label.ts";
 import {COOLING, REFREEZING_LIMIT} from "./pasteurisation.ts";
-import {expectProduct, type Product, productAllergens, productComposition} from "./product.ts";
+import {expectProduct, type Product, productLines} from "./product.ts";
 import {boilingPoint} from "./sucrose.ts";
 
-/** What a caution is about. */
-export type CautionTopic = "egg" | "milk" | "hot sugar" | "alcohol" | "allergens" | "cooling" | "law";
-
-/** Something to mind. */
-export interface Caution {
-  readonly topic: CautionTopic;
-  readonly text: string;
-}
+export type {Caution, CautionTopic} from "./caution.ts";
 
 /** Sauces of this strength stick and burn even where nothing says that they were boiled, °Brix: common practice, no source. */
 const STICKY = 55;
@@ -26,8 +21,9 @@ const STICKY = 55;
  * is pointed out; egg too, unless it was bought pasteurised.
  *
  * @param process what the base went through; without it nothing counts as heated
+ * @param storage °C of the freezer, -40 to -5; -18 by default
  */
-export function cautionsFor(product: Product, process?: ProcessReport): Caution[] {
+export function cautionsFor(product: Product, process?: ProcessReport, storage = -18): Caution[] {
   expectProduct(product);
   const holders = (allergen: "eggs" | "milk") => [
     ...new Set(
@@ -55,6 +51,13 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
       `${milks.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
     );
   }
+  const raw = process?.heated ? unheatedPlants(product, process) : [];
+  if (raw.length) {
+    add(
+      "unheated",
+      `${raw.join(", ")}: not heated. Take what is fit to be eaten raw, wash and peel it well, and keep it cold.`,
+    );
+  }
   for (const {recipe, composition, churned, mass} of product.components) {
     const strength = brix(composition);
     if (churned || (strength < STICKY && mass >= recipeMass(recipe))) continue;
@@ -65,15 +68,8 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
       `${recipe.name} ${boils} at the end, clings to the skin and burns: long sleeves, a deep pot, no children near.`,
     );
   }
-  const composition = productComposition(product);
-  const alcohol = quantityOf(composition, "alcohol");
-  if (alcohol > 0) {
-    add(
-      "alcohol",
-      `Holds ${alcohol.toFixed(1)} % alcohol by weight: say so where it is sold, and keep it from children.`,
-    );
-  }
-  const allergens = productAllergens(product);
+  for (const caution of contentCautions(product, storage)) cautions.push(caution);
+  const allergens = allergenWords(product);
   add(
     "allergens",
     `${allergens.length ? `Contains ${allergens.join(", ")}. ` : ""}Only what the ingredients declare is known here: read their labels, and mind traces from tools, scoops and neighbouring tubs.`,
@@ -81,6 +77,17 @@ export function cautionsFor(product: Product, process?: ProcessReport): Caution[
   add("cooling", coolingText(process));
   add("law", "Follow your local code; this is not licensed advice.");
   return cautions;
+}
+
+/** Fruit, juice and flavourings that no step has made safe; what holds alcohol looks after itself. */
+function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): string[] {
+  const plants = productLines(product).filter(
+    ({ingredient: {name, group = "", composition}}) =>
+      ["fruit", "juice", "flavour"].includes(group) &&
+      !composition.alcohol &&
+      (untreated.includes(name) || unused.includes(name)),
+  );
+  return plants.map(({ingredient}) => ingredient.name);
 }
 
 /** How cold the mix is kept, and what once thawed needs; how fast it cools only where something is heated. */

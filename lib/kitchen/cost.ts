@@ -80,6 +80,30 @@ export function costOf(lines: readonly RecipeLine[], packs: Readonly<Record<stri
   };
 }
 
+/** What is known of a cost where prices are missing. */
+export interface KnownCost {
+  /** Of what has a price. */
+  readonly cost: Cost;
+  /** Names of what has none, each once. */
+  readonly unpriced: readonly string[];
+}
+
+/**
+ * Cost of those ingredients that have a price or a pack, and the names of the others: the whole costs at least so much.
+ *
+ * @throws InputError for numbers outside their range
+ */
+export function knownCost(
+  lines: readonly RecipeLine[],
+  packs: Readonly<Record<string, Pack>> = {},
+): KnownCost {
+  expectLines(lines);
+  const isPriced = ({ingredient: {name, price}}: RecipeLine) =>
+    price !== undefined || Object.hasOwn(packs, name);
+  const unpriced = lines.filter((line) => !isPriced(line)).map(({ingredient}) => ingredient.name);
+  return {cost: costOf(lines.filter(isPriced), packs), unpriced: [...new Set(unpriced)]};
+}
+
 /**
  * Cost of a product per kg, per litre at its overrun, per tub and per portion. What boils off has been paid for.
  *

@@ -3,7 +3,8 @@ import {nearestNames} from "../core/nearest.ts";
 import {sum} from "../core/numbers.ts";
 import type {Allergen, Ingredient} from "../pantry/ingredient.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
-import {expectProduct, type Product, productLines} from "./product.ts";
+import {goesBy} from "../pantry/pantry.ts";
+import {expectProduct, type Product, productAllergens, productLines} from "./product.ts";
 
 /** A piece of the ingredient list; allergens are to be set apart, in bold for instance. */
 export interface LabelText {
@@ -21,7 +22,7 @@ export interface LabelName {
 
 /** Words on a label that name an allergen themselves: Regulation (EU) No 1169/2011, Annex II, the plurals and kinds from memory. */
 const WORDS: Readonly<Record<Allergen, RegExp>> = {
-  gluten: /\b(wheat|spelt|rye|barley|oats?)\b/i,
+  gluten: /\b(wheat|spelt|khorasan|kamut|durum|semolina|triticale|rye|barley|oats?)\b/i,
   crustaceans: /\b(crustaceans?)\b/i,
   eggs: /\beggs?\b/i,
   fish: /\bfish\b/i,
@@ -45,7 +46,7 @@ const WORDS: Readonly<Record<Allergen, RegExp>> = {
  * ...") and what need not be listed are for the user to see to, in `names`. This is not licensed advice.
  *
  * @param product the base flat, every component that is not churned as a compound ingredient
- * @param named ingredients that the product's name promises (pear, plum): they get their percentage
+ * @param named ingredients that the product's name promises (pear, rum), by name or alias: they get their percentage
  * @param names how to print ingredients, by their name on the shelf
  * @throws InputError for a named ingredient that is not in the product
  */
@@ -55,7 +56,11 @@ export function ingredientList(
   names: Readonly<Record<string, LabelName>> = {},
 ): LabelText[] {
   expectProduct(product);
-  const percentages = new Map(named.map((name) => [name, quidPercent(product, name)]));
+  const percentages = new Map(
+    named.flatMap((name) =>
+      namedLines(product, name).map(({ingredient, grams}) => [ingredient.name, grams] as const),
+    ),
+  );
   const base = product.components.filter((component) => component.churned);
   const entries: {weight: number; text: LabelText[]}[] = productLines({name: product.name, components: base})
     .filter((line) => line.grams > 0)
@@ -82,24 +87,53 @@ export function ingredientList(
  * Regulation (EU) No 1169/2011, Annex VIII: where cooking has driven off water, the quantity used is set against the
  * finished product, and may then exceed what is in it.
  *
- * @param name ingredient's name on the shelf
+ * @param name ingredient's name on the shelf, or another name that it goes by; of several that go by it the sum
  * @throws InputError when it is not in the product
  */
 export function quidPercent(product: Product, name: string): number {
-  const lines = productLines(product).filter((line) => line.ingredient.name === name);
-  if (lines.length === 0) {
-    const near = nearestNames(
-      name,
-      productLines(product).map((line) => line.ingredient.name),
-    );
-    throw new InputError(
-      `${product.name}: named ingredient`,
-      "not in the product",
-      name,
-      near.length ? `did you mean ${near.join(" or ")}` : "name one of its ingredients",
-    );
-  }
-  return sum(lines.map((line) => line.grams));
+  return sum(namedLines(product, name).map((line) => line.grams));
+}
+
+/** What goes by a name, g per 100 g of the product; an alias may be of several. */
+function namedLines(product: Product, name: string): RecipeLine[] {
+  const all = productLines(product);
+  const called = all.filter(({ingredient}) => ingredient.name === name);
+  const lines = called.length ? called : all.filter(({ingredient}) => goesBy(ingredient, name));
+  if (lines.length > 0) return lines;
+  const near = nearestNames(
+    name,
+    all.map((line) => line.ingredient.name),
+  );
+  throw new InputError(
+    `${product.name}: named ingredient`,
+    "not in the product",
+    name,
+    near.length ? `did you mean ${near.join(" or ")}` : "name one of its ingredients",
+  );
+}
+
+/** What stands for gluten where no name says of which cereal it is: Annex II, point 1, wants the cereal's own name. */
+export const CEREAL_UNKNOWN = "gluten: say which cereal, wheat, rye, barley or oats";
+
+/**
+ * The allergens of a product in the words of a label: gluten as its cereals, where the names of the ingredients tell them,
+ * else {@link CEREAL_UNKNOWN}, beside those that are told.
+ *
+ * Regulation (EU) No 1169/2011, Annex II, point 1.
+ */
+export function allergenWords(product: Product): string[] {
+  const holders = productLines(product)
+    .filter(({ingredient, grams}) => grams > 0 && ingredient.allergens?.includes("gluten"))
+    .map(({ingredient}) => cerealOf(ingredient) ?? CEREAL_UNKNOWN);
+  return productAllergens(product).flatMap((allergen) =>
+    allergen === "gluten" ? [...new Set(holders)].sort() : [allergen],
+  );
+}
+
+/** The cereal that an ingredient's name, or one of its other names, tells. */
+function cerealOf({name, aliases = []}: Ingredient): string | undefined {
+  const [found] = [name, ...aliases].flatMap((known) => WORDS.gluten.exec(known)?.[0] ?? []);
+  return found?.toLowerCase().replace(/^oat$/, "oats");
 }
 
 function descending(lines: readonly RecipeLine[]): RecipeLine[] {
@@ -108,7 +142,9 @@ function descending(lines: readonly RecipeLine[]): RecipeLine[] {
 
 function printed(ingredient: Ingredient, label: LabelName, share: number | undefined): LabelText[] {
   const name = `${label.name ?? ingredient.name}${label.contains ? ` (${label.contains})` : ""}`;
-  const missing = (ingredient.allergens ?? []).filter((allergen) => !WORDS[allergen].test(name));
+  const missing = (ingredient.allergens ?? [])
+    .filter((allergen) => !WORDS[allergen].test(name))
+    .map((allergen) => (allergen === "gluten" ? (cerealOf(ingredient) ?? CEREAL_UNKNOWN) : allergen));
   return [
     ...emphasised(name, ingredient.allergens ?? []),
     ...(missing.length ? [plain(" ("), {text: missing.join(", "), emphasised: true}, plain(")")] : []),

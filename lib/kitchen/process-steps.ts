@@ -69,10 +69,7 @@ export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
       grams: potMass(pot),
       kilojoules: Math.max(0, heatTo(mixed, to)),
       pairs,
-      notes: [
-        ...eggNotes(pot, to),
-        pairs.length ? met(pairs) : "This alone is no published pair of temperature and time.",
-      ],
+      notes: [...eggNotes(pot, to), pairs.length ? metWords(pairs) : "Not enough by itself to pasteurise."],
     },
   };
 }
@@ -82,12 +79,15 @@ export function pour(step: PourStep, worktop: Worktop, place: string): Ran {
   const from = worktop.take(step.pour, `${place}.pour`);
   const onto = worktop.take(step.onto, `${place}.onto`);
   const pot = pourTogether([...from, ...onto]);
+  const cold = onto.every(({contents, temperature}) => temperature < WARM && contents.every(isTreated));
   return {
     pot,
     into: step.into,
     report: {
       step,
-      text: `Pour ${names(step.pour)} onto ${names(step.onto)}`,
+      text: cold
+        ? `Stir ${names(step.pour)} into the cold ${names(step.onto)}`
+        : `Pour ${names(step.pour)} onto ${names(step.onto)}`,
       before: pourTogether(onto).temperature,
       after: pot.temperature,
       grams: potMass(pot),
@@ -96,7 +96,7 @@ export function pour(step: PourStep, worktop: Worktop, place: string): Ran {
       notes: [
         pot.temperature < WARM
           ? `About ${pot.temperature.toFixed(0)} °C once mixed.`
-          : `It reaches about ${pot.temperature.toFixed(0)} °C and cools from there: this alone is no published pair of temperature and time.`,
+          : `It reaches about ${pot.temperature.toFixed(0)} °C and cools from there: not enough by itself to pasteurise.`,
         ...eggNotes(pot, pot.temperature),
       ],
     },
@@ -155,6 +155,10 @@ export function cooledInTime(steps: readonly StepReport[]): boolean | undefined 
   return minutes > COOLING.minutes ? false : undefined;
 }
 
+function isTreated({treated}: Pot["contents"][number]): boolean {
+  return treated;
+}
+
 function eggNotes(pot: Pot, temperature: number): string[] {
   const egg = pot.contents.some(
     ({ingredient}) => ingredient.allergens?.includes("eggs") || ingredient.composition.eggFat,
@@ -164,11 +168,14 @@ function eggNotes(pot: Pot, temperature: number): string[] {
   return temperature >= WARM ? ["Egg thickens from about 62 °C: stir without stopping."] : [];
 }
 
-function met(pairs: readonly HeatPair[]): string {
-  const listed = pairs.map(
-    (pair) => `${pair.country} ${pair.temperature.toFixed(1)} °C for ${duration(pair.seconds)}`,
-  );
-  return `Meets ${listed.join("; ")}.`;
+/** `Pasteurised: meets the UK (79.4 °C, 15 s) and US (79.4 °C, 25 s) rules.` Each pair once, the rules by country. */
+export function metWords(pairs: readonly HeatPair[]): string {
+  const countries = [...new Set(pairs.map(({country}) => country))].map((country) => {
+    const own = pairs.filter((pair) => pair.country === country);
+    const listed = own.map(({temperature, seconds}) => `${temperature.toFixed(1)} °C, ${duration(seconds)}`);
+    return `${country} (${[...new Set(listed)].join("; ")})`;
+  });
+  return `Pasteurised: meets the ${countries.join(" and ")} ${pairs.length > 1 ? "rules" : "rule"}.`;
 }
 
 function duration(seconds: number): string {

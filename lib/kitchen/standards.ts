@@ -47,7 +47,16 @@ export interface StandardCheck {
 
 const ICE_CREAM = "21 CFR 135.110";
 const SHERBET = "21 CFR 135.140";
-const UK = "Food Labelling Regulations 1996 (UK), Schedule 8, revoked 2014, from memory";
+const UK = "SI 1996/1499 (UK), Schedule 8, Part I, revoked in 2014 by SI 2014/1855";
+
+/** Whether a standard is law where it is named for, or a custom that the trade keeps since its law was revoked. */
+export const STANDARD_FORCE: Readonly<Record<Standard, "law" | "custom">> = {
+  "US ice cream": "law",
+  "US frozen custard": "law",
+  "US sherbet": "law",
+  "UK ice cream": "custom",
+  "UK dairy ice cream": "custom",
+};
 
 /** g/ml in one pound (453.59237 g) per US gallon (3785.411784 ml). */
 const POUND_PER_GALLON = 453.59237 / 3785.411784;
@@ -67,8 +76,8 @@ export function leastMsnf(milkFat: number): number {
 }
 
 /**
- * Checks a frozen food against a compositional standard, rule by rule. A US standard is a federal one; the UK minima are
- * guidance since 2014. This is not licensed advice.
+ * Checks a frozen food against a compositional standard, rule by rule. A US standard is a federal one; the UK's were revoked in
+ * 2014 and are custom since ({@link STANDARD_FORCE}): missing one breaks no law. This is not licensed advice.
  *
  * @throws InputError for a density or percentage outside its range
  */
@@ -108,20 +117,27 @@ export function checkStandard(standard: Standard, standing: Standing): StandardC
 }
 
 function iceCream(standing: Standing, food: Composition, bulky: number): StandardCheck[] {
-  // The rule sets all milk fat and solids, a bulky flavour's too, against the food less the flavour (from memory).
+  // All milk fat and solids, a bulky flavour's too, count against the food less the flavour. With bulky flavours the rest holds
+  // 20 % milk solids, and the scale of solids-not-fat is for ice cream without them.
   const rest = 1 - bulky / 100;
   const milkFat = quantityOf(food, "milkFat") / rest;
   const msnf = quantityOf(food, "msnf") / rest;
   const source = ICE_CREAM;
   return [
     check("milk fat, without bulky flavours", milkFat, "%", {min: 10}, source),
-    check("milk solids-not-fat, without bulky flavours", msnf, "%", {min: leastMsnf(milkFat)}, source),
     ...(bulky > 0
       ? [
+          check(
+            "milk solids, without bulky flavours",
+            quantityOf(food, "milkSolids") / rest,
+            "%",
+            {min: 20},
+            source,
+          ),
           check("milk fat of the finished food", quantityOf(food, "milkFat"), "%", {min: 8}, source),
           check("milk solids of the finished food", quantityOf(food, "milkSolids"), "%", {min: 16}, source),
         ]
-      : []),
+      : [check("milk solids-not-fat, without bulky flavours", msnf, "%", {min: leastMsnf(milkFat)}, source)]),
     check("whey solids in the milk solids-not-fat", standing.wheyPercentOfMsnf ?? 0, "%", {max: 25}, source),
     check("weight", standing.density / POUND_PER_GALLON, "lb/gal", {min: 4.5}, source),
     check(
@@ -156,10 +172,10 @@ function sherbet({density, fruit}: Standing, food: Composition): StandardCheck[]
   ];
 }
 
-/** Fat of fruit and spices that counts as their flavour's, %: our own reading of a rule that exempts the fat of flavourings. */
+/** Fat of spices and extracts that counts as their flavour's, %: our own reading of a rule that exempts the fat of flavourings. */
 const TRACES = 0.1;
 
-/** Fat that is neither milk's nor egg's nor cocoa's; the fat of nuts stays in it, though it may pass as a flavour's. */
+/** Fat of the mix that is neither milk's nor egg's nor cocoa's; bulky flavours are no part of the mix, and their fat is exempt. */
 function foreignFat(mix: Composition): number {
   return quantityOf(mix, "coconutFat") + quantityOf(mix, "otherFat");
 }

@@ -77,6 +77,12 @@ export function findIngredient(pantry: Pantry, name: string, place: string): Ing
   );
 }
 
+/** Whether an ingredient goes by a name, its own or another one that a cook would type, compared as {@link nameKey} does. */
+export function goesBy({name, aliases = []}: Ingredient, wanted: string): boolean {
+  const key = nameKey(wanted);
+  return [name, ...aliases].some((known) => nameKey(known) === key);
+}
+
 function unknownIngredient(pantry: Pantry, name: string, place: string): InputError {
   const owners = new Map<string, string>();
   for (const ingredient of pantry.ingredients) {

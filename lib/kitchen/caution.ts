@@ -1,0 +1,18 @@
+/** What a caution is about. */
+export type CautionTopic =
+  | "egg"
+  | "milk"
+  | "unheated"
+  | "hot sugar"
+  | "alcohol"
+  | "polyols"
+  | "crystals"
+  | "allergens"
+  | "cooling"
+  | "law";
+
+/** Something to mind. */
+export interface Caution {
+  readonly topic: CautionTopic;
+  readonly text: string;
+}
