@@ -1,4 +1,5 @@
 import type {SheetMeasure} from "../../lib/kitchen/batch-sheet.ts";
+import {isCounted} from "../../lib/kitchen/counted.ts";
 import {measuresOf} from "../../lib/kitchen/measures.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import type {RecipeLine} from "../../lib/pantry/recipe.ts";
@@ -20,11 +21,11 @@ const PLURALS: Readonly<Record<string, string>> = {
 /** Kitchen measures of an ingredient, g each. */
 export type Measures = ReadonlyMap<string, readonly SheetMeasure[]>;
 
-/** The kitchen measures of every ingredient that comes in no whole units. */
+/** The kitchen measures of every ingredient that is not counted. */
 export async function measuresFor(shelf: readonly Ingredient[]): Promise<Measures> {
   const measures = new Map<string, readonly SheetMeasure[]>();
   for (const ingredient of shelf) {
-    if (ingredient.unit !== undefined) continue;
+    if (isCounted(ingredient)) continue;
     const found = await measuresOf(ingredient, 1000);
     measures.set(
       ingredient.name,

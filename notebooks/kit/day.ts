@@ -1,24 +1,28 @@
 import {finite} from "../../lib/core/numbers.ts";
 import {baseProcess, type Making} from "../../lib/kitchen/base-process.ts";
-import {type BatchSheet, batchSheet} from "../../lib/kitchen/batch-sheet.ts";
-import type {Caution} from "../../lib/kitchen/cautions.ts";
-import {type Pack, productCost, type ProductCost} from "../../lib/kitchen/cost.ts";
-import {furtherSteps} from "../../lib/kitchen/further-steps.ts";
+import type {BatchSheet} from "../../lib/kitchen/batch-sheet.ts";
+import type {Caution} from "../../lib/kitchen/caution.ts";
+import {cautionsFor} from "../../lib/kitchen/cautions.ts";
+import type {Pack} from "../../lib/kitchen/cost.ts";
 import {followProcess, type ProcessReport} from "../../lib/kitchen/heat-step.ts";
-import {makeProduct, type Product, productDensity} from "../../lib/kitchen/product.ts";
+import type {LabelName} from "../../lib/kitchen/label.ts";
+import {madeSheet} from "../../lib/kitchen/made-sheet.ts";
+import {type Product, productDensity} from "../../lib/kitchen/product.ts";
 import type {Machine, ScaleTo} from "../../lib/kitchen/scale.ts";
 import {scaleProduct, type ScaledProduct} from "../../lib/kitchen/scale-product.ts";
 import {coolingMinutes, type TimedRun, timePlan, type TimePlan} from "../../lib/kitchen/time-plan.ts";
-import {recipeMass} from "../../lib/pantry/recipe.ts";
 import {handiest, type Measures} from "./day-measures.ts";
-import type {Sizes} from "./selling.ts";
-import {cautionsFor} from "../../lib/kitchen/cautions.ts";
+import {type Attempt, attempt, Mistake} from "./mistakes.ts";
+import {type Money, moneyOf, type Sizes} from "./money.ts";
+import {mostMoved, onTheScale} from "./on-the-scale.ts";
 
 /** Everything that a day depends on. */
 export interface DayWish extends Sizes {
   /** The product at any size. */
   readonly product: Product;
   readonly packs: Readonly<Record<string, Pack>>;
+  /** Ingredients whose price the cook has typed. */
+  readonly own: ReadonlySet<string>;
   readonly measures: Measures;
   readonly to: ScaleTo;
   readonly machine: Machine;
@@ -26,7 +30,7 @@ export interface DayWish extends Sizes {
   readonly scale: number;
   /** % */
   readonly overrun: number;
-  readonly heating: Required<Omit<Making, "minutes">>;
+  readonly heating: Omit<Required<Making>, "minutes">;
   /** Mean power of bath, chiller or refrigerator, W. */
   readonly chiller: number;
   /** Power of the machine, W, or the last run: g and minutes. */
@@ -37,135 +41,160 @@ export interface DayWish extends Sizes {
   readonly freezer: number;
   /** °C */
   readonly room: number;
+  /** What the name promises, each of which is in the product. */
   readonly named: readonly string[];
+  /** What the cook calls an ingredient. */
+  readonly called: Readonly<Record<string, LabelName>>;
+  /** Whether nothing of the base can be read. */
+  readonly unread: boolean;
+  /** Whether lines of the recipe wait for an answer: then there is no sheet to work by. */
+  readonly waiting: boolean;
 }
 
-/** A day worked out. */
-export interface Day {
+/** How much of everything. */
+export interface Amounts {
   /** Scaled, and rounded to what the scale shows. */
   readonly scaled: ScaledProduct;
-  readonly process: ProcessReport;
-  /** Minutes that cooling takes after the heat. */
-  readonly chillMinutes: number;
-  readonly plan: TimePlan;
-  readonly cost: ProductCost;
-  readonly cautions: readonly Caution[];
-  readonly sheet: BatchSheet;
-  /** g in a full tub. */
-  readonly tubGrams: number;
   /** The ingredient that the scale's step moves most, %. */
   readonly rounding: {readonly ingredient: string; readonly percent: number};
 }
 
+/** What the heat does. */
+export interface Heating {
+  readonly process: ProcessReport;
+  /** Minutes that cooling takes after the heat. */
+  readonly chillMinutes: number;
+  /** What is cooled: its temperatures before and after, °C. */
+  readonly warm: {readonly before: number; readonly after: number};
+}
+
+/** A day worked out: each part by itself, so that a gap costs only what depends on it. */
+export interface Day {
+  /** The product at the size wanted, or as typed where the size makes no sense. */
+  readonly product: Product;
+  readonly amounts: Attempt<Amounts>;
+  readonly heating: Attempt<Heating>;
+  readonly plan: Attempt<TimePlan>;
+  readonly money: Attempt<Money>;
+  readonly sheet: Attempt<BatchSheet>;
+  /** g in a full tub. */
+  readonly tubGrams: Attempt<number>;
+  readonly cautions: readonly Caution[];
+  /** What the cook must correct, each once. */
+  readonly mistakes: readonly string[];
+}
+
 /** Works out a day: scaled, rounded, heated, cooled, timed, costed, and put on a sheet. */
 export function planDay(wish: DayWish): Day {
-  const {heating, overrun, machine, draw, freezer, room, tub, portion} = wish;
-  const exact = scaleProduct(wish.product, wish.to, machine);
-  const product = onTheScale(exact.product, wish.scale);
-  const grams = product.components.reduce((sum, {mass}) => sum + mass, 0);
-  const scaled = scaleProduct(product, {grams}, machine);
-  const base = product.components.find(({churned}) => churned)!;
-  const unhurried = followProcess(base.recipe, baseProcess(base.recipe.lines, heating));
-  const warm = unhurried.steps.find(({step}) => "cool" in step)!;
-  const chillMinutes = coolingMinutes(base.composition, warm.grams, warm.before, warm.after, wish.chiller);
-  const steps = baseProcess(base.recipe.lines, {...heating, minutes: Math.round(chillMinutes)});
-  const process = followProcess(base.recipe, steps);
-  const tubGrams = finite(tub, "tubMillilitres", {min: 1}, "ml") * productDensity(product, overrun);
-  const timed = (run: {grams: number; minutes: number}): TimedRun => ({
-    ...run,
-    composition: base.composition,
-    from: heating.cool,
-    draw,
-  });
-  const cautions = cautionsFor(product, process);
-  return {
-    scaled,
-    process,
-    chillMinutes,
-    plan: timePlan({
-      composition: base.composition,
-      gramsPerRun: scaled.gramsPerRun,
-      runs: scaled.runs,
-      chill: {from: warm.before, to: warm.after, watts: wish.chiller},
-      churn: {
-        from: heating.cool,
-        draw,
-        ...("watts" in wish.churn ? wish.churn : {lastRun: timed(wish.churn)}),
-      },
-      tub: roundTub(tub),
-      overrun,
-      freezer: {temperature: freezer},
-      room,
-    }),
-    cost: productCost(
+  const {overrun, machine, freezer, tub} = wish;
+  const amounts = attempt(() => amountsOf(wish));
+  const product = "value" in amounts ? amounts.value.scaled.product : wish.product;
+  const heating = attempt(() => heatingOf(product, wish));
+  const plan = attempt(() => planOf(need(amounts).scaled, need(heating), wish));
+  const money = attempt(() => moneyOf(need(amounts).scaled, wish));
+  const tubGrams = attempt(
+    () => finite(tub, "tubMillilitres", {min: 1}, "ml") * productDensity(product, overrun),
+  );
+  const sheet = attempt(() => {
+    const {grams} = need(amounts).scaled;
+    const {chillMinutes} = need(heating);
+    need(tubGrams);
+    return madeSheet(
       product,
-      {grams, overrun, tubMillilitres: tub, portionMillilitres: portion},
-      wish.packs,
-    ),
-    cautions,
-    sheet: {
-      ...batchSheet(
-        product,
-        {grams},
-        {
-          machine,
-          process: steps,
-          furtherSteps: furtherSteps(product, {
-            cool: heating.cool,
-            runs: scaled.runs,
-            draw,
-            freezer,
-            tub: {millilitres: tub, grams: tubGrams},
-          }),
-          storage: freezer,
-          overrun,
-          measures: handiest(
-            product.components.flatMap(({recipe}) => recipe.lines),
-            wish.measures,
-          ),
-          named: wish.named,
-        },
-      ),
-      cautions,
-    },
+      {grams},
+      {
+        making: {...wish.heating, minutes: Math.round(chillMinutes)},
+        machine,
+        draw: wish.draw,
+        tub,
+        storage: freezer,
+        overrun,
+        measures: handiest(
+          product.components.flatMap(({recipe}) => recipe.lines),
+          wish.measures,
+        ),
+        named: wish.named,
+        labelNames: wish.called,
+      },
+    );
+  });
+  const parts = [amounts, heating, plan, money, tubGrams, sheet];
+  const process = "value" in heating ? heating.value.process : undefined;
+  const colder = freezer >= -40 && freezer <= -5 ? freezer : -18;
+  return {
+    product,
+    amounts,
+    heating,
+    plan,
+    money,
     tubGrams,
-    rounding: mostMoved(exact.product, product),
+    sheet: wish.waiting ? {mistake: ""} : sheet,
+    cautions: cautionsFor(product, process, colder),
+    mistakes: [...new Set(parts.flatMap((part) => ("mistake" in part ? [part.mistake] : [])))],
   };
 }
 
-/** Below this an amount is weighed on a fine scale, to a tenth of the step, g. */
-const FINE = 20;
-
-/** A product whose ingredients weigh whole steps of a scale; what boils off stays the same share. */
-function onTheScale(product: Product, step: number): Product {
-  finite(step, "The scale shows steps of, g", {min: 0.01, max: 100}, "g");
-  const components = product.components.map((component) => {
-    const lines = component.recipe.lines.map((line) => {
-      const fine = line.grams < FINE ? step / 10 : step;
-      return {...line, grams: Math.round(line.grams / fine) * fine};
-    });
-    const recipe = {...component.recipe, lines};
-    return {
-      ...component,
-      recipe,
-      mass: (component.mass * recipeMass(recipe)) / recipeMass(component.recipe),
-    };
-  });
-  const grams = components.reduce((sum, {mass}) => sum + mass, 0);
-  return makeProduct(
-    product.name,
-    components.map((component) => ({...component, percent: (100 * component.mass) / grams})),
-  );
+/** What to weigh: on the sheet, and without one where lines are left out or the heat makes no sense. */
+export function weighable({sheet, amounts}: Day): Attempt<Pick<BatchSheet, "runs" | "sections">> {
+  if ("value" in sheet || "mistake" in amounts) return sheet;
+  const {product, runs} = amounts.value.scaled;
+  const sections = product.components.map(({name, percent, mass, churned, recipe}) => ({
+    heading: `${name}${percent < 100 ? `, ${percent.toFixed(0)} % of the tub` : ""}`,
+    grams: mass,
+    lines: recipe.lines.map(({ingredient, grams}) => ({
+      ingredient: ingredient.name,
+      grams,
+      ...(churned && {gramsPerRun: grams / runs}),
+      allergens: ingredient.allergens ?? [],
+    })),
+  }));
+  return {value: {runs, sections}};
 }
 
-function mostMoved(exact: Product, rounded: Product): Day["rounding"] {
-  const moves = exact.components.flatMap(({recipe}, i) =>
-    recipe.lines.map(({ingredient, grams}, j) => ({
-      ingredient: ingredient.name,
-      percent: grams > 0 ? 100 * Math.abs(rounded.components[i]!.recipe.lines[j]!.grams / grams - 1) : 0,
-    })),
-  );
-  return moves.reduce((most, move) => (move.percent > most.percent ? move : most));
+/** What another part has worked out, or its mistake again. */
+function need<T>(part: Attempt<T>): T {
+  if ("mistake" in part) throw new Mistake(part.mistake);
+  return part.value;
+}
+
+function amountsOf({product, to, machine, scale, unread}: DayWish): Amounts {
+  if (unread) throw new Mistake("");
+  const exact = scaleProduct(product, to, machine);
+  const rounded = onTheScale(exact.product, scale);
+  const grams = rounded.components.reduce((sum, {mass}) => sum + mass, 0);
+  return {scaled: scaleProduct(rounded, {grams}, machine), rounding: mostMoved(exact.product, rounded)};
+}
+
+function heatingOf({components}: Product, {heating, chiller, unread}: DayWish): Heating {
+  if (unread) throw new Mistake("");
+  const {recipe, composition} = components.find(({churned}) => churned)!;
+  const unhurried = followProcess(recipe, baseProcess(recipe.lines, heating));
+  const warm = unhurried.steps.find(({step}) => "cool" in step)!;
+  const chillMinutes = coolingMinutes(composition, warm.grams, warm.before, warm.after, chiller);
+  const steps = baseProcess(recipe.lines, {...heating, minutes: Math.round(chillMinutes)});
+  return {process: followProcess(recipe, steps), chillMinutes, warm};
+}
+
+function planOf({product, gramsPerRun, runs}: ScaledProduct, {warm}: Heating, wish: DayWish): TimePlan {
+  const {heating, draw, churn, tub, overrun, freezer, room, chiller} = wish;
+  const {composition} = product.components.find(({churned}) => churned)!;
+  const timed = (run: {grams: number; minutes: number}): TimedRun => ({
+    ...run,
+    composition,
+    from: heating.cool,
+    draw,
+  });
+  return timePlan({
+    composition,
+    gramsPerRun,
+    runs,
+    chill: {from: warm.before, to: warm.after, watts: chiller},
+    churn: {from: heating.cool, draw, ...("watts" in churn ? churn : {lastRun: timed(churn)})},
+    tub: roundTub(finite(tub, "tubMillilitres", {min: 1}, "ml")),
+    overrun,
+    freezer: {temperature: freezer},
+    room,
+  });
 }
 
 /** A round tub as high as it is wide, in cm, that holds so many ml. */

@@ -59,6 +59,8 @@ const WORDS: Readonly<Record<string, string>> = {
   "lastRun.minutes": "The last run took, min",
   margin: "Margin, %",
   tax: "Sales tax, %",
+  heated: "Heated all the same",
+  late: "Goes in cold all the same",
 };
 
 function inWords(place: string): string {

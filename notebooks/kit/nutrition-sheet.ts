@@ -18,7 +18,7 @@ export function mixNutrition(
   });
   const names = [...new Set(labels.flatMap((label) => [...label.keys()]))];
   return sheet({
-    heading: "What it feeds",
+    heading: "Nutrition",
     reading: "In 100 g of mix, rounded as a label is. Where a pack tells better, believe the pack.",
     name: "Nutrition in 100 g",
     columns: ["", ...keyed(mixes)],

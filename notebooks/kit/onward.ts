@@ -1,18 +1,23 @@
 import {recipeText} from "./recipe-text.ts";
 import type {TubParts} from "./tub-product.ts";
 
-/** The address of the batch day that makes a ripple in its base: what that page keeps, under its own names. */
+/**
+ * The address of the batch day that makes a ripple in its base: what that page keeps, under its own names, the product's name and
+ * promise too. Prices go along where the cook has typed them.
+ */
 export function onwardAddress(
-  {pot, cookedMass, sievedPercent, splitPercent, share}: TubParts,
-  base: string,
+  {name, pot, cookedMass, sievedPercent, splitPercent, share}: TubParts,
+  {base, named, own}: {readonly base: string; readonly named: string; readonly own: ReadonlySet<string>},
   {freezer, ...sizes}: Readonly<Record<"freezer" | "overrun" | "tub" | "portion", number>>,
 ): string {
-  const ripple = pot.map(({ingredient: {name, price}, grams}) => ({
-    ingredient: name,
+  const ripple = pot.map(({ingredient, grams}) => ({
+    ingredient: ingredient.name,
     grams,
-    ...(price !== undefined && {price}),
+    ...(own.has(ingredient.name) && ingredient.price !== undefined && {price: ingredient.price}),
   }));
   const state = new URLSearchParams({
+    name,
+    named,
     base,
     pot: recipeText(ripple),
     cooked: String(Number(cookedMass.toFixed(1))),

@@ -1,11 +1,15 @@
 import {html} from "htl";
 import {boilingPoint} from "../../lib/kitchen/sucrose.ts";
 import type {RippleInBase} from "../../lib/kitchen/ripple-in-base.ts";
-import type {RippleMade, RippleMiss, RipplePlan} from "../../lib/kitchen/ripple-brief.ts";
+import type {RippleMade, RipplePlan} from "../../lib/kitchen/ripple-brief.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {styleOf} from "./mixes.ts";
+import type {Attempt} from "./mistakes.ts";
 import {limit, setting} from "./numbers.ts";
+import {inventedPrices, inventedWords} from "./price-origin.ts";
 import {readable} from "./readable.ts";
+import type {Asked} from "./recipe-text.ts";
+import type {PlannedTub, RippleScene} from "./ripple-scene.ts";
 import {row, withUnit} from "./row.ts";
 import {keyed, sheet} from "./sheet.ts";
 
@@ -15,22 +19,21 @@ export const SIDES = {
   base: {label: "Base", style: styleOf(1)},
 } as const;
 
-/** What the words need to know of a ripple that can be made. */
-export interface RippleScene extends RippleMade {
-  readonly behaviour: RippleInBase;
-  /** °C. */
-  readonly freezer: number;
-  /** Targets that even the nearest ripple misses. */
-  readonly misses: readonly RippleMiss[];
+/** A line of the verdict. */
+function point(heading: string, text: string, amiss = false): HTMLElement {
+  return html`<li class=${amiss ? "amiss" : ""}>
+    <strong>${heading}</strong><span>${readable(text)}</span>
+  </li>`;
 }
 
-/** The ripple in words: what to boil down to what, and how it behaves in the tub. */
-export function rippleVerdict({recipe, cooked, cost, behaviour, freezer, misses}: RippleScene): HTMLElement {
-  const pot = recipe.lines.map(({ingredient, grams: g}) => `${grams(g)} g ${ingredient.name}`);
-  const {mass, waterBoiledOff, sievedOut} = cooked;
+/** The ripple in words: what to boil down to what, and how it behaves in the tub; what is asked comes first. */
+export function tubVerdict(
+  {plan, made, ripple, unpriced, own, onward}: PlannedTub,
+  asked: readonly Asked[],
+): HTMLElement {
+  const misses = plan.status === "infeasible" ? plan.misses : [];
   const trouble = misses.length > 0;
-  const point = (heading: string, text: string) =>
-    html`<li><strong>${heading}</strong><span>${readable(text)}</span></li>`;
+  const behaves = "value" in ripple ? ripple.value : undefined;
   return html`<section class=${`verdict${trouble ? " trouble" : ""}`} aria-live="polite">
     <h2>
       ${
@@ -38,26 +41,64 @@ export function rippleVerdict({recipe, cooked, cost, behaviour, freezer, misses}
           ? html`<span><b>No ripple</b> meets all of this; the nearest one</span>`
           : html`<span>The cheapest ripple</span>`
       }
-      ${" "}${headline(behaviour)}
+      ${" "}${behaves ? headline(behaves.behaviour) : ""}
     </h2>
     <ul class="says">
+      ${"mistake" in ripple ? point("Correct", ripple.mistake, true) : ""}
+      ${asked.map(({text, leftOut}) => point(leftOut ? "Left out" : "Asked", text, true))}
+      ${
+        unpriced.length
+          ? point(
+              "Asked",
+              `No price for ${unpriced.join(", ")}: planned as if it cost what the others do on average. Type it beside the ingredient, 0 for what costs nothing.`,
+              true,
+            )
+          : ""
+      }
       ${misses.map(({target, found, min, max, unit}) =>
         point(
           "Missed",
           `${target} comes to ${decimal(found, 1)}${unit && unit !== "°Brix" ? ` ${unit}` : ""}, ${min !== undefined && found < min ? `wanted at least ${limit(min)}` : `wanted at most ${limit(max ?? 0)}`}.`,
         ),
       )}
-      ${point(
-        "Pot",
-        `${pot.join(", ")}.${sievedOut > 0 ? ` Cook the fruit, sieve it and weigh: about ${grams(sievedOut)} g stay behind.` : ""}`,
-      )}
-      ${point(
-        "Boil",
-        `down to ${grams(mass)} g on the scale: ${grams(waterBoiledOff)} g of water go. A refractometer then shows ${decimal(cooked.brix, 0)} °Brix${cooked.brix <= 84 ? `, and it boils at about ${degrees(boilingPoint(cooked.brix), 0)} at sea level` : ""}. It costs ${decimal((1000 * cost) / mass, 2)} a kilogram.`,
-      )}
-      ${point("Water", waterWords(behaviour, freezer))} ${point("Spoon", spoonWords(behaviour, freezer))}
+      ${potPoints(made, {unpriced, own})}
+      ${
+        behaves
+          ? [
+              point("Water", waterWords(behaves.behaviour, behaves.freezer)),
+              point("Spoon", spoonWords(behaves.behaviour, behaves.freezer)),
+            ]
+          : ""
+      }
     </ul>
+    <p class="next">
+      <a href=${onward}>Take it to the batch day</a>: scale it, heat it, cost it, print the sheet.
+    </p>
   </section>`;
+}
+
+function potPoints(
+  {recipe, cooked, cost}: RippleMade,
+  {unpriced, own}: Pick<PlannedTub, "unpriced" | "own">,
+): HTMLElement[] {
+  const pot = recipe.lines.map(({ingredient, grams: g}) => `${grams(g)} g ${ingredient.name}`);
+  const {mass, waterBoiledOff, sievedOut} = cooked;
+  const used = recipe.lines.map(({ingredient}) => ingredient);
+  const gap = used.some(({name}) => unpriced.includes(name));
+  const atInvented = inventedWords(inventedPrices(used, own), used.length);
+  const costs = gap
+    ? ""
+    : ` It costs ${decimal((1000 * cost) / mass, 2)} a kilogram${atInvented && `, ${atInvented}`}.`;
+  return [
+    point(
+      "Pot",
+      `${pot.join(", ")}.${sievedOut > 0 ? ` Cook the fruit, sieve it and weigh: about ${grams(sievedOut)} g stay behind.` : ""}`,
+    ),
+    point(
+      "Boil",
+      `down to ${grams(mass)} g on the scale: ${grams(waterBoiledOff)} g of water go. A refractometer then shows ${decimal(cooked.brix, 0)} °Brix${cooked.brix <= 84 ? `, and it boils at about ${degrees(boilingPoint(cooked.brix), 0)} at sea level` : ""}.${costs}`,
+    ),
+  ];
 }
 
 /** How it will behave, in half a line. */
@@ -97,8 +138,10 @@ function pointOf(value: number | undefined): string {
 }
 
 /** The answer in one line, for a phone. */
-export function rippleShortly(plan: RipplePlan, scene: RippleScene): string {
-  const {cooked, behaviour} = scene;
+export function rippleShortly(plan: RipplePlan, {cooked}: RippleMade, scene: Attempt<RippleScene>): string {
+  const start = `${plan.status === "optimal" ? "" : "Nearest: "}${grams(cooked.mass)} g at ${decimal(cooked.brix, 0)} °Brix`;
+  if ("mistake" in scene) return start;
+  const {behaviour} = scene.value;
   const how = behaviour.bleeds
     ? "bleeds"
     : behaviour.hard
@@ -106,28 +149,7 @@ export function rippleShortly(plan: RipplePlan, scene: RippleScene): string {
       : behaviour.runsWhenScooped
         ? "runs when scooped"
         : "soft, stays put";
-  return `${plan.status === "optimal" ? "" : "Nearest: "}${grams(cooked.mass)} g at ${decimal(cooked.brix, 0)} °Brix, ${how}`;
-}
-
-/** What goes into the pot, what comes out, and what it costs. */
-export function potSheet({recipe, cooked, cost}: RippleMade): HTMLElement {
-  const total = recipe.lines.reduce((sum, {grams: g}) => sum + g, 0);
-  const less = (g: number) => (g > 0 ? `−${grams(g)}` : grams(g));
-  return sheet({
-    heading: "What goes into the pot",
-    reading:
-      "The least dear amounts that meet what is asked. Weigh the pot empty first: the scale says when to stop.",
-    columns: ["", "g", "money"],
-    body: recipe.lines.map(({ingredient, grams: g}) =>
-      row(ingredient.name, [grams(g), decimal((g * (ingredient.price ?? 0)) / 1000, 2)]),
-    ),
-    foot: [
-      row("in the pot", [grams(total), decimal(cost, 2)]),
-      ...(cooked.sievedOut > 0 ? [row("stays in the sieve", [less(cooked.sievedOut), ""])] : []),
-      row("boils off", [less(cooked.waterBoiledOff), ""]),
-      row("cooked ripple", [grams(cooked.mass), ""]),
-    ],
-  });
+  return `${start}, ${how}`;
 }
 
 /** Ripple and base beside each other in the freezer. */

@@ -1,67 +1,69 @@
 import {html} from "htl";
-import type {Caution} from "../../lib/kitchen/cautions.ts";
-import {priceForMargin, type ProductCost} from "../../lib/kitchen/cost.ts";
-import {ingredientList, type LabelText} from "../../lib/kitchen/label.ts";
+import type {Caution} from "../../lib/kitchen/caution.ts";
+import {priceForMargin} from "../../lib/kitchen/cost.ts";
+import {allergenWords, ingredientList, type LabelName, type LabelText} from "../../lib/kitchen/label.ts";
 import {nutritionLabel} from "../../lib/kitchen/nutrition-label.ts";
 import {nutritionOf} from "../../lib/kitchen/nutrition.ts";
 import type {Product} from "../../lib/kitchen/product.ts";
-import {productAllergens, productDensity} from "../../lib/kitchen/product.ts";
+import {productDensity} from "../../lib/kitchen/product.ts";
 import {standingOf} from "../../lib/kitchen/product-standing.ts";
-import {checkStandard, type StandardCheck, STANDARDS} from "../../lib/kitchen/standards.ts";
+import {checkStandard, STANDARD_FORCE, type StandardCheck, STANDARDS} from "../../lib/kitchen/standards.ts";
 import {decimal, grams} from "../../lib/core/figures.ts";
-import {mistakeNotice} from "./mistake-notice.ts";
+import {inventedMoney} from "./invented-money.ts";
 import {attempt} from "./mistakes.ts";
+import {type Money, type Sizes, unpricedWords} from "./money.ts";
 import {limit} from "./numbers.ts";
 import {figure} from "./plot.ts";
+import type {Promised} from "./promise.ts";
 import {readable} from "./readable.ts";
 import {row, small} from "./row.ts";
 import {sheet} from "./sheet.ts";
 
-/** Sizes in which a product is sold. */
-export interface Sizes {
-  /** ml */
-  readonly tub: number;
-  /** ml */
-  readonly portion: number;
-}
-
-/** What a product costs by the kg, litre, tub and portion, and what to ask for it. */
+/** What a product costs by the kg, litre, tub and portion, and what to ask for it; what to type where a price is missing. */
 export function priceSheet(
-  cost: ProductCost,
+  {whole, unpriced, atInvented}: Money,
   {tub, portion}: Sizes,
   prices?: {readonly margin: number; readonly tax: number},
 ): HTMLElement {
-  const line = (name: string, money: number) =>
+  const heading = `What it costs${prices ? ", and what to ask" : ""}`;
+  if (!whole) return figure(heading, unpricedWords(unpriced));
+  const asked = attempt(() => prices && priceForMargin(1, prices.margin, prices.tax));
+  if ("mistake" in asked) return figure(heading, asked.mistake);
+  const money = (value: number) => (atInvented ? inventedMoney(decimal(value, 2)) : decimal(value, 2));
+  const line = (name: string, value: number) =>
     row(name, [
-      decimal(money, 2),
+      money(value),
       ...(prices
         ? [
-            decimal(priceForMargin(money, prices.margin), 2),
-            decimal(priceForMargin(money, prices.margin, prices.tax), 2),
+            money(priceForMargin(value, prices.margin)),
+            money(priceForMargin(value, prices.margin, prices.tax)),
           ]
         : []),
     ]);
+  const origin = atInvented && `Reckoned ${atInvented}. `;
   return sheet({
-    heading: `What it costs${prices ? ", and what to ask" : ""}`,
+    heading,
     reading: prices
-      ? `Ingredients alone: work, energy, packaging and what is left in the bowl are for the margin of ${limit(prices.margin)} % of the price before tax to carry.`
-      : "Ingredients alone, what boils off included.",
+      ? `${origin}Ingredients alone: work, energy, packaging and what is left in the bowl are for the margin of ${limit(prices.margin)} % of the price before tax to carry.`
+      : `${origin}Ingredients alone, what boils off included.`,
     name: "What it costs",
     columns: [small("money"), "costs", ...(prices ? ["price", "with tax"] : [])],
     body: [
-      line("a kilogram", cost.perKilogram),
-      line("a litre", cost.perLitre),
-      line(`a tub of ${limit(tub)} ml`, cost.perTub),
-      line(`a portion of ${limit(portion)} ml`, cost.perPortion),
+      line("a kilogram", whole.perKilogram),
+      line("a litre", whole.perLitre),
+      line(`a tub of ${limit(tub)} ml`, whole.perTub),
+      line(`a portion of ${limit(portion)} ml`, whole.perPortion),
     ],
   });
 }
 
 /** Nutrition of 100 g and of a portion, as a label declares it. */
 export function nutritionSheet(product: Product, overrun: number, {portion}: Sizes): HTMLElement {
-  const mass = portion * productDensity(product, overrun);
   const of100 = nutritionOf(product);
-  const ofPortion = nutritionLabel(nutritionOf(product, mass));
+  const sized = attempt(() => {
+    const mass = portion * productDensity(product, overrun);
+    return {mass, lines: nutritionLabel(nutritionOf(product, mass))};
+  });
   const lacking = [
     ...(of100.saturates === undefined
       ? [
@@ -73,33 +75,31 @@ export function nutritionSheet(product: Product, overrun: number, {portion}: Siz
       : []),
   ];
   return sheet({
-    heading: "What it feeds",
+    heading: "Nutrition",
     reading: `Energy by the factors of Regulation (EU) 1169/2011, Annex XIV; rounded as a label asks. ${lacking.join(" ")}`,
     name: "Nutrition",
-    columns: ["", "100 g", `portion, ${grams(mass)} g`],
+    columns: ["", "100 g", ...("value" in sized ? [`portion, ${grams(sized.value.mass)} g`] : [])],
     body: nutritionLabel(of100).map(({name, text}, i) =>
       row(name.startsWith("of which") ? html`<span class="within">${name}</span>` : name, [
         text ?? "not known",
-        ofPortion[i]!.text ?? "not known",
+        ...("value" in sized ? [sized.value.lines[i]!.text ?? "not known"] : []),
       ]),
     ),
   });
 }
 
-/** The words of a label, or what is amiss with the names that it is to promise. */
-export function labelOrMistake(product: Product, named: readonly string[]): HTMLElement {
-  const words = attempt(() => labelWords(product, named));
-  return "value" in words ? words.value : mistakeNotice(words.mistake);
-}
-
 /** The words of a label: ingredients with allergens set apart and the percentage of what the name promises. */
-function labelWords(product: Product, named: readonly string[]): HTMLElement {
-  const allergens = productAllergens(product);
+export function labelSheet(
+  product: Product,
+  promise: Promised,
+  called: Readonly<Record<string, LabelName>> = {},
+): HTMLElement {
+  const allergens = allergenWords(product);
   return figure(
     "What the label says",
     "Ingredients by weight as they went in, allergens set apart, with the percentage of what the name promises (Regulation (EU) 1169/2011).",
     html`<p class="label-words">
-      <strong>Ingredients:</strong> ${ingredientList(product, named).map(piece)}.
+      <strong>Ingredients:</strong> ${ingredientList(product, promise.named, called).map(piece)}.
     </p>`,
     html`<p class="label-words">
       ${
@@ -111,6 +111,14 @@ function labelWords(product: Product, named: readonly string[]): HTMLElement {
           : "No ingredient declares an allergen: read their own labels, and mind traces."
       }
     </p>`,
+    ...(promise.missing.length
+      ? [
+          html`<p class="label-words">
+            The name promises ${promise.missing.map((name) => `“${name}”`).join(", ")}, which the recipe does
+            not hold: take it out of “What the name promises”, or put it into the recipe.
+          </p>`,
+        ]
+      : []),
   );
 }
 
@@ -118,21 +126,31 @@ function piece({text, emphasised}: LabelText): Node {
   return emphasised ? html`<b class="allergen">${text}</b>` : document.createTextNode(text);
 }
 
-/** What the finished product may be called, by each standard's own conditions. */
+/** What the finished product may be called, by each standard's own conditions; whether it is law or custom is said. */
 export function standardsSheet(product: Product, overrun: number): HTMLElement {
-  const standing = standingOf(product, overrun);
+  const standing = attempt(() => standingOf(product, overrun));
+  if ("mistake" in standing) return figure("What it may be called", standing.mistake);
   return sheet({
     heading: "What it may be called",
     reading:
-      "The composition of the whole tub against published standards: fat, milk solids, weight, egg. Fruit churned into the base counts as base, which makes the check the stricter.",
+      "The composition of the whole tub against published standards: fat, milk solids, weight, egg. Fruit, nuts and cocoa count as bulky flavours. A name by law is not to be used where it is not met; the UK’s were revoked in 2014 and are custom: to miss one breaks no law.",
     columns: [small("standard"), "met"],
     body: STANDARDS.map((standard) => {
-      const checks = checkStandard(standard, standing);
+      const checks = checkStandard(standard, standing.value);
       const failed = checks.filter(({met}) => !met);
       const aside = (text: string) => html`<span class="asked">${text}</span>`;
+      const custom = STANDARD_FORCE[standard] === "custom";
       return row(
-        [standard, aside(checks[0]!.source), ...failed.map((one) => aside(readable(shortfall(one))))],
-        [failed.length ? html`<span class="none">no</span>` : html`<strong>yes</strong>`],
+        [
+          standard,
+          aside(`${custom ? "Custom" : "Law"}: ${checks[0]!.source}`),
+          ...failed.map((one) => aside(readable(shortfall(one)))),
+        ],
+        [
+          failed.length
+            ? html`<span class="none">${custom ? "below custom" : "no"}</span>`
+            : html`<strong>yes</strong>`,
+        ],
       );
     }),
   });
@@ -150,7 +168,7 @@ function shortfall({rule, found, unit, min, max, below}: StandardCheck): string 
 /** What to mind, whatever else the page says. */
 export function cautionList(cautions: readonly Caution[]): HTMLElement {
   return html`<section class="minding">
-    <h3>Mind</h3>
+    <h3>Safety</h3>
     <dl>
       ${cautions.map(
         ({topic, text}) =>
