@@ -13,6 +13,7 @@ import {onwardAddress} from "./onward.ts";
 import {promised, type Promised} from "./promise.ts";
 import type {TypedRecipe} from "./recipe-text.ts";
 import {rippleBrief, type RippleWish} from "./ripple-pot.ts";
+import {ALWAYS} from "./selling.ts";
 import {isFruit, tubProduct} from "./tub-product.ts";
 
 /** What the words need to know of a ripple that can be made. */
@@ -113,9 +114,7 @@ export function planTub(asked: TubWish, pantry: Pantry): PlannedTub {
     promise: whole ? promised(asked.named, whole) : {named: [], missing: []},
     unpriced,
     own,
-    cautions: whole
-      ? cautionsFor(whole, undefined, wish.freezer)
-      : cautionsFor(tubProduct({...parts, base: pot, share: 0}), undefined, wish.freezer),
+    cautions: whole ? cautionsFor(whole, undefined, wish.freezer) : ALWAYS,
     onward: onwardAddress(
       parts,
       {base: asked.baseText, named: asked.named.trim() || fruits.join(", "), own},
