@@ -4,6 +4,7 @@ import type {BatchSheet} from "../../lib/kitchen/batch-sheet.ts";
 import type {Caution} from "../../lib/kitchen/caution.ts";
 import {cautionsFor} from "../../lib/kitchen/cautions.ts";
 import type {Pack} from "../../lib/kitchen/cost.ts";
+import {countWords, isCounted} from "../../lib/kitchen/counted.ts";
 import {followProcess, type ProcessReport} from "../../lib/kitchen/heat-step.ts";
 import type {LabelName} from "../../lib/kitchen/label.ts";
 import {madeSheet} from "../../lib/kitchen/made-sheet.ts";
@@ -11,6 +12,7 @@ import {type Product, productDensity} from "../../lib/kitchen/product.ts";
 import type {Machine, ScaleTo} from "../../lib/kitchen/scale.ts";
 import {scaleProduct, type ScaledProduct} from "../../lib/kitchen/scale-product.ts";
 import {coolingMinutes, type TimedRun, timePlan, type TimePlan} from "../../lib/kitchen/time-plan.ts";
+import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {handiest, type Measures} from "./day-measures.ts";
 import {type Attempt, attempt, Mistake} from "./mistakes.ts";
 import {type Money, moneyOf, type Sizes} from "./money.ts";
@@ -145,10 +147,16 @@ export function weighable({sheet, amounts}: Day): Attempt<Pick<BatchSheet, "runs
       ingredient: ingredient.name,
       grams,
       ...(churned && {gramsPerRun: grams / runs}),
+      ...counted(ingredient, grams),
       allergens: ingredient.allergens ?? [],
     })),
   }));
   return {value: {runs, sections}};
+}
+
+function counted(ingredient: Ingredient, grams: number): {measure?: string} {
+  const measure = isCounted(ingredient) ? countWords(grams, ingredient.unit!) : undefined;
+  return measure === undefined ? {} : {measure};
 }
 
 /** What another part has worked out, or its mistake again. */
