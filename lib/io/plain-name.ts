@@ -10,5 +10,5 @@ export function plainName(key: string): string {
   if (key === "msnf") return "MSNF";
   return /^[a-z]+([A-Z][a-z]+)+$/.test(key)
     ? key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
-    : trueMinus(key);
+    : trueMinus(key).replace(/\bCO2\b/g, "CO₂");
 }

@@ -18,7 +18,7 @@ export function crystalSheet(composition: Composition, freezer: number): HTMLEle
   const columns = [small("g per 100 g of water"), "dissolved", "soluble", "over"];
   return figure(
     "What may crystallise",
-    `What the water still liquid at ${setting(freezer)} has dissolved, against what it could at rest. Above 1 crystals can form, though cold syrup is slow: lactose needs weeks. Solubilities are from memory, for one substance alone in water, and extrapolated below their data.`,
+    `What the water still liquid at ${setting(freezer)} has dissolved, against what it could at rest. Above 1 crystals can form, though cold syrup is slow: lactose needs weeks. The source of the solubilities is not checked; they are for one substance alone in water, and extrapolated below their data.`,
     ...(body.length ? [table({name: "What may crystallise", columns, body})] : []),
     html`<ul class="cautions">
       <li>${sandWords(composition)}</li>
@@ -37,7 +37,7 @@ function sandWords(composition: Composition): HTMLElement {
   const {msnf, longStorage, quickTurnover, caution} = sandiness(composition);
   if (msnf === 0)
     return html`<span><strong>No milk solids,</strong> so no lactose that could turn to sand.</span>`;
-  const words = `the mix has ${decimal(msnf, 1)} g of milk solids-not-fat in 100 g, the rule allows ${decimal(longStorage, 1)} g for long storage and ${decimal(quickTurnover, 1)} g for quick sale (Arbuckle, from memory).`;
+  const words = `the mix has ${decimal(msnf, 1)} g of milk solids-not-fat in 100 g, the rule allows ${decimal(longStorage, 1)} g for long storage and ${decimal(quickTurnover, 1)} g for quick sale (Arbuckle, source not checked).`;
   return html`<span><strong>${SAND[caution]}:</strong> ${unbroken(words)}</span>`;
 }
 
@@ -50,9 +50,9 @@ function glassWords(composition: Composition, freezer: number): HTMLElement {
     ><strong
       >${above > 0 ? `Ice crystals go on growing at ${setting(freezer)}:` : "Ice crystals rest:"}</strong
     >
-    what is not frozen turns to glass near ${degrees(glass, 0)} (the sugars’ own transitions by mass, from
-    memory), and the freezer stands ${decimal(Math.abs(above), 0)} °C ${above > 0 ? "above" : "below"} that.
-    ${above > 0 ? "Colder and steadier keeps the texture longer." : ""}</span
+    what is not frozen turns to glass near ${degrees(glass, 0)} (the sugars’ own transitions by mass, source
+    not checked), and the freezer stands ${decimal(Math.abs(above), 0)} °C ${above > 0 ? "above" : "below"}
+    that. ${above > 0 ? "Colder and steadier keeps the texture longer." : ""}</span
   >`;
 }
 

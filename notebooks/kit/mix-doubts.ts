@@ -93,7 +93,7 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
     <ul>
       ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice, and ${scoops}.`)}
       ${li("equivalents", other)}
-      ${li("today", `With milk that freezes at ${milk.today}, as today’s instruments read (from memory), instead of Leighton’s ${milk.leighton}, there would be ${gramsOfIce(more)}.`)}
+      ${li("today", `With milk that freezes at ${milk.today}, as today’s instruments read (source not checked), instead of Leighton’s ${milk.leighton}, there would be ${gramsOfIce(more)}.`)}
     </ul>
     <p class="aside">
       The mix: ${contents(composition)}. Its ingredients may differ from their tables, and that comes on top.
@@ -228,7 +228,7 @@ export function milkSaltsSheet(
   };
   return sheet({
     heading: `If milk freezes at ${milk.today}`,
-    reading: `The salts of milk are counted as as much sodium chloride as gives milk the freezing point that Leighton used in 1927. Today’s instruments read a little less (from memory), which leaves the salts ${decimal(100 * (1 - MILK_SALTS_TODAY), 0)} % less to do.`,
+    reading: `The salts of milk are counted as as much sodium chloride as gives milk the freezing point that Leighton used in 1927. Today’s instruments read a little less (source not checked), which leaves the salts ${decimal(100 * (1 - MILK_SALTS_TODAY), 0)} % less to do.`,
     columns: [
       "",
       ...keyed([

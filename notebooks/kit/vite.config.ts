@@ -3,6 +3,7 @@ import {fileURLToPath} from "node:url";
 import {config, observable} from "@observablehq/notebook-kit/vite";
 import {defineConfig, mergeConfig, type UserConfig} from "vite";
 import {codeBelow} from "./code-below.ts";
+import {notices} from "./notices.ts";
 import {offline} from "./offline.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -21,7 +22,7 @@ export const SITE = "dist/notebooks-site";
 
 const settings: UserConfig = {
   root,
-  plugins: [offline(), observable({template}), codeBelow()],
+  plugins: [offline(), observable({template}), codeBelow(), notices()],
   // Bundled ahead of the first visit, so that the first page does not reload itself.
   optimizeDeps: {
     entries: [],
