@@ -11,6 +11,7 @@ export {readComposition} from "./pantry/composition.ts";
 export {mixComposition, type Portion} from "./pantry/mix.ts";
 export {type Recipe, recipeComposition, type RecipeLine, recipeMass} from "./pantry/recipe.ts";
 export {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
+export {type Dose, type DoseOver, DOSES, dosesOver} from "./pantry/doses.ts";
 export {type ShelfEntry, stockedPantry} from "./pantry/stocked.ts";
 export {
   fromLabel,
@@ -116,7 +117,7 @@ export {
   type SimulationOptions,
   type TargetReliability,
 } from "./balance/reliability.ts";
-export type {Aim, Brief, Choice, Spread, Target} from "./balance/brief.ts";
+export type {Aim, Brief, Choice, DoseLimit, Spread, Target} from "./balance/brief.ts";
 export type {Subject} from "./balance/subject.ts";
 export type {
   Amount,
@@ -125,6 +126,7 @@ export type {
   Binding,
   Conflict,
   ConflictingLimit,
+  LimitSide,
   MixReport,
   Relaxation,
 } from "./balance/answer.ts";

@@ -26,7 +26,13 @@ function best(input: BriefInput) {
 
 describe("what is different from one mix to the next", () => {
   const amount = (ingredient: string, percent: number) => ({ingredient, percent, grams: 10 * percent});
-  const limit = (target: string, bound: "min" | "max") => ({target, bound, limit: 1});
+  const limit = (target: string, bound: "min" | "max") => ({
+    of: "target" as const,
+    path: `targets.${target}`,
+    target,
+    bound,
+    limit: 1,
+  });
 
   it("is what comes in and goes out, begins and ceases to bind", () => {
     const before = {

@@ -4,9 +4,11 @@ import type {ConflictingLimit, Relaxation} from "../lib/balance/answer.ts";
 import type {BriefInput} from "../lib/balance/brief-schema.ts";
 import type {Brief, Choice, Target} from "../lib/balance/brief.ts";
 import {explainConflict} from "../lib/balance/conflict.ts";
+import {targetPath} from "../lib/balance/limit-path.ts";
 import {readBrief} from "../lib/balance/read-brief.ts";
 import {solveBrief} from "../lib/balance/solve-brief.ts";
 import {subjectName} from "../lib/balance/subject.ts";
+import {DOSES} from "../lib/pantry/doses.ts";
 import {pantryOf} from "../lib/pantry/pantry.ts";
 import {realPantry} from "./support/pantry.ts";
 import {randomBrief} from "./support/random-brief.ts";
@@ -23,22 +25,24 @@ function explained(brief: BriefInput) {
 
 /** A brief with only those of its limits that a list names. */
 function onlyThese(brief: Brief, limits: readonly ConflictingLimit[]): Brief {
-  const has = (target: string, side: "min" | "max") =>
-    limits.some((limit) => limit.target === target && (limit.bound === side || limit.bound === "equal"));
+  const has = (path: string, side: "min" | "max") =>
+    limits.some((limit) => limit.path === path && (limit.bound === side || limit.bound === "equal"));
   return {
     ...brief,
-    targets: brief.targets.flatMap(({subject, min, max}): Target[] => {
-      const name = subjectName(subject);
+    doses: (brief.doses ?? []).filter(({index}) => has(`doses.${DOSES[index]!.key}`, "max")),
+    targets: brief.targets.flatMap((target): Target[] => {
+      const {subject, min, max} = target;
+      const path = targetPath(brief, target);
       const kept = {
-        ...(min !== undefined && has(name, "min") && {min}),
-        ...(max !== undefined && has(name, "max") && {max}),
+        ...(min !== undefined && has(path, "min") && {min}),
+        ...(max !== undefined && has(path, "max") && {max}),
       };
       return Object.keys(kept).length ? [{subject, ...kept}] : [];
     }),
-    ingredients: brief.ingredients.map((choice): Choice => ({
+    ingredients: brief.ingredients.map((choice, j): Choice => ({
       ...choice,
-      min: has(choice.ingredient.name, "min") ? choice.min : 0,
-      max: has(choice.ingredient.name, "max") ? choice.max : Infinity,
+      min: has(`ingredients[${j}]`, "min") ? choice.min : 0,
+      max: has(`ingredients[${j}]`, "max") ? choice.max : Infinity,
     })),
   };
 }
@@ -103,7 +107,14 @@ test("a limit that nothing bears on does not drown the others: 50 to 40 % sugar 
   const answer = balance({ingredients: ["sucrose", "water"], targets}, {pantry: realPantry});
   if (answer.status !== "infeasible") throw new Error(answer.status);
   expect(answer.conflict.relaxations).toEqual([
-    {target: "sugars", bound: "min", from: 50, to: expect.closeTo(40, 6)},
+    {
+      of: "target",
+      path: "targets.sugars",
+      target: "sugars",
+      bound: "min",
+      from: 50,
+      to: expect.closeTo(40, 6),
+    },
   ]);
 });
 
@@ -118,7 +129,9 @@ describe("impossible briefs a cook would write", () => {
       {pantry: realPantry},
     );
     if (answer.status !== "infeasible") throw new Error(answer.status);
-    expect(answer.conflict.targets).toEqual([{target: "fat", bound: "min", limit: 45}]);
+    expect(answer.conflict.targets).toEqual([
+      {of: "target", path: "targets.fat", target: "fat", bound: "min", limit: 45},
+    ]);
     within(answer.conflict.reach?.best, 40, 1e-6, "most fat");
     expect(answer.conflict.relaxations).toHaveLength(1);
     within(answer.conflict.relaxations[0]!.to, 40, 1e-6, "fat that can be had");
@@ -135,12 +148,16 @@ describe("impossible briefs a cook would write", () => {
     const {conflict} = explained(brief);
     expect(conflict.openers).not.toContain("salt");
     expect(conflict.openers).not.toContain("citric acid");
-    // Without the dose, salt alone makes the brief possible.
-    const salted = balance(
-      {...brief, ingredients: [...brief.ingredients, {name: "salt", price: 1}]},
-      {pantry: realPantry},
-    );
-    expect(salted.status).toBe("optimal");
+    // Without the dose, salt alone makes the brief possible; with it, the conflict names the dose.
+    const salted = {...brief, ingredients: [...brief.ingredients, {name: "salt", price: 1}]};
+    expect(balance({...salted, doses: "none"}, {pantry: realPantry}).status).toBe("optimal");
+    expect(explained(salted).conflict.targets).toContainEqual({
+      of: "dose",
+      path: "doses.salt",
+      target: "salt",
+      bound: "max",
+      limit: 0.5,
+    });
   });
 
   test("stock limits what a larger max allows, and is named as the reason", () => {
@@ -150,7 +167,14 @@ describe("impossible briefs a cook would write", () => {
       targets: {fat: {min: 10}},
     };
     const {conflict} = explained(brief);
-    expect(conflict.targets).toContainEqual({target: "cream", bound: "max", limit: 100, inStock: true});
+    expect(conflict.targets).toContainEqual({
+      of: "ingredient",
+      path: "ingredients[1]",
+      target: "cream",
+      bound: "max",
+      limit: 100,
+      inStock: true,
+    });
     // 100 g of cream and 900 of milk: 40 + 31.5 g of fat.
     within(conflict.relaxations[0]?.to, 7.15, 1e-6, "fat that can be had");
     const enough = balance({...brief, targets: {fat: {min: 7.15}}});

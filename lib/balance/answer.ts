@@ -1,6 +1,7 @@
 import type {CurvePoint} from "../freezing/curve.ts";
 import type {ScoopTemperature, Verdict} from "../freezing/scoop.ts";
 import type {Check} from "../lp/program.ts";
+import type {DoseOver} from "../pantry/doses.ts";
 import type {Composition} from "../pantry/parts.ts";
 import type {OpenedPacks} from "./packs.ts";
 
@@ -13,12 +14,25 @@ export interface Amount {
   readonly percent: number;
 }
 
-/** A limit that the mix meets exactly, and what it costs. */
-export interface Binding {
-  /** Name of the target, or of the ingredient whose limit it is. */
+/** One side of a limit of a brief, told apart from all others by `path` and `bound`: names may be shared. */
+export interface LimitSide {
+  /** What kind of limit it is: on a property of the mix, an amount of an ingredient, a practical rule, a dose. */
+  readonly of: "target" | "ingredient" | "rule" | "dose";
+  /**
+   * Where it stands in the brief: `targets.fat`, `targets.ice[0]`, `ingredients[2]`, `ingredients[2].ratio`, `maxIngredients`,
+   * `doses.salt`; `beside the brief: cost` for a limit that no brief states.
+   */
+  readonly path: string;
+  /** Its name: that of the target, ingredient or dose, or the rule in words. */
   readonly target: string;
   readonly bound: "min" | "max" | "equal";
-  /** The limit, in the target's unit (g for an ingredient). */
+  /** Whether a dose is the cook's own, set or asked for outright, and not the customary one. */
+  readonly own?: true;
+}
+
+/** A limit that the mix meets exactly, and what it costs. */
+export interface Binding extends LimitSide {
+  /** The limit, in the target's unit (g for an ingredient, g per 100 g for a dose). */
   readonly limit: number;
   /** Whether the limit is what there is of an ingredient. */
   readonly inStock?: true;
@@ -30,18 +44,14 @@ export interface Binding {
 }
 
 /** One side of a limit that takes part in a conflict. */
-export interface ConflictingLimit {
-  readonly target: string;
-  readonly bound: "min" | "max" | "equal";
+export interface ConflictingLimit extends LimitSide {
   readonly limit: number;
   /** Whether the limit is what there is of an ingredient. */
   readonly inStock?: true;
 }
 
 /** How far a limit must move so that all can be met. */
-export interface Relaxation {
-  readonly target: string;
-  readonly bound: "min" | "max" | "equal";
+export interface Relaxation extends LimitSide {
   readonly from: number;
   readonly to: number;
 }
@@ -62,6 +72,8 @@ export interface Conflict {
 
 /** Everything about one mix. */
 export interface MixReport {
+  /** Doses that the mix goes beyond, since the cook asked for more or wanted no limits; absent where there are none. */
+  readonly beyondDoses?: readonly DoseOver[];
   readonly amounts: readonly Amount[];
   /** Money for the batch; absent where an ingredient used has no price. */
   readonly cost?: number;

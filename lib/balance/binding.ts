@@ -1,9 +1,11 @@
 import {unclippedHardPhase, unclippedIce} from "../freezing/ice.ts";
 import type {Outcome} from "../lp/program.ts";
 import type {Composition} from "../pantry/parts.ts";
-import type {Binding} from "./answer.ts";
-import type {Brief, Target} from "./brief.ts";
+import {DOSES} from "../pantry/doses.ts";
+import type {Binding, LimitSide} from "./answer.ts";
+import type {Brief, DoseLimit, Target} from "./brief.ts";
 import type {Formulation} from "./formulate.ts";
+import {ingredientPath, limitKey, targetPath} from "./limit-path.ts";
 import {subjectName} from "./subject.ts";
 
 type Optimal = Extract<Outcome, {status: "optimal"}>;
@@ -30,24 +32,26 @@ export function bindingOf(
   const found: Binding[] = [];
   program.rows.forEach((row, i) => {
     const meaning = meanings[i]!;
-    if (meaning.kind !== "target" && meaning.kind !== "rule") return;
+    if (meaning.kind === "batch" || meaning.kind === "minimum" || meaning.kind === "help") return;
     const activity = outcome.activities[i]!;
     const atLower = row.lower !== undefined && near(activity, row.lower);
     const atUpper = row.upper !== undefined && near(activity, row.upper);
     if (!atLower && !atUpper) return;
-    if (meaning.kind === "rule") {
-      const {name, bound, limit} = meaning;
-      // A rule about an ingredient that is not used holds without holding anything back.
-      if (activity !== 0 || bound === "max") found.push({target: name, bound, limit});
-      return;
-    }
-    const {target} = meaning;
     const dual = outcome.duals?.[i];
-    found.push({
-      target: subjectName(target.subject),
-      ...limitOf(target, atLower),
-      ...(dual !== undefined && {price: dual * slope(target, atLower, composition)}),
-    });
+    const price = dual === undefined ? {} : {price: dual};
+    if (meaning.kind === "rule") {
+      const {name, path, bound, limit} = meaning;
+      // A rule about an ingredient that is not used holds without holding anything back.
+      if (activity !== 0 || bound === "max") found.push({of: "rule", path, target: name, bound, limit});
+    } else if (meaning.kind === "dose") {
+      if (activity !== 0) found.push({...doseLimit(meaning.dose), ...price});
+    } else {
+      const {target} = meaning;
+      found.push({
+        ...targetLimit(brief, target, atLower),
+        ...(dual !== undefined && {price: dual * slope(target, atLower, composition)}),
+      });
+    }
   });
   brief.ingredients.forEach(({ingredient, min, max}, j) => {
     const grams = outcome.values[j]! * shares[j]! * brief.batch;
@@ -55,6 +59,8 @@ export function bindingOf(
     if (!atMin && !near(grams, max)) return;
     const reduced = outcome.reducedCosts?.[j];
     found.push({
+      of: "ingredient",
+      path: ingredientPath(j),
       target: ingredient.name,
       bound: min === max ? "equal" : atMin ? "min" : "max",
       limit: atMin ? min : max,
@@ -66,6 +72,33 @@ export function bindingOf(
   return oneEach(found);
 }
 
+/** A target's limit as an answer names it. */
+export function targetLimit(
+  brief: Pick<Brief, "targets">,
+  target: Target,
+  atLower: boolean,
+): LimitSide & {limit: number} {
+  return {
+    of: "target",
+    path: targetPath(brief, target),
+    target: subjectName(target.subject),
+    ...limitOf(target, atLower),
+  };
+}
+
+/** A dose as an answer names it. */
+export function doseLimit({index, limit, own, raised}: DoseLimit): LimitSide & {limit: number} {
+  const {key, name} = DOSES[index]!;
+  return {
+    of: "dose",
+    path: `doses.${key}`,
+    target: name,
+    bound: "max",
+    limit,
+    ...((own || raised) && {own: true}),
+  };
+}
+
 /**
  * Each limit once. A limit that stands in two rows (a hard phase, with and without ice) moves both when it moves: its
  * price is the sum of theirs, and the ranges of the rows by themselves say nothing of it.
@@ -73,7 +106,7 @@ export function bindingOf(
 export function oneEach<T extends Binding>(limits: readonly T[]): T[] {
   const found = new Map<string, T>();
   for (const limit of limits) {
-    const key = `${limit.bound} ${limit.target}`;
+    const key = limitKey(limit);
     const other = found.get(key);
     if (!other) found.set(key, limit);
     else {

@@ -9,6 +9,9 @@ import {
 /** Largest number of ingredients in a brief. */
 const MOST_INGREDIENTS = 2000;
 
+/** What a brief may say of the customary doses beside limits of its own. */
+const DOSE_WORDS = ["customary", "none"] as const;
+
 const finite = () => z.number();
 const positive = () => z.number().check(z.gt(0));
 const notNegative = () => z.number().check(z.gte(0));
@@ -69,6 +72,7 @@ export const briefSchema = z.strictObject({
       limitsSchema,
     ),
   ),
+  doses: z.optional(z.union([z.enum(DOSE_WORDS), z.record(text(), notNegative())])),
   wholePacks: z.optional(z.boolean()),
   spread: z.optional(spreadSchema),
   margin: z.optional(z.boolean()),
@@ -84,6 +88,10 @@ export const briefSchema = z.strictObject({
  * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
  * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
  * read by the command.
+ *
+ * `doses`: customary upper limits on salt, gums, emulsifiers, polyols and what else is taken by the pinch or the spoon (see
+ * `DOSES`) hold by default (`"customary"`); `"none"` lifts them all, `{"salt": 1}` sets some of the cook's own, g per 100 g
+ * of mix. What the brief asks for outright goes before a customary dose.
  *
  * `pack` of an ingredient is the mass it is bought in, g; with `wholePacks` a minimal cost pays every opened pack in full.
  *

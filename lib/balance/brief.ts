@@ -11,6 +11,8 @@ export interface Brief {
   readonly freezer: number;
   readonly ingredients: readonly Choice[];
   readonly targets: readonly Target[];
+  /** Upper limits on what is taken by the pinch or the spoon; none by default. */
+  readonly doses?: readonly DoseLimit[];
   /** At most so many ingredients are used. */
   readonly maxIngredients?: number;
   /** Whether a minimal cost pays opened packs in full. */
@@ -48,6 +50,18 @@ export interface Target {
   readonly subject: Subject;
   readonly min?: number;
   readonly max?: number;
+}
+
+/** An upper limit on a dose. */
+export interface DoseLimit {
+  /** Which of `DOSES` it is. */
+  readonly index: number;
+  /** g per 100 g of mix: what is customary, or more where the cook asks for more outright. */
+  readonly limit: number;
+  /** Whether the cook set it. */
+  readonly own?: true;
+  /** Whether it rose, since the cook asks for more outright. */
+  readonly raised?: true;
 }
 
 /** What the answer should be best at. */

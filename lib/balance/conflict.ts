@@ -4,6 +4,7 @@ import type {Pantry} from "../pantry/pantry.ts";
 import type {Conflict, ConflictingLimit} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {type Formulation, formulate} from "./formulate.ts";
+import {targetPath} from "./limit-path.ts";
 import {measure, mixFrom} from "./mix-report.ts";
 import {nameLimit} from "./name-limit.ts";
 import {openersOf} from "./openers.ts";
@@ -54,13 +55,14 @@ function withMinimaAsRows(brief: Brief, {program, meanings, shares}: Formulation
 
 /** Where only one target takes part in a conflict: the best it can reach with the limits on the ingredients alone. */
 function bestReach(brief: Brief, limits: readonly ConflictingLimit[]): Conflict["reach"] {
-  const involved = brief.targets.filter(({subject}) =>
-    limits.some(({target}) => target === subjectName(subject)),
-  );
-  const [target] = involved;
-  if (!target || involved.length > 1) return undefined;
+  const involved = brief.targets.flatMap((target) => {
+    const limit = limits.find(({path}) => path === targetPath(brief, target));
+    return limit ? [{target, bound: limit.bound}] : [];
+  });
+  const [only, another] = involved;
+  if (!only || another) return undefined;
+  const {target, bound} = only;
   const {subject} = target;
-  const {bound} = limits.find((limit) => limit.target === subjectName(subject))!;
   if (bound === "equal") return undefined;
   const alone = {...brief, targets: []};
   const aim: Aim = {sense: bound === "min" ? "maximise" : "minimise", subject: linearSubject(target)};

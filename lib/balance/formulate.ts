@@ -2,6 +2,7 @@ import {solidFat} from "../freezing/solid-fat.ts";
 import type {LinearProgram, Variable} from "../lp/program.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
+import {doseRows} from "./dose-limits.ts";
 import type {MeantRow, Meaning} from "./meaning.ts";
 import {countPacks} from "./packs.ts";
 import {ruleRows} from "./rules.ts";
@@ -21,8 +22,8 @@ export interface Formulation {
  * The linear program of a brief.
  *
  * One variable per ingredient, in the brief's order: its share of the batch, or the number of its whole steps. The first
- * row says that the shares sum to 1; then come the targets (see {@link targetRows}) and the practical rules (see
- * {@link ruleRows}), which bring variables of their own.
+ * row says that the shares sum to 1; then come the targets (see {@link targetRows}), the doses (see {@link doseRows}) and
+ * the practical rules (see {@link ruleRows}), which bring variables of their own.
  *
  * @param brief a checked brief
  * @param aim what to optimise, by default what the brief asks for
@@ -66,7 +67,7 @@ export function formulate(
     aim?.sense === "minimise" && aim.subject.kind === "hardPhase"
       ? iceCutOff(brief, aim.subject.at, choices.length + variables.length)
       : undefined;
-  const rows = [mass, ...wanted, ...rules, ...packs.rows, ...(ice ? [ice.row] : [])];
+  const rows = [mass, ...wanted, ...doseRows(brief), ...rules, ...packs.rows, ...(ice ? [ice.row] : [])];
   return {
     program: {
       sense: aim?.sense ?? "minimise",

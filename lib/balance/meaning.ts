@@ -1,13 +1,16 @@
 import type {Row} from "../lp/program.ts";
-import type {Target} from "./brief.ts";
+import type {DoseLimit, Target} from "./brief.ts";
 
 /** What a row of the program stands for in the brief. */
 export type Meaning =
   | {readonly kind: "batch"}
   | {readonly kind: "target"; readonly target: Target}
+  | {readonly kind: "dose"; readonly dose: DoseLimit}
   /** A practical rule: its name, which side it limits, and the limit as the cook gave it. */
   | {
       readonly kind: "rule";
+      /** Where it stands in the brief: `ingredients[2].ratio`. */
+      readonly path: string;
       readonly name: string;
       readonly bound: "min" | "max" | "equal";
       readonly limit: number;

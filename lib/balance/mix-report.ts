@@ -2,6 +2,7 @@ import {freezingCurve} from "../freezing/curve.ts";
 import {hardPhase, ice, initialFreezingPoint} from "../freezing/ice.ts";
 import {scoopTemperature, verdictAt} from "../freezing/scoop.ts";
 import {mixComposition} from "../pantry/mix.ts";
+import {DOSES, dosesOver} from "../pantry/doses.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {DERIVED, quantityOf} from "../pantry/quantities.ts";
 import {amountsOf} from "./amounts.ts";
@@ -81,9 +82,16 @@ export function reportOf(mix: Mix): MixReport {
   const amounts = amountsOf(brief, shares);
   const grams = amounts.map((amount) => amount.grams);
   const packs = openedPacks(brief, grams);
+  const over = dosesOver(
+    brief.ingredients.map(({ingredient}, j) => ({ingredient, grams: shares[j]!})),
+    Object.fromEntries(
+      (brief.doses ?? []).flatMap(({index, limit, own}) => (own ? [[DOSES[index]!.key, limit]] : [])),
+    ),
+  );
   const outlay = packs.length ? outlayOf(brief, grams) : undefined;
   return {
     amounts,
+    ...(over.length > 0 && {beyondDoses: over}),
     ...(priced && {cost: (measure({kind: "cost"}, mix)! * brief.batch) / 1000}),
     ...(outlay !== undefined && {outlay}),
     ...(packs.length > 0 && {packs}),

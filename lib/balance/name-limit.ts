@@ -1,8 +1,9 @@
 import {type Limit, limitValue} from "../lp/limits.ts";
 import type {ConflictingLimit} from "./answer.ts";
 import type {Brief} from "./brief.ts";
+import {doseLimit, targetLimit} from "./binding.ts";
 import type {Formulation} from "./formulate.ts";
-import {subjectName} from "./subject.ts";
+import {ingredientPath} from "./limit-path.ts";
 
 /**
  * A limit of a program as the cook gave it, or `undefined` for one that always holds.
@@ -20,6 +21,8 @@ export function nameLimit(
     if (!choice || side === "lower" || choice.max === Infinity) return undefined;
     const {min, max, ingredient} = choice;
     return {
+      of: "ingredient",
+      path: ingredientPath(index),
       target: ingredient.name,
       bound: min === max ? "equal" : "max",
       limit: Math.min(max, limitValue(program, {of, index, side}) * shares[index]! * brief.batch),
@@ -29,15 +32,18 @@ export function nameLimit(
   const meaning = meanings[index]!;
   if (meaning.kind === "minimum") {
     const {ingredient, min, max} = brief.ingredients[meaning.index]!;
-    return {target: ingredient.name, bound: min === max ? "equal" : "min", limit: min};
+    return {
+      of: "ingredient",
+      path: ingredientPath(meaning.index),
+      target: ingredient.name,
+      bound: min === max ? "equal" : "min",
+      limit: min,
+    };
   }
-  if (meaning.kind === "rule") return {target: meaning.name, bound: meaning.bound, limit: meaning.limit};
-  if (meaning.kind !== "target") return undefined;
-  const {subject, min, max} = meaning.target;
-  const equal = min !== undefined && min === max;
-  return {
-    target: subjectName(subject),
-    bound: equal ? "equal" : side === "lower" ? "min" : "max",
-    limit: (side === "lower" ? min : max)!,
-  };
+  if (meaning.kind === "rule") {
+    const {path, name, bound, limit} = meaning;
+    return {of: "rule", path, target: name, bound, limit};
+  }
+  if (meaning.kind === "dose") return doseLimit(meaning.dose);
+  return meaning.kind === "target" ? targetLimit(brief, meaning.target, side === "lower") : undefined;
 }

@@ -1,5 +1,6 @@
 import type {LinearProgram, Row, Variable} from "../lp/program.ts";
 import type {Brief, Target} from "./brief.ts";
+import {doseRows} from "./dose-limits.ts";
 import {targetRows} from "./target-rows.ts";
 
 /** How far to look around given amounts, and whether targets may give way. */
@@ -72,9 +73,10 @@ export function nearbySteps(
     ),
   ];
   const misses: Variable[] = [];
-  for (const {name, coefficients, lower, upper} of brief.targets.flatMap((target) =>
-    targetRows(widened(target), choices),
-  )) {
+  for (const {name, coefficients, lower, upper} of [
+    ...brief.targets.flatMap((target) => targetRows(widened(target), choices)),
+    ...doseRows(brief),
+  ]) {
     for (const [limit, side] of [
       [lower, 1],
       [upper, -1],

@@ -1,19 +1,13 @@
+import {DOSES, dosesIn} from "../pantry/doses.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import type {Pantry} from "../pantry/pantry.ts";
-import {quantityOf} from "../pantry/quantities.ts";
 import {solve} from "../lp/solve.ts";
 import type {Brief} from "./brief.ts";
 import {formulate} from "./formulate.ts";
 
-/** Most of what is taken by the pinch, g per 100 g of mix: common practice, no source. */
-const DOSES = {salt: 0.5, organicAcids: 1, stabiliser: 0.6, emulsifier: 0.6, polyols: 5, alcohol: 5} as const;
-
-/** Most of an ingredient in a mix, as a share of it, so that nothing in it is overdosed. */
-function mostOf({composition}: Ingredient): number {
-  const shares = (Object.keys(DOSES) as (keyof typeof DOSES)[]).map(
-    (quantity) => DOSES[quantity] / quantityOf(composition, quantity),
-  );
-  return Math.min(1, ...shares);
+/** Most of an ingredient in a mix, as a share of it, so that nothing in it is overdosed, whatever the brief allows itself. */
+function mostOf(ingredient: Ingredient): number {
+  return Math.min(1, ...dosesIn(ingredient).map((grams, d) => DOSES[d]!.limit / grams));
 }
 
 /** At most so many ingredients are named. */

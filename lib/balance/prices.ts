@@ -3,12 +3,12 @@ import {solidFat} from "../freezing/solid-fat.ts";
 import {sensitivity} from "../lp/sensitivity.ts";
 import {solve} from "../lp/solve.ts";
 import type {Binding} from "./answer.ts";
-import {limitOf, oneEach, slope} from "./binding.ts";
+import {doseLimit, oneEach, slope, targetLimit} from "./binding.ts";
 import type {Brief, Choice, Target} from "./brief.ts";
 import {expectBrief} from "./expect-brief.ts";
 import {formulate} from "./formulate.ts";
+import {ingredientPath} from "./limit-path.ts";
 import {mixFrom} from "./mix-report.ts";
-import {subjectName} from "./subject.ts";
 
 /** A binding limit with its price and how far the price reaches. */
 export interface LimitPrice extends Binding {
@@ -67,13 +67,14 @@ export function pricesOf(brief: Brief): Prices {
   const limits: LimitPrice[] = [];
   for (const {index, side, price, from, to} of rows) {
     const meaning = meanings[index]!;
+    if (meaning.kind === "dose")
+      limits.push({...doseLimit(meaning.dose), price, from: Math.max(0, from), to});
     if (meaning.kind !== "target") continue;
     const {target} = meaning;
     const curved = target.subject.kind === "freezingPoint" || target.subject.kind === "scoopTemperature";
     const lowest = side === "upper" ? lowestWithSameRows(target, brief.ingredients) : -Infinity;
     limits.push({
-      target: subjectName(target.subject),
-      ...limitOf(target, side === "lower"),
+      ...targetLimit(brief, target, side === "lower"),
       price: price * slope(target, side === "lower", composition),
       ...(!curved && {from: Math.max(from, lowest), to}),
     });
@@ -83,6 +84,8 @@ export function pricesOf(brief: Brief): Prices {
     if (!choice || (side === "lower" && choice.min === 0)) continue;
     const grams = shares[index]! * brief.batch;
     limits.push({
+      of: "ingredient",
+      path: ingredientPath(index),
       target: choice.ingredient.name,
       bound: side === "equal" ? "equal" : side === "lower" ? "min" : "max",
       limit: side === "upper" ? choice.max : choice.min,

@@ -7,6 +7,7 @@ import {expectPantry} from "../pantry/pantry.ts";
 import {QUANTITIES} from "../pantry/quantities.ts";
 import {BRIEF_KEYS, briefSchema, type SpreadInput} from "./brief-schema.ts";
 import type {Brief, Choice, Spread} from "./brief.ts";
+import {readDoses} from "./dose-limits.ts";
 import {withPaths} from "./mistake-path.ts";
 import {indexOfName, readChoices} from "./read-choices.ts";
 import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
@@ -51,6 +52,7 @@ function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: stri
     freezer: raw.freezer ?? -18,
     ingredients,
     targets,
+    doses: readDoses(raw.doses, ingredients, targets, batch, `${place}: doses`),
     ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
     ...(raw.wholePacks && {wholePacks: true}),
     ...(raw.spread && {spread: readSpread(raw.spread, ingredients, `${place}: spread`)}),

@@ -3,6 +3,7 @@ import {leastRelaxation} from "../lp/relaxation.ts";
 import type {Conflict, ConflictingLimit, Relaxation} from "./answer.ts";
 import type {Brief} from "./brief.ts";
 import type {Formulation} from "./formulate.ts";
+import {limitKey} from "./limit-path.ts";
 import {measure, type Mix, mixFrom, reportOf} from "./mix-report.ts";
 import {nameLimit} from "./name-limit.ts";
 
@@ -63,5 +64,5 @@ function scaleOf({program}: Formulation, limit: Limit): number {
 
 /** The list without repetition: the two sides of an equation are one limit to the cook. */
 export function distinct<T extends ConflictingLimit | Relaxation>(limits: readonly T[]): T[] {
-  return [...new Map(limits.map((limit) => [`${limit.target} ${limit.bound}`, limit])).values()];
+  return [...new Map(limits.map((limit) => [limitKey(limit), limit])).values()];
 }

@@ -1,8 +1,10 @@
 import {initialFreezingPoint, unclippedIce} from "../freezing/ice.ts";
 import type {LinearProgram, Outcome, Row, Variable} from "../lp/program.ts";
+import {DOSES, dosesIn} from "../pantry/doses.ts";
 import {recipeComposition} from "../pantry/recipe.ts";
 import type {Choice, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
+import {doseRows} from "./dose-limits.ts";
 import {NOTICED, type Noticed, noticedSubject} from "./noticed.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 import {targetRows} from "./target-rows.ts";
@@ -48,6 +50,16 @@ export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, 
     );
     return [{what, along, wanted: total / batch, weight}];
   });
+}
+
+/** The customary doses as rows, each at what the recipe had where that was more. */
+function customaryRows(candidates: readonly Candidate[], batch: number): Row[] {
+  const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
+  const had = DOSES.map((_, d) =>
+    candidates.reduce((sum, {ingredient, before}) => sum + (before / batch) * dosesIn(ingredient)[d]!, 0),
+  );
+  const doses = DOSES.map(({limit}, index) => ({index, limit: Math.max(limit, had[index]! * (1 + 1e-9))}));
+  return doseRows({doses, ingredients: choices});
 }
 
 /**
@@ -135,6 +147,13 @@ export function remake(
         upper === undefined ? undefined : upper - there,
       );
     }
+  }
+  for (const {coefficients, upper} of customaryRows([...free, ...fixed], batch)) {
+    const there = fixed.reduce(
+      (sum, {before}, k) => sum + (before / batch) * coefficients[free.length + k]!,
+      0,
+    );
+    add(coefficients.slice(0, free.length), undefined, upper! - there);
   }
   return solve({variables, rows});
 }

@@ -1,5 +1,6 @@
 import type {Variable} from "../lp/program.ts";
 import type {Brief, Choice} from "./brief.ts";
+import {ingredientPath} from "./limit-path.ts";
 import type {MeantRow} from "./meaning.ts";
 
 /**
@@ -48,7 +49,13 @@ export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]
           "lower",
         ),
         name: ingredient.name,
-        meaning: {kind: "rule", name: `${ingredient.name}, if used,`, bound: "min", limit: minIfUsed},
+        meaning: {
+          kind: "rule",
+          path: `${ingredientPath(j)}.minIfUsed`,
+          name: `${ingredient.name}, if used,`,
+          bound: "min",
+          limit: minIfUsed,
+        },
       });
     }
     return u;
@@ -58,7 +65,13 @@ export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]
       name: "ingredients",
       coefficients: sparse(used.map((u) => [u!, 1])),
       upper: maxIngredients,
-      meaning: {kind: "rule", name: "number of ingredients", bound: "max", limit: maxIngredients},
+      meaning: {
+        kind: "rule",
+        path: "maxIngredients",
+        name: "number of ingredients",
+        bound: "max",
+        limit: maxIngredients,
+      },
     });
   }
   for (const [j, choice] of choices.entries()) {
@@ -89,6 +102,7 @@ export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]
           name: ingredient.name,
           meaning: {
             kind: "rule",
+            path: `${ingredientPath(j)}.onlyWith`,
             name: `${other}, for ${ingredient.name},`,
             bound: "min",
             limit: onlyWith.min,
@@ -107,6 +121,7 @@ export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]
         upper: 0,
         meaning: {
           kind: "rule",
+          path: `${ingredientPath(j)}.ratio`,
           name: `${ingredient.name} per g of ${choices[ratio.index]!.ingredient.name}`,
           bound: "equal",
           limit: ratio.grams,

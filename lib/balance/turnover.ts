@@ -1,4 +1,5 @@
 import type {Amount, Binding} from "./answer.ts";
+import {limitKey} from "./limit-path.ts";
 
 /** A limit that a mix meets exactly, without its price. */
 export type Met = Omit<Binding, "price">;
@@ -26,8 +27,7 @@ export interface Standing {
 export function turnover(before: Standing, after: Standing): Turnover {
   const used = ({amounts}: Standing) =>
     new Set(amounts.filter(({percent}) => percent > NONE).map(({ingredient}) => ingredient));
-  const bound = ({binding}: Standing) =>
-    new Map(binding.map((limit) => [`${limit.target} ${limit.bound}`, limit]));
+  const bound = ({binding}: Standing) => new Map(binding.map((limit) => [limitKey(limit), limit]));
   const [usedBefore, usedAfter] = [used(before), used(after)];
   const [boundBefore, boundAfter] = [bound(before), bound(after)];
   return {

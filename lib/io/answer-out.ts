@@ -1,4 +1,4 @@
-import type {Amount, Answer, Balanced, ConflictingLimit} from "../balance/answer.ts";
+import type {Amount, Answer, Balanced, LimitSide} from "../balance/answer.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
 import {csvText} from "./escape.ts";
 import {expectAnswer} from "./expect-answer.ts";
@@ -8,6 +8,7 @@ import {shareDigits, shareUnit} from "./share-unit.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
 import {decimal, degrees, grams, roomy} from "../core/figures.ts";
 import {fullName, plainName} from "./plain-name.ts";
+import {doseCautions} from "./report-lines.ts";
 import {weighFigures, weighSection} from "./weigh-out.ts";
 
 /** What is written beside an answer. */
@@ -53,18 +54,18 @@ function figures(answer: Answer): Figure[] {
   if (answer.status === "infeasible") {
     const {targets, relaxations, amounts = []} = answer.conflict;
     return [
-      ...targets.map((t): Figure => ["conflict", `${t.target} ${t.bound}`, t.limit, shareUnit(t.target)]),
+      ...targets.map((t): Figure => ["conflict", `${t.target} ${t.bound}`, t.limit, limitUnit(t)]),
       ...relaxations.map((t): Figure => [
         "change",
         `${t.target} ${t.bound}`,
         roomy(t.bound, t.to),
-        shareUnit(t.target),
+        limitUnit(t),
       ]),
       ...amounts.flatMap(amountFigures),
     ];
   }
   if (answer.status !== "optimal") return [["answer", answer.status, answer.reason, ""]];
-  const {amounts, cost, batch, shares, freezing, scoop, binding} = answer;
+  const {amounts, cost, batch, shares, freezing, scoop, binding, beyondDoses} = answer;
   return [
     ...amounts.flatMap(amountFigures),
     ["batch", "mass", roundedGrams(batch), "g"],
@@ -79,8 +80,9 @@ function figures(answer: Answer): Figure[] {
     ["scoop", "low", to(1, scoop.low), "°C"],
     ["scoop", "high", to(1, scoop.high), "°C"],
     ["scoop", "verdict", scoop.verdict, ""],
+    ...(beyondDoses ?? []).map((d): Figure => ["beyond dose", d.name, to(2, d.has), "g per 100 g"]),
     ...freezing.curve.map((p): Figure => ["ice", `${p.temperature} °C`, to(2, p.ice), "g per 100 g"]),
-    ...binding.map((b): Figure => ["binding", `${b.target} ${b.bound}`, b.limit, limitUnit(b, amounts)]),
+    ...binding.map((b): Figure => ["binding", `${b.target} ${b.bound}`, b.limit, limitUnit(b)]),
   ];
 }
 
@@ -101,8 +103,10 @@ function printedUnit(unit: string): string {
   return unit === "g per 100 g" ? "%" : unit;
 }
 
-function limitUnit({target}: ConflictingLimit, amounts: readonly Amount[]): string {
-  return amounts.some(({ingredient}) => ingredient === target) ? "g" : shareUnit(target);
+function limitUnit({of, path, target}: LimitSide): string {
+  if (of === "ingredient") return "g";
+  if (of === "rule") return path === "maxIngredients" ? "" : path.endsWith(".ratio") ? "g per g" : "g";
+  return of === "dose" ? "g per 100 g" : shareUnit(target);
 }
 
 function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {
@@ -150,6 +154,7 @@ function mixSections({
   freezing,
   scoop,
   binding,
+  beyondDoses,
 }: Balanced): [TableSection, ...TableSection[]] {
   const {initialFreezingPoint: point, curve} = freezing;
   const even = curve.filter(({temperature}) => temperature % 2 === 0);
@@ -162,6 +167,7 @@ function mixSections({
       ...amountsSection("Ingredients", amounts),
       sentences: [
         `${grams(batch)} g${cost === undefined ? "" : `, cost ${decimal(cost, 2)} (${decimal((cost / batch) * 1000, 2)} per kg)`}`,
+        ...doseCautions(beyondDoses),
       ],
     },
     {
@@ -191,7 +197,7 @@ function mixSections({
         plainName(b.target),
         b.bound,
         decimal(b.limit, 2),
-        printedUnit(limitUnit(b, amounts)),
+        printedUnit(limitUnit(b)),
       ]),
     },
   ];

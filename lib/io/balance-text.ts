@@ -17,7 +17,7 @@ export function balanceText(
     textReport(answer, brief).trimEnd(),
     options.candidates && optimal && candidatesInFull(answer.candidates),
     more.weighable && weighableText(more.weighable),
-    more.prices && pricesText(more.prices, brief),
+    more.prices && pricesText(more.prices),
     options.explain && optimal && checkText(answer),
     more.reliability && reliabilityText(more.reliability),
   ];

@@ -10,7 +10,12 @@ export function conflictText(
 ): string {
   const sections = [
     ["No mix of these ingredients meets every target."],
-    ["These cannot hold together:", ...targets.map((limit) => `  ${limitName(limit)}`)],
+    [
+      "These cannot hold together:",
+      ...targets.map(
+        (limit) => `  ${limitName(limit)}${limit.of === "dose" ? '; raise it with "doses"' : ""}`,
+      ),
+    ],
     reach
       ? [`By itself, ${plainName(reach.target)} reaches ${decimal(reach.best, 2)} with these ingredients.`]
       : [],

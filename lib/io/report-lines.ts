@@ -2,6 +2,7 @@ import type {Amount, ConflictingLimit} from "../balance/answer.ts";
 import type {Brief} from "../balance/brief.ts";
 import {printable} from "../core/errors.ts";
 import {decimal, grams, trueMinus} from "../core/figures.ts";
+import type {DoseOver} from "../pantry/doses.ts";
 import {plainName} from "./plain-name.ts";
 
 /** Widest name in a column, characters; longer ones are cut. */
@@ -29,16 +30,36 @@ export function amountLines({
   return [...lines, `  ${cell("in all")} ${right(`${grams(batch)} g`, 11)} ${right("100.00 %", 9)}`];
 }
 
-/** A limit in words: `fat at least 7`. */
+/** A limit in words: `fat at least 7`, `cream at most 100 g`, `customary: salt at most 0.5 %`. */
 export function limitName({
+  of = "target",
   target,
   bound,
   limit,
   inStock,
-}: Pick<ConflictingLimit, "target" | "bound" | "limit" | "inStock">): string {
+  own,
+}: Pick<ConflictingLimit, "target" | "bound" | "limit" | "inStock" | "own"> &
+  Partial<Pick<ConflictingLimit, "of">>): string {
   const word = {min: "at least", max: "at most", equal: "exactly"}[bound];
   const stock = inStock ? ", all there is" : "";
-  return `${plainName(printable(target))} ${word} ${decimal(limit, decimals(limit))}${stock}`;
+  const unit = {target: "", rule: "", ingredient: " g", dose: " %"}[of];
+  const before = of === "dose" && !own ? "customary: " : "";
+  const name = of === "ingredient" ? printable(target) : plainName(printable(target));
+  return `${before}${name} ${word} ${decimal(limit, decimals(limit))}${unit}${stock}`;
+}
+
+/** How much more of a limit is worth a price: 100 g of an ingredient, a tenth of a per cent of a dose, else one. */
+export function priceUnit({of}: Pick<ConflictingLimit, "of">): {units: number; words: string} {
+  if (of === "ingredient") return {units: 100, words: "100 g"};
+  return of === "dose" ? {units: 0.1, words: "0.1 %"} : {units: 1, words: "one"};
+}
+
+/** The doses that a mix goes beyond, a caution a line. */
+export function doseCautions(over: readonly DoseOver[] = []): string[] {
+  return over.map(
+    ({name, has, limit, source}) =>
+      `Caution: ${name} ${decimal(has, 2)} %, customary at most ${decimal(limit, decimals(limit))} % (${source}).`,
+  );
 }
 
 /** Decimals that a number was given with, at most 4. */

@@ -1,25 +1,21 @@
 import type {Balanced} from "../balance/answer.ts";
-import type {Brief} from "../balance/brief.ts";
 import type {IngredientPrice, LimitPrice, Prices} from "../balance/prices.ts";
 import type {Reliability} from "../balance/reliability.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
 import {printable} from "../core/errors.ts";
-import {amountLines, cell, limitName, right, wrap} from "./report-lines.ts";
+import {amountLines, cell, limitName, priceUnit, right, wrap} from "./report-lines.ts";
 import {decimal, degrees} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
 import {costText, countsOf, missedBy, scaleReading} from "./weigh-out.ts";
 
 /**
  * The prices of the binding limits with the range over which each holds, and of the ingredients, as a section of text.
- *
- * @param brief what is priced, to tell its ingredients from its targets
  */
-export function pricesText({limits, ingredients, degenerate}: Prices, brief: Brief): string {
-  const names = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
+export function pricesText({limits, ingredients, degenerate}: Prices): string {
   return [
-    "What each limit costs per kg: one more of it (100 g of an ingredient),",
-    "and valid from where to where",
-    ...limits.map((limit) => limitLine(limit, names.has(limit.target) ? 100 : 1)),
+    "What each limit costs per kg: one more of it (100 g of an ingredient, 0.1 % of a",
+    "dose), and valid from where to where",
+    ...limits.map((limit) => limitLine(limit, priceUnit(limit).units)),
     ...(ingredients.length
       ? [
           "",

@@ -8,7 +8,18 @@ import {subjectName, subjectUnit} from "../balance/subject.ts";
 import {printable} from "../core/errors.ts";
 import {expectAnswer} from "./expect-answer.ts";
 import {conflictText} from "./report-conflict.ts";
-import {amountLines, cell, decimals, limitName, NAME_WIDTH, right, titleLines, wrap} from "./report-lines.ts";
+import {
+  amountLines,
+  cell,
+  decimals,
+  doseCautions,
+  limitName,
+  NAME_WIDTH,
+  priceUnit,
+  right,
+  titleLines,
+  wrap,
+} from "./report-lines.ts";
 import {decimal, degrees, grams} from "../core/figures.ts";
 import {fullName, plainName} from "./plain-name.ts";
 import {shareDigits} from "./share-unit.ts";
@@ -35,6 +46,7 @@ export function textReport(answer: Answer, brief: Brief): string {
     targetsTable(answer, brief),
     freezingText(answer, brief),
     scoopText(answer, brief),
+    dosesText(answer),
     bindingText(answer, brief),
     candidatesText(answer),
   ]
@@ -137,11 +149,15 @@ function tempering(composition: Composition, {freezer}: Brief): string {
   return time ? `about ${decimal(Math.max(1, time.minutes), 0)} minutes at 20 °C` : "some time in the fridge";
 }
 
+/** What is beyond the customary doses because the cook asked for it. */
+function dosesText({beyondDoses}: Balanced): string {
+  return doseCautions(beyondDoses).join("\n");
+}
+
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   if (!binding.length) return "";
-  const names = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
   const lines = binding.map((limit) =>
-    `  ${limitName(limit).padEnd(NAME_WIDTH + 9)} ${priceText(limit, names.has(limit.target), brief)}`.trimEnd(),
+    `  ${limitName(limit).padEnd(NAME_WIDTH + 9)} ${priceText(limit, brief)}`.trimEnd(),
   );
   const more = degenerate
     ? ["  (several limits meet at this mix: each price holds in one direction only)"]
@@ -149,13 +165,14 @@ function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   return ["What each limit costs: what one more of it would change", ...lines, ...more].join("\n");
 }
 
-/** What a limit that is one point (for an ingredient: 100 g) higher would change. */
-function priceText({price}: Binding, ofIngredient: boolean, {aim}: Brief): string {
+/** What a limit that is one point (an ingredient: 100 g, a dose: 0.1 %) higher would change. */
+function priceText({price, of}: Binding, {aim}: Brief): string {
   if (price === undefined || !aim) return "";
-  const change = price * (ofIngredient ? 100 : 1);
+  const {units, words} = priceUnit({of});
+  const change = price * units;
   if (Math.abs(change) < 5e-5) return "changes nothing";
   const what = aim.subject.kind === "cost" ? "per kg" : plainName(subjectName(aim.subject));
-  return `${ofIngredient ? "100 g" : "one"} more: ${change > 0 ? "+" : ""}${decimal(change, 4)} ${what}`;
+  return `${words} more: ${change > 0 ? "+" : ""}${decimal(change, 4)} ${what}`;
 }
 
 function candidatesText({candidates}: Extract<Answer, {status: "optimal"}>): string {

@@ -112,23 +112,22 @@ export function bindingSheet(
 ): HTMLElement | undefined {
   if (!first) return undefined;
   const {mix} = first;
-  const range = ({target, bound}: Binding) => {
-    const {from, to} = prices?.limits.find((one) => one.target === target && one.bound === bound) ?? {};
+  const range = ({path, bound}: Binding) => {
+    const {from, to} = prices?.limits.find((one) => one.path === path && one.bound === bound) ?? {};
     if (from === undefined || to === undefined) return "–";
     return `${limit(from)} to ${Number.isFinite(to) ? limit(to) : "any"}`;
   };
-  const used = new Set(mix.amounts.map(({ingredient}) => ingredient));
   const body = mix.binding.map((binding) => {
-    const ofIngredient = used.has(binding.target);
-    const held = `${bounded(binding.bound, binding.limit)}${ofIngredient ? " g" : ""}`;
-    return row(labelOf(binding.target, freezer), [
-      held,
-      priceOf(binding, ofIngredient),
+    const {of, target} = binding;
+    const unit = {ingredient: " g", dose: " %", target: "", rule: ""}[of];
+    return row(of === "target" ? labelOf(target, freezer) : of === "dose" ? `${target}, dose` : target, [
+      `${bounded(binding.bound, binding.limit)}${unit}`,
+      priceOf(binding),
       cell(range(binding), "roomy"),
     ]);
   });
   const reading = body.length
-    ? "What one more point, degree or 100 g on each limit does to the price of a kilogram. The dearest is the first to question."
+    ? "What one more point, degree, 100 g or 0.1 % of a dose on each limit does to the price of a kilogram. The dearest is the first to question."
     : "No limit is in the way: this is simply the cheapest there is.";
   const columns = ["limit", "held at", "price of more", column("while it is", "roomy")];
   return figure(
@@ -153,10 +152,10 @@ function turningPrices({ingredients}: Prices): string {
   ].join(" ");
 }
 
-/** Money per kg of mix for a point or a degree more, or for 100 g more of an ingredient in the batch. */
-function priceOf({price}: Binding, ofIngredient: boolean): string {
+/** Money per kg of mix for a point or a degree more, for 100 g more of an ingredient in the batch, or 0.1 % of a dose. */
+function priceOf({price, of}: Binding): string {
   if (price === undefined) return "–";
-  const change = ofIngredient ? price * 100 : price;
+  const change = price * {ingredient: 100, dose: 0.1, target: 1, rule: 1}[of];
   if (Math.abs(change) < 5e-4) return "nothing";
   return `${change > 0 ? "+" : ""}${decimal(change, 3)}`;
 }

@@ -1,0 +1,25 @@
+import type {Brief, Target} from "./brief.ts";
+import {subjectName} from "./subject.ts";
+
+/**
+ * Where a target stands in the brief that it is of: `targets.fat`, `targets.ice[0]`. One that was set beside the brief (the
+ * cost that a candidate may reach) stands nowhere in it.
+ */
+export function targetPath({targets}: Pick<Brief, "targets">, target: Target): string {
+  const {subject} = target;
+  if (!targets.includes(target)) return `beside the brief: ${subjectName(subject)}`;
+  if (subject.kind !== "ice" && subject.kind !== "hardPhase" && subject.kind !== "heatShock")
+    return `targets.${subjectName(subject)}`;
+  const alike = targets.filter((other) => other.subject.kind === subject.kind);
+  return `targets.${subject.kind}[${alike.indexOf(target)}]`;
+}
+
+/** Where the limits on an ingredient stand in the brief: `ingredients[2]`. */
+export function ingredientPath(index: number): string {
+  return `ingredients[${index}]`;
+}
+
+/** One of a kind: the side of one limit. */
+export function limitKey({path, bound}: {readonly path: string; readonly bound: string}): string {
+  return `${path} ${bound}`;
+}

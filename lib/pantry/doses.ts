@@ -1,0 +1,124 @@
+import {sum} from "../core/numbers.ts";
+import {folded} from "../core/nearest.ts";
+import {DOSE_TABLE} from "./dose-table.ts";
+import type {DoseRow} from "./dose-row.ts";
+import type {Ingredient} from "./ingredient.ts";
+import {type Part, PARTS} from "./parts.ts";
+import {type Quantity, quantityOf} from "./quantities.ts";
+import type {RecipeLine} from "./recipe.ts";
+
+/** A customary upper limit on what is taken by the pinch or the spoon. */
+export interface Dose {
+  /** What a brief calls it: `{"doses": {"salt": 1}}`. */
+  readonly key: string;
+  /** In plain words: `salt`, `all stabilisers together`. */
+  readonly name: string;
+  /** Most of it, g per 100 g of mix. */
+  readonly limit: number;
+  /** The law or book that gives the limit, or "common practice, no source". */
+  readonly source: string;
+}
+
+/** Every customary dose, from `datasets/doses.csv`. */
+export const DOSES: readonly Dose[] = DOSE_TABLE.map(
+  ({key, name, limit, source = "common practice, no source"}) => ({key, name, limit, source}),
+);
+
+/** A dose that a mix goes beyond. */
+export interface DoseOver {
+  /** Key of the dose. */
+  readonly dose: string;
+  readonly name: string;
+  /** What the mix has, g per 100 g. */
+  readonly has: number;
+  /** What is customary, or the cook's own limit, g per 100 g. */
+  readonly limit: number;
+  readonly source: string;
+}
+
+/** How far above a limit still counts as on it, relative to its size: what rounding leaves. */
+const ON_LIMIT = 1e-6;
+
+/** What could be asked by its name: a quick sieve before names are compared in full. */
+const NAMED = new RegExp(
+  DOSE_TABLE.flatMap(({words, names}) => [...list(words), ...list(names)]).join("|"),
+  "iu",
+);
+
+/** What 100 g of an ingredient brings to each of {@link DOSES}, in their order, g. */
+export function dosesIn(ingredient: Ingredient): readonly number[] {
+  const known = SEEN.get(ingredient);
+  if (known) return known;
+  const brought = measured(ingredient);
+  SEEN.set(ingredient, brought);
+  return brought;
+}
+
+/** What was found of an ingredient, which does not change: a brief is written as a program many times over. */
+const SEEN = new WeakMap<Ingredient, readonly number[]>();
+
+function measured(ingredient: Ingredient): number[] {
+  const {name, aliases = [], group} = ingredient;
+  const known = [name, ...aliases];
+  const spelled = known.some((word) => NAMED.test(word)) ? known.map(folded) : [];
+  return DOSE_TABLE.map((row) => {
+    const brought = broughtBy(row, ingredient);
+    return brought > 0 && isAmong(row, group, spelled) ? brought : 0;
+  });
+}
+
+function isAmong(
+  {groups, words, names}: DoseRow,
+  group: string | undefined,
+  spelled: readonly string[],
+): boolean {
+  if (groups && group !== undefined) return list(groups).includes(group);
+  if (words) return list(words).some((word) => spelled.some((known) => ` ${known} `.includes(` ${word} `)));
+  return !names || list(names).some((one) => spelled.includes(one));
+}
+
+function broughtBy({counts, atLeast = 0, of}: DoseRow, {composition}: Ingredient): number {
+  if (of && (composition[of] ?? 0) < atLeast) return 0;
+  if (counts === "mass") return 100;
+  const brought = isPart(counts) ? (composition[counts] ?? 0) : quantityOf(composition, counts);
+  return brought >= atLeast ? brought : 0;
+}
+
+function list(words: string | undefined): string[] {
+  return words?.split("; ") ?? [];
+}
+
+const PART_NAMES: ReadonlySet<string> = new Set(PARTS);
+
+function isPart(quantity: Quantity): quantity is Part {
+  return PART_NAMES.has(quantity);
+}
+
+/**
+ * The doses that a recipe goes beyond, in the order of the table.
+ *
+ * @param lines the ingredients with their masses, g (only their proportions count); none weighs nothing in all
+ * @param own limits of the cook's own by the key of their dose, g per 100 g of mix, in place of the customary ones
+ */
+export function dosesOver(
+  lines: readonly RecipeLine[],
+  own: Readonly<Record<string, number>> = {},
+): DoseOver[] {
+  const total = sum(lines.map(({grams}) => grams));
+  if (!(total > 0)) return [];
+  const has = DOSES.map(() => 0);
+  for (const {ingredient, grams} of lines) {
+    if (grams <= 0) continue;
+    for (const [d, brought] of dosesIn(ingredient).entries()) has[d]! += (brought * grams) / total;
+  }
+  return DOSES.flatMap(({key, name, limit: customary, source}, d): DoseOver[] => {
+    const limit = Object.hasOwn(own, key) ? own[key]! : customary;
+    return has[d]! > limit * (1 + ON_LIMIT) + 1e-12 ? [{dose: key, name, has: has[d]!, limit, source}] : [];
+  });
+}
+
+/** Whether the least of a target (by the name of its quantity) asks for what a dose counts. */
+export function isAskedBy(dose: number, target: string): boolean {
+  const {askedBy, counts, of = counts} = DOSE_TABLE[dose]!;
+  return askedBy ? list(askedBy).includes(target) : of === target;
+}
