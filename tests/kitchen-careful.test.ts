@@ -65,6 +65,13 @@ describe("what goes in cold (common practice, no source)", () => {
     expect(heatedOf(linesOf({raspberries: 500})).heated).toEqual(["raspberry"]);
   });
 
+  test("a custard without egg is heated in one pot, and its default heat makes sense", () => {
+    const recipe = {name: "white base", lines: linesOf({"whole milk": 600, "double cream": 250, sugar: 120})};
+    const report = followProcess(recipe, baseProcess(recipe.lines, {way: "custard"}));
+    expect(report.steps.map(({after}) => after)).toEqual([82, 4]);
+    expect(report.untreated).toEqual([]);
+  });
+
   test("raw fruit that goes in cold is pointed out, spirits are not", () => {
     const lines = linesOf({...custard, ...flavours});
     const recipe = {name: "base", lines};

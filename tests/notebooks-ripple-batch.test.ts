@@ -39,9 +39,13 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 /** Opens one of the two notebooks with the network cut off. */
-function open(name: "plan-a-ripple" | "batch-day", state: Readonly<Record<string, string>> = {}) {
+async function open(name: "plan-a-ripple" | "batch-day", state: Readonly<Record<string, string>> = {}) {
   const hash = new URLSearchParams(state).toString();
-  return visit(browser, `${address}${name}.html${hash && `#${hash}`}`, new URL(address).origin);
+  const opened = await visit(browser, `${address}${name}.html${hash && `#${hash}`}`, new URL(address).origin);
+  // The network can be quiet before the last cell has run.
+  await opened.page.locator(".verdict").first().waitFor();
+  await opened.page.locator(".minding").first().waitFor();
+  return opened;
 }
 
 const lemma = (name: string) => findIngredient(demoPantry, name, name);
@@ -71,6 +75,8 @@ function rippleWish(changes: Partial<RippleBrief> = {}): RippleBrief {
 
 /** Texts of a table's cells by the heading of the row. */
 async function tableOf(page: Page, name: string): Promise<Record<string, string[]>> {
+  // Each table is drawn by a cell of its own: the last may come late.
+  await page.locator(`table[aria-label="${name}"]`).first().waitFor();
   const rows = await page.evaluate<
     [string, string[]][]
   >(`[...document.querySelectorAll('table[aria-label="${name}"] tr')]
@@ -495,6 +501,7 @@ describe("batch day", () => {
     expect(leaf).toContain("Let it rest covered at 4 °C for 4 to 12 hours");
     expect(leaf).toMatch(/Leave it there until the core is at [-−]15 °C/);
     // The promise knows the recipe's names; what it does not hold stops nothing.
+    await page.locator(".label-words").first().waitFor();
     const label = await page.locator(".label-words").allInnerTexts();
     expect(label.join(" ")).toMatch(/rum 2\.8 %/);
     expect(label.join(" ")).toContain("“mango”");
@@ -534,7 +541,7 @@ describe("batch day", () => {
     const {page} = await open("batch-day", {base, pot: "", share: "0", named: ""});
     expect(await verdict(page)).toMatch(/A tub sells at [\d.]+ before tax .* %, at invented prices/);
     const slanted = page.locator('table[aria-label="What it costs"] .invented');
-    expect(await slanted.count()).toBeGreaterThan(0);
+    await expect.poll(() => slanted.count()).toBeGreaterThan(0);
     await page.getByLabel(/^The base, one/).fill("500 g whole milk @ 1.05\n100 g sugar @ 1.10 for 1000 g");
     await expect.poll(() => verdict(page)).not.toContain("invented");
     await expect.poll(() => slanted.count()).toBe(0);

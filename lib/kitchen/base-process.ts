@@ -67,15 +67,21 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
       ? [{pour: [way === "cold" ? hot! : [heatedName]].flat(), onto: cold!, into: "mix"}]
       : [];
   const everything = poured.length ? ["mix"] : [...hot!, ...cold!];
+  const potted: ProcessStep[] = [{heat: [...hot!, ...cold!], to, holdSeconds: hold, into: "mix"}];
+  // Without egg there is nothing to pour hot milk over: scalded, it would be hotter than it is to be held.
   const heated: Record<Making["way"], ProcessStep[]> = {
-    custard: [
-      ...(poured.length ? [{heat: hot!, to: scald, into: heatedName}, ...poured] : []),
-      {heat: everything, to, holdSeconds: hold, into: "mix"},
-    ],
+    custard:
+      poured.length && bowl.some(({ingredient}) => holdsEgg(ingredient))
+        ? [
+            {heat: hot!, to: scald, into: heatedName},
+            ...poured,
+            {heat: ["mix"], to, holdSeconds: hold, into: "mix"},
+          ]
+        : potted,
     scald: poured.length
       ? [{heat: hot!, to: scald, into: heatedName}, ...poured]
       : [{heat: everything, to: scald, into: "mix"}],
-    pot: [{heat: [...hot!, ...cold!], to, holdSeconds: hold, into: "mix"}],
+    pot: potted,
     cold: poured,
   };
   return {
@@ -95,6 +101,10 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
         : []),
     ],
   };
+}
+
+function holdsEgg({group, allergens, composition}: Ingredient): boolean {
+  return group === "egg" || Boolean(allergens?.includes("eggs") || composition.eggFat);
 }
 
 /** Tells which ingredients go in after cooling. */
