@@ -29,6 +29,8 @@ export {solidFat} from "./freezing/solid-fat.ts";
 export {
   referenceHardPhase,
   type ReferenceHardPhase,
+  scooping,
+  type Scooping,
   scoopTemperature,
   type ScoopTemperature,
   type Verdict,
@@ -128,6 +130,7 @@ export type {
   ConflictingLimit,
   LimitSide,
   MixReport,
+  Objective,
   Relaxation,
 } from "./balance/answer.ts";
 

@@ -73,6 +73,7 @@ describe.concurrent("a brief that can be met", () => {
       temperature: expect.any(Number),
       low: expect.any(Number),
       high: expect.any(Number),
+      freezer: -18,
       verdict: "scoops",
     });
     expect(answer.candidates.map(({name}: {name: string}) => name)).toEqual([

@@ -3,7 +3,7 @@ import {rootBetween} from "../lib/core/roots.ts";
 import {type Body, letHeatFlow, type Material} from "../lib/freezing/conduction.ts";
 import {enthalpy, HEAT_OF_FUSION, heatToRemove} from "../lib/freezing/enthalpy.ts";
 import {initialFreezingPoint} from "../lib/freezing/ice.ts";
-import {PUBLISHED_HARD_MIXES, scoopTemperature} from "../lib/freezing/scoop.ts";
+import {PUBLISHED_HARD_MIXES, scoopTemperature, verdictAt} from "../lib/freezing/scoop.ts";
 import {componentsWith, conductivity, density, dryComponents} from "../lib/freezing/thermal-properties.ts";
 import {bodyOf, hardeningTime, surfaceCoefficient, temperingTime, type Tub} from "../lib/freezing/tub.ts";
 import type {Composition} from "../lib/pantry/parts.ts";
@@ -176,6 +176,16 @@ describe("tubs", () => {
     expect(minutes(litre, -22, 20)).toBeGreaterThan(usual);
     expect(minutes(litre, -18, 10)).toBeGreaterThan(usual);
     expect(temperingTime(standard, litre, -5, counter)?.minutes).toBe(0);
+  });
+
+  it("want no minutes just where they scoop straight away or are soft", () => {
+    const {low} = scoopTemperature(standard);
+    for (const tenths of [-60, -20, -1, 0, 1, 20, 60]) {
+      const freezer = Number((low! + tenths / 10).toFixed(1));
+      const {minutes} = temperingTime(standard, litre, freezer, counter)!;
+      expect(minutes === 0, `${freezer} °C`).toBe(["scoops", "soft"].includes(verdictAt(standard, freezer)));
+    }
+    expect(temperingTime(standard, litre, low!, {airTemperature: -30})?.minutes).toBe(0);
   });
 
   it("harden sooner in moving air", () => {

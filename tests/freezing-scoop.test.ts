@@ -6,6 +6,7 @@ import {
   DIPPING_TEMPERATURE,
   PUBLISHED_HARD_MIXES,
   referenceHardPhase,
+  scooping,
   scoopTemperature,
   verdictAt,
 } from "../lib/freezing/scoop.ts";
@@ -37,12 +38,44 @@ describe("scoop temperature", () => {
     }
   });
 
-  it("is where the hard phase is the reference, and its band where it is a spread more or less", () => {
+  it("is where the hard phase is the reference, and its band where it is two spreads more or less, to a tenth of a degree", () => {
     const {mean, spread} = referenceHardPhase();
     const {temperature, low, high} = scoopTemperature(standard);
     within(hardPhase(standard, temperature!), mean, 1e-6, "at the scoop temperature");
-    within(hardPhase(standard, low!), mean + spread, 1e-6, "at the cold end");
-    within(hardPhase(standard, high!), mean - spread, 1e-6, "at the warm end");
+    // A twentieth of a degree of this mix is at most 0.06 g of hard phase.
+    within(hardPhase(standard, low!), mean + 2 * spread, 0.06, "at the cold end");
+    within(hardPhase(standard, high!), mean - 2 * spread, 0.06, "at the warm end");
+    for (const end of [low!, high!]) expect(Number(end.toFixed(1))).toBe(end);
+  });
+
+  it("has a band of just the temperatures at which the verdict is that it scoops", () => {
+    for (const {composition} of PUBLISHED_HARD_MIXES) {
+      const {low, high} = scoopTemperature(composition);
+      for (let tenths = -400; tenths < 0; tenths++) {
+        const scoops = verdictAt(composition, tenths / 10) === "scoops";
+        expect(scoops, `${tenths / 10}`).toBe(tenths / 10 >= low! && tenths / 10 <= high!);
+      }
+    }
+  });
+
+  it("decides on what is printed: two temperatures that read alike have one verdict", () => {
+    const {low, high} = scoopTemperature(standard);
+    for (const off of [-0.04, 0, 0.04]) {
+      expect(verdictAt(standard, low! + off)).toBe("scoops");
+      expect(verdictAt(standard, high! + off)).toBe("scoops");
+      expect(verdictAt(standard, low! - 0.1 + off)).toBe("firm");
+      expect(verdictAt(standard, high! + 0.1 + off)).toBe("soft");
+    }
+  });
+
+  it("is said of a freezer together with the verdict there", () => {
+    expect(scooping(standard, -18)).toStrictEqual({
+      ...scoopTemperature(standard),
+      freezer: -18,
+      verdict: verdictAt(standard, -18),
+    });
+    expect(scooping({water: 40, sucrose: 60}, -18)).toStrictEqual({freezer: -18, verdict: "never hardens"});
+    expect(() => verdictAt(standard, -41)).toThrow(/temperature/);
   });
 
   it("falls when sugar replaces water", () => {

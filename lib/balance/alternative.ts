@@ -97,7 +97,7 @@ function standingOf(
     const bound = min !== undefined && min === max ? "equal" : undefined;
     if (min !== undefined && !(value !== undefined && value >= min - ROOM))
       return [{target, bound: bound ?? "min", limit: min, ...found}];
-    if (max !== undefined && value !== undefined && !(value <= max + ROOM))
+    if (max !== undefined && !(value !== undefined && value <= max + ROOM))
       return [{target, bound: bound ?? "max", limit: max, ...found}];
     return [];
   });

@@ -1,5 +1,5 @@
 import type {CurvePoint} from "../freezing/curve.ts";
-import type {ScoopTemperature, Verdict} from "../freezing/scoop.ts";
+import type {Scooping} from "../freezing/scoop.ts";
 import type {Check} from "../lp/program.ts";
 import type {DoseOver} from "../pantry/doses.ts";
 import type {Composition} from "../pantry/parts.ts";
@@ -90,10 +90,18 @@ export interface MixReport {
     readonly initialFreezingPoint?: number;
     readonly curve: readonly CurvePoint[];
   };
-  readonly scoop: ScoopTemperature & {
-    /** In the freezer of the brief. */
-    readonly verdict: Verdict;
-  };
+  /** Where it scoops, and what it is in the freezer of the brief. */
+  readonly scoop: Scooping;
+}
+
+/** What a brief makes smallest or largest, and its value in a mix. */
+export interface Objective {
+  /** As targets are named: `cost`, `hard phase at -18 °C`; with `wholePacks`, `cost with whole packs`. */
+  readonly name: string;
+  readonly value: number;
+  /** `money per kg` for a cost. */
+  readonly unit: string;
+  readonly sense: "minimise" | "maximise";
 }
 
 /** A balanced mix, verified. */
@@ -101,6 +109,8 @@ export interface Balanced extends MixReport {
   readonly status: "optimal";
   readonly name: string;
   readonly batch: number;
+  /** What the brief optimises; absent where it has no prices and names nothing, so that nothing was. A candidate has its own value of it. */
+  readonly objective?: Objective;
   readonly binding: readonly Binding[];
   /** Whether the prices in `binding` are one choice among several. */
   readonly degenerate: boolean;

@@ -1,15 +1,21 @@
+import {hardPhase} from "../freezing/ice.ts";
 import {solve, type SolveOptions} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {formulateClosest} from "./closest.ts";
+import {coefficientOf} from "./coefficient.ts";
 import {expectBrief} from "./expect-brief.ts";
 import {type Formulation, formulate} from "./formulate.ts";
+import {noWorseThan} from "./no-worse.ts";
 import {type Solution, solveBrief, solveFormulation} from "./solve-brief.ts";
 
 /** What makes a candidate worth showing. */
 export interface CandidateOptions {
-  /** How much dearer than the cheapest mix a candidate may be, as a factor on its cost; 1.15 by default. */
-  readonly costMargin?: number;
+  /**
+   * How much worse than the best mix a candidate may be in what the brief optimises, as a share of that value's size; 0.15 by
+   * default, so that at a least cost none is more than 15 % dearer.
+   */
+  readonly margin?: number;
   /** What must differ between any two mixes shown, g per 100 g that change hands; 0.5 by default. */
   readonly apart?: number;
   /** How long to look for whole values and with what. */
@@ -17,8 +23,11 @@ export interface CandidateOptions {
 }
 
 /**
- * Other good answers to the same brief, each best at something else and at most 15 % dearer than the cheapest: the softest
+ * Other good answers to the same brief, each best at something else and at most 15 % worse than the best mix in what the brief
+ * optimises (where that is the cost, at most 15 % dearer): the softest that still holds its shape
  * in the brief's freezer, the least sweet, one with fewer ingredients, and the closest to the recipe that the brief names.
+ * None has a worse verdict in the freezer than the best mix: none is softer than what scoops unless that mix is so because
+ * the brief asks for it, and then none is softer than that; none is harder.
  * A candidate that is nearly one of the mixes already found is left out, so that every one on the list is worth a look.
  *
  * @param brief a checked brief
@@ -26,8 +35,8 @@ export interface CandidateOptions {
  */
 export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
   expectBrief(brief);
-  const {costMargin = 1.15, apart = 0.5, search = {}} = options;
-  const within = costLimit(brief, best, costMargin);
+  const {margin = 0.15, apart = 0.5, search = {}} = options;
+  const within = [...nearBest(brief, best, margin), ...noWorseThan(best.composition, brief.freezer)];
   const towards = (name: string, aim: Aim) => () => solveBrief(brief, name, aim, within, search);
   const ways: (() => Solution | undefined)[] = [
     towards(`softest at ${brief.freezer} °C`, {
@@ -55,7 +64,7 @@ export function distance(a: Balanced, b: Balanced): number {
 }
 
 /**
- * A mix without one or more of the best mix's ingredients, still within the cost limit.
+ * A mix without one or more of the best mix's ingredients, still within the limits of a candidate.
  *
  * Ingredients are left out one by one, the smallest first, as long as the rest can do without. That is quick and need not
  * be the fewest possible: for those, give the brief `maxIngredients`.
@@ -82,8 +91,20 @@ function fewerIngredients(
   return found && solveFormulation(brief, "fewer ingredients", found, search);
 }
 
-/** The cost limit of the candidates: none where the brief is not about cost. */
-function costLimit({aim}: Brief, best: Balanced, margin: number): Target[] {
-  if (aim?.subject.kind !== "cost" || aim.sense !== "minimise" || best.cost === undefined) return [];
-  return [{subject: {kind: "cost"}, max: ((best.cost * 1000) / best.batch) * margin}];
+/** How much worse a candidate may be in what the brief optimises; no limit where that is nothing. */
+function nearBest(brief: Brief, best: Balanced, margin: number): Target[] {
+  const {aim} = brief;
+  if (!aim) return [];
+  const value = valueOf(aim, brief, best);
+  const room = margin * Math.abs(value);
+  return [{subject: aim.subject, ...(aim.sense === "minimise" ? {max: value + room} : {min: value - room})}];
+}
+
+/** What the rows of a limit see of a mix: the sum over its ingredients, and of a hard phase with the ice cut off where its least is sought. */
+function valueOf({sense, subject}: Aim, {ingredients}: Brief, {amounts, composition}: Balanced): number {
+  if (subject.kind === "hardPhase" && sense === "minimise") return hardPhase(composition, subject.at);
+  return ingredients.reduce(
+    (total, {ingredient}, j) => total + (amounts[j]!.percent / 100) * coefficientOf(subject, ingredient),
+    0,
+  );
 }

@@ -7,7 +7,7 @@ import type {MeantRow, Meaning} from "./meaning.ts";
 import {countPacks} from "./packs.ts";
 import {ruleRows} from "./rules.ts";
 import {narrowedRows} from "./spread.ts";
-import {targetRows} from "./target-rows.ts";
+import {frozenRow, targetRows} from "./target-rows.ts";
 
 /** A brief as a linear program, and what its rows and variables stand for. */
 export interface Formulation {
@@ -54,15 +54,18 @@ export function formulate(
     upper: 1,
     meaning: {kind: "batch"},
   };
-  const wanted = [...brief.targets, ...extra].flatMap((target): MeantRow[] =>
-    (brief.margin && brief.spread
-      ? narrowedRows(target, brief, brief.spread)
-      : targetRows(target, choices)
-    ).map((row) => ({
-      ...row,
-      meaning: {kind: "target", target},
-    })),
-  );
+  const narrowed = (target: Target) =>
+    brief.margin && brief.spread ? narrowedRows(target, brief, brief.spread) : targetRows(target, choices);
+  const wanted = [
+    ...brief.targets.map((target) => [target, narrowed(target)] as const),
+    // What other mixes are compared with is no wish that has to hold for every batch.
+    ...extra.map((target) => [target, targetRows(target, choices)] as const),
+  ].flatMap(([target, rows]) => [
+    ...rows.map((row): MeantRow => ({...row, meaning: {kind: "target", target}})),
+    ...[frozenRow(target, choices)].flatMap((row): MeantRow[] =>
+      row ? [{...row, meaning: {kind: "frozen", target}}] : [],
+    ),
+  ]);
   const ice =
     aim?.sense === "minimise" && aim.subject.kind === "hardPhase"
       ? iceCutOff(brief, aim.subject.at, choices.length + variables.length)

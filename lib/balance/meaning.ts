@@ -6,6 +6,8 @@ export type Meaning =
   | {readonly kind: "batch"}
   | {readonly kind: "target"; readonly target: Target}
   | {readonly kind: "dose"; readonly dose: DoseLimit}
+  /** That a mix has the temperature which a target sets an upper limit to: it freezes, or hardens, at all. */
+  | {readonly kind: "frozen"; readonly target: Target}
   /** A practical rule: its name, which side it limits, and the limit as the cook gave it. */
   | {
       readonly kind: "rule";

@@ -1,6 +1,6 @@
 import {freezingCurve} from "../freezing/curve.ts";
 import {hardPhase, ice, initialFreezingPoint} from "../freezing/ice.ts";
-import {scoopTemperature, verdictAt} from "../freezing/scoop.ts";
+import {scooping, scoopTemperature} from "../freezing/scoop.ts";
 import {mixComposition} from "../pantry/mix.ts";
 import {DOSES, dosesOver} from "../pantry/doses.ts";
 import type {Composition} from "../pantry/parts.ts";
@@ -106,6 +106,6 @@ export function reportOf(mix: Mix): MixReport {
       ...(freezingPoint !== undefined && {initialFreezingPoint: freezingPoint}),
       curve: freezingCurve(composition),
     },
-    scoop: {...scoopTemperature(composition), verdict: verdictAt(composition, brief.freezer)},
+    scoop: scooping(composition, brief.freezer),
   };
 }

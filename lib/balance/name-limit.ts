@@ -45,5 +45,6 @@ export function nameLimit(
     return {of: "rule", path, target: name, bound, limit};
   }
   if (meaning.kind === "dose") return doseLimit(meaning.dose);
+  if (meaning.kind === "frozen") return targetLimit(brief, meaning.target, false);
   return meaning.kind === "target" ? targetLimit(brief, meaning.target, side === "lower") : undefined;
 }

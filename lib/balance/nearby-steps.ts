@@ -1,7 +1,7 @@
 import type {LinearProgram, Row, Variable} from "../lp/program.ts";
 import type {Brief, Target} from "./brief.ts";
 import {doseRows} from "./dose-limits.ts";
-import {targetRows} from "./target-rows.ts";
+import {frozenRow, targetRows} from "./target-rows.ts";
 
 /** How far to look around given amounts, and whether targets may give way. */
 export interface Search {
@@ -74,7 +74,10 @@ export function nearbySteps(
   ];
   const misses: Variable[] = [];
   for (const {name, coefficients, lower, upper} of [
-    ...brief.targets.flatMap((target) => targetRows(widened(target), choices)),
+    ...brief.targets.flatMap((target) => [
+      ...targetRows(widened(target), choices),
+      ...[frozenRow(target, choices)].filter((row) => row !== undefined),
+    ]),
     ...doseRows(brief),
   ]) {
     for (const [limit, side] of [

@@ -98,7 +98,8 @@ function drawn(ingredient: Ingredient, {parts}: Spread, within: (width: number) 
 
 function holds({min, max}: Target, value: number | undefined): boolean {
   const slack = min !== undefined && min === max ? EXACT_ENOUGH : 1e-9;
-  if (value === undefined) return min === undefined;
+  // A mix that never freezes, or hardens, meets no limit on where it does.
+  if (value === undefined) return false;
   return (min === undefined || value >= min - slack) && (max === undefined || value <= max + slack);
 }
 

@@ -4,6 +4,7 @@ import {bindingOf} from "./binding.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {type Formulation, formulate} from "./formulate.ts";
 import {mixFrom, reportOf} from "./mix-report.ts";
+import {objectiveOf} from "./objective.ts";
 
 /** A verified mix, or what became of a brief that has none. */
 export type Solution =
@@ -47,10 +48,12 @@ export function solveFormulation(
       return outcome;
     case "optimal": {
       const mix = mixFrom(brief, formulation, outcome.values);
+      const objective = objectiveOf(mix);
       return {
         status: "optimal",
         name,
         batch: brief.batch,
+        ...(objective && {objective}),
         ...reportOf(mix),
         binding: bindingOf(brief, formulation, outcome, mix.composition),
         degenerate: outcome.degenerate,

@@ -29,6 +29,23 @@ export function subjectName(subject: Subject): string {
   }
 }
 
+/** The unit of a value of a subject, in full. */
+export function measureUnit(subject: Subject): string {
+  switch (subject.kind) {
+    case "cost":
+      return "money per kg";
+    case "freezingPoint":
+    case "scoopTemperature":
+      return "°C";
+    case "property":
+      return "per 100 g";
+    default:
+      return subject.kind === "quantity" && subject.quantity === "sweetness"
+        ? "sucrose = 100"
+        : "g per 100 g";
+  }
+}
+
 /** The unit in which a subject is given and reported. */
 export function subjectUnit(subject: Subject): string {
   switch (subject.kind) {

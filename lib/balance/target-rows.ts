@@ -1,8 +1,10 @@
+import {COLDEST} from "../freezing/held-water.ts";
 import {referenceHardPhase} from "../freezing/scoop.ts";
 import {solidFat} from "../freezing/solid-fat.ts";
 import type {Row} from "../lp/program.ts";
 import type {Choice, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
+import {REACH_ROOM} from "./no-worse.ts";
 import {type Subject, subjectName} from "./subject.ts";
 
 /**
@@ -34,6 +36,29 @@ export function targetRows(target: Target, choices: readonly Choice[]): Row[] {
       return [row(name, along(subject), min, max)];
   }
 }
+
+/**
+ * What a mix must have for an upper limit on its freezing point or scoop temperature to be met at all: ice, or the reference
+ * hard phase, at the coldest temperature of the model. A lower limit says so by itself.
+ */
+export function frozenRow({subject, min, max}: Target, choices: readonly Choice[]): Row | undefined {
+  const {kind} = subject;
+  if ((kind !== "freezingPoint" && kind !== "scoopTemperature") || max === undefined || min !== undefined)
+    return undefined;
+  const [at, least]: [Subject, number] =
+    kind === "freezingPoint"
+      ? [{kind: "ice", at: COLDEST}, SOME_ICE]
+      : [{kind: "hardPhase", at: COLDEST}, referenceHardPhase().mean + REACH_ROOM];
+  return row(
+    subjectName(subject),
+    choices.map(({ingredient}) => coefficientOf(at, ingredient)),
+    least,
+    undefined,
+  );
+}
+
+/** Ice that counts as frozen, g per 100 g: a mix without any water has none to be held. */
+const SOME_ICE = 1e-3;
 
 /** Rows for a limit on the temperature at which a falling curve passes a level. */
 function thresholds(

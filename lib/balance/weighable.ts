@@ -99,7 +99,7 @@ function measured(brief: Brief, steps: readonly number[], numbers: readonly numb
       ...(value !== undefined && {value}),
     });
     if (min !== undefined && !(value !== undefined && value >= min - slack)) return [miss("min", min)];
-    if (max !== undefined && value !== undefined && !(value <= max + slack)) return [miss("max", max)];
+    if (max !== undefined && !(value !== undefined && value <= max + slack)) return [miss("max", max)];
     return [];
   });
   const counted = brief.ingredients.flatMap(({ingredient, step}, j): [string, number][] =>

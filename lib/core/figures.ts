@@ -16,6 +16,11 @@ export function grams(value: number): string {
   return decimal(value, value >= 100 ? 0 : value >= 1 || value === 0 ? 1 : 2);
 }
 
+/** A number as it is printed with one decimal: what prints alike is alike. */
+export function tenth(value: number): number {
+  return Number(value.toFixed(1)) || 0;
+}
+
 /** A temperature to a tenth of a degree: `−13.2 °C`. */
 export function degrees(value: number, digits = 1): string {
   return `${decimal(value, digits)} °C`;
@@ -29,4 +34,9 @@ export function roomy(bound: "min" | "max" | "equal", limit: number): number {
   const hundredths = Number((limit * 100).toFixed(6));
   if (bound === "max") return Math.ceil(hundredths) / 100;
   return bound === "min" ? Math.floor(hundredths) / 100 : limit;
+}
+
+/** A temperature as someone set it, e.g. that of a freezer: `−18 °C`, `−18.5 °C`. */
+export function setDegrees(value: number): string {
+  return degrees(value, Number.isInteger(tenth(value)) ? 0 : 1);
 }

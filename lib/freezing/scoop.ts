@@ -1,4 +1,5 @@
-import {sum} from "../core/numbers.ts";
+import {tenth} from "../core/figures.ts";
+import {finite, sum} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {readComposition} from "../pantry/composition.ts";
 import type {Composition} from "../pantry/parts.ts";
@@ -13,17 +14,28 @@ export const DIPPING = {from: -14, to: -12} as const;
 /** Middle of the temperatures at which hard ice cream is dipped, -14 to -12 °C (common practice, no source). */
 export const DIPPING_TEMPERATURE = (DIPPING.from + DIPPING.to) / 2;
 
-/** How firm a mix is at a temperature, in plain words. */
-export type Verdict = "soft" | "scoops" | "firm" | "hard";
+/**
+ * How firm a mix is at a temperature, in plain words. One that is nowhere as hard as the reference `never hardens`, at whatever
+ * temperature.
+ */
+export type Verdict = "soft" | "scoops" | "firm" | "hard" | "never hardens";
 
-/** Where a mix scoops, °C. A value is absent where the mix is never so hard between -40 and 40 °C. */
+/** Where a mix scoops, °C; empty for a mix that is never as hard as the reference between -40 and 40 °C. */
 export interface ScoopTemperature {
-  /** Where the hard phase is the reference. */
+  /** Where the hard phase is the reference, to the last digit: limits speak of it. */
   readonly temperature?: number;
-  /** Cold end of the band: where it is the reference plus the spread. */
+  /** Coldest temperature at which it scoops, to a tenth of a degree; absent where that is below -40 °C. */
   readonly low?: number;
-  /** Warm end of the band: where it is the reference less the spread. */
+  /** Warmest temperature at which it scoops, to a tenth of a degree. */
   readonly high?: number;
+}
+
+/** Where a mix scoops, and what it is in a freezer. */
+export interface Scooping extends ScoopTemperature {
+  /** °C. */
+  readonly freezer: number;
+  /** In that freezer. */
+  readonly verdict: Verdict;
 }
 
 /** Hard phase of the published mixes where they are dipped. */
@@ -55,15 +67,16 @@ export function referenceHardPhase(): ReferenceHardPhase {
 }
 
 /**
- * Temperature at which a mix is as hard as the published mixes are when dipped, with the band that their spread gives.
+ * Temperature at which a mix is as hard as the published mixes are when dipped, with the band of temperatures at which it
+ * is said to scoop (see {@link verdictAt}).
  *
  * An estimate: it leaves out overrun (more air scoops colder), crystal size and stabiliser.
  */
 export function scoopTemperature(composition: Composition): ScoopTemperature {
-  const {mean, spread} = referenceHardPhase();
-  const temperature = whereHard(composition, mean);
-  const low = whereHard(composition, mean + spread);
-  const high = whereHard(composition, mean - spread);
+  return endsOf(thresholds(composition));
+}
+
+function endsOf({temperature, low, high}: Thresholds): ScoopTemperature {
   return {
     ...(temperature !== undefined && {temperature}),
     ...(low !== undefined && {low}),
@@ -71,19 +84,28 @@ export function scoopTemperature(composition: Composition): ScoopTemperature {
   };
 }
 
+/**
+ * Where a mix scoops, and what it is in a freezer.
+ *
+ * @param freezer °C, -40 or above
+ * @throws InputError below -40 °C
+ */
+export function scooping(composition: Composition, freezer: number): Scooping {
+  const ends = thresholds(composition);
+  return {...endsOf(ends), freezer, verdict: verdictFrom(ends, freezer)};
+}
+
 /** Hard phases between which a verdict holds, g per 100 g; the first has no lower and the last no upper end. */
 export interface VerdictBand {
-  readonly verdict: Verdict;
-  /** Lower end, included only where the verdict is `scoops`. */
+  readonly verdict: Exclude<Verdict, "never hardens">;
   readonly from: number;
-  /** Upper end, included but for `soft`. */
   readonly to: number;
 }
 
 /**
  * The bands of the verdicts, from soft to hard: a mix `scoops` within two spreads of the reference (all seven published mixes
  * do at -13 °C), is `soft` below that, `firm` for two spreads more, and `hard` above. Where to draw these lines is our own
- * choice; the scale is that of the published mixes.
+ * choice; the scale is that of the published mixes. The ends themselves scoop, or are firm (see {@link verdictAt}).
  */
 export function verdictBands(): readonly VerdictBand[] {
   const {mean, spread} = referenceHardPhase();
@@ -97,20 +119,43 @@ export function verdictBands(): readonly VerdictBand[] {
 }
 
 /**
- * How firm a mix is at a temperature, in plain words (see {@link verdictBands}).
+ * How firm a mix is at a temperature, in plain words. It `scoops` from `low` to `high` of its {@link scoopTemperature},
+ * both included, is `soft` where it is warmer, and `firm` or `hard` where it is colder (see {@link verdictBands}).
+ *
+ * Temperatures are compared to a tenth of a degree, as they are printed, so that no two words about one mix differ.
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
  */
 export function verdictAt(composition: Composition, temperature: number): Verdict {
-  const hard = hardPhase(composition, temperature);
-  const [soft] = verdictBands();
-  if (hard < soft!.to) return "soft";
-  return verdictBands().find(({verdict, to}) => verdict !== "soft" && hard <= to)!.verdict;
+  return verdictFrom(thresholds(composition), temperature);
 }
 
-/** Temperature at which the hard phase has a size, °C; it only falls on warming. */
-function whereHard(composition: Composition, grams: number): number | undefined {
+function verdictFrom({low, high, firm}: Thresholds, temperature: number): Verdict {
+  const at = tenth(finite(temperature, "temperature", {min: COLDEST}, "°C"));
+  if (high === undefined) return "never hardens";
+  if (at > high) return "soft";
+  if (low === undefined || at >= low) return "scoops";
+  return firm === undefined || at >= firm ? "firm" : "hard";
+}
+
+/** The scoop temperature, and the temperatures between the verdicts to a tenth of a degree; none for a mix that never hardens. */
+interface Thresholds extends ScoopTemperature {
+  /** Where it is no longer firm but hard. */
+  readonly firm?: number;
+}
+
+function thresholds(composition: Composition): Thresholds {
   const iceAt = iceFunction(composition);
-  return rootBetween((t) => iceAt(t) + solidFat(composition, t) - grams, COLDEST, 40);
+  // The hard phase only falls on warming.
+  const where = (grams: number) =>
+    rootBetween((t) => iceAt(t) + solidFat(composition, t) - grams, COLDEST, 40);
+  const {mean, spread} = referenceHardPhase();
+  const temperature = where(mean);
+  if (temperature === undefined) return {};
+  const edge = (name: "high" | "low" | "firm", spreads: number) => {
+    const at = where(mean + spreads * spread);
+    return at === undefined ? {} : {[name]: tenth(at)};
+  };
+  return {temperature, ...edge("high", -2), ...edge("low", 2), ...edge("firm", 4)};
 }

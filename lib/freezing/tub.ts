@@ -5,7 +5,7 @@ import {type Body, letHeatFlow, type Material, type Progress} from "./conduction
 import {enthalpy} from "./enthalpy.ts";
 import {COLDEST} from "./held-water.ts";
 import {ice, initialFreezingPoint} from "./ice.ts";
-import {scoopTemperature} from "./scoop.ts";
+import {scoopTemperature, verdictAt} from "./scoop.ts";
 import {componentsWith, conductivity, density, withAir} from "./thermal-properties.ts";
 
 /** A tub by its inner size in cm, full of ice cream. */
@@ -35,13 +35,14 @@ export interface TubTime {
 }
 
 /**
- * Time on the counter until a tub scoops, i.e. until its heat, once spread, would bring it to its scoop temperature.
+ * Time on the counter until a tub that is firm or hard in its freezer scoops: until its heat, once spread, would bring it to its
+ * scoop temperature. One that scoops there, or is soft, needs none.
  *
  * An estimate: the tub's wall is left out and all its sides meet the air.
  *
  * @param freezer temperature of the tub at the start, °C, -40 or above
- * @returns `undefined` when the mix has no scoop temperature or the air is colder than it; 0 minutes when it scoops
- *   already
+ * @returns `undefined` when the mix never hardens, or is firm and the air no warmer than its scoop temperature; 0 minutes
+ *   just where its verdict in the freezer is `scoops` or `soft` (see `verdictAt`)
  * @throws InputError for a size, speed, overrun or temperature out of range
  */
 export function temperingTime(
@@ -50,10 +51,19 @@ export function temperingTime(
   freezer: number,
   conditions: TubConditions,
 ): TubTime | undefined {
+  finite(freezer, "start", {min: COLDEST, max: 60}, "°C");
   const {temperature} = scoopTemperature(composition);
-  const {airTemperature} = conditions;
-  if (temperature === undefined || (airTemperature <= temperature && freezer < temperature)) return undefined;
-  return timeUntil(composition, tub, freezer, conditions, (progress) => progress.mean >= temperature);
+  if (temperature === undefined) return undefined;
+  const verdict = verdictAt(composition, freezer);
+  const ready = verdict === "scoops" || verdict === "soft";
+  if (!ready && conditions.airTemperature <= temperature) return undefined;
+  return timeUntil(
+    composition,
+    tub,
+    freezer,
+    conditions,
+    (progress) => ready || progress.mean >= temperature,
+  );
 }
 
 /**

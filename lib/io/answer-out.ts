@@ -1,12 +1,14 @@
 import type {Amount, Answer, Balanced, LimitSide} from "../balance/answer.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
+import {outOfFreezer, softWarning, whereItScoops} from "../kitchen/scoop-words.ts";
 import {csvText} from "./escape.ts";
 import {expectAnswer} from "./expect-answer.ts";
 import type {Figure} from "./figure.ts";
 import {rounded, roundedGrams} from "./rounded.ts";
 import {shareDigits, shareUnit} from "./share-unit.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
-import {decimal, degrees, grams, roomy} from "../core/figures.ts";
+import {decimal, degrees, grams, roomy, setDegrees} from "../core/figures.ts";
+import {objectiveFigures, objectiveSentence} from "./objective-words.ts";
 import {fullName, plainName} from "./plain-name.ts";
 import {doseCautions} from "./report-lines.ts";
 import {weighFigures, weighSection} from "./weigh-out.ts";
@@ -66,10 +68,13 @@ function figures(answer: Answer): Figure[] {
   }
   if (answer.status !== "optimal") return [["answer", answer.status, answer.reason, ""]];
   const {amounts, cost, batch, shares, freezing, scoop, binding, beyondDoses} = answer;
+  const warning = softWarning(scoop);
   return [
+    ...(warning === undefined ? [] : [["warning", scoop.verdict, warning, ""] as const]),
     ...amounts.flatMap(amountFigures),
     ["batch", "mass", roundedGrams(batch), "g"],
     ["batch", "cost", to(2, cost), "money"],
+    ...objectiveFigures(answer),
     ...Object.entries(shares).map(([name, value]): Figure => [
       "mix",
       name,
@@ -79,6 +84,7 @@ function figures(answer: Answer): Figure[] {
     ["scoop", "temperature", to(1, scoop.temperature), "°C"],
     ["scoop", "low", to(1, scoop.low), "°C"],
     ["scoop", "high", to(1, scoop.high), "°C"],
+    ["scoop", "freezer", scoop.freezer, "°C"],
     ["scoop", "verdict", scoop.verdict, ""],
     ...(beyondDoses ?? []).map((d): Figure => ["beyond dose", d.name, to(2, d.has), "g per 100 g"]),
     ...freezing.curve.map((p): Figure => ["ice", `${p.temperature} °C`, to(2, p.ice), "g per 100 g"]),
@@ -139,10 +145,14 @@ function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {
   if (answer.status !== "optimal")
     return {title: answer.name, sections: [{heading: "No verified answer", sentences: [answer.reason]}]};
   const [exact, ...rest] = mixSections(answer);
-  if (!weighable) return {title: answer.name, sections: [exact, ...rest]};
+  const made = weighable && weighSection(weighable);
+  const warning = softWarning((weighable ?? answer).scoop);
+  const warned = (section: TableSection): TableSection =>
+    warning === undefined ? section : {...section, sentences: [warning, ...(section.sentences ?? [])]};
+  if (!made) return {title: answer.name, sections: [warned(exact), ...rest]};
   return {
     title: answer.name,
-    sections: [weighSection(weighable), {...exact, heading: "The exact mix that this comes from"}, ...rest],
+    sections: [warned(made), {...exact, heading: "The exact mix that this comes from"}, ...rest],
   };
 }
 
@@ -155,18 +165,16 @@ function mixSections({
   scoop,
   binding,
   beyondDoses,
+  objective,
 }: Balanced): [TableSection, ...TableSection[]] {
   const {initialFreezingPoint: point, curve} = freezing;
   const even = curve.filter(({temperature}) => temperature % 2 === 0);
-  const scoops =
-    scoop.temperature === undefined
-      ? "It is never as hard as a published hard ice cream is when dipped."
-      : `Scoops at about ${degrees(scoop.temperature)}; in the freezer of the brief: ${scoop.verdict} (an estimate).`;
   return [
     {
       ...amountsSection("Ingredients", amounts),
       sentences: [
         `${grams(batch)} g${cost === undefined ? "" : `, cost ${decimal(cost, 2)} (${decimal((cost / batch) * 1000, 2)} per kg)`}`,
+        objectiveSentence({...(objective && {objective})}),
         ...doseCautions(beyondDoses),
       ],
     },
@@ -185,7 +193,7 @@ function mixSections({
         point === undefined
           ? "It does not freeze above −40 °C."
           : `Starts to freeze at ${degrees(point, 2)}.`,
-        scoops,
+        `${whereItScoops(scoop)} From a freezer at ${setDegrees(scoop.freezer)} ${outOfFreezer(scoop)} (an estimate).`,
       ],
       columns: ["Temperature, °C", "Ice, %", "Water that is ice, %"],
       rows: even.map((p) => [decimal(p.temperature, 0), decimal(p.ice, 1), decimal(p.frozen, 0)]),

@@ -1,11 +1,12 @@
 import {expectShape} from "../core/shape.ts";
 import type {BatchSheet} from "../kitchen/batch-sheet.ts";
+import {softWarning} from "../kitchen/scoop-words.ts";
 import {csvText} from "./escape.ts";
 
 const COLUMNS = ["kind", "section", "text", "grams", "grams_per_run", "note"];
 
 /**
- * A batch sheet as CSV: one row per figure, ingredient, step, log field, caution, with the columns kind, section, text, grams,
+ * A batch sheet as CSV: one row per warning, figure, ingredient, step, log field, caution, with the columns kind, section, text, grams,
  * grams_per_run, note. Text that looks like a formula is made harmless; grams are rounded to 0.01 g.
  */
 export function batchSheetCsv(sheet: BatchSheet): string {
@@ -15,12 +16,14 @@ export function batchSheetCsv(sheet: BatchSheet): string {
     "sheet",
     "make it with batchSheet(product, to)",
   );
+  const warning = softWarning(sheet.scoop);
   const centi = (grams: number | undefined) =>
     grams === undefined ? undefined : Math.round(grams * 100) / 100;
   return csvText(
     COLUMNS,
     [
       ["title", "", sheet.title],
+      ...(warning === undefined ? [] : [["warning", "", warning]]),
       ...sheet.figures.map(({label, value}) => ["figure", "", label, undefined, undefined, value]),
       ...sheet.sections.flatMap(({heading, lines}) =>
         lines.map((line) => [

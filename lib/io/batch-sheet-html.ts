@@ -1,10 +1,11 @@
 import {sum} from "../core/numbers.ts";
 import {expectShape} from "../core/shape.ts";
 import type {BatchSheet, LogField, SheetLine, SheetSection} from "../kitchen/batch-sheet.ts";
+import {outOfFreezer, softWarning} from "../kitchen/scoop-words.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "./escape.ts";
 import {FACES, PALETTE} from "./palette.ts";
-import {degrees, grams as weight, trueMinus} from "../core/figures.ts";
+import {grams as weight, setDegrees, trueMinus} from "../core/figures.ts";
 
 /** Lines of 10-point type that the page holds under its title. */
 const PAGE_LINES = 56;
@@ -27,7 +28,8 @@ export function batchSheetHtml(sheet: BatchSheet): string {
     "sheet",
     "make it with batchSheet(product, to)",
   );
-  const {title, figures, sections, steps, log, cautions} = sheet;
+  const {title, figures, sections, steps, log, cautions, scoop} = sheet;
+  const warning = softWarning(scoop);
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -39,7 +41,7 @@ export function batchSheetHtml(sheet: BatchSheet): string {
 <body>
 <header>
 <h1>${escapeHtml(title)}</h1>
-<dl>${figures.map(({label, value}) => `<div><dt>${escapeHtml(label)}</dt><dd>${prose(value)}</dd></div>`).join("")}</dl>
+${warning === undefined ? "" : `<p><b>${prose(warning)}</b></p>\n`}<dl>${figures.map(({label, value}) => `<div><dt>${escapeHtml(label)}</dt><dd>${prose(value)}</dd></div>`).join("")}</dl>
 </header>
 <main>
 ${sections.map((section) => ingredientTable(section, sheet.runs)).join("\n")}
@@ -49,7 +51,7 @@ ${sections.map((section) => ingredientTable(section, sheet.runs)).join("\n")}
 <div class="log">${log.map(logField).join("")}</div></div>
 <div class="whole"><h2>Freezing curve</h2>
 ${curveSvg(sheet)}
-<p>At ${degrees(sheet.storage, sheet.storage % 1 ? 1 : 0).replace(" ", "&nbsp;")}: ${escapeHtml(sheet.verdict)} (an estimate that leaves out air, crystal size and stabiliser).</p></div>
+<p>${prose(`From a freezer at ${setDegrees(sheet.storage)} ${outOfFreezer(sheet.scoop)}.`)} An estimate that leaves out air, crystal size and stabiliser.</p></div>
 </main>
 <footer>
 <p class="allergens"><b>Allergens:</b> ${sheet.allergens.length ? sheet.allergens.map((name) => `<b>${escapeHtml(name)}</b>`).join(", ") : "none declared by the ingredients"}</p>
@@ -100,7 +102,7 @@ function prose(text: string): string {
  * Type size in points: 10 for a short sheet, smaller in proportion to the lines that a longer one has in its two columns
  * and at its foot. The numbers are letters to a line at 10 points.
  */
-function typeSize({sections, steps, log, cautions, ingredientList}: BatchSheet): number {
+function typeSize({sections, steps, log, cautions, ingredientList, scoop}: BatchSheet): number {
   const wrapped = (text: string, width: number) => Math.ceil(text.length / width);
   const rows = sections
     .flatMap((section) => section.lines)
@@ -113,7 +115,10 @@ function typeSize({sections, steps, log, cautions, ingredientList}: BatchSheet):
   );
   const columns = 5 * sections.length + sum(rows) + sum(stepLines) + 1.6 * log.length + CURVE_LINES;
   const list = ingredientList.map((piece) => piece.text).join("");
-  const foot = wrapped(list, 85) + sum(cautions.map((caution) => wrapped(caution.text, 95)));
+  const foot =
+    wrapped(softWarning(scoop) ?? "", 85) +
+    wrapped(list, 85) +
+    sum(cautions.map((caution) => wrapped(caution.text, 95)));
   // Smaller type sets more lines and more letters to the line, but table rows hardly gain from the second: hence 0.8.
   const size = 10 * (PAGE_LINES / (columns / 2 + foot)) ** 0.8;
   return Math.round(10 * Math.min(10, Math.max(SMALLEST, size))) / 10;

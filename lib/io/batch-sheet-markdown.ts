@@ -1,7 +1,8 @@
 import {expectShape} from "../core/shape.ts";
 import type {BatchSheet, SheetSection} from "../kitchen/batch-sheet.ts";
+import {outOfFreezer, softWarning} from "../kitchen/scoop-words.ts";
 import {escapeMarkdown} from "./escape.ts";
-import {decimal, degrees, grams as weight, trueMinus} from "../core/figures.ts";
+import {decimal, grams as weight, setDegrees, trueMinus} from "../core/figures.ts";
 
 /** Text to be read: escaped, with true minus signs. */
 const plain = (text: string) => escapeMarkdown(trueMinus(text));
@@ -17,8 +18,10 @@ export function batchSheetMarkdown(sheet: BatchSheet): string {
   const points = sheet.curve.filter(
     (point) => Number.isInteger(point.temperature) && point.temperature % 3 === 0,
   );
+  const warning = softWarning(sheet.scoop);
   return `${[
     `# ${plain(sheet.title)}`,
+    ...(warning === undefined ? [] : [`**${plain(warning)}**`]),
     sheet.figures.map(({label, value}) => `- ${plain(label)}: **${plain(value)}**`).join("\n"),
     ...sheet.sections.map((section) => ingredients(section, sheet.runs)),
     ...steps(sheet),
@@ -34,7 +37,7 @@ export function batchSheetMarkdown(sheet: BatchSheet): string {
     "## Cautions",
     sheet.cautions.map(({topic, text}) => `- **${plain(topic)}**: ${plain(text)}`).join("\n"),
     "## Freezing curve",
-    `At ${degrees(sheet.storage, sheet.storage % 1 ? 1 : 0)}: ${plain(sheet.verdict)} (estimate).`,
+    plain(`From a freezer at ${setDegrees(sheet.storage)} ${outOfFreezer(sheet.scoop)} (an estimate).`),
     table(
       ["°C", "ice, % of the mix", "water that is ice, %"],
       points.map(({temperature, ice, frozen}) => [

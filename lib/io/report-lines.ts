@@ -90,3 +90,15 @@ export function wrap(text: string): string[] {
   }
   return lines.map((line) => `  ${line}`);
 }
+
+/** Lines of at most 78 columns, broken at words; none of an empty text. */
+export function wrapWords(text: string): string[] {
+  const lines: string[] = [];
+  // A number stays with its unit.
+  for (const word of text.split(/ (?!°)/).filter(Boolean)) {
+    const line = lines.at(-1);
+    if (line === undefined || line.length + 1 + word.length > 76) lines.push(word);
+    else lines[lines.length - 1] = `${line} ${word}`;
+  }
+  return lines.map((line) => `  ${line}`);
+}

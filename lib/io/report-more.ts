@@ -4,7 +4,8 @@ import type {Reliability} from "../balance/reliability.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
 import {printable} from "../core/errors.ts";
 import {amountLines, cell, limitName, priceUnit, right, wrap} from "./report-lines.ts";
-import {decimal, degrees} from "../core/figures.ts";
+import {scoopsClause} from "../kitchen/scoop-words.ts";
+import {decimal} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
 import {costText, countsOf, missedBy, scaleReading} from "./weigh-out.ts";
 
@@ -63,12 +64,7 @@ function ingredientLine({ingredient, used, price, from, to}: IngredientPrice): s
 /** The other mixes in full, as a section of text. */
 export function candidatesInFull(candidates: readonly Balanced[]): string {
   return candidates
-    .map((mix) =>
-      [
-        `${mix.name}: scoops at ${mix.scoop.temperature === undefined ? "no temperature" : degrees(mix.scoop.temperature)}`,
-        ...amountLines(mix),
-      ].join("\n"),
-    )
+    .map((mix) => [`${mix.name}: ${scoopsClause(mix.scoop)}`, ...amountLines(mix)].join("\n"))
     .join("\n\n");
 }
 

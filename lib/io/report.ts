@@ -2,8 +2,7 @@ import type {Answer, Balanced, Binding} from "../balance/answer.ts";
 import type {Brief, Target} from "../balance/brief.ts";
 import {expectBrief} from "../balance/expect-brief.ts";
 import {sandiness} from "../freezing/solubility.ts";
-import {temperingTime} from "../freezing/tub.ts";
-import type {Composition} from "../pantry/parts.ts";
+import {outOfFreezer, scoopsAt, softWarning, waitOnCounter, whereItScoops} from "../kitchen/scoop-words.ts";
 import {subjectName, subjectUnit} from "../balance/subject.ts";
 import {printable} from "../core/errors.ts";
 import {expectAnswer} from "./expect-answer.ts";
@@ -19,8 +18,10 @@ import {
   right,
   titleLines,
   wrap,
+  wrapWords,
 } from "./report-lines.ts";
-import {decimal, degrees, grams} from "../core/figures.ts";
+import {decimal, degrees, grams, setDegrees} from "../core/figures.ts";
+import {objectiveSentence} from "./objective-words.ts";
 import {fullName, plainName} from "./plain-name.ts";
 import {shareDigits} from "./share-unit.ts";
 import {costText} from "./weigh-out.ts";
@@ -42,10 +43,11 @@ export function textReport(answer: Answer, brief: Brief): string {
   if (answer.status !== "optimal") return `${titleLines(brief)}\n\nNo verified answer: ${answer.reason}.\n`;
   return [
     titleLines(brief),
+    wrapWords(softWarning(answer.scoop) ?? "").join("\n"),
     amountsTable(answer),
     targetsTable(answer, brief),
     freezingText(answer, brief),
-    scoopText(answer, brief),
+    scoopText(answer),
     dosesText(answer),
     bindingText(answer, brief),
     candidatesText(answer),
@@ -55,18 +57,19 @@ export function textReport(answer: Answer, brief: Brief): string {
     .concat("\n");
 }
 
-function amountsTable({amounts, batch, cost, outlay, packs}: Balanced): string {
+function amountsTable({amounts, batch, cost, outlay, packs, objective}: Balanced): string {
   const unused = amounts
     .filter((amount) => amount.percent <= 1e-4)
     .map((amount) => printable(amount.ingredient));
   return [
     ...amountLines({amounts, batch}),
-    `  ${costText(cost, batch) ?? "no cost: an ingredient has no price"}`,
+    `  ${costText(cost, batch) ?? "cost not known: an ingredient in it has no price"}`,
     ...(packs ?? []).map(
       ({ingredient, packs: opened, left}) =>
         `  opens ${opened} of ${printable(ingredient)}, ${grams(left)} g left`,
     ),
     ...(outlay === undefined ? [] : [`  with whole packs paid: ${decimal(outlay, 2)}`]),
+    ...wrapWords(objectiveSentence({...(objective && {objective})})),
     ...(unused.length ? [`  not used: ${unused.join(", ")}`] : []),
   ].join("\n");
 }
@@ -117,36 +120,19 @@ function freezingText({freezing, composition}: Balanced, brief: Brief): string {
   ].join("\n");
 }
 
-function scoopText({scoop, composition}: Balanced, brief: Brief): string {
-  const {temperature, low, high, verdict} = scoop;
-  const advice = {
-    soft: "It may not hold its shape there: keep it colder, or take out some sugars.",
-    scoops: "Scoop it straight from the freezer.",
-    firm: `A litre tub wants ${tempering(composition, brief)} first.`,
-    hard: `A litre tub would want ${tempering(composition, brief)}; or ask for less ice and solid fat (hard phase).`,
-  }[verdict];
-  const where =
-    temperature === undefined
-      ? "It is never as hard as a published hard ice cream is when dipped."
-      : `Scoops at about ${degrees(temperature)}${low === undefined || high === undefined ? "" : ` (between ${degrees(low)} and ${degrees(high)})`}.`;
+function scoopText({scoop, composition}: Balanced): string {
   const {caution, msnf, longStorage} = sandiness(composition);
+  const advice = outOfFreezer(scoop, waitOnCounter(composition, scoop.freezer));
   return [
     "Scooping (estimated from ice and solid fat; overrun and stabiliser left out)",
-    `  ${where}`,
-    `  In a freezer at ${degrees(brief.freezer, 0)}: ${verdict}. ${advice}`,
+    ...wrapWords(whereItScoops(scoop)),
+    ...wrapWords(`From a freezer at ${setDegrees(scoop.freezer)} ${advice}.`),
     ...(caution === "none"
       ? []
       : [
           `  Much milk solids-not-fat (${decimal(msnf, 1)} %; to keep long, at most ${decimal(longStorage, 1)}): may turn sandy.`,
         ]),
   ].join("\n");
-}
-
-/** Time that a litre tub takes on the counter at 20 °C to get soft enough, in words. */
-function tempering(composition: Composition, {freezer}: Brief): string {
-  const tub = {shape: "box", length: 16, width: 10.5, height: 6} as const;
-  const time = temperingTime(composition, tub, freezer, {airTemperature: 20});
-  return time ? `about ${decimal(Math.max(1, time.minutes), 0)} minutes at 20 °C` : "some time in the fridge";
 }
 
 /** What is beyond the customary doses because the cook asked for it. */
@@ -178,7 +164,7 @@ function priceText({price, of}: Binding, {aim}: Brief): string {
 function candidatesText({candidates}: Extract<Answer, {status: "optimal"}>): string {
   if (!candidates.length) return "";
   const line = ({name, cost, batch, scoop, shares}: Balanced) =>
-    `  ${cell(name)} ${right(cost === undefined ? "–" : decimal((cost / batch) * 1000, 2), 9)} ${right(scoop.temperature === undefined ? "–" : degrees(scoop.temperature), 11)} ${right(decimal(shares.sweetness ?? 0, 1), 10)}`;
+    `  ${cell(name)} ${right(cost === undefined ? "–" : decimal((cost / batch) * 1000, 2), 9)} ${right(scoopsAt(scoop), 11)} ${right(decimal(shares.sweetness ?? 0, 1), 10)}`;
   return [
     `${"Other mixes that meet the brief".padEnd(NAME_WIDTH + 2)}    per kg   scoops at  sweetness`,
     ...candidates.map(line),

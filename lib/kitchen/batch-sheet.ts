@@ -1,7 +1,7 @@
 import {finite} from "../core/numbers.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
 import {freezingCurve} from "../freezing/curve.ts";
-import {scoopTemperature, type ScoopTemperature, verdictAt, type Verdict} from "../freezing/scoop.ts";
+import {scooping, type Scooping} from "../freezing/scoop.ts";
 import type {Allergen, Ingredient} from "../pantry/ingredient.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
 import type {Caution} from "./caution.ts";
@@ -83,8 +83,8 @@ export interface BatchSheet {
   readonly curve: readonly CurvePoint[];
   /** °C of the freezer. */
   readonly storage: number;
-  readonly scoop: ScoopTemperature;
-  readonly verdict: Verdict;
+  /** Where the base scoops, and what it is in the freezer. */
+  readonly scoop: Scooping;
 }
 
 /**
@@ -100,7 +100,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
   const base = scaled.product.components.find((component) => component.churned)!;
   const process = options.process && scaleProcess(options.process, scaled.baseFactor);
   const report = process && followProcess(base.recipe, process);
-  const scoop = scoopTemperature(base.composition);
+  const scoop = scooping(base.composition, storage);
   return {
     title: product.name,
     figures: sheetFigures(scaled, base, scoop, {...options, ...("machine" in to && {machine: to.machine})}),
@@ -117,7 +117,6 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
     curve: freezingCurve(base.composition),
     storage,
     scoop,
-    verdict: verdictAt(base.composition, storage),
   };
 }
 

@@ -1,9 +1,10 @@
 import {decimal, degrees} from "../core/figures.ts";
 import {initialFreezingPoint} from "../freezing/ice.ts";
-import type {ScoopTemperature} from "../freezing/scoop.ts";
+import type {Scooping} from "../freezing/scoop.ts";
 import {costOf} from "./cost.ts";
 import {type Component, productDensity, productLines} from "./product.ts";
 import type {Machine} from "./scale.ts";
+import {scoopsAt} from "./scoop-words.ts";
 import type {ScaledProduct} from "./scale-product.ts";
 
 /**
@@ -15,7 +16,7 @@ import type {ScaledProduct} from "./scale-product.ts";
 export function sheetFigures(
   scaled: ScaledProduct,
   base: Component,
-  scoop: ScoopTemperature,
+  scoop: Scooping,
   {overrun, cost, machine}: {readonly overrun?: number; readonly cost?: boolean; readonly machine?: Machine},
 ): {label: string; value: string}[] {
   const freezes = initialFreezingPoint(base.composition);
@@ -36,9 +37,7 @@ export function sheetFigures(
           },
         ]),
     ...(freezes === undefined ? [] : [{label: "Starts to freeze", value: `${degrees(freezes)}`}]),
-    ...(scoop.temperature === undefined
-      ? []
-      : [{label: "Scoops, estimated", value: `${degrees(scoop.temperature, 0)}`}]),
+    {label: "Scoops, estimated", value: scoopsAt(scoop)},
     ...(cost ? [{label: "Ingredients cost", value: costOfAll(scaled)}] : []),
   ];
 }

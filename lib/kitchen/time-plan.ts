@@ -1,10 +1,11 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
 import {heatToRemove} from "../freezing/enthalpy.ts";
-import {scoopTemperature} from "../freezing/scoop.ts";
+import {scooping} from "../freezing/scoop.ts";
 import {hardeningTime, temperingTime, type Tub} from "../freezing/tub.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {whole} from "./scale.ts";
+import {duration, temperSentence} from "./scoop-words.ts";
 
 /** A run of the machine that has been timed. */
 export interface TimedRun {
@@ -114,7 +115,6 @@ export function timePlan(day: Day): TimePlan {
     airTemperature: day.room,
     overrun,
   })?.minutes;
-  const scoop = scoopTemperature(composition).temperature;
   const stages: Stage[] = [
     ...(day.chill ? [chillStage(day.chill, composition, gramsPerRun * runs)] : []),
     {
@@ -128,17 +128,12 @@ export function timePlan(day: Day): TimePlan {
       text:
         harden === undefined
           ? `The core does not reach ${core} °C in air of ${freezer.temperature} °C.`
-          : `Harden in air of ${freezer.temperature} °C until the core is at ${core} °C: about ${hours(harden)}.`,
+          : `Harden in air of ${freezer.temperature} °C until the core is at ${core} °C: about ${duration(harden)}.`,
     },
     {
       stage: "temper",
       ...(temper !== undefined && {minutes: temper}),
-      text:
-        temper === undefined
-          ? "It does not reach a scoop temperature on the counter."
-          : temper === 0
-            ? "It scoops straight from the freezer."
-            : `Temper at ${day.room} °C until it is at ${scoop!.toFixed(0)} °C: about ${hours(temper)}.`,
+      text: temperSentence(scooping(composition, freezer.temperature), temper, day.room),
     },
   ];
   const before = stages.filter(({stage}) => stage !== "temper").map(({minutes}) => minutes ?? NaN);
@@ -152,10 +147,5 @@ function chillStage(
   grams: number,
 ): Stage {
   const minutes = coolingMinutes(composition, grams, from, to, watts);
-  return {stage: "chill", minutes, text: `Chill from ${from} to ${to} °C: about ${hours(minutes)}.`};
-}
-
-function hours(minutes: number): string {
-  if (minutes < 90) return `${minutes.toFixed(0)} minutes`;
-  return `${(minutes / 60).toFixed(1)} hours`;
+  return {stage: "chill", minutes, text: `Chill from ${from} to ${to} °C: about ${duration(minutes)}.`};
 }

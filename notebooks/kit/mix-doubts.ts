@@ -1,7 +1,8 @@
 import {areaY, axisY, dot, gridY, line, type Markish, plot, pointerX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import {frozenShare, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
-import {scoopTemperature} from "../../lib/freezing/scoop.ts";
+import {scooping, scoopTemperature} from "../../lib/freezing/scoop.ts";
+import {outOfFreezer, whereItScoops} from "../../lib/kitchen/scoop-words.ts";
 import {MILK_SALTS_TODAY} from "../../lib/freezing/solute-table.ts";
 import {equivalenceMix, sucroseEquivalenceCurve} from "../../lib/freezing/sucrose-equivalence.ts";
 import {iceError, methodDifference} from "../../lib/freezing/validity.ts";
@@ -70,16 +71,12 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
   const end = equivalents.at(-1)?.temperature;
   const difference =
     leftOut.length || !equivalents.length ? undefined : methodDifference(composition, freezer);
-  const scoop = scoopTemperature(composition);
+  const scoop = scooping(composition, freezer);
   const more = ice(today, freezer) - frozen;
   const li = (way: keyof typeof WAYS, text: string) =>
     html`<li>
       ${keyOf(WAYS[way].style)}<span><strong>${WAYS[way].label}.</strong> ${unbroken(text)}</span>
     </li>`;
-  const scoops =
-    scoop.temperature === undefined
-      ? "it is never as hard as ice cream is when dipped"
-      : `it scoops at about ${degrees(scoop.temperature)}${scoop.low !== undefined && scoop.high !== undefined ? `, somewhere from ${degrees(scoop.low)} to ${degrees(scoop.high)}` : ""}`;
   const other = leftOut.length
     ? `The method knows nothing of ${leftOut.join(" and ")}, so the stated uncertainty goes without this check.`
     : end === undefined || difference === undefined
@@ -91,7 +88,7 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
       <b>give or take ${unbroken(`${decimal(off, 1)} g`)}</b>
     </h2>
     <ul>
-      ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice, and ${scoops}.`)}
+      ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice. ${whereItScoops(scoop)} From the freezer ${outOfFreezer(scoop)}.`)}
       ${li("equivalents", other)}
       ${li("today", `With milk that freezes at ${milk.today}, as today’s instruments read (source not checked), instead of Leighton’s ${milk.leighton}, there would be ${gramsOfIce(more)}.`)}
     </ul>

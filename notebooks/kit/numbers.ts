@@ -1,4 +1,4 @@
-import {decimal, degrees} from "../../lib/core/figures.ts";
+import {decimal, setDegrees} from "../../lib/core/figures.ts";
 
 /** A limit as the cook set it: at most two decimals, none for their own sake. */
 export function limit(value: number): string {
@@ -14,7 +14,7 @@ const BOUND = {min: "at least", max: "at most", equal: "exactly"} as const;
 
 /** A temperature as the cook set it, that no line breaks before its unit. */
 export function setting(temperature: number): string {
-  return degrees(temperature, Number.isInteger(temperature) ? 0 : 1).replace(" ", "\u00a0");
+  return setDegrees(temperature).replace(" ", "\u00a0");
 }
 
 /** Words in which no line breaks before a unit. */

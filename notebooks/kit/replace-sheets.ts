@@ -1,6 +1,7 @@
 import {html} from "htl";
 import type {Alternative, NoticedChange} from "../../lib/balance/substitution-types.ts";
-import {decimal, degrees, grams} from "../../lib/core/figures.ts";
+import {decimal, grams, tenth} from "../../lib/core/figures.ts";
+import {scoopsAt} from "../../lib/kitchen/scoop-words.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {inWords, NOTICED_WORDS} from "./replace-words.ts";
@@ -39,8 +40,7 @@ export function noticedSheet({changes, score}: Alternative, [before, after]: Bef
     .filter((one) => !differs(one) && one.before > 0.005)
     .map(({what}) => NOTICED_WORDS[what].name);
   const most = Math.max(1, ...counting.map(({counts}) => counts));
-  const scoop = ({mix}: ShownMix<WeighedMix>) =>
-    mix.scoop.temperature === undefined ? "–" : degrees(mix.scoop.temperature);
+  const scoop = ({mix}: ShownMix<WeighedMix>) => scoopsAt(mix.scoop);
   return sheet({
     heading: "What is different",
     reading: `The bar is what a change counts; one that reaches the line may just be noticed. All together: ${decimal(score, 1)}, with new ingredients and new allergens.${same.length ? ` As before: ${inWords(same)}.` : ""}`,
@@ -65,7 +65,10 @@ export function noticedSheet({changes, score}: Alternative, [before, after]: Bef
 
 function scoopChange({mix: before}: ShownMix<WeighedMix>, {mix: after}: ShownMix<WeighedMix>): string {
   const [old, now] = [before.scoop.temperature, after.scoop.temperature];
-  return old === undefined || now === undefined ? "–" : changed(now - old, (value) => decimal(value, 1));
+  // The change of what is printed, so that the three figures agree.
+  return old === undefined || now === undefined
+    ? "–"
+    : changed(tenth(now) - tenth(old), (value) => decimal(value, 1));
 }
 
 /** A legal name rule by rule, as it was and as it becomes. */

@@ -1,9 +1,10 @@
 import {html} from "htl";
 import type {Alternative, Substitution} from "../../lib/balance/substitution-types.ts";
-import {decimal, degrees} from "../../lib/core/figures.ts";
+import {decimal} from "../../lib/core/figures.ts";
+import {scoopsAgainst, softWarning, verdictAgainst} from "../../lib/kitchen/scoop-words.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import type {WeighedMix} from "./mixes.ts";
-import {setting, unbroken} from "./numbers.ts";
+import {unbroken} from "./numbers.ts";
 import {wayName} from "./replace-search.ts";
 import {inWords, mostNoticed, noticedWords, takesWords} from "./replace-words.ts";
 
@@ -27,7 +28,7 @@ interface Circumstances {
 
 /** The way that is looked at in words, and all others to choose from, the least noticed first. */
 export function replaceVerdict(circumstances: Circumstances): HTMLElement {
-  const {substitution, chosen, before, after, freezer, choose} = circumstances;
+  const {substitution, chosen, before, after, choose} = circumstances;
   const ways = substitution.alternatives.map((one, i) => wayItem(one, i, circumstances));
   const list = (items: readonly HTMLElement[], start: number) =>
     html`<ol class="ways" start=${start}>
@@ -38,7 +39,7 @@ export function replaceVerdict(circumstances: Circumstances): HTMLElement {
   const element = html`<section class="verdict swap" aria-live="polite">
     <h2>Instead of <b>${substitution.without}</b>, ${headline(chosen)}: ${noticedWords(chosen)}</h2>
     ${alarms(circumstances)}
-    <p>${unbroken(freezing(before, after, freezer))}</p>
+    <p>${unbroken(freezing(before, after))}</p>
     ${
       substitution.notCompared.includes("cost")
         ? html`<p class="aside">The cost could not be compared: not everything in question has a price.</p>`
@@ -117,15 +118,8 @@ function alarms({chosen, checks, checksBefore, legalName, substitution}: Circums
   </div>`;
 }
 
-function freezing(before: WeighedMix, after: WeighedMix, freezer: number): string {
-  const [old, renewed] = [before.scoop.temperature, after.scoop.temperature];
-  const scoops =
-    old === undefined || renewed === undefined
-      ? "It never gets as hard as ice cream is when dipped."
-      : Math.abs(renewed - old) < 0.05
-        ? `It scoops at ${degrees(renewed)}, as before.`
-        : `It scoops at ${degrees(renewed)}, where it was ${degrees(old)} before.`;
-  return `${scoops} From a freezer at ${setting(freezer)} the word for it is “${after.scoop.verdict}”${after.scoop.verdict === before.scoop.verdict ? ", the same as before" : `, where it was “${before.scoop.verdict}”`}.`;
+function freezing({scoop: before}: WeighedMix, {scoop: after}: WeighedMix): string {
+  return `${softWarning(after) ?? ""} ${scoopsAgainst(after, before)} ${verdictAgainst(after, before)}`.trim();
 }
 
 /** The answer in one line, for a phone. */

@@ -1,4 +1,5 @@
 import {html} from "htl";
+import {scoopsAt} from "../../lib/kitchen/scoop-words.ts";
 import type {Prices} from "../../lib/balance/prices.ts";
 import type {Binding} from "../../lib/balance/answer.ts";
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
@@ -68,7 +69,7 @@ const PROPERTIES: readonly (readonly [
   ["egg yolk solids", "%", "eggYolkSolids", ({shares}) => percent(shares.eggYolkSolids)],
   ["sweetness", "as % of sugar", "sweetness", ({shares}) => percent(shares.sweetness)],
   ["starts to freeze at", "", "freezingPoint", ({freezing}) => temperature(freezing.initialFreezingPoint, 2)],
-  ["scoops at", "", "scoopTemperature", ({scoop}) => temperature(scoop.temperature, 1)],
+  ["scoops at", "", "scoopTemperature", ({scoop}) => scoopsAt(scoop)],
   ["from the freezer", "", "", ({scoop}) => scoop.verdict],
 ];
 

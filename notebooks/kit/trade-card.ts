@@ -1,5 +1,6 @@
 import {html} from "htl";
-import {decimal, degrees} from "../../lib/core/figures.ts";
+import {scoopsAt} from "../../lib/kitchen/scoop-words.ts";
+import {decimal} from "../../lib/core/figures.ts";
 import {keyOf, styleOf} from "./mixes.ts";
 import {valueText} from "./trade-axes.ts";
 import type {Mark} from "./written.ts";
@@ -9,16 +10,16 @@ import {lookedAt, type TradeScene} from "./trade-scene.ts";
 export function tradeCard(scene: TradeScene, mark: Mark): HTMLElement {
   const {x, y, brief} = scene;
   const {mix, ...place} = lookedAt(scene, mark);
-  const {temperature} = mix.scoop;
   const lines = mix.amounts.filter(({percent}) => percent > 1e-3).sort((a, b) => b.percent - a.percent);
   const facts = [
     ...[x, y].map((axis, i) => [axis.name, valueText(axis, i ? place.y : place.x)] as const),
     ...(mix.cost !== undefined && x.key !== "cost" && y.key !== "cost"
       ? [["cost", `${decimal((1000 * mix.cost) / mix.batch, 2)} per kg`] as const]
       : []),
-    ...(temperature !== undefined && x.key !== "scoopTemperature" && y.key !== "scoopTemperature"
-      ? [["scoop temperature", degrees(temperature)] as const]
+    ...(x.key !== "scoopTemperature" && y.key !== "scoopTemperature"
+      ? [["scoop temperature", scoopsAt(mix.scoop)] as const]
       : []),
+    ["from the freezer", mix.scoop.verdict] as const,
   ];
   return html`<div class="card" role="status">
     <h4>${keyOf(styleOf(0))} This one</h4>

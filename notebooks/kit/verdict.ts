@@ -1,18 +1,13 @@
 import {html} from "htl";
 import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
 import {decimal, degrees, grams, roomy} from "../../lib/core/figures.ts";
+import {objectiveSentence} from "../../lib/io/objective-words.ts";
+import {outOfFreezer, scoopsClause, softWarning} from "../../lib/kitchen/scoop-words.ts";
 import type {PageAnswer} from "./answers.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
-import {bounded, limit, setting} from "./numbers.ts";
+import {bounded, limit, setting, unbroken} from "./numbers.ts";
 import {TRACE} from "./tables.ts";
 import {labelOf} from "./targets.ts";
-
-const ADVICE = {
-  soft: "it is soft and may not hold its shape: keep it colder, or take out some of the sugars",
-  scoops: "it scoops straight away",
-  firm: "it is firm: give the tub some minutes on the counter first",
-  hard: "it is too hard to scoop: let it warm well before serving, or ask for less hard phase",
-} as const;
 
 /** What the words need to know beside the answer. */
 interface Circumstances {
@@ -47,48 +42,56 @@ export function shortly(answer: PageAnswer): string {
   if (answer.status === "optimal") {
     const {cost, batch, scoop} = answer;
     const price = cost === undefined ? "Balanced" : `${decimal((cost / batch) * 1000, 2)} per kg`;
-    return scoop.temperature === undefined ? price : `${price}, scoops at ${degrees(scoop.temperature)}`;
+    const soft = scoop.verdict === "soft" ? "soft in the freezer, " : "";
+    return `${price}, ${soft}${scoopsClause(scoop)}`;
   }
   return answer.status === "infeasible" ? "No mix meets every target" : "The brief needs mending";
 }
 
 /** One line on top, then a plain sentence for each mix. */
-function success(mixes: readonly ShownMix[], {freezer, missing}: Circumstances): HTMLElement {
+function success(mixes: readonly ShownMix[], {missing}: Circumstances): HTMLElement {
   const {mix} = mixes[0]!;
+  const byCost = isCheapest(mix);
+  const warning = softWarning(mix.scoop);
   return html`<section class="verdict" aria-live="polite">
     <h2>${cheapest(mix)}</h2>
+    ${warning === undefined ? "" : html`<p class="alarm" role="alert"><b>${unbroken(warning)}</b></p>`}
     <ul>
       ${mixes.map(
         (shown) =>
           html`<li>
-            ${keyOf(shown.style)}<span
-              ><strong>${shown.label}.</strong> ${sentence(shown.mix, mix, freezer)}</span
-            >
+            ${keyOf(shown.style)}<span><strong>${shown.label}.</strong> ${sentence(shown.mix, mix)}</span>
           </li>`,
       )}
     </ul>
-    ${missing.map((name) => html`<p class="aside">No other mix within 15 % of that cost is ${name}: the ones above are already as far as the targets allow.</p>`)}
+    ${byCost ? "" : html`<p class="aside">${unbroken(objectiveSentence(mix))}</p>`}
+    ${missing.map((name) => html`<p class="aside">No other mix ${byCost ? "within 15 % of that cost" : "as good"} is ${name}: the ones above are already as far as the targets, and a tub that holds its shape, allow.</p>`)}
   </section>`;
 }
 
-function cheapest({cost, batch, scoop}: Balanced): HTMLElement {
+function isCheapest({objective}: Balanced): boolean {
+  return objective?.sense === "minimise" && objective.name.startsWith("cost");
+}
+
+function cheapest(mix: Balanced): HTMLElement {
+  const {cost, batch, scoop} = mix;
   const price =
     cost === undefined
       ? html`<span>This mix</span>`
-      : html`<span>The cheapest mix costs <b>${decimal((cost / batch) * 1000, 2)} per kg</b></span>`;
-  return scoop.temperature === undefined
-    ? html`<span>${price} and never gets as hard as ice cream is when dipped</span>`
-    : html`<span>${price} and scoops at <b>${degrees(scoop.temperature, 0)}</b></span>`;
+      : html`<span
+          >${isCheapest(mix) ? "The cheapest" : "This"} mix costs
+          <b>${decimal((cost / batch) * 1000, 2)} per kg</b></span
+        >`;
+  return html`<span>${price} and <b>${unbroken(scoopsClause(scoop))}</b></span>`;
 }
 
 /** One mix in a sentence or two, against the cheapest. */
-function sentence(mix: Balanced, first: Balanced, freezer: number): string {
+function sentence(mix: Balanced, first: Balanced): string {
   const point = mix.freezing.initialFreezingPoint;
-  const {temperature, verdict} = mix.scoop;
   return [
     mix === first ? ofBatch(mix) : against(mix, first),
-    `It starts to freeze at ${point === undefined ? "a temperature below −40 °C" : degrees(point)}${temperature === undefined ? "" : ` and scoops at about ${degrees(temperature)}`}.`,
-    `From a freezer at ${setting(freezer)} ${ADVICE[verdict]}.`,
+    `It starts to freeze at ${point === undefined ? "a temperature below −40 °C" : degrees(point)} and ${scoopsClause(mix.scoop)}.`,
+    `From a freezer at ${setting(mix.scoop.freezer)} ${outOfFreezer(mix.scoop)}.`,
   ]
     .join(" ")
     .replaceAll(/ (?=[°%])/g, "\u00a0");
