@@ -1,9 +1,11 @@
 import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
+import {balance} from "../lib/balance/balance.ts";
 import {costMap, costMapSteps} from "../lib/balance/cost-map.ts";
 import {feasibleRegion} from "../lib/balance/feasible-region.ts";
 import {formulate} from "../lib/balance/formulate.ts";
 import {cornersOf, type Point} from "../lib/balance/hull.ts";
+import {holdingShape} from "../lib/balance/hold-shape.ts";
 import {finish, inChunks, type Progress} from "../lib/balance/in-chunks.ts";
 import {measure, mixOf} from "../lib/balance/mix-report.ts";
 import {readBrief} from "../lib/balance/read-brief.ts";
@@ -19,6 +21,9 @@ import {within} from "./support/within.ts";
 import {COST, FAT, HARD, SUGARS, along, frontOf, input, leastByHighs, pear} from "./support/trade-off.ts";
 
 const highs = await loadHighs();
+
+/** The demo brief with the limits that keep a front's mixes as scoopable as its answer: what the reference is asked too. */
+const shapely = holdingShape(pear);
 
 // Reference throughout: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
 
@@ -62,14 +67,14 @@ describe("an exact front", () => {
         [x, wx],
         [y, wy],
       ]);
-      within(best, leastByHighs(pear, costs), 1e-6, `weights ${wx}, ${wy}`);
+      within(best, leastByHighs(shapely, costs), 1e-6, `weights ${wx}, ${wy}`);
     }
     const turned = points.map((point) => ({x: sx * point.x, y: sy * point.y}));
     const [low, high] = [turned[0]!.x, turned.at(-1)!.x];
     for (let i = 0; i < solves; i++) {
       const limit = low + (high - low) * next();
       const row = {name: "limit", coefficients: along(pear, [[x, sx]]), upper: limit};
-      const least = leastByHighs(pear, along(pear, [[y, sy]]), [row]);
+      const least = leastByHighs(shapely, along(pear, [[y, sy]]), [row]);
       within(heightAt(turned, limit), least, 1e-6, `y at x = ${limit}`);
     }
   });
@@ -92,7 +97,7 @@ describe("an exact front", () => {
           [COST, weight],
           [sweet, 1 - weight],
         ]);
-        within(best, leastByHighs(brief, costs), 1e-6, `seed ${seed}, weight ${weight}`);
+        within(best, leastByHighs(holdingShape(brief), costs), 1e-6, `seed ${seed}, weight ${weight}`);
       }
     }
     expect(fronts).toBeGreaterThanOrEqual(15);
@@ -185,13 +190,40 @@ describe("an exact front", () => {
   });
 });
 
+describe("what a front offers", () => {
+  test("no mix has a worse verdict in the freezer than the brief's answer, softest and hardest included", () => {
+    const answer = balance(input, {pantry: demoPantry});
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    expect(answer.scoop.verdict).toBe("scoops");
+    for (const axes of [
+      {x: {hardPhase: {at: -18}}, y: "cost"},
+      {x: {maximise: {hardPhase: {at: -18}}}, y: "cost"},
+      {x: "scoopTemperature", y: "sweetness"},
+    ] as TradeOffAxes[]) {
+      const {points} = frontOf(pear, axes);
+      for (const {mix} of points) expect(mix.scoop.verdict).toBe("scoops");
+      for (const {mix} of points) expect(mix.shares).not.toHaveProperty("hard phase at -18 °C");
+    }
+  });
+
+  test("a brief without prices keeps what holds its shape where that can be had, and loses nothing where not", () => {
+    const ingredients = ["water", "sucrose", "fructose", "cream 40 %"];
+    const may = readBrief({ingredients, targets: {fat: {max: 12}}}, realPantry);
+    expect(holdingShape(may).targets).toHaveLength(2);
+    for (const {mix} of frontOf(may, {x: "scoopTemperature", y: "water"}).points)
+      expect(mix.scoop.verdict).not.toBe("soft");
+    const cannot = readBrief({ingredients, targets: {fructose: {min: 40}}}, realPantry);
+    expect(holdingShape(cannot)).toBe(cannot);
+  });
+});
+
 describe("a front with a temperature", () => {
   test("cost against scoop temperature: each point the cheapest at its temperature by HiGHS, lines within twice the error", () => {
     const {points, exact, error} = frontOf(pear, {x: "scoopTemperature", y: "cost"});
     expect(exact).toBe(false);
     expect(error).toBeLessThan(0.005);
     const cheapest = (at: number) => {
-      const {program} = formulate(pear, {sense: "minimise", subject: COST}, [
+      const {program} = formulate(shapely, {sense: "minimise", subject: COST}, [
         {subject: {kind: "scoopTemperature"}, max: at},
       ]);
       return referenceOf(highs, program).objective;

@@ -9,7 +9,7 @@ import type {Target} from "./brief.ts";
 export const REACH_ROOM = 1e-6;
 
 /** Warmest temperature at which a mix is asked to hold its shape, °C: the model of ice ends at 0. */
-const WARMEST = -0.1;
+export const WARMEST = -0.1;
 
 /**
  * Limits on the hard phase that leave no mix a worse verdict in the freezer than a given one has: none that is softer than what

@@ -1,8 +1,9 @@
 import {solverOfMany} from "../lp/solve-again.ts";
 import type {Recipe} from "../pantry/recipe.ts";
-import {expectRecipe} from "../pantry/recipe.ts";
+import {expectRecipe, recipeComposition} from "../pantry/recipe.ts";
 import {describeAlternative} from "./alternative.ts";
 import {finish, type Progress, type Steps} from "./in-chunks.ts";
+import {noWorseThan} from "./no-worse.ts";
 import {NOTICED} from "./noticed.ts";
 import {type Goal, goalsOf, remake} from "./remake.ts";
 import {type Candidate, readSubstitution, type SubstitutionProblem} from "./substitution-problem.ts";
@@ -29,7 +30,8 @@ const SAME = 0.05;
  * (told where that is better than leaving it out), with water and the
  * recipe's wettest ingredient to make up the mass; then pairs of those that do best alone; then everything at once
  * (newcomers that the score does not miss left out again), also without any new allergen. New allergens are named and count; ingredients there for their flavour stay and are not
- * brought in, but for others of the group of what is out.
+ * brought in, but for others of the group of what is out. No way has a worse verdict in the freezer than the recipe (see
+ * `noWorseThan`): what would only do so is not told, so that there may be none.
  *
  * @throws InputError for a name that the recipe does not have, a number out of range, or an unknown weight
  */
@@ -150,16 +152,17 @@ type Ask = (
 /** Finds the best recipe in which some ingredients may move, the rest staying; with the legal name kept if that is possible. */
 function asker(problem: SubstitutionProblem, goals: readonly Goal[]): Ask {
   const {batch, missing, kept, own, legalName} = problem;
+  const shape = noWorseThan(recipeComposition(problem.before), problem.freezer);
   const solvers = new Map<string, ReturnType<typeof solverOfMany>>();
   return (kind, moving, making) => {
     const free = [...(missing.max > 0 ? [missing] : []), ...making, ...moving];
     const fixed = [...kept, ...own.filter((candidate) => !free.includes(candidate))];
     if (!solvers.has(kind)) solvers.set(kind, solverOfMany());
     const solve = solvers.get(kind)!;
-    const targets = legalName?.targets ?? [];
-    let outcome = remake(problem, goals, free, fixed, targets, solve);
-    if (outcome.status !== "optimal" && targets.length > 0)
-      outcome = remake(problem, goals, free, fixed, [], solve);
+    const legal = legalName?.targets ?? [];
+    let outcome = remake(problem, goals, free, fixed, [...legal, ...shape], solve);
+    if (outcome.status !== "optimal" && legal.length > 0)
+      outcome = remake(problem, goals, free, fixed, shape, solve);
     if (outcome.status !== "optimal") return undefined;
     const {values} = outcome;
     const made = [

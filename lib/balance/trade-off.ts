@@ -3,6 +3,7 @@ import type {Brief} from "./brief.ts";
 import {exactFront} from "./exact-front.ts";
 import {expectBrief} from "./expect-brief.ts";
 import {describeFront} from "./front-mix.ts";
+import {holdingShape} from "./hold-shape.ts";
 import {finish, type Steps} from "./in-chunks.ts";
 import {limitsOnly} from "./mix-program.ts";
 import {sampledFront} from "./sampled-front.ts";
@@ -15,7 +16,8 @@ import {withoutWholeValues} from "./without-whole-values.ts";
  *
  * Between weighted sums the front is exact (see `cornersBetween`): no mix lies beyond it by more than 1e-8 of its width
  * and height. Where a freezing point or scoop temperature takes part, it is found at temperatures chosen where it bends,
- * each point of it exact. What the brief itself minimises does not count.
+ * each point of it exact. What the brief itself minimises does not count, but no point has a worse verdict in the freezer than
+ * the brief's own answer (see `holdingShape`): the front ends where a mix would no longer hold its shape.
  *
  * @param brief a checked one, from {@link readBrief}
  * @throws InputError for an axis not understood, or a price or property that an ingredient lacks
@@ -28,7 +30,8 @@ export function tradeOff(brief: Brief, axes: TradeOffAxes): TradeOff {
 export function* tradeOffSteps(given: Brief, axes: TradeOffAxes): Steps<TradeOff> {
   expectBrief(given);
   const {x, y} = readAxes(axes, given.ingredients);
-  const {brief, leftOut} = withoutWholeValues(given);
+  const {brief: free, leftOut} = withoutWholeValues(given);
+  const brief = holdingShape(free);
   const formulation = limitsOnly(brief);
   const sampled = isTemperature(x.subject) || isTemperature(y.subject);
   const front = yield* (sampled ? sampledFront : exactFront)(brief, formulation, x, y);
@@ -37,7 +40,7 @@ export function* tradeOffSteps(given: Brief, axes: TradeOffAxes): Steps<TradeOff
     status: "front",
     x,
     y,
-    points: describeFront(brief, formulation, front.points),
+    points: describeFront(free, formulation, front.points),
     exact: !sampled,
     error: front.error,
     leftOut,
