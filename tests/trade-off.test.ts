@@ -202,7 +202,6 @@ describe("what a front offers", () => {
     ] as TradeOffAxes[]) {
       const {points} = frontOf(pear, axes);
       for (const {mix} of points) expect(mix.scoop.verdict).toBe("scoops");
-      for (const {mix} of points) expect(mix.shares).not.toHaveProperty("hard phase at -18 °C");
     }
   });
 
@@ -315,7 +314,7 @@ describe("long runs", () => {
     const told: Progress[] = [];
     let pauses = 0;
     const found = await inChunks(tradeOffSteps(pear, axes), {
-      size: 3,
+      size: 2,
       onProgress: (progress) => told.push(progress),
       pause: async () => {
         pauses++;
