@@ -277,8 +277,8 @@ describe("what is optimised", () => {
     const {name, value, unit, sense} = answer.objective!;
     expect([name, unit, sense]).toEqual(["ice at -18 °C", "g per 100 g", "maximise"]);
     expect(value).toBeCloseTo(answer.freezing.curve.find(({temperature}) => temperature === -18)!.ice, 9);
-    const sentence = `Most ice at -18 °C that the brief allows: ${value.toFixed(2)} g per 100 g.`;
-    expect(textReport(answer, readBrief(input, realPantry))).toContain(sentence);
+    const sentence = `Most ice at −18 °C that the brief allows: ${value.toFixed(2)} g per 100 g.`;
+    expect(textReport(answer, readBrief(input, realPantry)).replaceAll(/\s+/g, " ")).toContain(sentence);
     expect(answerHtml(answer)).toContain(sentence);
     expect(answerCsv(answer)).toContain("maximised,ice at -18 °C,");
   });
