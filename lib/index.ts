@@ -26,18 +26,9 @@ export {frozenShare, hardPhase, heatShock, ice, initialFreezingPoint} from "./fr
 export {heldBy, heldWater, type Solute, SOLUTES} from "./freezing/held-water.ts";
 export {iceWaterActivity} from "./freezing/water-activity.ts";
 export {solidFat} from "./freezing/solid-fat.ts";
-export {
-  referenceHardPhase,
-  type ReferenceHardPhase,
-  scooping,
-  type Scooping,
-  scoopTemperature,
-  type ScoopTemperature,
-  type Verdict,
-  verdictAt,
-  type VerdictBand,
-  verdictBands,
-} from "./freezing/scoop.ts";
+export {referenceHardPhase, type ReferenceHardPhase} from "./freezing/scoop.ts";
+export {scooping, type Scooping, scoopTemperature, type ScoopTemperature} from "./freezing/scoop.ts";
+export {type Verdict, verdictAt, type VerdictBand, verdictBands} from "./freezing/scoop.ts";
 export {enthalpy, heatToRemove} from "./freezing/enthalpy.ts";
 export {hardeningTime, temperingTime, type Tub, type TubConditions, type TubTime} from "./freezing/tub.ts";
 export {type Sandiness, sandiness, type Saturation, saturations} from "./freezing/solubility.ts";

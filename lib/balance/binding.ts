@@ -33,6 +33,8 @@ export function bindingOf(
   program.rows.forEach((row, i) => {
     const meaning = meanings[i]!;
     if (meaning.kind === "batch" || meaning.kind === "minimum" || meaning.kind === "help") return;
+    // That it hardens at all is no limit that a cook could move.
+    if (meaning.kind === "frozen") return;
     const activity = outcome.activities[i]!;
     const atLower = row.lower !== undefined && near(activity, row.lower);
     const atUpper = row.upper !== undefined && near(activity, row.upper);
