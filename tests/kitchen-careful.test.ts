@@ -153,6 +153,15 @@ describe("cautions by what a product holds", () => {
     expect(cautionsFor(product).some(({topic}) => topic === "polyols")).toBe(false);
   });
 
+  // 21 CFR 172.840: at most 0.1 % polysorbate 80 in frozen desserts.
+  test("doses beyond custom, each with its limit", () => {
+    const {doses} = about({"whole milk": 997, "polysorbate 80": 3});
+    expect(doses).toMatch(
+      /^base goes beyond custom\. .*polysorbate 80: 0\.3 %, customary are at most 0\.1 %/i,
+    );
+    expect(about({"whole milk": 850, sugar: 150})["doses"]).toBeUndefined();
+  });
+
   test("alcohol above 0.5 % of the volume; a teaspoon of vanilla in a litre is none", () => {
     expect(about({"whole milk": 850, sugar: 150, "vanilla extract": 4.4})["alcohol"]).toBeUndefined();
     expect(about({"whole milk": 850, sugar: 150, rum: 50})["alcohol"]).toMatch(/^Holds 1\.[56] % alcohol/);

@@ -7,6 +7,7 @@ export type CautionTopic =
   | "alcohol"
   | "polyols"
   | "crystals"
+  | "doses"
   | "allergens"
   | "cooling"
   | "law";

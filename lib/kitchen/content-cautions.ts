@@ -1,6 +1,7 @@
 import {decimal, degrees} from "../core/figures.ts";
 import {sum} from "../core/numbers.ts";
 import {saturations} from "../freezing/solubility.ts";
+import {dosesOver} from "../pantry/doses.ts";
 import {quantityOf} from "../pantry/quantities.ts";
 import type {Caution} from "./caution.ts";
 import {mixDensity} from "./density.ts";
@@ -25,7 +26,7 @@ const FELT = 1;
 const NATURAL = new Set(["fruit", "juice"]);
 
 /**
- * What to mind of what a product holds: alcohol, polyols, what crystallises.
+ * What to mind of what a product holds: alcohol, polyols, what crystallises, what goes beyond customary doses.
  *
  * @param storage °C of the freezer, -40 to -5
  */
@@ -55,7 +56,20 @@ export function contentCautions(product: Product, storage: number): Caution[] {
       text: `${name}: ${own.erythritol!.toFixed(0)} % erythritol is ${decimal(found.ratio, found.ratio < 10 ? 1 : 0)} times what its unfrozen water dissolves at ${degrees(storage, 0)} (solubility from memory, extrapolated). It crystallises: the tub turns hard and sandy, and harder than the scoop temperature says. Replace most of it.`,
     });
   }
+  for (const {recipe} of product.components.filter(({churned}) => churned)) {
+    const over = dosesOver(recipe.lines);
+    if (!over.length) continue;
+    const listed = over.map(
+      ({name, has, limit}) => `${name}: ${shown(has)} %, customary are at most ${shown(limit)} %`,
+    );
+    cautions.push({topic: "doses", text: `${recipe.name} goes beyond custom. ${listed.join("; ")}.`});
+  }
   return cautions;
+}
+
+/** A dose to as many digits as tell it from its limit. */
+function shown(percent: number): string {
+  return String(Number(percent.toPrecision(3)));
 }
 
 /** Polyols that come from no fruit, g per 100 g of the product. */
