@@ -99,7 +99,8 @@ async function balanceIn(file: string, options: Options): Promise<number> {
     prices: options.prices ?? beside(named.prices),
   });
   const brief = readBrief(input, pantry, place);
-  const answer = answerTo(brief, pantry, await searchFor(brief));
+  const timeLimit = 1000 * numberOf("--deadline", options.deadline ?? "10", 0.01, 86_400);
+  const answer = answerTo(brief, pantry, {...(await searchFor(brief)), timeLimit});
   const more = answer.status === "optimal" ? extras(brief, answer, options) : {};
   if (options.json) process.stdout.write(`${JSON.stringify({...answer, ...more})}\n`);
   else process.stdout.write(balanceText(answer, brief, more, options));
@@ -123,12 +124,10 @@ async function balanceIn(file: string, options: Options): Promise<number> {
   return 0;
 }
 
-/** Whole steps and rules that count make a brief hard: the second engine is at hand for it, and a clock. */
+/** Whole steps and rules that count make a brief hard: the second engine is at hand for it. */
 async function searchFor({ingredients, maxIngredients, wholePacks}: Brief) {
   const counts = ingredients.some(({step, minIfUsed, onlyWith}) => step ?? minIfUsed ?? onlyWith);
-  return counts || maxIngredients || wholePacks
-    ? {highs: await loadHighs(), now: () => performance.now()}
-    : {};
+  return counts || maxIngredients || wholePacks ? {highs: await loadHighs()} : {};
 }
 
 async function replaceIn(file: string, options: Options): Promise<number> {

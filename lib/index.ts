@@ -41,6 +41,7 @@ export {
 export {type Extrapolation, extrapolations, iceError, methodDifference} from "./freezing/validity.ts";
 
 export type {Check, LinearProgram, Outcome, Place, Row, Variable} from "./lp/program.ts";
+export type {Deadline} from "./lp/deadline.ts";
 export {solve, solveAsync, type SolveOptions} from "./lp/solve.ts";
 export {type Highs, loadHighs} from "./lp/engine-highs.ts";
 export {type Conflict as ProgramConflict, irreducibleConflict} from "./lp/conflict.ts";
@@ -53,7 +54,7 @@ export {
   type Sensitivity,
 } from "./lp/sensitivity.ts";
 
-export {balance, type BalanceOptions} from "./balance/balance.ts";
+export {balance, balanceSteps, type BalanceOptions} from "./balance/balance.ts";
 export type {
   AtInput,
   BriefInput,

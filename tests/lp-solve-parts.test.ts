@@ -166,10 +166,9 @@ describe("limits of a search", () => {
       [oddRoom(13, 137, 140), 200],
     ];
     for (const [program, most] of programs) {
-      const now = vi.fn(() => 0);
-      expect(solve(program, {now}).status).toBe("undecided");
-      // Once for the end, then before each linear program.
-      expect(now).toHaveBeenCalledTimes(1 + most);
+      vi.mocked(findBasis).mockClear();
+      expect(solve(program, {now: () => 0}).status).toBe("undecided");
+      expect(findBasis).toHaveBeenCalledTimes(most);
     }
   });
 
@@ -184,11 +183,14 @@ describe("limits of a search", () => {
     expect(objective).toBeLessThan(referenceOf(highs, knapsack).objective);
     expect(stopped.reason).toContain("a better answer");
     expect(solve(knapsack, {maxNodes: 12, highs})).toMatchObject({objective: 50, engine: "HiGHS"});
-    // The clock is read once before the search and once before each linear program.
-    let clock = 1000;
-    const now = () => clock++;
-    expect(solve(knapsack, {now, timeLimit: 100})).toMatchObject({objective: 50});
-    expect(solve(knapsack, {now, timeLimit: 13})).toEqual(stopped);
+    // The clock is read before each linear program and before each pivot of it.
+    const within = (timeLimit: number) => {
+      let clock = 1000;
+      return solve(knapsack, {now: () => clock++, timeLimit});
+    };
+    expect(within(1000)).toMatchObject({objective: 50});
+    expect(within(5)).toEqual({status: "undecided", reason: expect.stringContaining("without an answer")});
+    expect(within(90)).toMatchObject({status: "undecided", best: {values: expect.any(Array)}});
   });
 
   it("leave HiGHS a part of the time that is left, and nothing of none", () => {
@@ -198,7 +200,7 @@ describe("limits of a search", () => {
       expect(solve(roomy(41, 0), {highs, now, timeLimit: 1000}).status).toBe("undecided");
       return asked.map(({time_limit: seconds}) => seconds);
     };
-    expect(ask(0, 500, 500)).toEqual([0.4]);
+    expect(ask(0, 500, 500, 500)).toEqual([0.4]);
     expect(ask(0, 1000, 1000)).toEqual([]);
     expect(ask(0, 2000, 2000)).toEqual([]);
   });
@@ -305,14 +307,41 @@ describe("conflicts", () => {
   });
 
   it("say where a program stayed undecided", () => {
-    const three = (count: number): LinearProgram => {
-      const room = oddRoom(count);
-      return {...room, rows: [row([1, 1, ...times(count - 2, 0)], 3), ...room.rows]};
+    const room = oddRoom(8);
+    const half: LinearProgram = {
+      variables: [whole(1, 0, 1), ...room.variables],
+      rows: [
+        row([2, ...times(8, 0)], 1, 1),
+        ...room.rows.map((one) => ({...one, coefficients: [0, ...one.coefficients]})),
+      ],
     };
     const isHard = ({of}: {of: string}) => of === "variable";
-    // Two variables up to 1 never make 3. Without that, the room that pairs never fill is a conflict too, if there is time to see it.
-    expect(irreducibleConflict(three(13), isHard)).toEqual({limits: [lower(0)], irreducible: false});
-    expect(irreducibleConflict(three(8), isHard)).toEqual({limits: [lower(1), upper(1)], irreducible: true});
+    // Twice a whole number is never 1. Without that, the room that pairs never fill is a conflict too, if there is time to see it.
+    const hasty = irreducibleConflict(half, isHard, {maxNodes: 20});
+    expect(hasty).toEqual({limits: [lower(0), upper(0)], irreducible: false});
+    expect(irreducibleConflict(half, isHard)).toEqual({limits: [lower(1), upper(1)], irreducible: true});
+  });
+
+  it("need no search where the program without whole values has none either", () => {
+    const room = oddRoom(13);
+    const three = {...room, rows: [row([1, 1, ...times(11, 0)], 3), ...room.rows]};
+    const isHard = ({of}: {of: string}) => of === "variable";
+    // Two variables up to 1 never make 3, whole or not.
+    expect(irreducibleConflict(three, isHard)).toEqual({limits: [lower(0)], irreducible: true});
+  });
+
+  it("end at the deadline with what is known by then", () => {
+    const room = oddRoom(8);
+    const isHard = ({of}: {of: string}) => of === "variable";
+    const asked = (calls: number) => {
+      vi.mocked(solve).mockClear();
+      const left = () => calls - vi.mocked(solve).mock.calls.length;
+      return irreducibleConflict(room, isHard, {deadline: {left}});
+    };
+    const both = [lower(0), upper(0)];
+    expect(asked(1)).toBeUndefined();
+    expect(asked(3)).toEqual({limits: both, irreducible: false});
+    expect(asked(20)).toEqual({limits: both, irreducible: true});
   });
 });
 

@@ -68,6 +68,11 @@ export interface Conflict {
   readonly reach?: {readonly target: string; readonly best: number};
   /** Ingredients of the pantry of which any one would make the brief possible, the most sparing first. */
   readonly openers: readonly string[];
+  /**
+   * Whether time ran out before all of this was known: some of the limits named may then not be needed for the conflict, and a
+   * least change or an opener may be missing.
+   */
+  readonly cutShort?: true;
 }
 
 /** Everything about one mix. */
@@ -121,7 +126,11 @@ export interface Balanced extends MixReport {
 
 /** What a brief turned out to be. */
 export type Answer =
-  | (Balanced & {readonly candidates: readonly Balanced[]})
+  | (Balanced & {
+      readonly candidates: readonly Balanced[];
+      /** Whether time ran out before all candidates were looked for; the mix itself is proved all the same. */
+      readonly candidatesCutShort?: true;
+    })
   | {
       readonly status: "infeasible";
       readonly name: string;
@@ -129,8 +138,16 @@ export type Answer =
       readonly candidates: readonly [];
     }
   | {
-      readonly status: "unbounded" | "undecided";
+      readonly status: "unbounded";
       readonly name: string;
       readonly reason: string;
+      readonly candidates: readonly [];
+    }
+  | {
+      readonly status: "undecided";
+      readonly name: string;
+      readonly reason: string;
+      /** The best mix found that keeps every limit of the brief; a better one may exist. Absent where none was found. */
+      readonly best?: MixReport;
       readonly candidates: readonly [];
     };

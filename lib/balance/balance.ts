@@ -1,13 +1,15 @@
 import {InputError} from "../core/errors.ts";
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
+import {beforeTime, deadlineIn, USUAL_TIME} from "../lp/deadline.ts";
 import type {SolveOptions} from "../lp/solve.ts";
-import type {Answer} from "./answer.ts";
+import type {Answer, Conflict} from "./answer.ts";
 import type {BriefInput} from "./brief-schema.ts";
 import type {Brief} from "./brief.ts";
-import {candidatesOf} from "./candidates.ts";
+import {candidatesSteps} from "./candidates.ts";
 import {explainConflict} from "./conflict.ts";
+import {counted, finish, type Steps, type Stoppable} from "./in-chunks.ts";
 import {readBrief} from "./read-brief.ts";
-import {solveBrief} from "./solve-brief.ts";
+import {solveBriefSteps} from "./solve-brief.ts";
 
 /** What {@link balance} may be told beside the brief. */
 export interface BalanceOptions {
@@ -18,10 +20,18 @@ export interface BalanceOptions {
   /** Where to look for what would make an impossible brief possible; the pantry by default. A large one takes some ms. */
   readonly openersFrom?: Pantry;
   /**
-   * How long to look where amounts come in whole steps or rules count ingredients, and with what: a clock and a time limit, and
-   * HiGHS from `loadHighs` for large shelves.
+   * Milliseconds for the whole call, above 0; default 10,000. Over it the answer is `undecided`, with the best mix found; an answer
+   * already proved keeps as many candidates as were found.
    */
-  readonly search?: SolveOptions;
+  readonly deadline?: number;
+  /** A clock in milliseconds for the deadline; default `performance.now`, where there is one. Without a clock there is no deadline. */
+  readonly now?: () => number;
+  /** Ends the call, e.g. an `AbortSignal`: looked at before each step of {@link balanceSteps}, and so at the beginning. */
+  readonly signal?: Stoppable;
+  /** Whether to look for other candidates; true by default. */
+  readonly candidates?: boolean;
+  /** With what to look, and how thoroughly: HiGHS from `loadHighs`, for large shelves. Its time is the deadline's. */
+  readonly search?: Pick<SolveOptions, "highs" | "maxNodes" | "timeLimit" | "now">;
 }
 
 /**
@@ -32,11 +42,37 @@ export interface BalanceOptions {
  * mix can meet is answered with the limits that conflict and the least change that would make them meet.
  *
  * @throws InputError for a mistake in the brief, naming the place, the value and the next step
+ * @throws the signal's reason where it is aborted
  */
 export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer {
+  return finish(balanceSteps(brief, options));
+}
+
+/**
+ * {@link balance} in steps, for `inChunks`: a page keeps answering, a server can stop it. A step is a linear program, or one
+ * question to HiGHS, or the explanation of a conflict.
+ *
+ * @throws as `balance` does
+ */
+export function* balanceSteps(brief: BriefInput, options: BalanceOptions = {}): Steps<Answer> {
   refusePantry(options);
-  const {pantry = pantryOf([]), place, openersFrom = pantry, search} = options;
-  return answerTo(readBrief(brief, pantry, place), openersFrom, search);
+  const {pantry = pantryOf([]), place, openersFrom = pantry, signal, candidates} = options;
+  const search = searchWithin(options);
+  signal?.throwIfAborted();
+  const steps = answerSteps(readBrief(brief, pantry, place), openersFrom, search, candidates);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield step.value;
+    signal?.throwIfAborted();
+  }
+}
+
+/** The search with the one deadline of the call. */
+function searchWithin({deadline, now, search}: BalanceOptions): SolveOptions {
+  const [time, option] =
+    deadline === undefined ? [search?.timeLimit ?? USUAL_TIME, "search.timeLimit"] : [deadline, "deadline"];
+  return {...search, deadline: deadlineIn(time, now ?? search?.now, option)};
 }
 
 /** A pantry where the options belong would have nothing looked up in it. */
@@ -57,20 +93,51 @@ function refusePantry(options: unknown): void {
  * The answer to a brief that has been checked already.
  *
  * @param pantry the larger shelf, for what could be added to an impossible brief
+ * @param search with what to look, and how long for all of it
+ * @param candidates whether to look for candidates
  */
-export function answerTo(brief: Brief, pantry: Pantry, search: SolveOptions = {}): Answer {
-  const solution = solveBrief(brief, brief.name, brief.aim, [], search);
+export function answerTo(brief: Brief, pantry: Pantry, search: SolveOptions = {}, candidates = true): Answer {
+  return finish(answerSteps(brief, pantry, search, candidates));
+}
+
+/** {@link answerTo} in steps. */
+export function answerSteps(
+  brief: Brief,
+  pantry: Pantry,
+  search: SolveOptions = {},
+  candidates = true,
+): Steps<Answer> {
+  const deadline = search.deadline ?? deadlineIn(search.timeLimit ?? USUAL_TIME, search.now);
+  return counted(answering(brief, pantry, {...search, deadline}, candidates));
+}
+
+function* answering(
+  brief: Brief,
+  pantry: Pantry,
+  search: SolveOptions,
+  candidates: boolean,
+): Generator<void, Answer> {
+  const solution = yield* solveBriefSteps(brief, brief.name, brief.aim, [], search);
+  yield;
   switch (solution.status) {
-    case "optimal":
-      return {...solution, candidates: candidatesOf(brief, solution, {search})};
+    case "optimal": {
+      if (!candidates) return {...solution, candidates: []};
+      const {found, complete} = yield* candidatesSteps(brief, solution, {search});
+      return {...solution, candidates: found, ...(!complete && {candidatesCutShort: true})};
+    }
     case "infeasible":
       return {
         status: "infeasible",
         name: brief.name,
-        conflict: explainConflict(brief, pantry),
+        conflict: beforeTime(() => explainConflict(brief, pantry, search), unexplained),
         candidates: [],
       };
     default:
       return {...solution, name: brief.name, candidates: []};
   }
+}
+
+/** What is said of a conflict when no time is left to look for it. */
+function unexplained(): Conflict {
+  return {targets: [], relaxations: [], openers: [], cutShort: true};
 }

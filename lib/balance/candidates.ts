@@ -1,13 +1,15 @@
 import {hardPhase} from "../freezing/ice.ts";
-import {solve, type SolveOptions} from "../lp/solve.ts";
+import {deadlineIn, USUAL_TIME} from "../lp/deadline.ts";
+import {solveSteps, type SolveOptions} from "../lp/solve.ts";
 import type {Balanced} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {formulateClosest} from "./closest.ts";
 import {coefficientOf} from "./coefficient.ts";
 import {expectBrief} from "./expect-brief.ts";
 import {type Formulation, formulate} from "./formulate.ts";
+import {finish} from "./in-chunks.ts";
 import {noWorseThan} from "./no-worse.ts";
-import {type Solution, solveBrief, solveFormulation} from "./solve-brief.ts";
+import {type Solution, solveBriefSteps, solveFormulation} from "./solve-brief.ts";
 
 /** What makes a candidate worth showing. */
 export interface CandidateOptions {
@@ -18,7 +20,7 @@ export interface CandidateOptions {
   readonly margin?: number;
   /** What must differ between any two mixes shown, g per 100 g that change hands; 0.5 by default. */
   readonly apart?: number;
-  /** How long to look for whole values and with what. */
+  /** How long to look for all of them together and with what. */
   readonly search?: SolveOptions;
 }
 
@@ -35,10 +37,22 @@ export interface CandidateOptions {
  */
 export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
   expectBrief(brief);
-  const {margin = 0.15, apart = 0.5, search = {}} = options;
+  return finish(candidatesSteps(brief, best, options)).found;
+}
+
+/** {@link candidatesOf} in steps, and whether time was left to look for all. */
+export function* candidatesSteps(
+  brief: Brief,
+  best: Balanced,
+  options: CandidateOptions = {},
+): Generator<void, {readonly found: Balanced[]; readonly complete: boolean}> {
+  const {margin = 0.15, apart = 0.5} = options;
+  const {timeLimit = USUAL_TIME, now} = options.search ?? {};
+  const deadline = options.search?.deadline ?? deadlineIn(timeLimit, now);
+  const search = {...options.search, deadline};
   const within = [...nearBest(brief, best, margin), ...noWorseThan(best.composition, brief.freezer)];
-  const towards = (name: string, aim: Aim) => () => solveBrief(brief, name, aim, within, search);
-  const ways: (() => Solution | undefined)[] = [
+  const towards = (name: string, aim: Aim) => () => solveBriefSteps(brief, name, aim, within, search);
+  const ways: (() => Generator<void, Solution> | Generator<void, Solution | undefined> | undefined)[] = [
     towards(`softest at ${brief.freezer} °C`, {
       sense: "minimise",
       subject: {kind: "hardPhase", at: brief.freezer},
@@ -51,11 +65,14 @@ export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOpt
   ];
   const found: Balanced[] = [];
   for (const way of ways) {
-    const mix = way();
+    if (!(deadline.left() > 0)) return {found, complete: false};
+    yield;
+    const steps = way();
+    const mix = steps && (yield* steps);
     if (mix?.status === "optimal" && [best, ...found].every((other) => distance(mix, other) > apart))
       found.push(mix);
   }
-  return found;
+  return {found, complete: deadline.left() > 0};
 }
 
 /** What must be taken out and put in to make one mix of the other, g per 100 g. */
@@ -69,12 +86,12 @@ export function distance(a: Balanced, b: Balanced): number {
  * Ingredients are left out one by one, the smallest first, as long as the rest can do without. That is quick and need not
  * be the fewest possible: for those, give the brief `maxIngredients`.
  */
-function fewerIngredients(
+function* fewerIngredients(
   brief: Brief,
   best: Balanced,
   within: readonly Target[],
   search: SolveOptions,
-): Solution | undefined {
+): Generator<void, Solution | undefined> {
   const used = best.amounts.flatMap(({percent}, j) =>
     percent > 1e-6 && brief.ingredients[j]!.min === 0 ? [{j, percent}] : [],
   );
@@ -85,10 +102,11 @@ function fewerIngredients(
     out.add(j);
     const ingredients = brief.ingredients.map((choice, k) => (out.has(k) ? {...choice, max: 0} : choice));
     const fewer = formulate({...brief, ingredients}, brief.aim, within);
-    if (solve(fewer.program, search).status === "optimal") found = fewer;
+    const {status} = yield* solveSteps(fewer.program, search);
+    if (status === "optimal") found = fewer;
     else out.delete(j);
   }
-  return found && solveFormulation(brief, "fewer ingredients", found, search);
+  return found && (yield* solveFormulation(brief, "fewer ingredients", found, search));
 }
 
 /** How much worse a candidate may be in what the brief optimises; no limit where that is nothing. */

@@ -1,5 +1,6 @@
 import {irreducibleConflict} from "../lp/conflict.ts";
-import {solve} from "../lp/solve.ts";
+import {NO_DEADLINE, partOfTime} from "../lp/deadline.ts";
+import {solve, type SolveOptions} from "../lp/solve.ts";
 import type {Pantry} from "../pantry/pantry.ts";
 import type {Conflict, ConflictingLimit} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
@@ -18,16 +19,23 @@ import {type Subject, subjectName} from "./subject.ts";
  * limits on ingredients do; those move only where they conflict among themselves.
  *
  * @param pantry the larger shelf, for what could be added
+ * @param search how long to look and with what, for all of it
+ * @throws OutOfTime where not even the program could be stated in time
  */
-export function explainConflict(brief: Brief, pantry: Pantry): Conflict {
-  const formulation = withMinimaAsRows(brief, formulate(brief));
+export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptions = {}): Conflict {
+  const {deadline = NO_DEADLINE} = search;
+  const formulation = withMinimaAsRows(brief, formulate(brief, brief.aim, [], deadline));
   const conflict = irreducibleConflict(
     formulation.program,
     (limit) => nameLimit(brief, formulation, limit) === undefined,
+    {...search, deadline: partOfTime(deadline, 0.4)},
   );
   const targets = distinct((conflict?.limits ?? []).map((limit) => nameLimit(brief, formulation, limit)!));
-  const reach = bestReach(brief, targets);
-  return {targets, ...relax(brief, formulation), ...(reach && {reach}), openers: openersOf(brief, pantry)};
+  const reach = bestReach(brief, targets, search);
+  const relaxed = relax(brief, formulation, {...search, deadline: partOfTime(deadline, 0.6)});
+  const openers = openersOf(brief, pantry, search);
+  const cutShort = !conflict?.irreducible || !(deadline.left() > 0);
+  return {targets, ...relaxed, ...(reach && {reach}), openers, ...(cutShort && {cutShort})};
 }
 
 /** The same program with the least amounts as rows: without such a limit an ingredient may still not fall below nothing. */
@@ -54,7 +62,11 @@ function withMinimaAsRows(brief: Brief, {program, meanings, shares}: Formulation
 }
 
 /** Where only one target takes part in a conflict: the best it can reach with the limits on the ingredients alone. */
-function bestReach(brief: Brief, limits: readonly ConflictingLimit[]): Conflict["reach"] {
+function bestReach(
+  brief: Brief,
+  limits: readonly ConflictingLimit[],
+  search: SolveOptions,
+): Conflict["reach"] {
   const involved = brief.targets.flatMap((target) => {
     const limit = limits.find(({path}) => path === targetPath(brief, target));
     return limit ? [{target, bound: limit.bound}] : [];
@@ -67,7 +79,7 @@ function bestReach(brief: Brief, limits: readonly ConflictingLimit[]): Conflict[
   const alone = {...brief, targets: []};
   const aim: Aim = {sense: bound === "min" ? "maximise" : "minimise", subject: linearSubject(target)};
   const formulation = formulate(alone, aim);
-  const outcome = solve(formulation.program);
+  const outcome = solve(formulation.program, search);
   if (outcome.status !== "optimal") return undefined;
   const best = measure(subject, mixFrom(alone, formulation, outcome.values));
   return best === undefined ? undefined : {target: subjectName(subject), best};

@@ -1,4 +1,5 @@
 import {solidFat} from "../freezing/solid-fat.ts";
+import {checkTime, type Deadline, NO_DEADLINE} from "../lp/deadline.ts";
 import type {LinearProgram, Variable} from "../lp/program.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
@@ -8,6 +9,7 @@ import {countPacks} from "./packs.ts";
 import {ruleRows} from "./rules.ts";
 import {narrowedRows} from "./spread.ts";
 import {frozenRow, targetRows} from "./target-rows.ts";
+import {zeros} from "./zeros.ts";
 
 /** A brief as a linear program, and what its rows and variables stand for. */
 export interface Formulation {
@@ -28,11 +30,13 @@ export interface Formulation {
  * @param brief a checked brief
  * @param aim what to optimise, by default what the brief asks for
  * @param extra further targets, e.g. a limit on the cost
+ * @throws OutOfTime soon after the deadline
  */
 export function formulate(
   brief: Brief,
   aim: Aim | undefined = brief.aim,
   extra: readonly Target[] = [],
+  deadline: Deadline = NO_DEADLINE,
 ): Formulation {
   const {batch, ingredients: choices} = brief;
   const shares = choices.map(({step}) => (step === undefined ? 1 : step / batch));
@@ -70,6 +74,7 @@ export function formulate(
     aim?.sense === "minimise" && aim.subject.kind === "hardPhase"
       ? iceCutOff(brief, aim.subject.at, choices.length + variables.length)
       : undefined;
+  const width = choices.length + variables.length + (ice ? 1 : 0);
   const rows = [mass, ...wanted, ...doseRows(brief), ...rules, ...packs.rows, ...(ice ? [ice.row] : [])];
   return {
     program: {
@@ -79,19 +84,29 @@ export function formulate(
         ...variables,
         ...(ice ? [ice.variable] : []),
       ],
-      rows: rows.map(({name, coefficients, lower, upper}) => ({
-        name,
-        coefficients: Array.from(
-          {length: choices.length + variables.length + (ice ? 1 : 0)},
-          (_, j) => (coefficients[j] ?? 0) * (shares[j] ?? 1),
-        ),
-        ...(lower !== undefined && {lower}),
-        ...(upper !== undefined && {upper}),
-      })),
+      rows: rows.map(({name, coefficients, lower, upper}, i) => {
+        if (i % 64 === 63) checkTime(deadline);
+        return {
+          name,
+          coefficients: padded(coefficients, shares, width),
+          ...(lower !== undefined && {lower}),
+          ...(upper !== undefined && {upper}),
+        };
+      }),
     },
     meanings: rows.map(({meaning}) => meaning),
     shares,
   };
+}
+
+/** Coefficients over shares as coefficients over the program's variables, with 0 for those that a row leaves out. */
+function padded(coefficients: readonly number[], shares: readonly number[], width: number): number[] {
+  const all = zeros(width);
+  for (let j = 0; j < coefficients.length; j++) {
+    const coefficient = coefficients[j]!;
+    if (coefficient) all[j] = coefficient * (shares[j] ?? 1);
+  }
+  return all;
 }
 
 /**

@@ -32,8 +32,17 @@ export interface ChunkOptions {
   readonly size?: number;
 }
 
+/** Steps that say how many they are. */
+export function* counted<T>(steps: Generator<void, T>): Steps<T> {
+  for (let solved = 1; ; solved++) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    yield {solved};
+  }
+}
+
 /** Runs all steps at once. */
-export function finish<T>(steps: Steps<T>): T {
+export function finish<T>(steps: Generator<unknown, T>): T {
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;

@@ -1,7 +1,8 @@
 import {DOSES, dosesIn} from "../pantry/doses.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import type {Pantry} from "../pantry/pantry.ts";
-import {solve} from "../lp/solve.ts";
+import type {LinearProgram} from "../lp/program.ts";
+import {solve, type SolveOptions} from "../lp/solve.ts";
 import type {Brief} from "./brief.ts";
 import {formulate} from "./formulate.ts";
 
@@ -20,10 +21,11 @@ const MOST = 5;
  * Only ingredients that have every property the brief targets are tried, and prices do not count. None is named that would
  * have to be overdosed: half a kilogram of salt would soften a mix, too.
  */
-export function openersOf(brief: Brief, pantry: Pantry): string[] {
+export function openersOf(brief: Brief, pantry: Pantry, search: SolveOptions = {}): string[] {
   const there = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
   const found: {name: string; share: number}[] = [];
   for (const ingredient of pantry.ingredients) {
+    if (search.deadline && !(search.deadline.left() > 0)) break;
     const lacks = brief.targets.some(
       ({subject}) =>
         (subject.kind === "property" && ingredient.properties?.[subject.property] === undefined) ||
@@ -34,11 +36,12 @@ export function openersOf(brief: Brief, pantry: Pantry): string[] {
     const wider = {...brief, ingredients: [...brief.ingredients, {ingredient, min: 0, max}]};
     const {program} = formulate(wider);
     const added = brief.ingredients.length;
-    const outcome = solve({
+    const needed: LinearProgram = {
       ...program,
       sense: "minimise",
       variables: program.variables.map((v, j) => ({...v, cost: j === added ? 1 : 0})),
-    });
+    };
+    const outcome = solve(needed, search);
     if (outcome.status === "optimal") found.push({name: ingredient.name, share: outcome.values[added]!});
   }
   return found

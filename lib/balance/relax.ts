@@ -1,5 +1,6 @@
 import {type Limit, limitValue} from "../lp/limits.ts";
 import {leastRelaxation} from "../lp/relaxation.ts";
+import type {SolveOptions} from "../lp/solve.ts";
 import type {Conflict, ConflictingLimit, Relaxation} from "./answer.ts";
 import type {Brief} from "./brief.ts";
 import type {Formulation} from "./formulate.ts";
@@ -12,15 +13,21 @@ import {nameLimit} from "./name-limit.ts";
  *
  * Targets give way before limits on ingredients do; those move only where they conflict among themselves.
  */
-export function relax(brief: Brief, formulation: Formulation): Pick<Conflict, "relaxations" | "amounts"> {
+export function relax(
+  brief: Brief,
+  formulation: Formulation,
+  search: SolveOptions = {},
+): Pick<Conflict, "relaxations" | "amounts"> {
   const {program, meanings} = formulation;
   const isTarget = ({of, index}: Limit) => of === "row" && meanings[index]!.kind === "target";
   const isAmount = (limit: Limit) =>
     (limit.of === "variable" || meanings[limit.index]!.kind === "minimum") &&
     nameLimit(brief, formulation, limit) !== undefined;
   for (const gives of [isTarget, (limit: Limit) => isTarget(limit) || isAmount(limit)]) {
-    const relaxed = leastRelaxation(program, (limit) =>
-      gives(limit) ? 1 / scaleOf(formulation, limit) : undefined,
+    const relaxed = leastRelaxation(
+      program,
+      (limit) => (gives(limit) ? 1 / scaleOf(formulation, limit) : undefined),
+      search,
     );
     if (!("moves" in relaxed) || relaxed.outcome.status !== "optimal") continue;
     const mix = mixFrom(brief, formulation, relaxed.outcome.values);

@@ -1,6 +1,7 @@
 import type {Variable} from "../lp/program.ts";
 import type {Brief, Choice} from "./brief.ts";
 import {ingredientPath} from "./limit-path.ts";
+import {zeros} from "./zeros.ts";
 import type {MeantRow} from "./meaning.ts";
 
 /**
@@ -137,7 +138,7 @@ function row(entries: readonly (readonly [index: number, value: number])[], side
 }
 
 function sparse(entries: readonly (readonly [index: number, value: number])[]): number[] {
-  const coefficients: number[] = [];
+  const coefficients = zeros(Math.max(...entries.map(([index]) => index)) + 1);
   for (const [index, value] of entries) coefficients[index] = value;
-  return Array.from(coefficients, (value) => value ?? 0);
+  return coefficients;
 }

@@ -1,8 +1,10 @@
-import {solve, type SolveOptions} from "../lp/solve.ts";
-import type {Balanced} from "./answer.ts";
+import {beforeTime} from "../lp/deadline.ts";
+import {solveSteps, type SolveOptions} from "../lp/solve.ts";
+import type {Balanced, MixReport} from "./answer.ts";
 import {bindingOf} from "./binding.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {type Formulation, formulate} from "./formulate.ts";
+import {finish} from "./in-chunks.ts";
 import {mixFrom, reportOf} from "./mix-report.ts";
 import {objectiveOf} from "./objective.ts";
 
@@ -10,7 +12,13 @@ import {objectiveOf} from "./objective.ts";
 export type Solution =
   | Balanced
   | {readonly status: "infeasible"}
-  | {readonly status: "unbounded" | "undecided"; readonly reason: string};
+  | {readonly status: "unbounded"; readonly reason: string}
+  | {
+      readonly status: "undecided";
+      readonly reason: string;
+      /** The best mix found that keeps every limit; a better one may exist. */
+      readonly best?: MixReport;
+    };
 
 /**
  * The best mix of a checked brief for one aim.
@@ -28,24 +36,42 @@ export function solveBrief(
   extra: readonly Target[] = [],
   search: SolveOptions = {},
 ): Solution {
-  return solveFormulation(brief, name, formulate(brief, aim, extra), search);
+  return finish(solveBriefSteps(brief, name, aim, extra, search));
 }
 
-/** The mix that a program of a brief stands for, verified. */
-export function solveFormulation(
+/** {@link solveBrief} in steps. */
+export function* solveBriefSteps(
+  brief: Brief,
+  name = brief.name,
+  aim: Aim | undefined = brief.aim,
+  extra: readonly Target[] = [],
+  search: SolveOptions = {},
+): Generator<void, Solution> {
+  const formulation = beforeTime(
+    () => formulate(brief, aim, extra, search.deadline),
+    () => undefined,
+  );
+  if (!formulation) return {status: "undecided", reason: "the time limit came before the search began"};
+  return yield* solveFormulation(brief, name, formulation, search);
+}
+
+/** The mix that a program of a brief stands for, verified; in steps. */
+export function* solveFormulation(
   brief: Brief,
   name: string,
   formulation: Formulation,
   search: SolveOptions = {},
-): Solution {
-  const outcome = solve(formulation.program, search);
+): Generator<void, Solution> {
+  const outcome = yield* solveSteps(formulation.program, search);
   switch (outcome.status) {
     case "infeasible":
       return {status: "infeasible"};
     case "unbounded":
       return {status: "unbounded", reason: "the amounts can grow without end; give the brief a batch"};
-    case "undecided":
-      return outcome;
+    case "undecided": {
+      const {status, reason, best} = outcome;
+      return {status, reason, ...(best && {best: reportOf(mixFrom(brief, formulation, best.values))})};
+    }
     case "optimal": {
       const mix = mixFrom(brief, formulation, outcome.values);
       const objective = objectiveOf(mix);

@@ -1,4 +1,4 @@
-import type {Answer, Balanced, Binding} from "../balance/answer.ts";
+import type {Answer, Balanced, Binding, MixReport} from "../balance/answer.ts";
 import type {Brief, Target} from "../balance/brief.ts";
 import {expectBrief} from "../balance/expect-brief.ts";
 import {sandiness} from "../freezing/solubility.ts";
@@ -40,7 +40,7 @@ export function textReport(answer: Answer, brief: Brief): string {
   expectAnswer(answer);
   if (answer.status === "infeasible")
     return `${titleLines(brief)}\n\n${conflictText(answer.conflict, brief.batch)}\n`;
-  if (answer.status !== "optimal") return `${titleLines(brief)}\n\nNo verified answer: ${answer.reason}.\n`;
+  if (answer.status !== "optimal") return unansweredText(answer, brief);
   return [
     titleLines(brief),
     wrapWords(softWarning(answer.scoop) ?? "").join("\n"),
@@ -51,13 +51,47 @@ export function textReport(answer: Answer, brief: Brief): string {
     dosesText(answer),
     bindingText(answer, brief),
     candidatesText(answer),
+    answer.candidatesCutShort && "Other candidates were not searched to the end: the time limit came before.",
   ]
     .filter(Boolean)
     .join("\n\n")
     .concat("\n");
 }
 
-function amountsTable({amounts, batch, cost, outlay, packs, objective}: Balanced): string {
+/** What is said without a proved answer: why, what to do, and the best mix found. */
+function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecided"}>, brief: Brief): string {
+  const title = [titleLines(brief), `No verified answer: ${answer.reason}.`];
+  if (answer.status === "unbounded") return `${title.join("\n\n")}\n`;
+  const {best} = answer;
+  const advice =
+    "Allow more time (--deadline in the command, deadline in the library), or ask\n" +
+    "for less: fewer ingredients, steps or rules.";
+  const mix = best && {...best, batch: brief.batch};
+  return [
+    ...title,
+    ...(mix
+      ? [
+          "The best mix found so far keeps every limit; a better one may exist:",
+          amountsTable(mix),
+          targetsTable(mix, brief),
+          freezingText(mix, brief),
+          scoopText(mix),
+        ]
+      : []),
+    advice,
+  ]
+    .join("\n\n")
+    .concat("\n");
+}
+
+function amountsTable({
+  amounts,
+  batch,
+  cost,
+  outlay,
+  packs,
+  objective,
+}: MixReport & Pick<Partial<Balanced>, "objective"> & {readonly batch: number}): string {
   const unused = amounts
     .filter((amount) => amount.percent <= 1e-4)
     .map((amount) => printable(amount.ingredient));
@@ -74,7 +108,7 @@ function amountsTable({amounts, batch, cost, outlay, packs, objective}: Balanced
   ].join("\n");
 }
 
-function targetsTable({shares}: Balanced, brief: Brief): string {
+function targetsTable({shares}: MixReport, brief: Brief): string {
   const wanted = new Map<string, Target[]>();
   for (const target of brief.targets) {
     const name = subjectName(target.subject);
@@ -102,7 +136,7 @@ function wish({min, max}: Target): string {
   return min === undefined ? `at most ${n(max!)}` : `at least ${n(min)}`;
 }
 
-function freezingText({freezing, composition}: Balanced, brief: Brief): string {
+function freezingText({freezing, composition}: MixReport, brief: Brief): string {
   const {initialFreezingPoint: point, curve} = freezing;
   if (point === undefined) return "Freezing\n  It does not freeze above −40 °C.";
   const bars = CURVE_AT.flatMap((at) => {
@@ -120,7 +154,7 @@ function freezingText({freezing, composition}: Balanced, brief: Brief): string {
   ].join("\n");
 }
 
-function scoopText({scoop, composition}: Balanced): string {
+function scoopText({scoop, composition}: MixReport): string {
   const {caution, msnf, longStorage} = sandiness(composition);
   const advice = outOfFreezer(scoop, waitOnCounter(composition, scoop.freezer));
   return [

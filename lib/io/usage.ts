@@ -3,7 +3,8 @@ const COMMANDS = {
   balance: {
     usage: "mixwright balance BRIEF [options]",
     does: "finds the ingredient quantities that meet a brief's targets at the least cost",
-    options: `  --explain         what each limit costs and where that holds; from which price an ingredient comes in
+    options: `  --deadline SECONDS   the longest it may take, 10 unless given; over it the best mix so far is shown
+  --explain         what each limit costs and where that holds; from which price an ingredient comes in
   --candidates      the other mixes in full
   --weighable       amounts for the scale, eggs whole, with every target kept if that is possible
   --scale GRAMS     step of the scale for --weighable; 1 unless given
@@ -43,7 +44,7 @@ const EVERYWHERE = `  --json            print the answer as one JSON object
   --prices FILE     prices and stock, CSV; unknown names are ignored`;
 
 const FOOT = `mixwright --version prints the version. What was written to a file, or ignored, is said on the error stream.
-Exit code: 0 done; 1 no mix meets the brief (the report says why) or nothing can stand in;
+Exit code: 0 done; 1 no mix meets the brief (the report says why), time ran out or nothing can stand in;
 2 a mistake in the input.
 `;
 
@@ -80,6 +81,7 @@ const COMMON = {
 /** What a command takes besides, as `parseArgs` of Node has it. */
 export const OPTIONS_OF = {
   balance: {
+    deadline: text,
     explain: flag,
     candidates: flag,
     weighable: flag,

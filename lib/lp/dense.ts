@@ -1,4 +1,5 @@
 import {InputError} from "../core/errors.ts";
+import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
 import {expectProgram} from "./expect-program.ts";
 import type {LinearProgram} from "./program.ts";
 
@@ -21,8 +22,9 @@ export interface Dense {
  * Limits beyond 1e20 in size count as open.
  *
  * @throws InputError where a number is missing or not finite, a row has the wrong length, or a lower limit exceeds its upper one
+ * @throws OutOfTime soon after the deadline
  */
-export function denseForm(program: LinearProgram): Dense {
+export function denseForm(program: LinearProgram, deadline: Deadline = NO_DEADLINE): Dense {
   expectProgram(program);
   const {variables, rows, sense = "minimise"} = program;
   if (sense !== "minimise" && sense !== "maximise") {
@@ -49,6 +51,7 @@ export function denseForm(program: LinearProgram): Dense {
       );
     }
     readLimits(lower, upper, rowLower, rowUpper, i, "rows");
+    if (i % 64 === 63) checkTime(deadline);
     for (let j = 0; j < n; j++) {
       const coefficient = coefficients[j]!;
       if (!isFinite(coefficient)) notFinite(`rows[${i}].coefficients[${j}]`, coefficient);

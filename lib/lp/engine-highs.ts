@@ -1,4 +1,5 @@
 import type {Basis as HighsBasis, Highs as HighsModule, ModelData} from "highs";
+import type {Deadline} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "./vertex.ts";
 
@@ -9,7 +10,7 @@ export interface Highs extends HighsModule {
     dense: Dense,
     integer: readonly number[],
     column: Float64Array,
-    timeLimit: number,
+    deadline: Deadline,
   ) => HighsAnswer;
 }
 
@@ -45,27 +46,28 @@ export interface HighsAnswer {
  *
  * @param integer indices of the variables that must be whole in original units
  * @param column original value of a variable per unit of the scaled program
- * @param timeLimit milliseconds
+ * @param deadline asked whenever the engine calls back, which it does at each few steps
  */
 function askHighs(
   highs: HighsModule,
   dense: Dense,
   integer: readonly number[],
   column: Float64Array,
-  timeLimit: number,
+  deadline: Deadline,
 ): HighsAnswer {
   const unit = new Float64Array(dense.columns).fill(1);
   for (const j of integer) unit[j] = column[j]!;
-  const model = highs.createModel(modelData(dense, integer, unit));
+  let model: ReturnType<HighsModule["createModel"]> | undefined;
   try {
+    model = highs.createModel(modelData(dense, integer, unit));
     const whole = integer.length > 0;
-    model.options.set({...OPTIONS, presolve: whole ? "on" : "off", time_limit: timeLimit / 1000});
-    try {
-      model.run();
-    } catch {
-      // It gives up in this way too, with numbers of very different size.
-      return {status: "stopped"};
-    }
+    const time_limit = Math.max(1e-3, deadline.left() / 1000);
+    model.options.set({...OPTIONS, presolve: whole ? "on" : "off", time_limit});
+    const stop = (event: {readonly interrupt: () => void}): undefined => {
+      if (!(deadline.left() > 0)) event.interrupt();
+    };
+    const {simplexInterrupt, mipInterrupt} = highs.constants.callbackType;
+    model.run({[simplexInterrupt]: stop, [mipInterrupt]: stop});
     const {solutionStatus, basisValidity} = highs.constants;
     const hasPoint = model.info.get("primal_solution_status") === solutionStatus.feasible;
     const hasBasis = !whole && model.info.get("basis_validity") === basisValidity.valid;
@@ -74,8 +76,11 @@ function askHighs(
       ...(hasPoint && {values: model.getSolution().colValue.map((value, j) => value / unit[j]!)}),
       ...(hasBasis && {basis: readBasis(highs, model.getBasis())}),
     };
+  } catch {
+    // It gives up in this way too, with numbers of very different size, and refuses some that it thinks absurd.
+    return {status: "stopped"};
   } finally {
-    model.dispose();
+    model?.dispose();
   }
 }
 

@@ -1,4 +1,5 @@
 import solver from "javascript-lp-solver";
+import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
 
 /** How a run of the tableau ended. */
 export interface TableauRun {
@@ -21,6 +22,7 @@ export interface TableauRun {
  * @param matrix `width * height` numbers, row after row; overwritten
  * @param first row and column to pivot on before anything else
  * @param tolerance below which the engine takes a number for 0
+ * @throws OutOfTime before the first pivot after the deadline
  */
 export function runTableau(
   matrix: Float64Array,
@@ -29,6 +31,7 @@ export function runTableau(
   first: readonly [row: number, column: number] | undefined,
   maxPivots: number,
   tolerance: number,
+  deadline: Deadline = NO_DEADLINE,
 ): TableauRun {
   const model = new Model(tolerance);
   model.debug(false);
@@ -47,6 +50,7 @@ export function runTableau(
   let pivots = 0;
   tableau.pivot = (row, column) => {
     if (++pivots > maxPivots) throw STOP;
+    checkTime(deadline);
     pivot(row, column);
   };
   let stopped = false;

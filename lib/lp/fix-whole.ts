@@ -1,3 +1,4 @@
+import {type Deadline, NO_DEADLINE} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 import {findBasis} from "./find-basis.ts";
 import {optimality, TOLERANCE} from "./proof.ts";
@@ -20,13 +21,14 @@ export function fixWhole(
   column: Float64Array,
   integer: readonly number[],
   near: Float64Array,
+  deadline: Deadline = NO_DEADLINE,
 ): WholePoint | undefined {
   const [lower, upper] = [dense.lower.slice(), dense.upper.slice()];
   for (const j of integer) lower[j] = upper[j] = Math.round(near[j]! * column[j]!) / column[j]!;
   const rows = boundsFromRows({...dense, lower, upper}, lower, upper);
   const free: number[] = [];
   for (let j = 0; j < dense.columns; j++) if (lower[j] !== upper[j]) free.push(j);
-  const verdict = findBasis(partOf({...dense, lower, upper}, rows, free))?.verdict;
+  const verdict = findBasis(partOf({...dense, lower, upper}, rows, free), deadline)?.verdict;
   if (verdict?.status !== "optimal") return undefined;
   const values = lower.slice();
   for (const [k, j] of free.entries()) values[j] = verdict.values[k]!;

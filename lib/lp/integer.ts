@@ -1,3 +1,4 @@
+import {beforeTime, type Deadline} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 import type {Scaled} from "./scale.ts";
 import {findBasis} from "./find-basis.ts";
@@ -14,8 +15,8 @@ export interface WholeSearch {
 /** When to give up a search. */
 export interface SearchLimits {
   readonly maxNodes: number;
-  /** Whether time is up; asked before each node. */
-  readonly timeUp: () => boolean;
+  /** Looked at before each node and within each. */
+  readonly deadline: Deadline;
 }
 
 /** Distance from a whole number that counts as none. */
@@ -34,34 +35,43 @@ interface Node {
  * Branch and bound over proved relaxations: a branch is dropped only when its own linear program is proved infeasible or proved no
  * better than the best whole answer.
  *
- * Goes deep until a first whole answer is found, then on with the most promising branch.
+ * Goes deep until a first whole answer is found, then on with the most promising branch. Yields before each branch.
  *
  * Source: A. H. Land & A. G. Doig, An automatic method of solving discrete programming problems, Econometrica 28 (1960).
  */
-export function searchWhole(
+export function* searchWhole(
   {dense, column}: Scaled,
   integer: readonly number[],
   limits: SearchLimits,
-): WholeSearch {
+): Generator<void, WholeSearch> {
   const open: Node[] = [{...wholeBounds(dense, column, integer), bound: -Infinity}];
   let best: {readonly point: WholePoint; readonly objective: number} | undefined;
   for (let nodes = 0; open.length > 0; nodes++) {
     const node = takeNext(open, best !== undefined);
     if (best && node.bound >= best.objective - GAP * Math.max(1, Math.abs(best.objective))) continue;
-    if (nodes >= limits.maxNodes || limits.timeUp())
-      return {status: "stopped", ...(best && {best: best.point})};
+    yield;
+    const stopped: WholeSearch = {status: "stopped", ...(best && {best: best.point})};
+    if (nodes >= limits.maxNodes || !(limits.deadline.left() > 0)) return stopped;
     if (integer.some((j) => node.lower[j]! > node.upper[j]!)) continue;
-    const verdict = findBasis({...dense, lower: node.lower, upper: node.upper})?.verdict;
-    if (!verdict) return {status: "stopped", ...(best && {best: best.point})};
+    const relaxed = {...dense, lower: node.lower, upper: node.upper};
+    const verdict = beforeTime(
+      () => findBasis(relaxed, limits.deadline)?.verdict,
+      () => undefined,
+    );
+    if (!verdict) return stopped;
     if (verdict.status === "infeasible") continue;
-    if (verdict.status === "unbounded") return unbounded({dense, column}, integer, limits, verdict.ray);
+    if (verdict.status === "unbounded")
+      return yield* unbounded({dense, column}, integer, limits, verdict.ray);
     const objective = dot(dense.cost, verdict.values);
     if (best && objective >= best.objective - GAP * Math.max(1, Math.abs(best.objective))) continue;
     const split = mostFractional(verdict.values, column, integer);
     if (split === undefined) {
-      const fixed = fixWhole(dense, column, integer, verdict.values);
-      if (fixed) best = {point: fixed, objective};
-      else return {status: "stopped", ...(best && {best: best.point})};
+      const fixed = beforeTime(
+        () => fixWhole(dense, column, integer, verdict.values, limits.deadline),
+        () => undefined,
+      );
+      if (!fixed) return stopped;
+      best = {point: fixed, objective};
       continue;
     }
     const value = verdict.values[split]! * column[split]!;
@@ -82,14 +92,14 @@ export function searchWhole(
 }
 
 /** A relaxation without end settles nothing until a whole point is known: then, with rational numbers, the ray holds too. */
-function unbounded(
+function* unbounded(
   {dense, column}: Pick<Scaled, "dense" | "column">,
   integer: readonly number[],
   limits: SearchLimits,
   ray: Float64Array,
-): WholeSearch {
+): Generator<void, WholeSearch> {
   const anyPoint = {dense: {...dense, cost: new Float64Array(dense.columns)}, column};
-  const {status} = searchWhole(anyPoint as Scaled, integer, limits);
+  const {status} = yield* searchWhole(anyPoint as Scaled, integer, limits);
   return status === "optimal" ? {status: "unbounded", ray} : {status};
 }
 

@@ -1,4 +1,5 @@
 import {InputError} from "../core/errors.ts";
+import {beforeTime, checkTime, type Deadline, deadlineIn, USUAL_TIME} from "./deadline.ts";
 import {limitsOf, limitValue, withLimits, type Limit} from "./limits.ts";
 import type {LinearProgram, Outcome, Row, Variable} from "./program.ts";
 import {solve, type SolveOptions} from "./solve.ts";
@@ -50,7 +51,12 @@ export function leastRelaxation(
     }
     return [{limit, price}];
   });
-  const elastic = solve(elasticProgram(program, soft), options);
+  const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
+  const within = {...options, deadline};
+  const elastic = beforeTime(
+    () => solve(elasticProgram(program, soft, deadline), within),
+    (): Outcome => ({status: "undecided", reason: "the time limit came before a relaxation"}),
+  );
   if (elastic.status !== "optimal") return elastic;
   const n = program.variables.length;
   const size = (limit: Limit) => Math.max(1e-6, Math.abs(limitValue(program, limit)));
@@ -62,24 +68,31 @@ export function leastRelaxation(
     program,
     moves.map(({limit, by}) => [limit, limitValue(program, limit) + (limit.side === "lower" ? -by : by)]),
   );
-  return {moves, total: elastic.objective, program: relaxed, outcome: solve(relaxed, options)};
+  return {moves, total: elastic.objective, program: relaxed, outcome: solve(relaxed, within)};
 }
 
 /** The program with a further variable for each soft limit: the distance by which it is overstepped. */
 function elasticProgram(
   program: LinearProgram,
   soft: readonly {readonly limit: Limit; readonly price: number}[],
+  deadline: Deadline,
 ): LinearProgram {
   const n = program.variables.length;
   const softVariables = soft.map(({limit}) => limit).filter(({of}) => of === "variable");
-  const bounds: readonly Row[] = softVariables.map((limit) => ({
-    name: program.variables[limit.index]!.name,
-    coefficients: program.variables.map((_, j) => (j === limit.index ? 1 : 0)),
-    [limit.side]: limitValue(program, limit),
-  }));
+  const bounds = softVariables.map((limit, i): Row => {
+    if (i % 64 === 63) checkTime(deadline);
+    return {
+      name: program.variables[limit.index]!.name,
+      coefficients: program.variables.map((_, j) => (j === limit.index ? 1 : 0)),
+      [limit.side]: limitValue(program, limit),
+    };
+  });
   const rowOf = (limit: Limit) =>
     limit.of === "row" ? limit.index : program.rows.length + softVariables.indexOf(limit);
-  const extended = [...program.rows, ...bounds].map((row) => [...row.coefficients, ...soft.map(() => 0)]);
+  const extended = [...program.rows, ...bounds].map((row, i) => {
+    if (i % 64 === 63) checkTime(deadline);
+    return [...row.coefficients, ...soft.map(() => 0)];
+  });
   for (const [k, {limit}] of soft.entries()) extended[rowOf(limit)]![n + k] = limit.side === "lower" ? 1 : -1;
   const opened = withLimits(
     program,

@@ -1,3 +1,4 @@
+import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 
 /** A program in units in which its numbers are near 1, and the factors that lead back. All factors are powers of two: exact. */
@@ -17,14 +18,17 @@ export interface Scaled {
  * rounding noise, such as 1e-17, set the scale.)
  *
  * Without it the engine is wrong on a fifth of badly scaled blends.
+ *
+ * @throws OutOfTime soon after the deadline
  */
-export function scale(dense: Dense): Scaled {
+export function scale(dense: Dense, deadline: Deadline = NO_DEADLINE): Scaled {
   const {columns: n, rows: m, matrix} = dense;
   const column = new Float64Array(n).fill(1);
   const row = new Float64Array(m).fill(1);
   const empty: boolean[] = [];
   const most = new Float64Array(n);
   for (let i = 0; i < m; i++) {
+    if (i % 64 === 63) checkTime(deadline);
     let largest = 0;
     for (let j = 0, k = i * n; j < n; j++, k++) largest = Math.max(largest, Math.abs(matrix[k]!));
     empty[i] = largest === 0;
@@ -36,13 +40,20 @@ export function scale(dense: Dense): Scaled {
   for (let j = 0; j < n; j++) column[j]! *= spread;
   // A row without coefficients is met or not whatever the units: scaled, its limit might pass for nothing.
   for (let i = 0; i < m; i++) if (!empty[i]) row[i]! *= spread;
-  return apply(dense, column, row, spread);
+  return apply(dense, column, row, spread, deadline);
 }
 
-function apply(dense: Dense, column: Float64Array, row: Float64Array, spread: number): Scaled {
+function apply(
+  dense: Dense,
+  column: Float64Array,
+  row: Float64Array,
+  spread: number,
+  deadline: Deadline,
+): Scaled {
   const {columns: n, rows: m} = dense;
   const matrix = new Float64Array(m * n);
   for (let i = 0, k = 0; i < m; i++) {
+    if (i % 64 === 63) checkTime(deadline);
     const factor = 1 / row[i]!;
     for (let j = 0; j < n; j++, k++) matrix[k] = dense.matrix[k]! * column[j]! * factor;
   }

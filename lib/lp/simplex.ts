@@ -1,3 +1,4 @@
+import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "./vertex.ts";
 
@@ -11,14 +12,16 @@ import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "./vertex.ts";
  * Source: V. Chvátal, Linear Programming (1983), chapters 3 (Bland's rule) and 8 (bounded variables).
  *
  * @param start a basis to start from; a singular one is mended
+ * @throws OutOfTime before the first step after the deadline
  */
-export function primalSimplex(program: Dense, start?: Basis): Basis {
+export function primalSimplex(program: Dense, start?: Basis, deadline: Deadline = NO_DEADLINE): Basis {
   const state = new Dictionary(program);
-  if (start) state.enter(start);
+  if (start) state.enter(start, deadline);
   state.settle();
   const {columns: n, rows: m} = program;
   let stalled = 0;
   for (let step = 0; step < 50 * (n + m) + 1000; step++) {
+    checkTime(deadline);
     const progress = state.step(stalled > 2 * (n + m));
     if (progress === undefined) break;
     stalled = progress ? 0 : stalled + 1;
@@ -66,7 +69,7 @@ class Dictionary {
   }
 
   /** Brings a given basis in, as far as it is regular. */
-  enter(start: Basis): void {
+  enter(start: Basis, deadline: Deadline): void {
     const {n, m} = this;
     for (let v = 0; v < n + m; v++) {
       if (start[v] === AT_UPPER && this.upper[v]! < Infinity) this.value[v] = this.upper[v]!;
@@ -80,7 +83,9 @@ class Dictionary {
         const size = Math.abs(this.table[i * n + q]!);
         if (size > largest) [largest, p] = [size, i];
       }
-      if (p >= 0) this.pivot(p, q);
+      if (p < 0) continue;
+      checkTime(deadline);
+      this.pivot(p, q);
     }
   }
 

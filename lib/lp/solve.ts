@@ -1,4 +1,5 @@
 import {InputError} from "../core/errors.ts";
+import {beforeTime, type Deadline, deadlineIn, partOfTime, USUAL_TIME} from "./deadline.ts";
 import {denseForm, type Dense} from "./dense.ts";
 import {type Highs, loadHighs} from "./engine-highs.ts";
 import {expectProgram} from "./expect-program.ts";
@@ -14,11 +15,13 @@ import {scale, type Scaled} from "./scale.ts";
 export interface SolveOptions {
   /** Most linear programs to solve in a search for whole values; default 200 to 5000 by the size of the program, or 200 where HiGHS is at hand. */
   readonly maxNodes?: number;
-  /** Milliseconds that a search for whole values may take; default 2000. Without a clock it limits HiGHS alone. */
+  /** Milliseconds that the whole call may take, above 0; default 10,000. `balance` has one of its own for all that it does. */
   readonly timeLimit?: number;
-  /** A clock in milliseconds, such as `performance.now`, for the time limit. */
+  /** A clock in milliseconds for the time limit; default `performance.now`, where there is one. */
   readonly now?: () => number;
-  /** HiGHS, from `loadHighs`: asked about large programs with whole values, and wherever the first engine leaves a program undecided. */
+  /** The time of a longer run that this call is part of: `timeLimit` and `now` then count for nothing. */
+  readonly deadline?: Deadline;
+  /** HiGHS, from `loadHighs`: asked about large programs, and wherever the first engine leaves a program undecided. */
   readonly highs?: Highs;
 }
 
@@ -27,24 +30,59 @@ export interface SolveOptions {
  * an optimum by its prices (of programs with whole values only the point is checked), a conflict by multipliers that
  * show it, an endless improvement by its ray.
  *
- * javascript-lp-solver proposes a basis; where that proves nothing, a simplex of our own goes on from there.
+ * javascript-lp-solver proposes a basis; where that proves nothing, a simplex of our own goes on from there. At the time limit the
+ * answer is `undecided`.
  *
  * @throws InputError for numbers that are not finite, rows of the wrong length, crossed limits
  */
 export function solve(program: LinearProgram, options: SolveOptions = {}): Outcome {
-  const {timeLimit = 2000, maxNodes} = options;
-  if (!(timeLimit > 0))
-    throw new InputError("timeLimit", "not a time", timeLimit, "give milliseconds above 0");
+  const steps = solveSteps(program, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** {@link solve} in steps: one for each branch of a search for whole values. */
+export function* solveSteps(program: LinearProgram, options: SolveOptions = {}): Generator<void, Outcome> {
+  const {timeLimit = USUAL_TIME, now, maxNodes, highs} = options;
+  const deadline = options.deadline ?? deadlineIn(timeLimit, now);
   if (maxNodes !== undefined && !(maxNodes > 0)) {
     throw new InputError("maxNodes", "not a count", maxNodes, "give a whole number above 0");
   }
-  const scaled = scale(denseForm(program));
+  const scaled = beforeTime(
+    () => scale(denseForm(program, deadline), deadline),
+    () => undefined,
+  );
+  if (!scaled) return LATE;
   const integer = wholeVariables(program);
-  if (integer.length > 0) return solveWhole(program, scaled, integer, {...options, timeLimit});
-  const found =
-    findBasis(scaled.dense) ?? (options.highs && basisByHighs(options.highs, scaled.dense, timeLimit));
-  if (found) return continuousOutcome(program, scaled, found);
-  return {status: "undecided", reason: "no engine found a basis that proves an optimum, a conflict or a ray"};
+  if (integer.length > 0) return yield* solveWhole(program, scaled, integer, {...options, deadline});
+  return beforeTime(
+    () => {
+      const found = basisOf(scaled.dense, deadline, highs);
+      if (found) return continuousOutcome(program, scaled, found);
+      return {
+        status: "undecided",
+        reason: "no engine found a basis that proves an optimum, a conflict or a ray",
+      };
+    },
+    () => LATE,
+  );
+}
+
+/** What a program is that time ran out on. */
+const LATE: Outcome = {status: "undecided", reason: "the time limit came before an answer"};
+
+/** From so many coefficients on HiGHS, where it is at hand, is asked first: a dense table takes longer. */
+const FOR_HIGHS = 200_000;
+
+function basisOf(dense: Dense, deadline: Deadline, highs: Highs | undefined): Found | undefined {
+  const first = highs && dense.columns * dense.rows > FOR_HIGHS;
+  return (
+    (first ? basisByHighs(highs, dense, partOfTime(deadline, 0.5)) : undefined) ??
+    findBasis(dense, deadline) ??
+    (first || !highs ? undefined : basisByHighs(highs, dense, deadline))
+  );
 }
 
 /**
@@ -53,23 +91,28 @@ export function solve(program: LinearProgram, options: SolveOptions = {}): Outco
  */
 export async function solveAsync(program: LinearProgram, options: SolveOptions = {}): Promise<Outcome> {
   expectProgram(program);
+  const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
   if (!options.highs && !isLarge(program, wholeVariables(program).length)) {
-    const outcome = solve(program, {...options, maxNodes: options.maxNodes ?? NODES_BEFORE_HIGHS});
+    const maxNodes = options.maxNodes ?? NODES_BEFORE_HIGHS;
+    const outcome = solve(program, {...options, maxNodes, deadline: partOfTime(deadline, OWN_SHARE)});
     if (outcome.status !== "undecided") return outcome;
   }
-  return solve(program, {...options, highs: options.highs ?? (await loadHighs())});
+  return solve(program, {...options, deadline, highs: options.highs ?? (await loadHighs())});
 }
 
 /** Linear programs to solve before HiGHS takes over a search. */
 const NODES_BEFORE_HIGHS = 200;
 
+/** Share of the time for our own search where HiGHS can follow. */
+const OWN_SHARE = 0.3;
+
+/** Share of the time left for the search by HiGHS: what it finds is solved and proved anew. */
+const HIGHS_SHARE = 0.8;
+
 /** Linear programs to solve without HiGHS at hand: fewer where each is large, so that the search ends within seconds. */
 function mostNodes({variables, rows}: LinearProgram): number {
   return Math.round(Math.min(5000, Math.max(200, 3e6 / (variables.length * rows.length))));
 }
-
-/** Share of the time limit given to HiGHS, which looks at its clock only now and then. */
-const HIGHS_SHARE = 0.8;
 
 /** Programs with whole values of this size go to HiGHS at once: our own search would solve too large a table at each node. */
 function isLarge({variables, rows}: LinearProgram, whole: number): boolean {
@@ -80,31 +123,34 @@ function wholeVariables({variables}: LinearProgram): number[] {
   return variables.flatMap(({integer}, j) => (integer ? [j] : []));
 }
 
-function basisByHighs(highs: Highs, dense: Dense, timeLimit: number): Found | undefined {
-  const {basis} = highs.ask(dense, [], new Float64Array(dense.columns), timeLimit);
-  const verdict = basis && verdictOf(dense, basis);
+function basisByHighs(highs: Highs, dense: Dense, deadline: Deadline): Found | undefined {
+  if (!(deadline.left() > 0)) return undefined;
+  const {basis} = highs.ask(dense, [], new Float64Array(dense.columns), deadline);
+  const verdict = basis && verdictOf(dense, basis, deadline);
   return basis && verdict && {verdict, basis, engine: "HiGHS"};
 }
 
-function solveWhole(
+function* solveWhole(
   program: LinearProgram,
   scaled: Scaled,
   integer: readonly number[],
-  {highs, now, timeLimit, maxNodes}: SolveOptions & {readonly timeLimit: number},
-): Outcome {
-  const end = now && now() + timeLimit;
-  const left = () => (end === undefined ? timeLimit : end - now!());
+  {highs, deadline, maxNodes}: SolveOptions & {readonly deadline: Deadline},
+): Generator<void, Outcome> {
   let search: WholeSearch = {status: "stopped"};
   if (!highs || !isLarge(program, integer.length)) {
     const limits = {
       maxNodes: maxNodes ?? (highs ? NODES_BEFORE_HIGHS : mostNodes(program)),
-      timeUp: () => left() <= 0,
+      deadline: highs ? partOfTime(deadline, OWN_SHARE) : deadline,
     };
-    search = searchWhole(scaled, integer, limits);
+    search = yield* searchWhole(scaled, integer, limits);
     if (search.status !== "stopped") return wholeOutcome(program, scaled, search, "javascript-lp-solver");
   }
-  if (highs && left() > 0) {
-    const byHighs = searchByHighs(highs, scaled, integer, HIGHS_SHARE * left());
+  yield;
+  if (highs && deadline.left() > 0) {
+    const byHighs = beforeTime(
+      () => searchByHighs(highs, scaled, integer, deadline),
+      (): WholeSearch => ({status: "stopped"}),
+    );
     if (byHighs.status !== "stopped" || byHighs.best) return wholeOutcome(program, scaled, byHighs, "HiGHS");
   }
   return wholeOutcome(program, scaled, search, "javascript-lp-solver");
@@ -115,21 +161,23 @@ function searchByHighs(
   highs: Highs,
   scaled: Scaled,
   integer: readonly number[],
-  timeLimit: number,
+  deadline: Deadline,
 ): WholeSearch {
+  const search = partOfTime(deadline, HIGHS_SHARE);
   const {column} = scaled;
   // HiGHS 1.15.3 misses optima where a whole variable has a fractional bound: bounds go inwards first.
   const dense = {...scaled.dense, ...wholeBounds(scaled.dense, column, integer)};
   if (integer.some((j) => dense.lower[j]! > dense.upper[j]!)) return {status: "infeasible"};
-  const {status, values} = highs.ask(dense, integer, column, timeLimit);
+  const {status, values} = highs.ask(dense, integer, column, search);
   if (status === "infeasible") return {status};
   if (status === "unbounded") {
-    const relaxed = findBasis(dense)?.verdict;
-    const point = highs.ask({...dense, cost: new Float64Array(dense.columns)}, integer, column, timeLimit);
+    if (!(search.left() > 0)) return {status: "stopped"};
+    const relaxed = findBasis(dense, deadline)?.verdict;
+    const point = highs.ask({...dense, cost: new Float64Array(dense.columns)}, integer, column, search);
     if (point.status === "infeasible") return {status: "infeasible"};
-    const whole = point.values && fixWhole(dense, column, integer, point.values);
+    const whole = point.values && fixWhole(dense, column, integer, point.values, deadline);
     return whole && relaxed?.status === "unbounded" ? {status, ray: relaxed.ray} : {status: "stopped"};
   }
-  const best = values && fixWhole(dense, column, integer, values);
+  const best = values && fixWhole(dense, column, integer, values, deadline);
   return best ? {status, best} : {status: "stopped"};
 }

@@ -1,3 +1,4 @@
+import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 import {runTableau} from "./engine-jslp.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "./vertex.ts";
@@ -27,19 +28,29 @@ interface Limit {
  * optimum and its unsafe second phase has nothing to do. So every variable is measured from the limit that its cost favours,
  * costs near 0 get a tie-break, free variables are split, and costs that still favour infinity are met by a first pivot on a
  * row that bounds them all.
+ *
+ * A far bound costs the engine a row, so of many those that a row implies are left out, and a tableau that is still too large is
+ * not begun: a simplex that knows bounds is faster there.
+ *
+ * @throws OutOfTime before the first pivot after the deadline
  */
-export function basisByTableau(program: Dense): Basis | undefined {
+export function basisByTableau(program: Dense, deadline: Deadline = NO_DEADLINE): Basis | undefined {
   const columns = columnsOf(program);
-  const limits = limitsOf(program, columns);
+  const rows = limitsOfRows(program);
+  if ((columns.length + 1) * rows.length > LARGEST) return undefined;
+  const shifts = shiftsOf(program, columns);
+  const limits = [...rows, ...farBounds(program, columns, rows, shifts)];
   const boxed = columns.some((column) => column.cost < 0);
   const width = columns.length + 1;
   const height = limits.length + (boxed ? 2 : 1);
+  if (width * height > LARGEST) return undefined;
+  checkTime(deadline);
   const matrix = new Float64Array(width * height);
   fillCosts(matrix, columns);
-  fillLimits(matrix, width, program, columns, limits);
+  fillLimits(matrix, width, program, columns, limits, shifts);
   if (boxed) fillBox(matrix, width, height - 1, columns);
   const first = boxed ? dualFeasiblePivot(matrix, width, height) : undefined;
-  const run = runTableau(matrix, width, height, first, 100 + 4 * (width + height), TOLERANCE);
+  const run = runTableau(matrix, width, height, first, 100 + 4 * (width + height), TOLERANCE, deadline);
   if (run.end === "stopped") return undefined;
   return readBasis(program, columns, limits, run.nonbasic);
 }
@@ -49,6 +60,12 @@ const TOLERANCE = 1e-9;
 
 /** Largest cost of a tie-break, where the largest cost is 1. */
 const TIE_BREAK = 1e-6;
+
+/** Most numbers in a tableau: beyond that a pivot takes longer than all steps of a bounded simplex on most blends. */
+const LARGEST = 300_000;
+
+/** From so many far bounds on, those that a row implies are looked for. */
+const MANY = 100;
 
 /** Bound on the sum of all variables whose cost favours infinity, in scaled units. */
 const BOX = 1e6;
@@ -74,16 +91,55 @@ function columnsOf({columns: n, cost, lower, upper}: Dense): Column[] {
   return columns;
 }
 
-function limitsOf({rows: m, lower, upper, rowLower, rowUpper}: Dense, columns: readonly Column[]): Limit[] {
+function limitsOfRows({rows: m, rowLower, rowUpper}: Dense): Limit[] {
   const limits: Limit[] = [];
   for (let row = 0; row < m; row++) {
     if (rowUpper[row]! < Infinity) limits.push({row, side: 1});
     if (rowLower[row]! > -Infinity) limits.push({row, side: -1});
   }
-  for (const [column, {variable}] of columns.entries()) {
-    if (lower[variable]! > -Infinity && upper[variable]! < Infinity) limits.push({row: -1, side: 1, column});
-  }
   return limits;
+}
+
+/** The far bounds of the columns; of many, only those that no row implies. */
+function farBounds(
+  {columns: n, matrix, lower, upper, rowLower, rowUpper}: Dense,
+  columns: readonly Column[],
+  rows: readonly Limit[],
+  shifts: Float64Array,
+): Limit[] {
+  const bounds: Limit[] = [];
+  for (const [column, {variable}] of columns.entries()) {
+    if (lower[variable]! > -Infinity && upper[variable]! < Infinity) bounds.push({row: -1, side: 1, column});
+  }
+  if (bounds.length < MANY) return bounds;
+  // All columns are at least 0: a row without negative entries keeps each below its own share of the limit.
+  const most = new Float64Array(columns.length).fill(Infinity);
+  for (const {row, side} of rows) {
+    const entry = ({variable, direction}: Column) => side * direction * matrix[row * n + variable]!;
+    if (columns.some((column) => entry(column) < 0)) continue;
+    const room = side * ((side === 1 ? rowUpper[row]! : rowLower[row]!) - shifts[row]!);
+    for (const [c, column] of columns.entries())
+      if (entry(column) > 1e-3) most[c] = Math.min(most[c]!, room / entry(column));
+  }
+  return bounds.filter(({column}) => {
+    const {variable} = columns[column!]!;
+    return most[column!]! > upper[variable]! - lower[variable]!;
+  });
+}
+
+/** What each row holds where all columns are 0. */
+function shiftsOf(
+  {columns: n, rows: m, matrix, lower, upper}: Dense,
+  columns: readonly Column[],
+): Float64Array {
+  const shifts = new Float64Array(m);
+  const origins = new Float64Array(n);
+  for (let j = 0; j < n; j++) if (lower[j] === upper[j]) origins[j] = lower[j]!;
+  for (const {variable, origin} of columns) origins[variable] = origin;
+  for (let i = 0, k = 0; i < m; i++) {
+    for (let j = 0; j < n; j++, k++) if (origins[j] !== 0) shifts[i]! += matrix[k]! * origins[j]!;
+  }
+  return shifts;
 }
 
 function fillCosts(matrix: Float64Array, columns: readonly Column[]): void {
@@ -96,15 +152,9 @@ function fillLimits(
   program: Dense,
   columns: readonly Column[],
   limits: readonly Limit[],
+  shifts: Float64Array,
 ): void {
-  const {columns: n, rows: m, lower, upper, rowLower, rowUpper} = program;
-  const shift = new Float64Array(m);
-  const origins = new Float64Array(n);
-  for (let j = 0; j < n; j++) if (lower[j] === upper[j]) origins[j] = lower[j]!;
-  for (const {variable, origin} of columns) origins[variable] = origin;
-  for (let i = 0, k = 0; i < m; i++) {
-    for (let j = 0; j < n; j++, k++) if (origins[j] !== 0) shift[i]! += program.matrix[k]! * origins[j]!;
-  }
+  const {columns: n, lower, upper, rowLower, rowUpper} = program;
   for (const [r, {row, side, column}] of limits.entries()) {
     const at = (r + 1) * width;
     if (column !== undefined) {
@@ -113,7 +163,7 @@ function fillLimits(
       matrix[at + column + 1] = 1;
       continue;
     }
-    matrix[at] = side * ((side === 1 ? rowUpper[row]! : rowLower[row]!) - shift[row]!);
+    matrix[at] = side * ((side === 1 ? rowUpper[row]! : rowLower[row]!) - shifts[row]!);
     const from = row * n;
     for (let c = 0; c < columns.length; c++) {
       const {variable, direction} = columns[c]!;

@@ -1,3 +1,4 @@
+import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 import {
   isOptimal,
@@ -29,20 +30,30 @@ export type Verdict =
   | {readonly status: "infeasible"; readonly multipliers: Float64Array}
   | {readonly status: "unbounded"; readonly values: Float64Array; readonly ray: Float64Array};
 
-/** The verdict that a basis proves, from the program's own numbers; `undefined` where it proves nothing. */
-export function verdictOf(program: Dense, basis: Basis): Verdict | undefined {
-  const kernel = kernelOf(program, basis);
+/**
+ * The verdict that a basis proves, from the program's own numbers; `undefined` where it proves nothing.
+ *
+ * @throws OutOfTime soon after the deadline
+ */
+export function verdictOf(
+  program: Dense,
+  basis: Basis,
+  deadline: Deadline = NO_DEADLINE,
+): Verdict | undefined {
+  const kernel = kernelOf(program, basis, deadline);
   if (!kernel) return undefined;
   const {values, duals} = vertexOf(program, basis, kernel);
   const figures = optimality(program, values, duals);
   if (isOptimal(figures)) return {status: "optimal", values, duals, figures};
   if (figures.residual > TOLERANCE) {
     for (const multipliers of farkasCandidates(program, basis, kernel, values, figures.activities)) {
+      checkTime(deadline);
       if (provesInfeasible(program, multipliers)) return {status: "infeasible", multipliers};
     }
     return undefined;
   }
   for (const ray of rayCandidates(program, basis, kernel, figures.reducedCosts, duals)) {
+    checkTime(deadline);
     if (provesUnbounded(program, ray)) return {status: "unbounded", values, ray};
   }
   return undefined;

@@ -1,3 +1,4 @@
+import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
 import type {Dense} from "./dense.ts";
 
 /** Where a variable or a row stands in a basis. */
@@ -68,8 +69,12 @@ function limitAt(place: number, lower: number, upper: number): number {
   return place === AT_LOWER ? lower : place === AT_UPPER ? upper : 0;
 }
 
-/** The kernel of a basis, or `undefined` when it is singular. */
-export function kernelOf(program: Dense, basis: Basis): Kernel | undefined {
+/**
+ * The kernel of a basis, or `undefined` when it is singular.
+ *
+ * @throws OutOfTime for a large one soon after the deadline
+ */
+export function kernelOf(program: Dense, basis: Basis, deadline: Deadline = NO_DEADLINE): Kernel | undefined {
   const {columns: n, rows: m, matrix} = program;
   const columns: number[] = [];
   const rows: number[] = [];
@@ -81,7 +86,7 @@ export function kernelOf(program: Dense, basis: Basis): Kernel | undefined {
   for (let r = 0; r < size; r++) {
     for (let c = 0; c < size; c++) lu[r * size + c] = matrix[rows[r]! * n + columns[c]!]!;
   }
-  const order = factorise(lu, size);
+  const order = factorise(lu, size, deadline);
   if (!order) return undefined;
   return {
     rows,
@@ -111,9 +116,10 @@ export function kernelOf(program: Dense, basis: Basis): Kernel | undefined {
 }
 
 /** LU factors in place with partial pivoting (Golub & Van Loan, Matrix Computations, 2013, section 3.4); the order of the rows. */
-function factorise(lu: Float64Array, size: number): number[] | undefined {
+function factorise(lu: Float64Array, size: number, deadline: Deadline): number[] | undefined {
   const order = Array.from({length: size}, (_, k) => k);
   for (let k = 0; k < size; k++) {
+    if (k % 16 === 15) checkTime(deadline);
     let best = k;
     for (let r = k + 1; r < size; r++) {
       if (Math.abs(lu[r * size + k]!) > Math.abs(lu[best * size + k]!)) best = r;
