@@ -11,6 +11,8 @@ const MOST_INGREDIENTS = 2000;
 
 /** What a brief may say of the customary doses beside limits of its own. */
 const DOSE_WORDS = ["customary", "none"] as const;
+/** Largest batch, g: a thousand tonnes. */
+const MOST_GRAMS = 1e9;
 
 const finite = () => z.number();
 const positive = () => z.number().check(z.gt(0));
@@ -52,7 +54,7 @@ export const aimSchema = z.union([
 export const briefSchema = z.strictObject({
   $schema: z.optional(z.string()),
   name: z.optional(text()),
-  batch: z.optional(positive()),
+  batch: z.optional(positive().check(z.lte(MOST_GRAMS))),
   pantry: z.optional(text()),
   prices: z.optional(text()),
   freezer: z.optional(temperature()),
@@ -84,7 +86,7 @@ export const briefSchema = z.strictObject({
 /**
  * A brief as the cook writes it.
  *
- * `batch` (default 1000) and an ingredient's `min`, `max` (no more than its `stock`), `step` and `unit`: g; `price`: money per kg; targets: g per
+ * `batch` (default 1000, at most 1e9) and an ingredient's `min`, `max` (no more than its `stock`), `step` and `unit`: g; `price`: money per kg; targets: g per
  * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
  * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
  * read by the command.

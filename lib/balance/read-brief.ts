@@ -33,6 +33,7 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
 function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: string): Brief {
   const batch = raw.batch ?? 1000;
   const ingredients = readChoices(raw.ingredients, pantry, batch, place);
+  expectPrices(ingredients, place);
   if (raw.margin && !raw.spread) {
     throw new InputError(
       `${place}: margin`,
@@ -116,6 +117,22 @@ function readNear(
       "give the mass of its ingredients in g, or leave it out",
     );
   return grams.map((mass) => mass / total);
+}
+
+/** Prices that can be reckoned with, money per kg: 0 for what is free, or from the least to the most. */
+const [LEAST_PRICE, MOST_PRICE] = [1e-9, 1e9];
+
+function expectPrices(choices: readonly Choice[], place: string): void {
+  for (const {ingredient} of choices) {
+    const {name, price} = ingredient;
+    if (price === undefined || price === 0 || (price >= LEAST_PRICE && price <= MOST_PRICE)) continue;
+    throw new InputError(
+      `${place}: ingredients[${name}].price`,
+      "not a price that can be reckoned with",
+      price,
+      `give money per kg from ${LEAST_PRICE} to ${MOST_PRICE}, or 0 if it is free`,
+    );
+  }
 }
 
 export function requirePrices(choices: readonly Choice[], place: string): void {
