@@ -38,13 +38,13 @@ const LARGE: [string, BriefInput][] = [
 /** Dear and cheap syrups in whole steps: a search with answers on its way. */
 const search: BriefInput = {
   batch: 1000,
-  ingredients: Array.from({length: 12}, (_, i) => ({
+  ingredients: Array.from({length: 6}, (_, i) => ({
     name: `syrup ${i}`,
-    composition: {water: 40 + 4 * i, sucrose: 60 - 4 * i},
+    composition: {water: 40 + 7 * i, sucrose: 60 - 7 * i},
     price: 1 + ((i * 7) % 11) / 10,
-    step: 17 + 3 * i,
+    step: i === 5 ? 10 : 90 + 10 * i,
   })),
-  targets: {sugars: {min: 30.2, max: 30.3}},
+  targets: {sugars: {min: 38.2, max: 39.3}},
   minimise: "cost",
 };
 
@@ -72,45 +72,40 @@ describe("a deadline", () => {
     expect(answer.conflict.cutShort).toBeUndefined();
   });
 
-  it("is told by the same clock for all that is done: the more time, the more is known", () => {
-    const statuses = [1, 10, 100, 1000, 3000, 1e9].map((deadline) => {
-      const answer = balance(search, {deadline, now: counting(), search: {maxNodes: 1e5}});
+  it("is told by one clock for all that is done: the more time, the more is known", () => {
+    const known = (deadline: number) => {
+      let reads = 0;
+      const answer = balance(search, {deadline, now: () => reads++});
+      // Nothing goes on after the time: what has begun looks once more, and so do those who wait for it.
+      expect(reads).toBeLessThanOrEqual(deadline + 5);
       if (answer.status === "optimal") return answer.candidatesCutShort ? "mix" : "all";
       if (answer.status !== "undecided") throw new Error(answer.status);
       return answer.best ? "best so far" : "nothing";
-    });
-    const order = ["nothing", "best so far", "mix", "all"];
-    expect(statuses.map((status) => order.indexOf(status))).toEqual(
-      statuses.map((status) => order.indexOf(status)).sort(),
-    );
-    expect(statuses[0]).toBe("nothing");
-    expect(statuses.at(-1)).toBe("all");
+    };
+    expect([1, 60, 500, 1e9].map(known)).toEqual(["nothing", "best so far", "mix", "all"]);
   });
 
   it("gives the best mix so far as a full report that keeps the limits", () => {
-    for (let deadline = 20; deadline < 1e6; deadline *= 1.3) {
-      const answer = balance(search, {deadline, now: counting(), search: {maxNodes: 1e5}});
-      if (answer.status !== "undecided" || !answer.best) continue;
-      const {amounts, shares, cost, freezing, scoop} = answer.best;
-      expect(amounts.reduce((total, {grams}) => total + grams, 0)).toBeCloseTo(1000, 5);
-      expect(shares.sugars).toBeGreaterThan(30.2 - 1e-6);
-      expect(shares.sugars).toBeLessThan(30.3 + 1e-6);
-      expect(cost).toBeGreaterThan(0);
-      expect(freezing.curve.length).toBeGreaterThan(1);
-      expect(scoop).toHaveProperty("verdict");
-      return;
-    }
-    throw new Error("no time at which a mix is known, but not proved");
+    const answer = balance(search, {deadline: 60, now: counting()});
+    if (answer.status !== "undecided" || !answer.best) throw new Error(answer.status);
+    const {amounts, shares, cost, freezing, scoop} = answer.best;
+    expect(amounts.reduce((total, {grams}) => total + grams, 0)).toBeCloseTo(1000, 5);
+    expect(shares.sugars).toBeGreaterThan(38.2 - 1e-6);
+    expect(shares.sugars).toBeLessThan(39.3 + 1e-6);
+    expect(cost).toBeGreaterThan(0);
+    expect(freezing.curve.length).toBeGreaterThan(1);
+    expect(scoop).toHaveProperty("verdict");
   });
 
   it("leaves candidates out where they are not wanted", () => {
     const brief: BriefInput = {
-      ...search,
-      ingredients: search.ingredients.map((one) => ({
-        ...(one as object),
-        name: (one as {name: string}).name,
-        step: undefined,
-      })),
+      ingredients: [
+        {name: "syrup", composition: {water: 40, sucrose: 60}, price: 1},
+        {name: "glucose", composition: {water: 20, dextrose: 80}, price: 2},
+        {name: "water", composition: {water: 100}, price: 0},
+      ],
+      targets: {sugars: {min: 20, max: 40}},
+      minimise: "cost",
     };
     expect(balance(brief).candidates.length).toBeGreaterThan(0);
     expect(balance(brief, {candidates: false})).toMatchObject({status: "optimal", candidates: []});

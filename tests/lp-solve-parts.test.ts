@@ -196,13 +196,13 @@ describe("limits of a search", () => {
   it("leave HiGHS a part of the time that is left, and nothing of none", () => {
     const ask = (...clock: number[]) => {
       const {highs, asked} = saying({status: "timeLimit"});
-      const now = () => clock.shift() ?? 1e6;
+      const now = () => (clock.length > 1 ? clock.shift()! : clock[0]!);
       expect(solve(roomy(41, 0), {highs, now, timeLimit: 1000}).status).toBe("undecided");
       return asked.map(({time_limit: seconds}) => seconds);
     };
-    expect(ask(0, 500, 500, 500)).toEqual([0.4]);
-    expect(ask(0, 1000, 1000)).toEqual([]);
-    expect(ask(0, 2000, 2000)).toEqual([]);
+    expect(ask(0, 500)).toEqual([0.4]);
+    expect(ask(0, 1000)).toEqual([]);
+    expect(ask(0, 2000)).toEqual([]);
   });
 });
 

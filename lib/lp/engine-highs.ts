@@ -61,7 +61,7 @@ function askHighs(
   try {
     model = highs.createModel(modelData(dense, integer, unit));
     const whole = integer.length > 0;
-    const time_limit = Math.max(1e-3, deadline.left() / 1000);
+    const time_limit = Math.min(1e9, Math.max(1e-3, deadline.left() / 1000));
     model.options.set({...OPTIONS, presolve: whole ? "on" : "off", time_limit});
     const stop = (event: {readonly interrupt: () => void}): undefined => {
       if (!(deadline.left() > 0)) event.interrupt();

@@ -10,6 +10,8 @@ export interface WholeSearch {
   /** The best point found. */
   readonly best?: WholePoint;
   readonly ray?: Float64Array;
+  /** Who found it, where that is not the one who was asked. */
+  readonly engine?: string;
 }
 
 /** When to give up a search. */

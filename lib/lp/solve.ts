@@ -151,7 +151,8 @@ function* solveWhole(
       () => searchByHighs(highs, scaled, integer, deadline),
       (): WholeSearch => ({status: "stopped"}),
     );
-    if (byHighs.status !== "stopped" || byHighs.best) return wholeOutcome(program, scaled, byHighs, "HiGHS");
+    if (byHighs.status !== "stopped" || byHighs.best)
+      return wholeOutcome(program, scaled, byHighs, byHighs.engine ?? "HiGHS");
   }
   return wholeOutcome(program, scaled, search, "javascript-lp-solver");
 }
@@ -168,11 +169,21 @@ function searchByHighs(
   // HiGHS 1.15.3 misses optima where a whole variable has a fractional bound: bounds go inwards first.
   const dense = {...scaled.dense, ...wholeBounds(scaled.dense, column, integer)};
   if (integer.some((j) => dense.lower[j]! > dense.upper[j]!)) return {status: "infeasible"};
+  // Where even the program without whole values has no answer, its proof is quick; of a large one HiGHS is asked at once.
+  const small = dense.columns * dense.rows <= FOR_HIGHS;
+  const relaxing = partOfTime(deadline, OWN_SHARE);
+  const relaxation = small
+    ? beforeTime(
+        () => findBasis(dense, relaxing),
+        () => undefined,
+      )
+    : undefined;
+  if (relaxation?.verdict.status === "infeasible") return {status: "infeasible", engine: relaxation.engine};
   const {status, values} = highs.ask(dense, integer, column, search);
   if (status === "infeasible") return {status};
   if (status === "unbounded") {
     if (!(search.left() > 0)) return {status: "stopped"};
-    const relaxed = findBasis(dense, deadline)?.verdict;
+    const relaxed = (small ? relaxation : findBasis(dense, deadline))?.verdict;
     const point = highs.ask({...dense, cost: new Float64Array(dense.columns)}, integer, column, search);
     if (point.status === "infeasible") return {status: "infeasible"};
     const whole = point.values && fixWhole(dense, column, integer, point.values, deadline);
