@@ -111,6 +111,7 @@ export {
   type SimulationOptions,
   type TargetReliability,
 } from "./balance/reliability.ts";
+export {withRelaxations} from "./balance/with-relaxations.ts";
 export type {Aim, Brief, Choice, DoseLimit, Spread, Target} from "./balance/brief.ts";
 export type {Subject} from "./balance/subject.ts";
 export type {

@@ -36,7 +36,11 @@ describe("weighable amounts", () => {
         ingredients: demo.ingredients.map((entry) =>
           typeof entry === "string"
             ? entry
-            : {...entry, min: ((entry.min ?? 0) * batch) / 5000, max: ((entry.max ?? 5000) * batch) / 5000},
+            : {
+                ...entry,
+                min: (Number(entry.min ?? 0) * batch) / 5000,
+                max: (Number(entry.max ?? 5000) * batch) / 5000,
+              },
         ),
       };
       // 30 g of ginger in 5000 g is no round amount in other batches: let it vary.

@@ -26,6 +26,8 @@ export interface LimitSide {
   /** Its name: that of the target, ingredient or dose, or the rule in words. */
   readonly target: string;
   readonly bound: "min" | "max" | "equal";
+  /** The limit in per cent of the batch, where the cook gave it so. */
+  readonly percent?: number;
   /** Whether a dose is the cook's own, set or asked for outright, and not the customary one. */
   readonly own?: true;
 }
@@ -50,18 +52,29 @@ export interface ConflictingLimit extends LimitSide {
   readonly inStock?: true;
 }
 
-/** How far a limit must move so that all can be met. */
+/** How far a limit must move so that all can be met: `withRelaxations` moves it. */
 export interface Relaxation extends LimitSide {
   readonly from: number;
+  /** The new limit, as it is to be shown and applied: rounded to the hundredth that leaves more room. */
   readonly to: number;
+  /** The new limit in per cent of the batch, where the cook gave it so. */
+  readonly toPercent?: number;
+  /** Whether the limit is what there is of an ingredient, so that more of it has to be there. */
+  readonly inStock?: true;
+  /** Whether no temperature that a brief may ask for will do: the limit goes. */
+  readonly dropped?: true;
 }
 
 /** Why no mix exists, and the nearest one that does. */
 export interface Conflict {
   /** A smallest set of limits that cannot hold together: without any one of them the rest can. */
   readonly targets: readonly ConflictingLimit[];
-  /** The least change of targets that makes them meet; empty when the limits on the ingredients alone conflict. */
+  /** Whether other conflicts wait behind this one: without one of its limits the brief still cannot be met. */
+  readonly more?: true;
+  /** The least change that lets all limits of the brief be met; empty where none was found. */
   readonly relaxations: readonly Relaxation[];
+  /** Whether such a change was found, cannot exist, or may exist and was not searched for to the end. */
+  readonly relaxation: "found" | "impossible" | "not searched to the end";
   /** The mix that results from that change. */
   readonly amounts?: readonly Amount[];
   /** Where one target alone cannot be met with these ingredients: the best that they can reach. */

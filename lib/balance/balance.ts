@@ -139,5 +139,5 @@ function* answering(
 
 /** What is said of a conflict when no time is left to look for it. */
 function unexplained(): Conflict {
-  return {targets: [], relaxations: [], openers: [], cutShort: true};
+  return {targets: [], relaxations: [], relaxation: "not searched to the end", openers: [], cutShort: true};
 }

@@ -3,7 +3,7 @@ import type {Outcome} from "../lp/program.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {DOSES} from "../pantry/doses.ts";
 import type {Binding, LimitSide} from "./answer.ts";
-import type {Brief, DoseLimit, Target} from "./brief.ts";
+import type {Brief, Choice, DoseLimit, Target} from "./brief.ts";
 import type {Formulation} from "./formulate.ts";
 import {ingredientPath, limitKey, targetPath} from "./limit-path.ts";
 import {subjectName} from "./subject.ts";
@@ -42,9 +42,9 @@ export function bindingOf(
     const dual = outcome.duals?.[i];
     const price = dual === undefined ? {} : {price: dual};
     if (meaning.kind === "rule") {
-      const {name, path, bound, limit} = meaning;
+      const {kind: _kind, name, ...rule} = meaning;
       // A rule about an ingredient that is not used holds without holding anything back.
-      if (activity !== 0 || bound === "max") found.push({of: "rule", path, target: name, bound, limit});
+      if (activity !== 0 || rule.bound === "max") found.push({of: "rule", target: name, ...rule});
     } else if (meaning.kind === "dose") {
       if (activity !== 0) found.push({...doseLimit(meaning.dose), ...price});
     } else {
@@ -55,7 +55,7 @@ export function bindingOf(
       });
     }
   });
-  brief.ingredients.forEach(({ingredient, min, max}, j) => {
+  brief.ingredients.forEach(({ingredient, min, max, percents}, j) => {
     const grams = outcome.values[j]! * shares[j]! * brief.batch;
     const atMin = min > 0 && near(grams, min);
     if (!atMin && !near(grams, max)) return;
@@ -66,6 +66,7 @@ export function bindingOf(
       target: ingredient.name,
       bound: min === max ? "equal" : atMin ? "min" : "max",
       limit: atMin ? min : max,
+      ...percentOf(percents, atMin ? "min" : "max"),
       ...(!atMin && max === ingredient.stock && {inStock: true as const}),
       // Reduced costs are per unit share; a limit on an ingredient is in g per batch.
       ...(reduced !== undefined && {price: reduced / brief.batch}),
@@ -86,6 +87,12 @@ export function targetLimit(
     target: subjectName(target.subject),
     ...limitOf(target, atLower),
   };
+}
+
+/** A limit on an amount in per cent of the batch, where the cook gave it so. */
+export function percentOf(percents: Choice["percents"], side: "min" | "max"): {percent?: number} {
+  const percent = percents?.[side];
+  return percent === undefined ? {} : {percent};
 }
 
 /** A dose as an answer names it. */

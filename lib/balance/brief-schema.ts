@@ -18,6 +18,16 @@ const finite = () => z.number();
 const positive = () => z.number().check(z.gt(0));
 const notNegative = () => z.number().check(z.gte(0));
 const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+/** A share of the batch such as "20 %", which follows the batch where grams do not. */
+const percent = () =>
+  z
+    .string()
+    .check(
+      z.regex(
+        /^\s*\d{1,3}(\.\d{1,12})?\s*%\s*$/,
+        'give g as a number, or a share of the batch such as "20 %"',
+      ),
+    );
 const temperature = () => z.number().check(z.gte(-40), z.lte(-0.01));
 
 const limits = {min: z.optional(finite()), max: z.optional(finite()), equal: z.optional(finite())};
@@ -29,12 +39,12 @@ const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...l
 
 const ingredientSchema = z.strictObject({
   ...pantrySchema.shape,
-  min: z.optional(notNegative()),
-  max: z.optional(notNegative()),
+  min: z.optional(z.union([notNegative(), percent()])),
+  max: z.optional(z.union([notNegative(), percent()])),
   step: z.optional(positive()),
   pack: z.optional(positive()),
-  minIfUsed: z.optional(positive()),
-  onlyWith: z.optional(z.strictObject({ingredient: text(), min: positive()})),
+  minIfUsed: z.optional(z.union([positive(), percent()])),
+  onlyWith: z.optional(z.strictObject({ingredient: text(), min: z.union([positive(), percent()])})),
   ratio: z.optional(z.strictObject({to: text(), grams: positive()})),
 });
 
@@ -90,6 +100,9 @@ export const briefSchema = z.strictObject({
  * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
  * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
  * read by the command.
+ *
+ * An ingredient's `min`, `max`, `minIfUsed` and the `min` of its `onlyWith` may be a share of the batch, `"20 %"`: it follows
+ * the batch, where grams stay what they are.
  *
  * `doses`: customary upper limits on salt, gums, emulsifiers, polyols and what else is taken by the pinch or the spoon (see
  * `DOSES`) hold by default (`"customary"`); `"none"` lifts them all, `{"salt": 1}` sets some of the cook's own, g per 100 g

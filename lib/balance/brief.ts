@@ -29,6 +29,13 @@ export interface Brief {
 
 /** An ingredient that may be used, within limits in g per batch. */
 export interface Choice {
+  /** Those of its limits that the cook gave in per cent of the batch, in per cent. */
+  readonly percents?: {
+    readonly min?: number;
+    readonly max?: number;
+    readonly minIfUsed?: number;
+    readonly onlyWith?: number;
+  };
   readonly ingredient: Ingredient;
   readonly min: number;
   /** `Infinity` where the cook sets none. */

@@ -1,12 +1,14 @@
 import {irreducibleConflict} from "../lp/conflict.ts";
-import {NO_DEADLINE, partOfTime} from "../lp/deadline.ts";
+import {beforeTime, NO_DEADLINE, partOfTime} from "../lp/deadline.ts";
+import {type Limit, withoutLimits} from "../lp/limits.ts";
 import {solve, type SolveOptions} from "../lp/solve.ts";
 import type {Pantry} from "../pantry/pantry.ts";
 import type {Conflict, ConflictingLimit} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {type Formulation, formulate} from "./formulate.ts";
-import {targetPath} from "./limit-path.ts";
+import {limitKey, targetPath} from "./limit-path.ts";
 import {measure, mixFrom} from "./mix-report.ts";
+import {withMinimaAsRows} from "./minima-as-rows.ts";
 import {nameLimit} from "./name-limit.ts";
 import {openersOf} from "./openers.ts";
 import {distinct, relax} from "./relax.ts";
@@ -30,35 +32,39 @@ export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptio
     (limit) => nameLimit(brief, formulation, limit) === undefined,
     {...search, deadline: partOfTime(deadline, 0.4)},
   );
-  const targets = distinct((conflict?.limits ?? []).map((limit) => nameLimit(brief, formulation, limit)!));
+  const limits = conflict?.limits ?? [];
+  const keyOf = (limit: Limit) => limitKey(nameLimit(brief, formulation, limit)!);
+  const targets = distinct(limits.map((limit) => nameLimit(brief, formulation, limit)!));
   const reach = bestReach(brief, targets, search);
-  const relaxed = relax(brief, formulation, {...search, deadline: partOfTime(deadline, 0.6)});
+  const relaxed = beforeTime(
+    () => relax(brief, {...search, deadline: partOfTime(deadline, 0.6)}),
+    () => ({relaxations: [], relaxation: "not searched to the end"}) as const,
+  );
+  const more = othersBehind(formulation, limits, keyOf, {...search, deadline: partOfTime(deadline, 0.3)});
   const openers = openersOf(brief, pantry, search);
   const cutShort = !conflict?.irreducible || !(deadline.left() > 0);
-  return {targets, ...relaxed, ...(reach && {reach}), openers, ...(cutShort && {cutShort})};
+  return {
+    targets,
+    ...(more && {more}),
+    ...relaxed,
+    ...(reach && {reach}),
+    openers,
+    ...(cutShort && {cutShort}),
+  };
 }
 
-/** The same program with the least amounts as rows: without such a limit an ingredient may still not fall below nothing. */
-function withMinimaAsRows(brief: Brief, {program, meanings, shares}: Formulation): Formulation {
-  const minima = brief.ingredients.flatMap(({min}, index) => (min > 0 ? [index] : []));
-  return {
-    program: {
-      ...program,
-      variables: program.variables.map((variable, j) =>
-        minima.includes(j) ? {...variable, lower: 0} : variable,
-      ),
-      rows: [
-        ...program.rows,
-        ...minima.map((index) => ({
-          name: brief.ingredients[index]!.ingredient.name,
-          coefficients: program.variables.map((_, j) => (j === index ? 1 : 0)),
-          lower: program.variables[index]!.lower!,
-        })),
-      ],
-    },
-    meanings: [...meanings, ...minima.map((index) => ({kind: "minimum", index}) as const)],
-    shares,
-  };
+/** Whether the limits named are not all that is in the way: without some one of them, the rest still conflict. */
+function othersBehind(
+  {program}: Formulation,
+  limits: readonly Limit[],
+  keyOf: (limit: Limit) => string,
+  search: SolveOptions,
+): boolean {
+  const anyPoint = {...program, variables: program.variables.map((variable) => ({...variable, cost: 0}))};
+  return [...new Set(limits.map(keyOf))].some((key) => {
+    const own = limits.filter((limit) => keyOf(limit) === key);
+    return solve(withoutLimits(anyPoint, own), search).status === "infeasible";
+  });
 }
 
 /** Where only one target takes part in a conflict: the best it can reach with the limits on the ingredients alone. */

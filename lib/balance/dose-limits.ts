@@ -44,7 +44,7 @@ export function readDoses(
   const limits = DOSES.map(({key, limit}, index): DoseLimit =>
     Object.hasOwn(own, key) ? {index, limit: own[key]!, own: true} : {index, limit},
   );
-  return raised(limits, choices, targets, batch);
+  return raisedDoses(limits, choices, targets, batch);
 }
 
 /**
@@ -68,7 +68,7 @@ export function doseRows({
 }
 
 /** The customary limits, risen as little as what the cook asks for outright takes. */
-function raised(
+export function raisedDoses(
   limits: readonly DoseLimit[],
   choices: readonly Choice[],
   targets: readonly Target[],

@@ -16,6 +16,8 @@ export type Meaning =
       readonly name: string;
       readonly bound: "min" | "max" | "equal";
       readonly limit: number;
+      /** The limit in per cent of the batch, where the cook gave it so. */
+      readonly percent?: number;
     }
   /** The least amount of the ingredient with this index. */
   | {readonly kind: "minimum"; readonly index: number}

@@ -1,7 +1,7 @@
 import {type Limit, limitValue} from "../lp/limits.ts";
 import type {ConflictingLimit} from "./answer.ts";
 import type {Brief} from "./brief.ts";
-import {doseLimit, targetLimit} from "./binding.ts";
+import {doseLimit, percentOf, targetLimit} from "./binding.ts";
 import type {Formulation} from "./formulate.ts";
 import {ingredientPath} from "./limit-path.ts";
 
@@ -19,30 +19,32 @@ export function nameLimit(
     const choice = brief.ingredients[index];
     // No amount is below nothing, and the batch limits an amount in steps where the cook does not: these always hold.
     if (!choice || side === "lower" || choice.max === Infinity) return undefined;
-    const {min, max, ingredient} = choice;
+    const {min, max, ingredient, percents} = choice;
     return {
       of: "ingredient",
       path: ingredientPath(index),
       target: ingredient.name,
       bound: min === max ? "equal" : "max",
       limit: Math.min(max, limitValue(program, {of, index, side}) * shares[index]! * brief.batch),
+      ...percentOf(percents, "max"),
       ...(max === ingredient.stock && {inStock: true}),
     };
   }
   const meaning = meanings[index]!;
   if (meaning.kind === "minimum") {
-    const {ingredient, min, max} = brief.ingredients[meaning.index]!;
+    const {ingredient, min, max, percents} = brief.ingredients[meaning.index]!;
     return {
       of: "ingredient",
       path: ingredientPath(meaning.index),
       target: ingredient.name,
       bound: min === max ? "equal" : "min",
       limit: min,
+      ...percentOf(percents, "min"),
     };
   }
   if (meaning.kind === "rule") {
-    const {path, name, bound, limit} = meaning;
-    return {of: "rule", path, target: name, bound, limit};
+    const {kind: _kind, name, ...rule} = meaning;
+    return {of: "rule", target: name, ...rule};
   }
   if (meaning.kind === "dose") return doseLimit(meaning.dose);
   if (meaning.kind === "frozen") return targetLimit(brief, meaning.target, false);

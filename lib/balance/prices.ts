@@ -3,7 +3,7 @@ import {solidFat} from "../freezing/solid-fat.ts";
 import {sensitivity} from "../lp/sensitivity.ts";
 import {solve} from "../lp/solve.ts";
 import type {Binding} from "./answer.ts";
-import {doseLimit, oneEach, slope, targetLimit} from "./binding.ts";
+import {doseLimit, oneEach, percentOf, slope, targetLimit} from "./binding.ts";
 import type {Brief, Choice, Target} from "./brief.ts";
 import {expectBrief} from "./expect-brief.ts";
 import {formulate} from "./formulate.ts";
@@ -89,6 +89,7 @@ export function pricesOf(brief: Brief): Prices {
       target: choice.ingredient.name,
       bound: side === "equal" ? "equal" : side === "lower" ? "min" : "max",
       limit: side === "upper" ? choice.max : choice.min,
+      ...percentOf(choice.percents, side === "upper" ? "max" : "min"),
       price: price / grams,
       from: Math.max(0, from * grams),
       to: to * grams,

@@ -28,7 +28,7 @@ export function readChoices(
       ingredient,
       ...(input.pack !== undefined && {pack: input.pack}),
       ...readAmounts(input, ingredient, batch, at),
-      ...readRules(input, i, ingredients, at),
+      ...readRules(input, i, ingredients, batch, at),
     };
   });
 }
@@ -66,20 +66,40 @@ function readAmounts(
   ingredient: Ingredient,
   batch: number,
   at: string,
-): Pick<Choice, "min" | "max" | "step" | "minIfUsed"> {
-  const {min = 0, step, unit, minIfUsed} = input;
+): Pick<Choice, "min" | "max" | "percents" | "step" | "minIfUsed"> {
+  const {step, unit} = input;
   const {stock = Infinity} = ingredient;
-  const max = Math.min(input.max ?? Infinity, stock);
-  for (const [key, grams] of Object.entries({min, minIfUsed})) {
+  const percents = {
+    ...inPercent("min", input.min),
+    ...inPercent("max", input.max),
+    ...inPercent("minIfUsed", input.minIfUsed),
+    ...inPercent("onlyWith", input.onlyWith?.min),
+  };
+  const given = (amount: number | string | undefined, key: string) => gramsOf(amount, batch, `${at}: ${key}`);
+  const [min = 0, most = Infinity, minIfUsed] = [
+    given(input.min, "min"),
+    given(input.max, "max"),
+    given(input.minIfUsed, "minIfUsed"),
+  ];
+  const max = Math.min(most, stock);
+  for (const [key, grams, said] of [
+    ["min", min, input.min],
+    ["minIfUsed", minIfUsed, input.minIfUsed],
+  ] as const) {
     if (grams === undefined || grams <= max) continue;
     throw max === stock
       ? new InputError(
           `${at}: ${key}`,
           "more than is in stock",
-          grams,
+          said,
           `give at most ${stock} g, or a larger stock`,
         )
-      : new InputError(`${at}: ${key}`, "above max", grams, `give at most ${max} g`);
+      : new InputError(
+          `${at}: ${key}`,
+          "above max",
+          said,
+          `give at most ${typeof input.max === "string" ? `"${input.max.trim()}", that is ` : ""}${max} g`,
+        );
   }
   if (step !== undefined && unit !== undefined) {
     throw new InputError(`${at}: step`, "given beside unit", step, "give either step or unit");
@@ -95,7 +115,34 @@ function readAmounts(
     }
   }
   const whole = step ?? unit;
-  return {min, max, ...(whole !== undefined && {step: whole}), ...(minIfUsed !== undefined && {minIfUsed})};
+  const held = max === most ? percents : withoutMax(percents);
+  return {
+    min,
+    max,
+    ...(Object.keys(held).length > 0 && {percents: held}),
+    ...(whole !== undefined && {step: whole}),
+    ...(minIfUsed !== undefined && {minIfUsed}),
+  };
+}
+
+type Percents = NonNullable<Choice["percents"]>;
+
+/** The share of the batch that an amount was given as, in per cent, under its key; nothing for grams. */
+function inPercent(key: keyof Percents, amount: number | string | undefined): Percents {
+  return typeof amount === "string" ? {[key]: Number(amount.replace("%", ""))} : {};
+}
+
+/** What is in stock holds in place of a share of the batch. */
+function withoutMax({max: _max, ...others}: Percents): Percents {
+  return others;
+}
+
+/** An amount in g, of g or of a share of the batch. */
+function gramsOf(amount: number | string | undefined, batch: number, place: string): number | undefined {
+  if (typeof amount !== "string") return amount;
+  const percent = Number(amount.replace("%", ""));
+  if (percent <= 100) return (percent * batch) / 100;
+  throw new InputError(place, "more than the whole batch", amount, 'give at most "100 %"');
 }
 
 /** Rules that name another ingredient of the brief. */
@@ -103,6 +150,7 @@ function readRules(
   {onlyWith, ratio}: IngredientInput,
   own: number,
   ingredients: readonly Ingredient[],
+  batch: number,
   at: string,
 ): Pick<Choice, "onlyWith" | "ratio"> {
   const indexOf = (name: string, place: string): number => {
@@ -113,7 +161,10 @@ function readRules(
   };
   return {
     ...(onlyWith && {
-      onlyWith: {index: indexOf(onlyWith.ingredient, `${at}: onlyWith.ingredient`), min: onlyWith.min},
+      onlyWith: {
+        index: indexOf(onlyWith.ingredient, `${at}: onlyWith.ingredient`),
+        min: gramsOf(onlyWith.min, batch, `${at}: onlyWith.min`)!,
+      },
     }),
     ...(ratio && {ratio: {index: indexOf(ratio.to, `${at}: ratio.to`), grams: ratio.grams}}),
   };

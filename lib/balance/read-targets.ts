@@ -48,7 +48,7 @@ function readLimits(subject: Subject, limits: LimitsInput, place: string): Targe
 }
 
 /** Lowest and highest limit that makes sense, with its unit. */
-function rangeOf(subject: Subject): [number, number, string] {
+export function rangeOf(subject: Subject): [number, number, string] {
   switch (subject.kind) {
     case "freezingPoint":
     case "scoopTemperature":

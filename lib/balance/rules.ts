@@ -56,6 +56,7 @@ export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]
           name: `${ingredient.name}, if used,`,
           bound: "min",
           limit: minIfUsed,
+          ...percentIn(choice.percents?.minIfUsed),
         },
       });
     }
@@ -107,6 +108,7 @@ export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]
             name: `${other}, for ${ingredient.name},`,
             bound: "min",
             limit: onlyWith.min,
+            ...percentIn(choice.percents?.onlyWith),
           },
         },
       );
@@ -131,6 +133,10 @@ export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]
     }
   }
   return {variables, rows};
+}
+
+function percentIn(percent: number | undefined): {percent?: number} {
+  return percent === undefined ? {} : {percent};
 }
 
 function row(entries: readonly (readonly [index: number, value: number])[], side: "lower" | "upper") {

@@ -7,9 +7,10 @@ import type {Figure} from "./figure.ts";
 import {rounded, roundedGrams} from "./rounded.ts";
 import {shareDigits, shareUnit} from "./share-unit.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "./tables.ts";
-import {decimal, degrees, grams, roomy, setDegrees} from "../core/figures.ts";
+import {decimal, degrees, grams, setDegrees} from "../core/figures.ts";
 import {objectiveFigures, objectiveSentence} from "./objective-words.ts";
 import {fullName, plainName} from "./plain-name.ts";
+import {changeWords} from "./report-conflict.ts";
 import {doseCautions} from "./report-lines.ts";
 import {weighFigures, weighSection} from "./weigh-out.ts";
 
@@ -60,7 +61,7 @@ function figures(answer: Answer): Figure[] {
       ...relaxations.map((t): Figure => [
         "change",
         `${t.target} ${t.bound}`,
-        roomy(t.bound, t.to),
+        t.dropped ? "leave it out" : t.to,
         limitUnit(t),
       ]),
       ...amounts.flatMap(amountFigures),
@@ -131,12 +132,7 @@ function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {
         {
           heading: "The least change that lets them meet",
           columns: ["Target", "Bound", "From", "To"],
-          rows: relaxations.map((t) => [
-            plainName(t.target),
-            t.bound,
-            decimal(t.from, 2),
-            decimal(roomy(t.bound, t.to), 2),
-          ]),
+          rows: relaxations.map((t) => [plainName(t.target), t.bound, decimal(t.from, 2), changeWords(t)]),
         },
         ...(amounts ? [amountsSection("With that change, for example", amounts)] : []),
       ],

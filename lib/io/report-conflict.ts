@@ -1,11 +1,19 @@
-import type {Conflict} from "../balance/answer.ts";
+import type {Conflict, Relaxation} from "../balance/answer.ts";
 import {amountLines, limitName, wrap} from "./report-lines.ts";
-import {decimal, roomy} from "../core/figures.ts";
+import {decimal} from "../core/figures.ts";
 import {plainName} from "./plain-name.ts";
+
+/** What a limit becomes, in words. */
+export function changeWords({of, to, toPercent, dropped, inStock}: Relaxation): string {
+  if (dropped) return "leave it out";
+  const unit = {target: "", rule: "", ingredient: " g", dose: " %"}[of];
+  const figure = toPercent === undefined ? `${decimal(to, 2)}${unit}` : `${decimal(toPercent, 2)} %`;
+  return inStock ? `have ${figure} of it` : `make it ${figure}`;
+}
 
 /** Why no mix exists, and what would help, as text. */
 export function conflictText(
-  {targets, relaxations, amounts, reach, openers, cutShort}: Conflict,
+  {targets, more, relaxations, relaxation, amounts, reach, openers, cutShort}: Conflict,
   batch: number,
 ): string {
   const sections = [
@@ -18,18 +26,20 @@ export function conflictText(
           ),
         ]
       : [],
+    more ? ["Other limits conflict as well: to drop one of these is not enough."] : [],
     reach
       ? [`By itself, ${plainName(reach.target)} reaches ${decimal(reach.best, 2)} with these ingredients.`]
       : [],
     relaxations.length
       ? [
           "The least change that lets them meet:",
-          ...relaxations.map(
-            ({from, to, ...limit}) =>
-              `  ${limitName({...limit, limit: from})}: make it ${decimal(roomy(limit.bound, to), 2)}`,
-          ),
+          ...relaxations.map((move) => `  ${limitName({...move, limit: move.from})}: ${changeWords(move)}`),
         ]
-      : [],
+      : relaxation === "impossible"
+        ? ["No change of the limits alone lets them meet: a rule or the batch stands in the way."]
+        : cutShort
+          ? []
+          : ["Which change would let them meet was not searched to the end."],
     amounts ? ["With that change, for example:", ...amountLines({amounts, batch})] : [],
     openers.length
       ? ["Or add one of these to the ingredients, and it can be met:", ...wrap(openers.join(", "))]

@@ -38,14 +38,19 @@ export function limitName({
   limit,
   inStock,
   own,
-}: Pick<ConflictingLimit, "target" | "bound" | "limit" | "inStock" | "own"> &
+  percent,
+}: Pick<ConflictingLimit, "target" | "bound" | "limit" | "inStock" | "own" | "percent"> &
   Partial<Pick<ConflictingLimit, "of">>): string {
   const word = {min: "at least", max: "at most", equal: "exactly"}[bound];
   const stock = inStock ? ", all there is" : "";
   const unit = {target: "", rule: "", ingredient: " g", dose: " %"}[of];
   const before = of === "dose" && !own ? "customary: " : "";
   const name = of === "ingredient" ? printable(target) : plainName(printable(target));
-  return `${before}${name} ${word} ${decimal(limit, decimals(limit))}${unit}${stock}`;
+  const figure =
+    percent === undefined
+      ? `${decimal(limit, decimals(limit))}${unit}`
+      : `${decimal(percent, decimals(percent))} %`;
+  return `${before}${name} ${word} ${figure}${stock}`;
 }
 
 /** How much more of a limit is worth a price: 100 g of an ingredient, a tenth of a per cent of a dose, else one. */

@@ -30,6 +30,7 @@ export interface Relaxation {
  * Source: Chinneck (2008), section 6.1.
  *
  * @param weight price of overstepping a limit by one unit, above 0; `undefined` for limits that must hold
+ * @param most how far a limit may be overstepped at most, above 0; as far as it takes by default
  * @returns the relaxation (without moves where the program is feasible), or the outcome where even the limits that must hold conflict
  * @throws InputError for a weight that is not above 0
  */
@@ -37,6 +38,7 @@ export function leastRelaxation(
   program: LinearProgram,
   weight: (limit: Limit) => number | undefined,
   options: SolveOptions = {},
+  most: (limit: Limit) => number = () => Infinity,
 ): Relaxation | Exclude<Outcome, {status: "optimal"}> {
   const soft = limitsOf(program).flatMap((limit) => {
     const price = weight(limit);
@@ -49,7 +51,7 @@ export function leastRelaxation(
         "give a number above 0",
       );
     }
-    return [{limit, price}];
+    return [{limit, price, most: most(limit)}];
   });
   const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
   const within = {...options, deadline};
@@ -74,7 +76,7 @@ export function leastRelaxation(
 /** The program with a further variable for each soft limit: the distance by which it is overstepped. */
 function elasticProgram(
   program: LinearProgram,
-  soft: readonly {readonly limit: Limit; readonly price: number}[],
+  soft: readonly {readonly limit: Limit; readonly price: number; readonly most: number}[],
   deadline: Deadline,
 ): LinearProgram {
   const n = program.variables.length;
@@ -98,7 +100,7 @@ function elasticProgram(
     program,
     softVariables.map((limit) => [limit, limit.side === "lower" ? -Infinity : Infinity]),
   );
-  const distances: Variable[] = soft.map(({price}) => ({name: "distance", cost: price}));
+  const distances: Variable[] = soft.map(({price, most}) => ({name: "distance", cost: price, upper: most}));
   return {
     variables: [...opened.variables.map((variable) => ({...variable, cost: 0})), ...distances],
     rows: [...program.rows, ...bounds].map((row, i) => ({...row, coefficients: extended[i]!})),

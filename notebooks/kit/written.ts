@@ -73,7 +73,7 @@ export function sharesFrom(text: string): number[] | undefined {
 
 /** An ingredient that the cook allows, as `min..max@price name`, each number empty where there is none. */
 export function pickedText({name, min, max, price}: IngredientInput): string {
-  return `${windowText({...(min !== undefined && {min}), ...(max !== undefined && {max})})}@${price ?? ""} ${name}`;
+  return `${windowText({...(typeof min === "number" && {min}), ...(typeof max === "number" && {max})})}@${price ?? ""} ${name}`;
 }
 
 /** What {@link pickedText} wrote. */

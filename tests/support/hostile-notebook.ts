@@ -205,7 +205,11 @@ async function readAddress(hash: string): Promise<unknown> {
       throw new Error("shares not of a whole");
     const picked = pickedFrom(text);
     const numbers = [picked?.min, picked?.max, picked?.price];
-    if (!numbers.every((value) => value === undefined || (Number.isFinite(value) && value >= 0)))
+    if (
+      !numbers.every(
+        (value) => value === undefined || (typeof value === "number" && Number.isFinite(value) && value >= 0),
+      )
+    )
       throw new Error("a limit that is none");
   }
   const own = sourceFrom(state.getAll(KEPT_FILE));
