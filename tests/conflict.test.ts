@@ -1,14 +1,14 @@
 import {describe, expect, test} from "vitest";
 import {balance} from "../lib/balance/balance.ts";
-import type {ConflictingLimit, Relaxation} from "../lib/balance/answer.ts";
+import type {ConflictingLimit} from "../lib/balance/answer.ts";
 import type {BriefInput} from "../lib/balance/brief-schema.ts";
 import type {Brief, Choice, Target} from "../lib/balance/brief.ts";
 import {explainConflict} from "../lib/balance/conflict.ts";
 import {targetPath} from "../lib/balance/limit-path.ts";
 import {readBrief} from "../lib/balance/read-brief.ts";
 import {solveBrief} from "../lib/balance/solve-brief.ts";
-import {subjectName} from "../lib/balance/subject.ts";
 import {DOSES} from "../lib/pantry/doses.ts";
+import {withRelaxations} from "../lib/balance/with-relaxations.ts";
 import {pantryOf} from "../lib/pantry/pantry.ts";
 import {realPantry} from "./support/pantry.ts";
 import {randomBrief} from "./support/random-brief.ts";
@@ -47,40 +47,18 @@ function onlyThese(brief: Brief, limits: readonly ConflictingLimit[]): Brief {
   };
 }
 
-/** A brief with its limits moved as told, and a hair more for rounding. */
-function moved(brief: Brief, relaxations: readonly Relaxation[]): Brief {
-  const move = (name: string, limits: {min?: number; max?: number}) => {
-    const moves = relaxations.filter(({target}) => target === name);
-    const result = {...limits};
-    for (const {bound, from, to} of moves) {
-      if (result.min === from && bound !== "max" && to < from)
-        result.min = to - 1e-6 * Math.max(1, Math.abs(to));
-      if (result.max === from && bound !== "min" && to > from)
-        result.max = to + 1e-6 * Math.max(1, Math.abs(to));
-    }
-    return result;
-  };
-  return {
-    ...brief,
-    targets: brief.targets
-      .map((target) => ({...target, ...move(subjectName(target.subject), target)}))
-      // Every mix freezes below 0 °C: a freezing point that had to give way that far limits nothing.
-      .filter(({subject, max}) => subject.kind !== "freezingPoint" || max === undefined || max < -0.01),
-    ingredients: brief.ingredients.map((choice) => ({...choice, ...move(choice.ingredient.name, choice)})),
-  };
-}
-
 describe("random impossible briefs", () => {
-  const impossible = Array.from({length: 400}, (_, seed) =>
-    readBrief(randomBrief(seed + 1000), realPantry),
-  ).filter((brief) => solveBrief(brief).status === "infeasible");
+  const impossible = Array.from({length: 400}, (_, seed) => randomBrief(seed + 1000)).filter(
+    (brief) => solveBrief(readBrief(brief, realPantry)).status === "infeasible",
+  );
 
   test("there are enough of them to mean something", () => {
     expect(impossible.length).toBeGreaterThan(40);
   });
 
   test("the limits named conflict by themselves, and no longer without any one of them", () => {
-    for (const brief of impossible) {
+    for (const written of impossible) {
+      const brief = readBrief(written, realPantry);
       const {targets} = explainConflict(brief, nothing);
       expect(targets.length).toBeGreaterThan(0);
       expect(solveBrief(onlyThese(brief, targets)).status).toBe("infeasible");
@@ -93,11 +71,15 @@ describe("random impossible briefs", () => {
     }
   });
 
-  test("the change proposed is enough", () => {
-    for (const brief of impossible) {
-      const {relaxations} = explainConflict(brief, nothing);
-      expect(relaxations.length).toBeGreaterThan(0);
-      expect(solveBrief(moved(brief, relaxations)).status).toBe("optimal");
+  test("the change proposed, applied as it is listed, is enough: the answer is the mix that was shown", () => {
+    for (const written of impossible) {
+      const {relaxation, relaxations, amounts} = explainConflict(readBrief(written, realPantry), nothing);
+      expect(relaxation).toBe("found");
+      const mended = solveBrief(readBrief(withRelaxations(written, relaxations), realPantry));
+      if (mended.status !== "optimal") throw new Error(mended.status);
+      for (const [j, {grams}] of mended.amounts.entries())
+        within(grams, amounts?.[j]?.grams ?? NaN, 1e-6 * written.batch!, "the mix shown");
+      for (const {to} of relaxations) expect(to).toBe(Number(to.toFixed(2)));
     }
   });
 });
@@ -118,11 +100,11 @@ test("a limit that nothing bears on does not drown the others: 50 to 40 % sugar 
   ]);
 });
 
-describe("impossible briefs a cook would write", () => {
-  const milk = {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1};
-  const cream = {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 4};
-  const sugar = {name: "sugar", composition: {sucrose: 100}, price: 1.2};
+const milk = {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1};
+const cream = {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 4};
+const sugar = {name: "sugar", composition: {sucrose: 100}, price: 1.2};
 
+describe("impossible briefs a cook would write", () => {
   test("more fat than the cream has: how far it reaches, and what would help", () => {
     const answer = balance(
       {ingredients: [milk, cream, sugar], targets: {fat: {min: 45}}},
@@ -210,6 +192,94 @@ describe("impossible briefs a cook would write", () => {
     if (answer.status !== "infeasible") throw new Error(answer.status);
     expect(new Set(answer.conflict.targets.map(({target}) => target))).toEqual(
       new Set(["sugars", "totalSolids"]),
+    );
+  });
+});
+
+describe("a change in the cook's own sense", () => {
+  const limits = (brief: BriefInput) =>
+    explained(brief).conflict.relaxations.map(({path, bound, to}) => [path, bound, to]);
+
+  test("no amount moves where a target can give", () => {
+    const brief = {
+      batch: 5000,
+      ingredients: [{...milk, max: 500}, cream, sugar],
+      targets: {fat: {max: 10}, sugars: {max: 20}},
+    };
+    expect(limits(brief).every(([path]) => String(path).startsWith("targets."))).toBe(true);
+  });
+
+  test("where amounts alone conflict, none grows more than it must: five kilograms of at most 1.8", () => {
+    const brief = {
+      batch: 5000,
+      ingredients: [
+        {...milk, max: 500},
+        {...cream, max: 800},
+        {...sugar, max: "10 %"},
+      ],
+    };
+    // Each may become three times what it was: 1500 + 2400 leave 1100 g of sugar, 22 %.
+    expect(limits(brief)).toEqual([
+      ["ingredients[0]", "max", 1500],
+      ["ingredients[1]", "max", 2400],
+      ["ingredients[2]", "max", 1100],
+    ]);
+    const {relaxations} = explained(brief).conflict;
+    expect(withRelaxations(brief, relaxations).ingredients[2]).toMatchObject({max: "22 %"});
+    expect(balance(withRelaxations(brief, relaxations)).status).toBe("optimal");
+  });
+
+  test("one exact value becomes a range on the side that gives, in its place among the others", () => {
+    const targets = {fat: {equal: 30}, ice: [{at: -18, min: 1}], sugars: {max: 5}};
+    const brief = {ingredients: [{...milk, min: "40 %"}, cream, sugar], targets};
+    const {relaxations} = explained(brief).conflict;
+    const mended = withRelaxations(brief, relaxations);
+    expect(Object.keys(mended.targets!)).toEqual(["fat", "ice", "sugars"]);
+    // 40 % of milk with 3.5 % fat and 60 % of cream with 40 %: 25.4 %.
+    expect(mended.targets!.fat).toEqual({min: 25.4, max: 30});
+    expect(balance(mended).status).toBe("optimal");
+  });
+
+  test("a stock that is too small is to be enlarged", () => {
+    const brief = {
+      ingredients: [
+        {...milk, stock: 300, max: "90 %"},
+        {...sugar, max: 100},
+      ],
+    };
+    const {relaxations} = explained(brief).conflict;
+    expect(relaxations).toContainEqual(expect.objectContaining({path: "ingredients[0]", inStock: true}));
+    expect(balance(withRelaxations(brief, relaxations)).status).toBe("optimal");
+  });
+
+  test("a temperature that no figure helps is left out, and none is asked for that a brief refuses", () => {
+    const brief = {ingredients: [{name: "water"}], targets: {freezingPoint: {max: -1}}};
+    const {relaxations} = explained(brief).conflict;
+    expect(relaxations).toEqual([expect.objectContaining({path: "targets.freezingPoint", dropped: true})]);
+    expect(balance(withRelaxations(brief, relaxations), {pantry: realPantry}).status).toBe("optimal");
+  });
+
+  test("what waits behind is said, and where nothing that may give helps", () => {
+    const both = {
+      ingredients: [milk, cream],
+      targets: {fat: {min: 45}, sugars: {min: 5}},
+    };
+    expect(explained(both).conflict.more).toBe(true);
+    expect(explained({...both, targets: {fat: {min: 45}}}).conflict.more).toBeUndefined();
+    const bound = {
+      ingredients: [
+        {...milk, ratio: {to: "cream", grams: 1}},
+        {...cream, ratio: {to: "sugar", grams: 1}},
+        {...sugar, ratio: {to: "milk", grams: 2}},
+      ],
+    };
+    expect(explained(bound).conflict).toMatchObject({relaxation: "impossible", relaxations: []});
+  });
+
+  test("a change of another brief is refused", () => {
+    const {relaxations} = explained({ingredients: [milk], targets: {fat: {min: 45}}}).conflict;
+    expect(() => withRelaxations({ingredients: [milk]}, relaxations)).toThrow(
+      /relaxations: a place that the brief does not have \(got "targets\.fat"\)/,
     );
   });
 });

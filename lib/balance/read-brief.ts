@@ -4,6 +4,7 @@ import {sum} from "../core/numbers.ts";
 import {parse} from "../core/schema.ts";
 import type {Pantry} from "../pantry/pantry.ts";
 import {expectPantry} from "../pantry/pantry.ts";
+import {refuseLooseEquivalent} from "../pantry/own-ingredient.ts";
 import {QUANTITIES} from "../pantry/quantities.ts";
 import {BRIEF_KEYS, briefSchema, type SpreadInput} from "./brief-schema.ts";
 import type {Brief, Choice, Spread} from "./brief.ts";
@@ -25,6 +26,7 @@ import {readTargets} from "./read-targets.ts";
 export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brief {
   expectPantry(pantry);
   refuseChecked(input, place);
+  refuseLoose(input, place);
   const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES]);
   return withPaths(input, place, () => resolved(raw, pantry, place));
 }
@@ -61,6 +63,14 @@ function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: stri
     ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
     ...(aim && {aim}),
   };
+}
+
+/** A dextrose equivalent that an ingredient has beside its composition. */
+function refuseLoose(input: unknown, place: string): void {
+  const ingredients = (input as {readonly ingredients?: unknown} | null | undefined)?.ingredients;
+  if (!Array.isArray(ingredients)) return;
+  for (const [i, entry] of (ingredients as readonly unknown[]).entries())
+    refuseLooseEquivalent(entry, `${place}.ingredients[${i}]`);
 }
 
 /** A brief that was checked before, told by what a cook's has not: a list of targets, ingredients under `ingredient`. */

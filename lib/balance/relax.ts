@@ -86,10 +86,10 @@ function leastMoves(
       (limit) => {
         const named = nameLimit(brief, formulation, limit);
         if (!named || !gives.includes(named.of)) return undefined;
-        if (limit.of === "row" && formulation.meanings[limit.index]!.kind === "frozen") return undefined;
         kinds.set(limit, named);
         const counts = {target: 1, ingredient: AMOUNT, rule: AMOUNT, dose: round < 2 ? AMOUNT : 1 / AMOUNT};
-        return counts[named.of] / scaleOf(formulation, limit);
+        const frozen = limit.of === "row" && formulation.meanings[limit.index]!.kind === "frozen";
+        return (counts[named.of] * (frozen ? AMOUNT : 1)) / scaleOf(formulation, limit);
       },
       search,
       (limit) => (kinds.get(limit)?.of === "target" ? Infinity : most * scaleOf(formulation, limit)),
@@ -132,6 +132,7 @@ function relaxationOf(mix: Mix, formulation: Formulation, limit: Limit, by: numb
   const name = {...named, bound: limit.side === "lower" ? ("min" as const) : ("max" as const)};
   const move = limit.side === "lower" ? -by : by;
   const meaning = limit.of === "row" ? formulation.meanings[limit.index]! : undefined;
+  if (meaning?.kind === "frozen") return {...name, bound: "max", from, to: 0, dropped: true};
   if (meaning?.kind === "dose") return roundedMove(brief, {...name, from, to: from + move});
   if (meaning?.kind !== "target") {
     const index = meaning?.kind === "minimum" ? meaning.index : limit.index;

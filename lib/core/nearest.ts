@@ -12,7 +12,7 @@ import {distance} from "fastest-levenshtein";
 export function nearestNames(typed: string, names: Iterable<string>, count = 3): string[] {
   const wanted = folded(typed.slice(0, 200));
   const scored: {name: string; score: number}[] = [];
-  for (const name of names) {
+  for (const name of new Set(names)) {
     const candidate = folded(name);
     const contains = wanted.length > 2 && candidate.includes(wanted);
     const score = contains ? 0.1 : distance(wanted, candidate) / Math.max(wanted.length, candidate.length, 1);

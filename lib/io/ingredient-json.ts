@@ -4,7 +4,7 @@ import {InputError} from "../core/errors.ts";
 import {parse} from "../core/schema.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import {compositionSchema, ingredientSchema, labelSchema} from "../pantry/ingredient-schema.ts";
-import {ownIngredient} from "../pantry/own-ingredient.ts";
+import {ownIngredient, refuseLooseEquivalent} from "../pantry/own-ingredient.ts";
 import {pantryOf} from "../pantry/pantry.ts";
 import {parseJson} from "./json.ts";
 import {MOST_ROWS} from "./limits.ts";
@@ -24,6 +24,7 @@ export const INGREDIENT_KEYS: readonly string[] = [
  * @throws InputError naming the key, the value and what was expected
  */
 export function readIngredient(input: unknown, place = "ingredient"): Ingredient {
+  refuseLooseEquivalent(input, place);
   return checked(parse(ingredientSchema, input, place, INGREDIENT_KEYS), place);
 }
 

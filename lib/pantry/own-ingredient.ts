@@ -21,6 +21,24 @@ export interface OwnFigures {
 }
 
 /**
+ * Refuses a dextrose equivalent that stands beside the composition: it is of the glucose-syrup solids in it.
+ *
+ * @param entry an ingredient as it was written, before it is checked
+ * @param place where it stands, e.g. `brief.json: ingredients[2]`
+ * @throws InputError that says where it belongs
+ */
+export function refuseLooseEquivalent(entry: unknown, place: string): void {
+  if (typeof entry !== "object" || entry === null || !Object.hasOwn(entry, "dextroseEquivalent")) return;
+  const {dextroseEquivalent} = entry as {dextroseEquivalent: unknown};
+  throw new InputError(
+    `${place}.dextroseEquivalent`,
+    "beside the composition",
+    dextroseEquivalent,
+    'write it inside: "composition": {"glucoseSyrupSolids": …, "dextroseEquivalent": …}',
+  );
+}
+
+/**
  * An ingredient of one's own: its composition as given or from its label, with what is evident of it (see `withEvident`);
  * nothing where it gives neither.
  *

@@ -5,6 +5,7 @@ import {fileURLToPath} from "node:url";
 const RUNS = [
   ["lp.ts", "10000"],
   ["briefs.ts", "10000"],
+  ["doses.ts", "10000"],
   ["input.ts", "20000"],
   ["notebook-input.ts", "8000"],
 ];

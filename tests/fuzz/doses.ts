@@ -1,0 +1,38 @@
+/**
+ * Random briefs over the whole pantry with random prices: `npx tsx tests/fuzz/doses.ts [count] [first seed]`; fails where an
+ * answer goes beyond a dose, and where a brief that cannot be met has a least change after which it still has no answer.
+ */
+import {explainConflict} from "../../lib/balance/conflict.ts";
+import {readBrief} from "../../lib/balance/read-brief.ts";
+import {solveBrief} from "../../lib/balance/solve-brief.ts";
+import {withRelaxations} from "../../lib/balance/with-relaxations.ts";
+import {pantryOf} from "../../lib/pantry/pantry.ts";
+import {realPantry} from "../support/pantry.ts";
+import {randomBrief} from "../support/random-brief.ts";
+
+const nothing = pantryOf([]);
+const count = Number(process.argv[2] ?? 10_000);
+const first = Number(process.argv[3] ?? 1);
+let [wrong, met, mended] = [0, 0, 0];
+for (let seed = first; seed < first + count; seed++) {
+  const written = randomBrief(seed);
+  const brief = readBrief(written, realPantry);
+  let solution = solveBrief(brief);
+  if (solution.status === "infeasible") {
+    const {relaxation, relaxations} = explainConflict(brief, nothing);
+    solution = solveBrief(readBrief(withRelaxations(written, relaxations), realPantry));
+    if (relaxation === "found" && solution.status === "optimal") mended++;
+    else {
+      wrong++;
+      console.log(`seed ${seed}: ${relaxation}, then ${solution.status}`);
+    }
+    continue;
+  }
+  if (solution.status !== "optimal") continue;
+  met++;
+  if (!solution.beyondDoses) continue;
+  wrong++;
+  console.log(`seed ${seed}: ${solution.beyondDoses.map(({dose, has}) => `${dose} ${has}`).join(", ")}`);
+}
+console.log(`${count} briefs, ${met} met, ${mended} mended, ${wrong} wrong`);
+if (wrong > 0 || met === 0 || mended === 0) process.exitCode = 1;
