@@ -4,7 +4,7 @@ import type {LinearProgram, Variable} from "../lp/program.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {coefficientOf} from "./coefficient.ts";
 import {doseRows} from "./dose-limits.ts";
-import type {MeantRow, Meaning} from "./meaning.ts";
+import type {MeantRow, Meaning, SparseRow} from "./meaning.ts";
 import {countPacks} from "./packs.ts";
 import {ruleRows} from "./rules.ts";
 import {narrowedRows} from "./spread.ts";
@@ -75,7 +75,14 @@ export function formulate(
       ? iceCutOff(brief, aim.subject.at, choices.length + variables.length)
       : undefined;
   const width = choices.length + variables.length + (ice ? 1 : 0);
-  const rows = [mass, ...wanted, ...doseRows(brief), ...rules, ...packs.rows, ...(ice ? [ice.row] : [])];
+  const rows: readonly (MeantRow | SparseRow)[] = [
+    mass,
+    ...wanted,
+    ...doseRows(brief),
+    ...rules,
+    ...packs.rows,
+    ...(ice ? [ice.row] : []),
+  ];
   return {
     program: {
       sense: aim?.sense ?? "minimise",
@@ -100,10 +107,10 @@ export function formulate(
 }
 
 /** Coefficients over shares as coefficients over the program's variables, with 0 for those that a row leaves out. */
-function padded(coefficients: readonly number[], shares: readonly number[], width: number): number[] {
+function padded(coefficients: MeantRow["coefficients"], shares: readonly number[], width: number): number[] {
   const all = zeros(width);
-  for (let j = 0; j < coefficients.length; j++) {
-    const coefficient = coefficients[j]!;
+  // A list may have holes.
+  for (const [j, coefficient] of coefficients.entries()) {
     if (coefficient) all[j] = coefficient * (shares[j] ?? 1);
   }
   return all;

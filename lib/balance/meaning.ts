@@ -28,3 +28,8 @@ export type Meaning =
 export interface MeantRow extends Row {
   readonly meaning: Meaning;
 }
+
+/** One of many rows with few coefficients: those by the index of their variable. */
+export interface SparseRow extends Omit<MeantRow, "coefficients"> {
+  readonly coefficients: ReadonlyMap<number, number>;
+}

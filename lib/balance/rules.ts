@@ -1,8 +1,7 @@
 import type {Variable} from "../lp/program.ts";
 import type {Brief, Choice} from "./brief.ts";
 import {ingredientPath} from "./limit-path.ts";
-import {zeros} from "./zeros.ts";
-import type {MeantRow} from "./meaning.ts";
+import type {SparseRow} from "./meaning.ts";
 
 /**
  * The practical rules of a brief as rows over shares of the batch, with the yes-or-no variables that they need: for each
@@ -16,10 +15,10 @@ import type {MeantRow} from "./meaning.ts";
  *
  * The rows' coefficients are indexed as the variables will be: the ingredients first, then the ones returned here.
  */
-export function ruleRows(brief: Brief): {variables: Variable[]; rows: MeantRow[]} {
+export function ruleRows(brief: Brief): {variables: Variable[]; rows: SparseRow[]} {
   const {batch, ingredients: choices, maxIngredients} = brief;
   const variables: Variable[] = [];
-  const rows: MeantRow[] = [];
+  const rows: SparseRow[] = [];
   const yesOrNo = (name: string): number => {
     variables.push({name, cost: 0, lower: 0, upper: 1, integer: true});
     return choices.length + variables.length - 1;
@@ -143,8 +142,6 @@ function row(entries: readonly (readonly [index: number, value: number])[], side
   return {coefficients: sparse(entries), [side]: 0};
 }
 
-function sparse(entries: readonly (readonly [index: number, value: number])[]): number[] {
-  const coefficients = zeros(Math.max(...entries.map(([index]) => index)) + 1);
-  for (const [index, value] of entries) coefficients[index] = value;
-  return coefficients;
+function sparse(entries: readonly (readonly [index: number, value: number])[]): Map<number, number> {
+  return new Map(entries);
 }

@@ -2,7 +2,7 @@
 import {spawnSync} from "node:child_process";
 import {fileURLToPath} from "node:url";
 
-const RUNS = ["lp.ts", "balance.ts", "trade-off.ts", "freezing.ts", "size.ts", "repaint.ts"];
+const RUNS = ["lp.ts", "deadline.ts", "balance.ts", "trade-off.ts", "freezing.ts", "size.ts", "repaint.ts"];
 
 for (const file of RUNS) {
   console.log(`\n== ${file}`);

@@ -1,0 +1,41 @@
+/** How long large briefs take beyond their deadline: the promise is 200 ms on a machine with nothing else to do. */
+import {balance, type BriefInput, loadHighs} from "../../lib/index.ts";
+
+/** Invented syrups of 0 to 50 % sucrose. */
+function syrups(count: number, more: object): BriefInput["ingredients"] {
+  return Array.from({length: count}, (_, i) => ({
+    name: `syrup ${i}`,
+    composition: {water: 50 + (i % 50), sucrose: 50 - (i % 50)},
+    ...more,
+  }));
+}
+
+const SOFT = {sugars: {equal: 10}, scoopTemperature: {max: -12}};
+const BRIEFS: [string, BriefInput][] = [
+  ["2000 in steps", {ingredients: syrups(2000, {step: 1}), targets: {sugars: {min: 60}}}],
+  ["300, least if used", {ingredients: syrups(300, {minIfUsed: 5}), targets: SOFT}],
+  ["1200, least if used", {ingredients: syrups(1200, {minIfUsed: 5}), targets: SOFT}],
+  ["2000, least if used", {ingredients: syrups(2000, {minIfUsed: 5}), targets: SOFT}],
+];
+
+async function main(): Promise<void> {
+  const highs = await loadHighs();
+  for (const [name, brief] of BRIEFS) {
+    for (const [engine, search] of [
+      ["own", {}],
+      ["HiGHS", {highs}],
+    ] as const) {
+      for (const deadline of [300, 1000, 10_000]) {
+        const start = performance.now();
+        const {status} = balance(brief, {deadline, search});
+        const took = performance.now() - start;
+        const over = took > deadline ? `${Math.round(took - deadline)} ms over` : "in time";
+        console.log(
+          `${name}, ${engine}, deadline ${deadline} ms: ${Math.round(took)} ms, ${over}, ${status}`,
+        );
+      }
+    }
+  }
+}
+
+await main();
