@@ -55,15 +55,19 @@ export {
 } from "./lp/sensitivity.ts";
 
 export {balance, balanceSteps, type BalanceOptions} from "./balance/balance.ts";
+export type {AmountsInput} from "./balance/amounts.ts";
 export type {
+  AimInput,
   AtInput,
   BriefInput,
+  CompositionInput,
   IngredientInput,
+  LabelInput,
   LimitsInput,
   SpreadInput,
   SwingInput,
   TargetsInput,
-} from "./balance/brief-schema.ts";
+} from "./balance/brief-input.ts";
 export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/prices.ts";
 export {readBrief} from "./balance/read-brief.ts";
 export {recipeOf} from "./balance/recipe-of.ts";

@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import {expectList} from "../core/shape.ts";
+import {expectList, expectOptions} from "../core/shape.ts";
 import {heldWater} from "../freezing/held-water.ts";
 import {expectIngredient} from "../pantry/expect.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
@@ -46,8 +46,10 @@ const LEAST = 1;
 export function equivalents(
   x: Ingredient,
   y: Ingredient,
-  {freezer = -18}: {readonly freezer?: number} = {},
+  options: {readonly freezer?: number} = {},
 ): Equivalent[] {
+  expectOptions(options, ["freezer"]);
+  const {freezer = -18} = options;
   for (const ingredient of [x, y]) expectIngredient(ingredient);
   finite(freezer, "freezer", {min: -40, max: -0.01}, "°C");
   const [one, other] = [featuresOf(x.composition, freezer), featuresOf(y.composition, freezer)];

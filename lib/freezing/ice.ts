@@ -1,3 +1,4 @@
+import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
@@ -25,7 +26,15 @@ export function unclippedIce(composition: Composition, temperature: number): num
  * @throws InputError below -40 °C
  */
 export function ice(composition: Composition, temperature: number): number {
-  return temperature >= 0 ? 0 : Math.max(0, unclippedIce(composition, temperature));
+  if (temperature >= 0) return iceless(composition, temperature);
+  return Math.max(0, unclippedIce(composition, temperature));
+}
+
+/** The ice there is from 0 °C upwards: none, for whatever has a composition and is a temperature. */
+function iceless(composition: Composition, temperature: number): 0 {
+  expectComposition(composition);
+  finite(temperature, "temperature", {min: COLDEST}, "°C");
+  return 0;
 }
 
 /**

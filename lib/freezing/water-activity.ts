@@ -1,3 +1,5 @@
+import {finite} from "../core/numbers.ts";
+
 /**
  * Vapour pressure of ice over that of supercooled water at the same temperature.
  *
@@ -28,8 +30,11 @@ const AT_FREEZING = iceToWaterPressure(0);
  * divided by its value there (0.999903).
  *
  * @param temperature °C, -40 to 0
+ * @throws InputError outside that range
  * @returns 0.679 at -40 °C to 1 at 0 °C
  */
 export function iceWaterActivity(temperature: number): number {
+  if (!(temperature <= 0.01 && temperature >= -40) || typeof temperature !== "number")
+    finite(temperature, "temperature", {min: -40, max: 0.01}, "°C");
   return iceToWaterPressure(temperature) / AT_FREEZING;
 }

@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
+import {expectList} from "../core/shape.ts";
 
 /** Pieces folded into the frozen mix: they hold no air. */
 export interface Particulates {
@@ -68,6 +69,7 @@ export function finishedDensity(
 ): number {
   finite(mixDensity, "mixDensity", {min: 0.5, max: 2}, "g/ml");
   finite(overrun, "overrun", {min: 0, max: 300}, "%");
+  expectList(pieces, {density: "number", percent: "number"}, "pieces", "give {density, percent} of each");
   for (const piece of pieces) {
     finite(piece.density, "density of the pieces", {min: 0.05, max: 3}, "g/ml");
     finite(piece.percent, "percent of pieces", {min: 0, max: 99}, "%");

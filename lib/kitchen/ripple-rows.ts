@@ -1,7 +1,7 @@
 import {type Limits, sum} from "../core/numbers.ts";
 import {unclippedHardPhase, unclippedIce} from "../freezing/ice.ts";
 import type {Row} from "../lp/program.ts";
-import {mixComposition} from "../pantry/mix.ts";
+import {blend} from "../pantry/mix.ts";
 import {type Composition, PARTS} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
 import {solubleSolids} from "./brix.ts";
@@ -40,7 +40,7 @@ function ingredientColumn(entry: RippleIngredient, inversion: number): Column {
   const {composition} = entry.ingredient;
   const lost = entry.sievedPercent ?? 0;
   const kept = scaled(
-    mixComposition([
+    blend([
       {composition, mass: 100},
       {composition: entry.sieved ?? composition, mass: -lost},
     ]),
