@@ -36,6 +36,7 @@ export interface CandidateOptions {
  *
  * @param brief a checked brief
  * @param best its answer, which the candidates must differ from
+ * @throws InputError for what is neither, an unknown option, or one out of range
  */
 export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
   expectBrief(brief);

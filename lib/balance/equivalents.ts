@@ -39,7 +39,7 @@ const LEAST = 1;
  * (the water that its solutes keep liquid in the freezer) and equal fat, with the water to add or take away so that the mix
  * keeps the water it had.
  *
- * @param freezer where the freezing effect is compared, °C, from -40 to below 0; -18 by default
+ * @param options with `freezer`, where the freezing effect is compared, °C, from -40 to below 0; -18 by default
  * @returns one entry for each thing that both have at least 1 g of per 100 g
  * @throws InputError for a temperature out of range
  */

@@ -53,12 +53,17 @@ export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100
  * @throws InputError outside the temperature range
  */
 export function heldWater(composition: Composition, temperature: number): number {
+  expectComposition(composition);
+  return heldIn(composition, temperature);
+}
+
+/** As {@link heldWater}, of anything linear in masses, which may be negative: rows of a linear program. */
+export function heldIn(composition: Composition, temperature: number): number {
   return heldWaterPerGram(mixCoefficients(composition), activityOfIce(temperature));
 }
 
 /** Coefficients of 100 g of a mix: the sum of its solutes', since a held-water curve is linear in its coefficients. */
 export function mixCoefficients(composition: Composition): HeldWaterCoefficients {
-  expectComposition(composition);
   const total: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];
   for (const part of SOLUTES) {
     const grams = composition[part];

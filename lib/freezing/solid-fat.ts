@@ -31,6 +31,11 @@ export function solidShare(fat: Fat, temperature: number): number {
 export function solidFat(composition: Composition, temperature: number): number {
   expectComposition(composition);
   finite(temperature, "temperature", {}, "°C");
+  return solidFatIn(composition, temperature);
+}
+
+/** As {@link solidFat}, of anything linear in masses, which may be negative: rows of a linear program. */
+export function solidFatIn(composition: Composition, temperature: number): number {
   let total = 0;
   for (const fat of FATS) {
     const grams = composition[fat];

@@ -36,6 +36,7 @@ export interface Product {
  * The churned base as a component: the recipe as mixed.
  *
  * @param percent its share of the product, % by mass; all of it by default
+ * @throws InputError for what is no recipe, and a share outside 0 to 100
  */
 export function baseComponent(recipe: Recipe, percent = 100): Component {
   expectRecipe(recipe);
@@ -54,6 +55,7 @@ export function baseComponent(recipe: Recipe, percent = 100): Component {
  * A ripple or pieces as a component: not churned; as mixed, or as cooked when `cooked` is given.
  *
  * @param percent its share of the product, % by mass
+ * @throws InputError for what is no recipe or no cooked sauce, and a share outside 0 to 100
  */
 export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked): Component {
   expectRecipe(recipe);
@@ -136,6 +138,7 @@ export function productComposition(product: Product): Composition {
  * What is boiled off and sieved out is bought too, so they may weigh more than the product.
  *
  * @param grams mass of the finished product, g; 100 by default
+ * @throws InputError for what is no product, and a mass that is no number from 0
  */
 export function productLines(product: Product, grams = 100): RecipeLine[] {
   expectProduct(product);

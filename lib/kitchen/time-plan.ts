@@ -126,7 +126,7 @@ export function timePlan(day: Day): TimePlan {
   const {composition, gramsPerRun, churn, freezer, tub, overrun} = day;
   const watts = "watts" in churn ? churn.watts : usefulPower(churn.lastRun);
   const perRun = coolingMinutes(composition, gramsPerRun, churn.from, churn.draw, watts);
-  const core = freezer.core ?? freezer.temperature + 3;
+  const core = freezer.core ?? Math.min(freezer.temperature + 3, churn.draw);
   const air = {airTemperature: freezer.temperature, airSpeed: freezer.airSpeed ?? 0, overrun};
   const harden = hardeningTime(composition, tub, churn.draw, core, air)?.minutes;
   const temper = temperingTime(composition, tub, freezer.temperature, {
