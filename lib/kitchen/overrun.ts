@@ -41,7 +41,7 @@ export function overrunFromWeights(mixGrams: number, frozenGrams: number): numbe
  * Source: H. D. Goff, Ice Cream Technology, University of Guelph e-book, "Figuring target package weights".
  *
  * @param millilitres volume of the tub, at least 1 ml
- * @param mixDensity g/ml, see {@link mixDensity}
+ * @param mixDensity g/ml, from the function of that name
  * @param overrun % of the mix's volume, 0 to 300
  * @param pieces fruit, ripple, nuts: whatever goes in after churning
  * @throws InputError for a number outside its range, or pieces of 100 % and more

@@ -95,6 +95,8 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
   "Readonly<Record<string, LabelName>>": {},
   "readonly string[]": [],
   SheetOptions: {storage: -18, overrun: 30, cost: true},
+  MadeSheetOptions: {draw: -5, tub: 500, overrun: 30},
+  "Readonly<Record<string, number>>": {salt: 1},
   StandingDetails: {fruit: false, wheyPercentOfMsnf: 0},
   Standard: "US ice cream",
   Standing: library.standingOf(product, 50),
