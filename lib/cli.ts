@@ -29,6 +29,7 @@ import {recipeSheet} from "./io/recipe-sheet.ts";
 import {substitutionText} from "./io/report-substitution.ts";
 import {loadHighs} from "./lp/engine-highs.ts";
 import {OPTIONS, usage} from "./io/usage.ts";
+import {utf8Text} from "./io/utf8.ts";
 import type {Ingredient} from "./pantry/ingredient.ts";
 import {type Pantry, pantryOf} from "./pantry/pantry.ts";
 import {nameIn, type Recipe} from "./pantry/recipe.ts";
@@ -195,11 +196,13 @@ function placeOf(file: string): string {
 }
 
 function readText(path: string): string {
+  let bytes: Uint8Array;
   try {
-    return readFileSync(path === "-" ? 0 : path, "utf8");
+    bytes = readFileSync(path === "-" ? 0 : path);
   } catch (error) {
     throw fileError(path, error);
   }
+  return utf8Text(bytes, placeOf(path));
 }
 
 /** Writes to a file where an option names one, and says so. */

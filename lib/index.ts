@@ -47,23 +47,23 @@ export {type Highs, loadHighs} from "./lp/engine-highs.ts";
 export {type Conflict as ProgramConflict, irreducibleConflict} from "./lp/conflict.ts";
 export type {Limit} from "./lp/limits.ts";
 export {leastRelaxation, type Move, type Relaxation as ProgramRelaxation} from "./lp/relaxation.ts";
-export {
-  type CostRange,
-  type LimitPrice as ProgramLimitPrice,
-  sensitivity,
-  type Sensitivity,
-} from "./lp/sensitivity.ts";
+export {type CostRange, sensitivity, type Sensitivity} from "./lp/sensitivity.ts";
+export type {LimitPrice as ProgramLimitPrice} from "./lp/sensitivity.ts";
 
 export {balance, balanceSteps, type BalanceOptions} from "./balance/balance.ts";
+export type {AmountsInput} from "./balance/amounts.ts";
 export type {
+  AimInput,
   AtInput,
   BriefInput,
+  CompositionInput,
   IngredientInput,
+  LabelInput,
   LimitsInput,
   SpreadInput,
   SwingInput,
   TargetsInput,
-} from "./balance/brief-schema.ts";
+} from "./balance/brief-input.ts";
 export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/prices.ts";
 export {readBrief} from "./balance/read-brief.ts";
 export {recipeOf} from "./balance/recipe-of.ts";
@@ -78,14 +78,8 @@ export type {
   Substitution,
 } from "./balance/substitution-types.ts";
 export {type Noticed, NOTICED, type Weights, WEIGHTS} from "./balance/noticed.ts";
-export {
-  EQUAL_IN,
-  type EqualIn,
-  type Equivalent,
-  type EquivalentRow,
-  equivalents,
-  equivalentsTable,
-} from "./balance/equivalents.ts";
+export {EQUAL_IN, equivalents, equivalentsTable} from "./balance/equivalents.ts";
+export type {EqualIn, Equivalent, EquivalentRow} from "./balance/equivalents.ts";
 export {type Split, splitInto} from "./balance/split.ts";
 export {tradeOff, tradeOffSteps} from "./balance/trade-off.ts";
 export type {FrontPoint, TradeOff, TradeOffAxes} from "./balance/trade-off-types.ts";
@@ -209,12 +203,14 @@ export {
 } from "./kitchen/cost.ts";
 export {ENERGY_FACTORS, type Nutrition, nutritionOf} from "./kitchen/nutrition.ts";
 export {nutritionLabel, type NutritionLine} from "./kitchen/nutrition-label.ts";
-export {allergenWords, ingredientList, type LabelName, type LabelText, quidPercent} from "./kitchen/label.ts";
+export {allergenWords, CEREAL_UNKNOWN, ingredientList, quidPercent} from "./kitchen/label.ts";
+export type {LabelName, LabelText} from "./kitchen/label.ts";
 export {
   checkStandard,
   leastMsnf,
   type Standard,
   type StandardCheck,
+  STANDARD_FORCE,
   STANDARDS,
   type Standing,
 } from "./kitchen/standards.ts";

@@ -201,7 +201,10 @@ describe("tubs", () => {
   });
 
   it("are there at once when cold enough already, and refuse what no freezer reaches", () => {
-    expect(hardeningTime(standard, litre, -20, -18, {airTemperature: -10})?.minutes).toBe(0);
+    // Temperatures the wrong way round would otherwise look like a tub that is hard at once.
+    expect(() => hardeningTime(standard, litre, -20, -18, {airTemperature: -10})).toThrow(
+      /core: warmer than the mix as it is drawn/,
+    );
     expect(hardeningTime(standard, litre, -18, -18, {airTemperature: -10})?.minutes).toBe(0);
     expect(() => hardeningTime(standard, litre, -5, -41, freezer)).toThrow(/core: out of range \(got -41\)/);
   });

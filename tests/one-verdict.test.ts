@@ -217,7 +217,7 @@ describe("candidates", () => {
       price: [0.01, 1, 2.5, 5][i]!,
       properties: {co2: value},
     }));
-    const answer = balance(
+    const answer = balance<string>(
       {ingredients, targets: {fat: {min: 6}, sugars: {min: 12, max: 30}}, ...(minimise && {minimise})},
       {pantry: realPantry},
     );

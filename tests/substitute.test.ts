@@ -485,6 +485,7 @@ describe("a substitution", () => {
         substitute(vanilla, {
           without: "sucrose",
           from: shelf,
+          // @ts-expect-error no quantity is called so: who writes JavaScript is told when it runs
           legalName: {name: "ice", targets: {milkfat: {min: 10}}},
         }),
       /^legalName: targets\.milkfat: unknown quantity.*did you mean milkFat/,

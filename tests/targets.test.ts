@@ -20,15 +20,15 @@ const ingredients = [
 ];
 const base = {fat: {min: 4}, msnf: {min: 6, max: 11}, sugars: {min: 8}};
 
-function mixFor(more: Partial<BriefInput>) {
-  const answer = balance({ingredients, ...more, targets: {...base, ...more.targets}});
+function mixFor(more: Partial<BriefInput<string>>) {
+  const answer = balance<string>({ingredients, ...more, targets: {...base, ...more.targets}});
   if (answer.status !== "optimal") throw new Error(answer.status);
   return answer;
 }
 
 /** The cheapest mix, and the one with most sugar, without the target in question. */
 const free = mixFor({});
-const sweetFor = (targets: BriefInput["targets"]) =>
+const sweetFor = (targets: BriefInput<string>["targets"]) =>
   mixFor({targets: {sugars: {min: 8, max: 25}, ...targets}, maximise: "sugars"});
 const sweet = sweetFor({});
 
@@ -103,7 +103,7 @@ const KINDS = {
 } satisfies Record<SpecialKind, {target: unknown; name: string; wish: AxisInput}>;
 
 /** What becomes of a brief with an aim: its status, or what is said against it. */
-function pursued(minimise: BriefInput["minimise"]): string {
+function pursued(minimise: BriefInput<string>["minimise"]): string {
   try {
     return mixFor({minimise}).status;
   } catch (error) {
@@ -113,7 +113,7 @@ function pursued(minimise: BriefInput["minimise"]): string {
 
 describe("every kind of target, that a new one be wanting nowhere", () => {
   test.each(Object.entries(KINDS))("%s", (kind, {target, name, wish}) => {
-    const mix = mixFor({targets: {[kind]: target} as BriefInput["targets"]});
+    const mix = mixFor({targets: {[kind]: target} as BriefInput<string>["targets"]});
     expect(Object.keys(mix.shares)).toContain(name);
     // Figures in a table have the unit of what they are; "per 100 g" is for properties of the cook's own.
     expect(answerCsv(mix)).toMatch(new RegExp(`${name},[-.\\d]+,(g per 100 g|°C|money per kg)\\s`));
@@ -126,7 +126,7 @@ describe("every kind of target, that a new one be wanting nowhere", () => {
 });
 
 describe("what is minimised or maximised", () => {
-  test.each<[string, Partial<BriefInput>, (mix: typeof free) => number]>([
+  test.each<[string, Partial<BriefInput<string>>, (mix: typeof free) => number]>([
     [
       "a property",
       {minimise: "co2"},
@@ -159,7 +159,7 @@ describe("what is minimised or maximised", () => {
 });
 
 test("a brief without prices is answered with a mix that meets it, and no cost", () => {
-  const answer = balance({
+  const answer = balance<string>({
     ingredients: ingredients.map(({name, composition}) => ({name, composition})),
     targets: base,
   });
@@ -169,7 +169,7 @@ test("a brief without prices is answered with a mix that meets it, and no cost",
 });
 
 test("missing is absent, not 0: stock limits an amount only where it is known", () => {
-  const answer = balance({
+  const answer = balance<string>({
     batch: 1000,
     ingredients: [{...ingredients[0]!, max: 500}, ingredients[5]!],
     targets: {},

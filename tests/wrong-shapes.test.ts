@@ -113,7 +113,7 @@ describe("a value of another make is refused in words, not by an error from insi
 
   test("as a second argument too, of all functions that take an amount to make or two axes", () => {
     expect(ofTwo.map(({name}) => name).toSorted()).toEqual(
-      "batchSheet costMap costMapSteps feasibleRegion feasibleRegionSteps scale scaleProduct tradeOff tradeOffSteps".split(
+      "batchSheet costMap costMapSteps feasibleRegion feasibleRegionSteps madeSheet scale scaleProduct tradeOff tradeOffSteps".split(
         " ",
       ),
     );

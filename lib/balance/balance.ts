@@ -1,7 +1,8 @@
+import {expectFlag, expectFunction, expectOptions, expectRecord, expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
 import {beforeTime, deadlineIn, USUAL_TIME} from "../lp/deadline.ts";
-import type {SolveOptions} from "../lp/solve.ts";
+import {expectSolveOptions, type SolveOptions} from "../lp/solve.ts";
 import type {Answer, Conflict} from "./answer.ts";
 import type {BriefInput} from "./brief-schema.ts";
 import type {Brief} from "./brief.ts";
@@ -44,7 +45,10 @@ export interface BalanceOptions {
  * @throws InputError for a mistake in the brief, naming the place, the value and the next step
  * @throws the signal's reason where it is aborted
  */
-export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer {
+export function balance<Own extends string = never>(
+  brief: BriefInput<Own>,
+  options: BalanceOptions = {},
+): Answer {
   return finish(balanceSteps(brief, options));
 }
 
@@ -54,8 +58,12 @@ export function balance(brief: BriefInput, options: BalanceOptions = {}): Answer
  *
  * @throws as `balance` does
  */
-export function* balanceSteps(brief: BriefInput, options: BalanceOptions = {}): Steps<Answer> {
+export function* balanceSteps<Own extends string = never>(
+  brief: BriefInput<Own>,
+  options: BalanceOptions = {},
+): Steps<Answer> {
   refusePantry(options);
+  expectBalanceOptions(options);
   const {pantry = pantryOf([]), place, openersFrom = pantry, signal, candidates} = options;
   const search = searchWithin(options);
   signal?.throwIfAborted();
@@ -73,6 +81,29 @@ function searchWithin({deadline, now, search}: BalanceOptions): SolveOptions {
   const [time, option] =
     deadline === undefined ? [search?.timeLimit ?? USUAL_TIME, "search.timeLimit"] : [deadline, "deadline"];
   return {...search, deadline: deadlineIn(time, now ?? search?.now, option)};
+}
+
+const OPTIONS = [
+  "pantry",
+  "place",
+  "openersFrom",
+  "deadline",
+  "now",
+  "signal",
+  "candidates",
+  "search",
+] satisfies (keyof BalanceOptions)[];
+
+/** Refuses options that nobody would heed, or that are of another make; pantries and times are looked at where they are used. */
+function expectBalanceOptions(options: BalanceOptions): void {
+  expectOptions(options, OPTIONS);
+  const {place, signal, candidates, search} = options;
+  if (place !== undefined) expectText(place, "place");
+  if (candidates !== undefined) expectFlag(candidates, "candidates");
+  if (search !== undefined) expectSolveOptions(search, "search");
+  if (signal === undefined) return;
+  expectRecord(signal, "signal", "give an AbortSignal");
+  expectFunction(signal.throwIfAborted, "signal.throwIfAborted");
 }
 
 /** A pantry where the options belong would have nothing looked up in it. */

@@ -13,7 +13,7 @@ import type {BriefInput} from "./brief-schema.ts";
  *
  * @throws InputError for a path that no brief has
  */
-export function withValueAt(brief: BriefInput, path: string, value: number): BriefInput {
+export function withValueAt(brief: BriefInput<string>, path: string, value: number): BriefInput<string> {
   const keys = keysOf(path);
   if (keys.length < 2 || (keys[0] !== "targets" && keys[0] !== "ingredients")) {
     throw new InputError(
@@ -23,7 +23,7 @@ export function withValueAt(brief: BriefInput, path: string, value: number): Bri
       "name a target's limit (targets.fat.max) or an ingredient's price or limit (ingredients[sucrose].price)",
     );
   }
-  return put(brief, keys, value, path) as BriefInput;
+  return put(brief, keys, value, path) as BriefInput<string>;
 }
 
 /** The keys of a path: words between full stops, or anything in square brackets, quoted or not. */

@@ -5,6 +5,7 @@ import {
   labelSchema,
   partsSchema,
 } from "../pantry/ingredient-schema.ts";
+import type {AtInput, BriefInput, IngredientInput, LimitsInput, SwingInput} from "./brief-input.ts";
 
 /** Largest number of ingredients in a brief. */
 const MOST_INGREDIENTS = 2000;
@@ -48,7 +49,7 @@ const ingredientSchema = z.strictObject({
   ratio: z.optional(z.strictObject({to: text(), grams: positive()})),
 });
 
-const spreadSchema = z.strictObject({
+export const spreadSchema = z.strictObject({
   parts: z.optional(z.record(text(), partsSchema)),
   weighing: z.optional(notNegative()),
 });
@@ -93,32 +94,29 @@ export const briefSchema = z.strictObject({
   maximise: z.optional(aimSchema),
 });
 
-/**
- * A brief as the cook writes it.
- *
- * `batch` (default 1000, at most 1e9) and an ingredient's `min`, `max` (no more than its `stock`), `step` and `unit`: g; `price`: money per kg; targets: g per
- * 100 g of mix, °C for `at`, `from`, `to`, `freezingPoint` and `scoopTemperature`, sucrose = 100 for `sweetness`,
- * money per kg for `cost`; `freezer`: °C, default -18. `pantry` and `prices` are paths of CSV files beside the brief,
- * read by the command.
- *
- * An ingredient's `min`, `max`, `minIfUsed` and the `min` of its `onlyWith` may be a share of the batch, `"20 %"`: it follows
- * the batch, where grams stay what they are.
- *
- * `doses`: customary upper limits on salt, gums, emulsifiers, polyols and what else is taken by the pinch or the spoon (see
- * `DOSES`) hold by default (`"customary"`); `"none"` lifts them all, `{"salt": 1}` sets some of the cook's own, g per 100 g
- * of mix. What the brief asks for outright goes before a customary dose.
- *
- * `pack` of an ingredient is the mass it is bought in, g; with `wholePacks` a minimal cost pays every opened pack in full.
- *
- * Practical rules: `step` or `unit` of an ingredient allows whole multiples only; `minIfUsed` means none or at least so
- * many g; `onlyWith` that it is used only beside at least `min` g of another; `ratio` fixes it at `grams` per g of
- * another; `maxIngredients` of the brief limits how many are used. `spread` is how far the kitchen may be off,
- * g per 100 g by ingredient and part, and g for each weighing; with `margin` the targets hold for all of it. `near` is a recipe, g by ingredient, that one of the
- * candidates stays as close to as the targets allow.
- */
-export type BriefInput = ReadonlyLists<Omit<z.input<typeof briefSchema>, "targets">> & {
-  targets?: TargetsInput | undefined;
-};
+export type {
+  AtInput,
+  BriefInput,
+  IngredientInput,
+  LimitsInput,
+  SpreadInput,
+  SwingInput,
+  TargetsInput,
+} from "./brief-input.ts";
+
+/** Data of the documented shape is what the schema takes: the compiler holds the two equal, but for the names of targets. */
+export const SAME_SHAPE: Same<
+  Omit<BriefInput<string>, "targets">,
+  Omit<ReadonlyLists<z.input<typeof briefSchema>>, "targets">
+> &
+  Same<keyof BriefInput, keyof z.input<typeof briefSchema>> &
+  Same<keyof IngredientInput, keyof z.input<typeof ingredientSchema>> &
+  Same<AtInput, z.input<typeof atSchema>> &
+  Same<SwingInput, z.input<typeof swingSchema>> &
+  Same<LimitsInput, z.input<typeof limitsSchema>> = true;
+
+/** `true` where each of two types is assignable to the other. */
+type Same<A, B> = [A, B] extends [B, A] ? true : false;
 
 /** The same data, whose lists may be readonly: nothing that is read is changed. */
 type ReadonlyLists<T> = T extends readonly (infer Entry)[]
@@ -126,31 +124,6 @@ type ReadonlyLists<T> = T extends readonly (infer Entry)[]
   : T extends object
     ? {[Key in keyof T]: ReadonlyLists<T[Key]>}
     : T;
-
-/** Targets by the name of what they limit: a quantity, `cost`, a property of the ingredients, or one of those named here. */
-export interface TargetsInput {
-  [name: string]: LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined;
-  ice?: readonly AtInput[] | undefined;
-  hardPhase?: readonly AtInput[] | undefined;
-  heatShock?: readonly SwingInput[] | undefined;
-  freezingPoint?: LimitsInput | undefined;
-  scoopTemperature?: LimitsInput | undefined;
-}
-
-/** A target at a temperature, °C. */
-export type AtInput = z.input<typeof atSchema>;
-
-/** A target between two temperatures, °C. */
-export type SwingInput = z.input<typeof swingSchema>;
-
-/** An ingredient of a brief with more than its name. */
-export type IngredientInput = ReadonlyLists<z.input<typeof ingredientSchema>>;
-
-/** How far a kitchen may be off, as a brief or a command states it. */
-export type SpreadInput = z.input<typeof spreadSchema>;
-
-/** Lower and upper limit of a target, or one value to be met. */
-export type LimitsInput = z.input<typeof limitsSchema>;
 
 /** Every key that a brief knows, for suggestions. */
 export const BRIEF_KEYS: readonly string[] = [

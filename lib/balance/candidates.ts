@@ -1,6 +1,8 @@
 import {hardPhase} from "../freezing/ice.ts";
 import {deadlineIn, USUAL_TIME} from "../lp/deadline.ts";
-import {solveSteps, type SolveOptions} from "../lp/solve.ts";
+import {expectSolveOptions, solveSteps, type SolveOptions} from "../lp/solve.ts";
+import {finite} from "../core/numbers.ts";
+import {expectOptions, expectShape} from "../core/shape.ts";
 import type {Balanced} from "./answer.ts";
 import type {Aim, Brief, Target} from "./brief.ts";
 import {formulateClosest} from "./closest.ts";
@@ -34,9 +36,16 @@ export interface CandidateOptions {
  *
  * @param brief a checked brief
  * @param best its answer, which the candidates must differ from
+ * @throws InputError for what is neither, an unknown option, or one out of range
  */
 export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
   expectBrief(brief);
+  expectShape(best, {amounts: "list", shares: "object"}, "best mix", "give an answer of balance(brief)");
+  expectOptions(options, CANDIDATE_OPTIONS);
+  const {margin, apart, search} = options;
+  if (search !== undefined) expectSolveOptions(search, "search");
+  if (margin !== undefined) finite(margin, "margin", {min: 0});
+  if (apart !== undefined) finite(apart, "apart", {min: 0}, "g per 100 g");
   return finish(candidatesSteps(brief, best, options)).found;
 }
 
@@ -74,6 +83,8 @@ export function* candidatesSteps(
   }
   return {found, complete: deadline.left() > 0};
 }
+
+const CANDIDATE_OPTIONS = ["margin", "apart", "search"] satisfies (keyof CandidateOptions)[];
 
 /** What must be taken out and put in to make one mix of the other, g per 100 g. */
 export function distance(a: Balanced, b: Balanced): number {

@@ -1,6 +1,6 @@
 import {unclippedHardPhase, unclippedIce} from "../freezing/ice.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
-import {quantityOf} from "../pantry/quantities.ts";
+import {quantityIn} from "../pantry/quantities.ts";
 import type {Subject} from "./subject.ts";
 
 /**
@@ -13,7 +13,7 @@ export function coefficientOf(subject: Subject, ingredient: Ingredient): number 
   const {composition} = ingredient;
   switch (subject.kind) {
     case "quantity":
-      return quantityOf(composition, subject.quantity);
+      return quantityIn(composition, subject.quantity);
     case "property":
       return ingredient.properties?.[subject.property] ?? 0;
     case "cost":

@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import {expectList} from "../core/shape.ts";
+import {expectList, expectOptions} from "../core/shape.ts";
 import {heldWater} from "../freezing/held-water.ts";
 import {expectIngredient} from "../pantry/expect.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
@@ -39,15 +39,17 @@ const LEAST = 1;
  * (the water that its solutes keep liquid in the freezer) and equal fat, with the water to add or take away so that the mix
  * keeps the water it had.
  *
- * @param freezer where the freezing effect is compared, °C, from -40 to below 0; -18 by default
+ * @param options with `freezer`, where the freezing effect is compared, °C, from -40 to below 0; -18 by default
  * @returns one entry for each thing that both have at least 1 g of per 100 g
  * @throws InputError for a temperature out of range
  */
 export function equivalents(
   x: Ingredient,
   y: Ingredient,
-  {freezer = -18}: {readonly freezer?: number} = {},
+  options: {readonly freezer?: number} = {},
 ): Equivalent[] {
+  expectOptions(options, ["freezer"]);
+  const {freezer = -18} = options;
   for (const ingredient of [x, y]) expectIngredient(ingredient);
   finite(freezer, "freezer", {min: -40, max: -0.01}, "°C");
   const [one, other] = [featuresOf(x.composition, freezer), featuresOf(y.composition, freezer)];

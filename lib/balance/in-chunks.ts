@@ -1,3 +1,4 @@
+import {expectOptions} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 
 /** How far a long run is. */
@@ -56,6 +57,12 @@ export function finish<T>(steps: Generator<unknown, T>): T {
  * @throws the signal's reason (for an `AbortSignal` an `AbortError`) when it is aborted, before the next chunk
  */
 export async function inChunks<T>(steps: Steps<T>, options: ChunkOptions = {}): Promise<T> {
+  expectOptions(options, ["signal", "onProgress", "pause", "size"]);
+  const given: unknown = steps;
+  if (typeof given !== "object" || given === null || !("next" in given) || typeof given.next !== "function")
+    throw new InputError("steps", "no run in steps", given, "give what a function …Steps returned", {
+      code: "wrong type",
+    });
   const {signal, onProgress, pause, size = 16} = options;
   if (!(Number.isInteger(size) && size >= 1)) {
     throw new InputError("size", "not a number of steps", size, "give a whole number of at least 1");

@@ -1,10 +1,10 @@
 import {freezingCurve} from "../freezing/curve.ts";
 import {hardPhase, ice, initialFreezingPoint} from "../freezing/ice.ts";
 import {scooping, scoopTemperature} from "../freezing/scoop.ts";
-import {mixComposition} from "../pantry/mix.ts";
 import {DOSES, dosesOver} from "../pantry/doses.ts";
+import {blend} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {DERIVED, quantityOf} from "../pantry/quantities.ts";
+import {DERIVED, quantityIn} from "../pantry/quantities.ts";
 import {amountsOf} from "./amounts.ts";
 import type {MixReport} from "./answer.ts";
 import type {Brief} from "./brief.ts";
@@ -28,7 +28,7 @@ export function mixOf(brief: Brief, shares: readonly number[]): Mix {
     composition: ingredient.composition,
     mass: shares[j]!,
   }));
-  return {brief, shares, composition: mixComposition(portions)};
+  return {brief, shares, composition: blend(portions)};
 }
 
 /** The mix of a solved program. */
@@ -48,7 +48,7 @@ export function mixFrom(brief: Brief, {shares}: Formulation, values: readonly nu
 export function measure(subject: Subject, {brief, shares, composition}: Mix): number | undefined {
   switch (subject.kind) {
     case "quantity":
-      return quantityOf(composition, subject.quantity);
+      return quantityIn(composition, subject.quantity);
     case "ice":
       return ice(composition, subject.at);
     case "hardPhase":

@@ -55,7 +55,7 @@ export function subjectOf(name: string, choices: readonly Choice[], place: strin
  *
  * @throws InputError for two aims, an unknown one, or one that no linear program can pursue
  */
-export function readAim(raw: BriefInput, choices: readonly Choice[], place: string): Aim | undefined {
+export function readAim(raw: BriefInput<string>, choices: readonly Choice[], place: string): Aim | undefined {
   if (raw.minimise !== undefined && raw.maximise !== undefined) {
     throw new InputError(`${place}: maximise`, "given beside minimise", raw.maximise, "give one of them");
   }

@@ -1,6 +1,5 @@
-import {expectList} from "../core/shape.ts";
 import type {Recipe} from "../pantry/recipe.ts";
-import type {Amount} from "./answer.ts";
+import {type AmountsInput, gramsOf} from "./amounts.ts";
 import type {Brief} from "./brief.ts";
 import {expectBrief} from "./expect-brief.ts";
 
@@ -9,16 +8,16 @@ import {expectBrief} from "./expect-brief.ts";
  * not used is left out.
  *
  * @param brief the checked brief, from `readBrief`
- * @param amounts g of each ingredient in the brief's order: those of an answer, of a candidate or of `weighable`
+ * @param amounts those of an answer, of a candidate or of `weighable`, or g of each ingredient in the brief's order
  * @throws InputError for anything else
  */
-export function recipeOf(brief: Brief, amounts: readonly Amount[]): Recipe {
+export function recipeOf(brief: Brief, amounts: AmountsInput): Recipe {
   expectBrief(brief);
-  expectList(amounts, {ingredient: "text", grams: "number"}, "amounts", "give answer.amounts");
+  const masses = gramsOf(brief, amounts);
   return {
     name: brief.name,
     lines: brief.ingredients.flatMap(({ingredient}, j) => {
-      const {grams = 0} = amounts[j] ?? {};
+      const grams = masses[j]!;
       return grams > 0 ? [{ingredient, grams}] : [];
     }),
   };

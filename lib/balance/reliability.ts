@@ -1,11 +1,17 @@
+import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {seededRandom} from "../core/random.ts";
+import {parse} from "../core/schema.ts";
+import {expectOptions, expectRecord} from "../core/shape.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
-import type {Part} from "../pantry/parts.ts";
+import {type Part, PARTS} from "../pantry/parts.ts";
+import {type AmountsInput, gramsOf} from "./amounts.ts";
+import {type SpreadInput, spreadSchema} from "./brief-schema.ts";
 import type {Brief, Spread, Target} from "./brief.ts";
 import {expectBrief} from "./expect-brief.ts";
 import {measure, mixOf} from "./mix-report.ts";
 import {EXACT_ENOUGH} from "./nearby-steps.ts";
+import {readSpread} from "./read-brief.ts";
 import {shifted} from "./spread.ts";
 import {subjectName} from "./subject.ts";
 
@@ -42,18 +48,43 @@ export interface SimulationOptions {
  *
  * A target of one exact value counts as held within 0.05 of it.
  *
- * @param amounts mass of each ingredient as the recipe says, g, in the brief's order
- * @throws InputError for a number of batches that is not from 1 to 1 000 000
+ * @param amounts those of an answer as they are, or the mass of each ingredient as the recipe says, g, in the brief's order
+ * @param spread as a brief or a cook states it: `{parts: {"cream 40 %": {milkFat: 1}}, weighing: 1}`
+ * @throws InputError for amounts or a spread that are none, and for a number of batches that is not from 1 to 1 000 000
  */
 export function reliability(
   brief: Brief,
-  amounts: readonly number[],
-  spread: Spread,
+  amounts: AmountsInput,
+  spread: Spread | SpreadInput,
   options: SimulationOptions = {},
 ): Reliability {
   expectBrief(brief);
+  expectOptions(options, ["batches", "seed"]);
+  return simulated(brief, gramsOf(brief, amounts), checkedSpread(spread, brief), options);
+}
+
+/** A spread that was checked before, as a brief holds it, or one as a cook writes it. */
+function checkedSpread(spread: Spread | SpreadInput, {ingredients}: Brief): Spread {
+  expectRecord(spread, "spread", "give how far the kitchen may be off, e.g. {weighing: 1}");
+  const {parts, ...rest} = spread;
+  const written = parts instanceof Map ? {...rest, parts: Object.fromEntries(parts)} : spread;
+  return readSpread(
+    parse(spreadSchema, written, "spread", ["parts", "weighing", ...PARTS]),
+    ingredients,
+    "spread",
+  );
+}
+
+function simulated(
+  brief: Brief,
+  amounts: readonly number[],
+  spread: Spread,
+  options: SimulationOptions,
+): Reliability {
   const batches = finite(options.batches ?? 1000, "batches", {min: 1, max: 1_000_000});
-  const next = seededRandom(options.seed ?? 1);
+  const next = seededRandom(finite(options.seed ?? 1, "seed"));
+  if (!amounts.some((grams) => grams > 0))
+    throw new InputError("amounts", "nothing at all", 0, "give the amounts of a mix, e.g. answer.amounts");
   const within = (width: number) => (2 * next() - 1) * width;
   const values = brief.targets.map((): (number | undefined)[] => []);
   const held = brief.targets.map(() => 0);

@@ -1,5 +1,5 @@
 import {InputError} from "../core/errors.ts";
-import {expectList} from "../core/shape.ts";
+import {expectList, oneOf} from "../core/shape.ts";
 import {expectIngredient} from "../pantry/expect.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import {mixComposition} from "../pantry/mix.ts";
@@ -30,6 +30,9 @@ export function splitInto(
   quantity: Quantity = "fat",
 ): Split | undefined {
   expectIngredient(whole);
+  oneOf(quantity, QUANTITIES, "quantity", "quantity");
+  if (Array.isArray(parts) && parts.length !== 2)
+    throw new InputError("parts", "not two ingredients", parts.length, "give two ingredients");
   expectList(parts, {name: "text", composition: "object"}, "parts", "give two ingredients");
   const [first, second] = parts.map(({composition}) => quantityOf(composition, quantity)) as [number, number];
   if (Math.abs(first - second) < 1e-9) {

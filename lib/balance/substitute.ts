@@ -1,4 +1,13 @@
+import {
+  expectList,
+  expectOptions,
+  expectRecord,
+  expectShape,
+  expectText,
+  expectTexts,
+} from "../core/shape.ts";
 import {solverOfMany} from "../lp/solve-again.ts";
+import {expectPantry, type Pantry} from "../pantry/pantry.ts";
 import type {Recipe} from "../pantry/recipe.ts";
 import {expectRecipe, recipeComposition} from "../pantry/recipe.ts";
 import {describeAlternative} from "./alternative.ts";
@@ -39,9 +48,35 @@ export function substitute(recipe: Recipe, options: SubstituteOptions): Substitu
   return finish(substituteSteps(recipe, options));
 }
 
+const OPTIONS = [
+  "without",
+  "left",
+  "from",
+  "keep",
+  "weights",
+  "freezer",
+  "batch",
+  "legalName",
+] satisfies (keyof SubstituteOptions)[];
+
+/** Refuses options that nobody would heed or that are of another make; their numbers are looked at where they are read. */
+function expectSubstitution(options: SubstituteOptions): void {
+  expectOptions(options, OPTIONS);
+  expectText(options.without, "without", "name the ingredient that is out");
+  expectRecord(options.weights ?? {}, "weights", "give numbers by name, see WEIGHTS");
+  if (options.keep !== undefined)
+    expectTexts(options.keep, "keep", "give the names of ingredients that stay");
+  if (Array.isArray(options.from))
+    expectList(options.from, {name: "text", composition: "object"}, "from", "give a pantry");
+  else expectPantry(options.from as Pantry);
+  if (options.legalName !== undefined)
+    expectShape(options.legalName, {name: "text", targets: "object"}, "legalName", "give {name, targets}");
+}
+
 /** {@link substitute} in steps, one for each linear program, for `inChunks`. */
 export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): Steps<Substitution> {
   expectRecipe(recipe);
+  expectSubstitution(options);
   const problem = readSubstitution(recipe, options);
   const {missing, kept, own, others} = problem;
   const priced = [missing, ...kept, ...own, ...others].every(

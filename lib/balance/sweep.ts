@@ -1,3 +1,4 @@
+import {expectOptions, expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
@@ -39,8 +40,8 @@ const MOST = 10_000;
  * @param values in the unit of that number, in the order wanted
  * @throws InputError for a path that no brief has, a value that makes no sense there, or a mistake in the brief
  */
-export function sweep(
-  brief: BriefInput,
+export function sweep<Own extends string = never>(
+  brief: BriefInput<Own>,
   path: string,
   values: readonly number[],
   options: SweepOptions = {},
@@ -53,19 +54,27 @@ export function sweep(
  *
  * @throws InputError as `sweep` does
  */
-export function* sweepSteps(
-  brief: BriefInput,
+export function* sweepSteps<Own extends string = never>(
+  brief: BriefInput<Own>,
   path: string,
   values: readonly number[],
-  {pantry = pantryOf([]), place}: SweepOptions = {},
+  options: SweepOptions = {},
 ): Steps<SweepPoint[]> {
+  expectOptions(options, ["pantry", "place"]);
+  const {pantry = pantryOf([]), place} = options;
+  if (place !== undefined) expectText(place, "place");
+  expectText(path, "path", "name a place in the brief, e.g. targets.fat.max");
+  if (!Array.isArray(values))
+    throw new InputError("values", "not a list of numbers", values, "give a list", {code: "wrong type"});
   if (values.length === 0 || values.length > MOST) {
     throw new InputError("values", "too few or too many", values.length, `give from 1 to ${MOST} values`);
   }
   const points: SweepPoint[] = [];
   for (const [i, value] of values.entries()) {
     finite(value, `values[${i}]`);
-    const solution = solveBrief(readBrief(withValueAt(brief, path, value), pantry, place));
+    const solution = solveBrief(
+      readBrief(withValueAt(brief as BriefInput<string>, path, value), pantry, place),
+    );
     points.push({value, solution, ...difference(points.at(-1)?.solution, solution)});
     yield {solved: i + 1, of: values.length};
   }

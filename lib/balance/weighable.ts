@@ -1,5 +1,6 @@
-import {sum} from "../core/numbers.ts";
+import {finite, sum} from "../core/numbers.ts";
 import {solve} from "../lp/solve.ts";
+import {type AmountsInput, gramsOf} from "./amounts.ts";
 import type {MixReport} from "./answer.ts";
 import type {Brief, Choice} from "./brief.ts";
 import {expectBrief} from "./expect-brief.ts";
@@ -37,11 +38,16 @@ const FINE = 20;
  * Where none do, the targets give way as little as possible, and the result says which and by how much. What the result
  * has is measured anew.
  *
- * @param amounts exact mass of each ingredient, g, in the brief's order
- * @param scale step of the kitchen scale, g; 1 by default. Amounts below 20 g are weighed to a tenth of it.
+ * @param amounts those of an answer as they are, or the exact mass of each ingredient, g, in the brief's order
+ * @param scale step of the kitchen scale, g, 0.001 to 1 000 000; 1 by default. Amounts below 20 g are weighed to a tenth of it.
+ * @throws InputError for amounts that are none, and a scale out of range
  */
-export function weighable(brief: Brief, amounts: readonly number[], scale = 1): WeighableMix {
+export function weighable(brief: Brief, amounts: AmountsInput, scale = 1): WeighableMix {
   expectBrief(brief);
+  return weighed(brief, gramsOf(brief, amounts), finite(scale, "scale", {min: 0.001, max: 1e6}, "g"));
+}
+
+function weighed(brief: Brief, amounts: readonly number[], scale: number): WeighableMix {
   const counted = brief.ingredients.map((choice, j) => unitOf(choice, amounts[j]!));
   const free = look(
     brief,

@@ -1,3 +1,4 @@
+import {expectText} from "./shape.ts";
 import * as z from "zod/mini";
 import {InputError, type InputErrorCode, type InputErrorDetails, show} from "./errors.ts";
 import {nearestNames, oneOfThese} from "./nearest.ts";
@@ -30,6 +31,7 @@ export function parse<T>(
   place: string,
   known: readonly string[],
 ): T {
+  expectText(place, "place", "say what the input is called");
   refuseStrange(input, place, 1, {left: MOST_VALUES});
   const result = schema.safeParse(input);
   if (result.success) return result.data;

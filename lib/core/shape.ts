@@ -2,7 +2,7 @@ import {InputError, show} from "./errors.ts";
 import {nearestNames, oneOfThese} from "./nearest.ts";
 
 /** What a key must hold. */
-type Kind = "list" | "object" | "text" | "number";
+type Kind = "list" | "map" | "object" | "text" | "number";
 
 /**
  * Refuses a value that is of another make than a function wants: plain JavaScript is not stopped by the types, and would
@@ -71,6 +71,48 @@ export function expectOptions(value: unknown, known: readonly string[], place = 
 }
 
 /**
+ * Refuses what is no object that holds things by name.
+ *
+ * @throws InputError naming the place
+ */
+export function expectRecord(value: unknown, place: string, advice: string): void {
+  if (typeof value === "object" && value !== null && !Array.isArray(value)) return;
+  throw new InputError(place, "not an object by name", value, advice, {code: "wrong type"});
+}
+
+/**
+ * Refuses what is neither true nor false.
+ *
+ * @throws InputError naming the place
+ */
+export function expectFlag(value: unknown, place: string): void {
+  if (typeof value !== "boolean")
+    throw new InputError(place, "neither true nor false", value, "give true or false", {code: "wrong type"});
+}
+
+/**
+ * Refuses what is no function.
+ *
+ * @throws InputError naming the place
+ */
+export function expectFunction(value: unknown, place: string): void {
+  if (typeof value !== "function")
+    throw new InputError(place, "not a function", value, "give a function", {code: "wrong type"});
+}
+
+/**
+ * The list itself if all its entries are texts.
+ *
+ * @throws InputError naming the place
+ */
+export function expectTexts(value: readonly string[], place: string, advice: string): readonly string[] {
+  if (!Array.isArray(value))
+    throw new InputError(place, "not a list of texts", value, advice, {code: "wrong type"});
+  value.forEach((entry: string, i) => expectText(entry, `${place}[${i}]`, advice));
+  return value;
+}
+
+/**
  * The value itself if it is one of the known words.
  *
  * @throws InputError naming the place, with the nearest of them
@@ -100,6 +142,7 @@ function isShaped(value: unknown, shape: Readonly<Record<string, Kind>>): boolea
 
 function isOf(kind: Kind, value: unknown): boolean {
   if (kind === "list") return Array.isArray(value);
+  if (kind === "map") return value instanceof Map;
   if (kind === "text") return typeof value === "string";
   return kind === "number" ? typeof value === "number" : typeof value === "object" && value !== null;
 }

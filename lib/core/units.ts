@@ -1,3 +1,4 @@
+import {expectRecord, expectText} from "./shape.ts";
 import {InputError, show} from "./errors.ts";
 import {nearestNames} from "./nearest.ts";
 import {finite} from "./numbers.ts";
@@ -60,6 +61,8 @@ const FRACTIONS: Readonly<Record<string, number>> = {
  * @throws InputError for a text without a number, a number that is not above 0, or a text too long
  */
 export async function readMeasure(text: string, place: string): Promise<Measure> {
+  expectText(place, "place");
+  expectText(text, place, 'give a number and a unit, e.g. "2 tablespoons"');
   const found = text.length <= 100 ? /^([\d.,/½⅓⅔¼¾\s]+)(\p{L}[^\d]*)?$/u.exec(text) : null;
   const amount = found ? readAmount(found[1]!.trim()) : undefined;
   if (!found || amount === undefined || !(amount > 0) || !Number.isFinite(amount)) {
@@ -89,7 +92,8 @@ export async function inUnit(
   size: {readonly grams: number} | {readonly millilitres: number},
   unit: string,
 ): Promise<number> {
-  const known = kitchenUnit(unit);
+  expectRecord(size, "size", "give {grams} or {millilitres}");
+  const known = kitchenUnit(expectText(unit, "unit", "give a unit, e.g. cup"));
   if (known === undefined) {
     const near = nearestNames(unit, UNIT_OF.keys());
     throw new InputError(
@@ -100,6 +104,8 @@ export async function inUnit(
     );
   }
   const mass = "grams" in size;
+  if (!mass && !("millilitres" in size))
+    throw new InputError("size", "neither a mass nor a volume", size, "give {grams} or {millilitres}");
   if (mass !== MASSES.has(known)) {
     const kind = mass ? "mass" : "volume";
     throw new InputError("unit", `${show(unit)} is no unit of ${kind}`, undefined, `give a unit of ${kind}`);

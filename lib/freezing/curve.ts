@@ -1,5 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
+import {expectOptions} from "../core/shape.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {activityOfIce, COLDEST, mixCoefficients} from "./held-water.ts";
 import {initialFreezingPoint} from "./ice.ts";
@@ -33,9 +35,14 @@ export interface CurveRange {
  * @throws InputError for limits that are out of order or outside -40 to 0 °C, or a step below 0.001 °C
  */
 export function freezingCurve(composition: Composition, range: CurveRange = {}): CurvePoint[] {
+  expectComposition(composition);
+  expectOptions(range, ["from", "to", "step"], "range");
   const to = finite(range.to ?? -30, "to", {min: COLDEST, max: 0}, "°C");
   const step = finite(range.step ?? 0.5, "step", {min: 0.001, max: 40}, "°C");
-  const from = range.from === undefined ? initialFreezingPoint(composition) : finite(range.from, "from");
+  const from =
+    range.from === undefined
+      ? initialFreezingPoint(composition)
+      : finite(range.from, "from", {min: COLDEST, max: 200}, "°C");
   if (from === undefined) return [];
   if (range.from !== undefined && from < to) {
     throw new InputError("from", "colder than the cold end of the curve", from, `give at least ${to} °C`);

@@ -1,3 +1,4 @@
+import {finite} from "../core/numbers.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST} from "./held-water.ts";
 import {ice} from "./ice.ts";
@@ -5,6 +6,9 @@ import {dryComponents, iceProperties, integralFromZero, water} from "./thermal-p
 
 /** Heat of fusion of ice at 0 °C, kJ/kg (CRC Handbook of Chemistry and Physics; from memory). */
 export const HEAT_OF_FUSION = 333.55;
+
+/** Highest temperature at which heat capacities are reckoned, °C: that of caramel. They are published to 150 °C. */
+const HOTTEST = 200;
 
 /**
  * Enthalpy of a mix, kJ/kg, 0 at -40 °C: the sensible heat of its parts and the heat of fusion of the ice that melts.
@@ -17,6 +21,7 @@ export const HEAT_OF_FUSION = 333.55;
  * @throws InputError below -40 °C
  */
 export function enthalpy(composition: Composition, temperature: number): number {
+  finite(temperature, "temperature", {min: COLDEST, max: HOTTEST}, "°C");
   return fromMelted(composition, temperature) - fromMelted(composition, COLDEST);
 }
 

@@ -1,6 +1,7 @@
 import {finite} from "../core/numbers.ts";
+import {oneOf} from "../core/shape.ts";
 import {expectComposition} from "../pantry/expect.ts";
-import type {Composition, Part} from "../pantry/parts.ts";
+import {type Composition, type Part, PARTS} from "../pantry/parts.ts";
 import {type HeldWaterCoefficients, heldWaterPerGram} from "./solute.ts";
 import {SOLUTE_TABLE} from "./solute-table.ts";
 import {iceWaterActivity} from "./water-activity.ts";
@@ -31,9 +32,12 @@ export function isSolute(part: Part): part is Solute {
  * @throws InputError outside the temperature range
  */
 export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100): number {
+  oneOf(part, PARTS, "part", "part");
+  const activity = activityOfIce(temperature);
+  finite(dextroseEquivalent, "dextroseEquivalent", {min: 0, max: 100});
   if (!isSolute(part)) return 0;
   const share = part === "glucoseSyrupSolids" ? dextroseEquivalent / 100 : 1;
-  return share * heldWaterPerGram(SOLUTE_TABLE[part].coefficients, activityOfIce(temperature));
+  return share * heldWaterPerGram(SOLUTE_TABLE[part].coefficients, activity);
 }
 
 /**
@@ -49,12 +53,17 @@ export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100
  * @throws InputError outside the temperature range
  */
 export function heldWater(composition: Composition, temperature: number): number {
+  expectComposition(composition);
+  return heldIn(composition, temperature);
+}
+
+/** As {@link heldWater}, of anything linear in masses, which may be negative: rows of a linear program. */
+export function heldIn(composition: Composition, temperature: number): number {
   return heldWaterPerGram(mixCoefficients(composition), activityOfIce(temperature));
 }
 
 /** Coefficients of 100 g of a mix: the sum of its solutes', since a held-water curve is linear in its coefficients. */
 export function mixCoefficients(composition: Composition): HeldWaterCoefficients {
-  expectComposition(composition);
   const total: [number, number, number, number, number, number] = [0, 0, 0, 0, 0, 0];
   for (const part of SOLUTES) {
     const grams = composition[part];

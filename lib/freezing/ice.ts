@@ -1,9 +1,10 @@
+import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {COLDEST, heldWater, mixCoefficients} from "./held-water.ts";
+import {COLDEST, heldIn, mixCoefficients} from "./held-water.ts";
 import {heldWaterPerGram} from "./solute.ts";
-import {solidFat} from "./solid-fat.ts";
+import {solidFatIn} from "./solid-fat.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
 /**
@@ -14,8 +15,7 @@ import {iceWaterActivity} from "./water-activity.ts";
  * @throws InputError outside the temperature range
  */
 export function unclippedIce(composition: Composition, temperature: number): number {
-  expectComposition(composition);
-  return (composition.water ?? 0) - heldWater(composition, temperature);
+  return (composition.water ?? 0) - heldIn(composition, temperature);
 }
 
 /**
@@ -25,7 +25,10 @@ export function unclippedIce(composition: Composition, temperature: number): num
  * @throws InputError below -40 °C
  */
 export function ice(composition: Composition, temperature: number): number {
-  return temperature >= 0 ? 0 : Math.max(0, unclippedIce(composition, temperature));
+  expectComposition(composition);
+  if (temperature < 0) return Math.max(0, unclippedIce(composition, temperature));
+  finite(temperature, "temperature", {min: COLDEST}, "°C");
+  return 0;
 }
 
 /**
@@ -72,7 +75,7 @@ export function initialFreezingPoint(composition: Composition): number | undefin
  * @throws InputError below -40 °C
  */
 export function hardPhase(composition: Composition, temperature: number): number {
-  return ice(composition, temperature) + solidFat(composition, temperature);
+  return ice(composition, temperature) + solidFatIn(composition, temperature);
 }
 
 /**
@@ -82,7 +85,7 @@ export function hardPhase(composition: Composition, temperature: number): number
  * @throws InputError outside the temperature range
  */
 export function unclippedHardPhase(composition: Composition, temperature: number): number {
-  return unclippedIce(composition, temperature) + solidFat(composition, temperature);
+  return unclippedIce(composition, temperature) + solidFatIn(composition, temperature);
 }
 
 /**

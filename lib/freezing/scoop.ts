@@ -5,7 +5,7 @@ import {readComposition} from "../pantry/composition.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST} from "./held-water.ts";
 import {hardPhase, iceFunction} from "./ice.ts";
-import {solidFat} from "./solid-fat.ts";
+import {solidFatIn} from "./solid-fat.ts";
 import {HARD_MIXES} from "./tables.ts";
 
 /** Temperatures at which hard ice cream is dipped, °C (common practice, no source). */
@@ -149,7 +149,7 @@ function thresholds(composition: Composition): Thresholds {
   const iceAt = iceFunction(composition);
   // The hard phase only falls on warming.
   const where = (grams: number) =>
-    rootBetween((t) => iceAt(t) + solidFat(composition, t) - grams, COLDEST, 40);
+    rootBetween((t) => iceAt(t) + solidFatIn(composition, t) - grams, COLDEST, 40);
   const {mean, spread} = referenceHardPhase();
   const temperature = where(mean);
   if (temperature === undefined) return {};

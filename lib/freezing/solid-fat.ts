@@ -1,3 +1,4 @@
+import {finite} from "../core/numbers.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {interpolate} from "./interpolate.ts";
@@ -25,9 +26,16 @@ export function solidShare(fat: Fat, temperature: number): number {
  * Solid fat at a temperature, g per 100 g of mix. Linear in the masses; fats are taken not to dissolve in each other.
  *
  * @param temperature °C
+ * @throws InputError for a temperature that is no finite number
  */
 export function solidFat(composition: Composition, temperature: number): number {
   expectComposition(composition);
+  finite(temperature, "temperature", {}, "°C");
+  return solidFatIn(composition, temperature);
+}
+
+/** As {@link solidFat}, of anything linear in masses, which may be negative: rows of a linear program. */
+export function solidFatIn(composition: Composition, temperature: number): number {
   let total = 0;
   for (const fat of FATS) {
     const grams = composition[fat];

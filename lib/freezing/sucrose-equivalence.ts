@@ -1,4 +1,6 @@
+import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
+import {expectShape} from "../core/shape.ts";
 import {SHORTHANDS} from "../pantry/composition.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition, Part} from "../pantry/parts.ts";
@@ -109,11 +111,25 @@ function saltsAt({sucroseEquivalent, milkSolids}: EquivalenceMix, strength: numb
   return (SALTS_DEPRESSION * milkSolids * strength) / (100 * sucroseEquivalent);
 }
 
-/** Freezing curve by sucrose equivalents, as far as the table goes. */
+/**
+ * Freezing curve by sucrose equivalents, as far as the table goes.
+ *
+ * @param step distance of the points in % of the water frozen, 0.001 to 100; 5 by default
+ * @throws InputError for figures that are no numbers from 0, and a step out of range
+ */
 export function sucroseEquivalenceCurve(
   mix: EquivalenceMix,
   step = 5,
 ): {readonly frozen: number; readonly temperature: number}[] {
+  expectShape(
+    mix,
+    {sucroseEquivalent: "number", milkSolids: "number", water: "number"},
+    "mix in sucrose equivalents",
+    "make it with equivalenceMix(composition)",
+  );
+  for (const key of ["sucroseEquivalent", "milkSolids", "water"] as const)
+    finite(mix[key], `mix.${key}`, {min: 0}, "g per 100 g");
+  finite(step, "step", {min: 0.001, max: 100}, "%");
   const curve: {frozen: number; temperature: number}[] = [];
   for (let frozen = 0; frozen < 100; frozen += step) {
     const temperature = temperatureBySucroseEquivalence(mix, frozen);

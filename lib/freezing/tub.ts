@@ -1,5 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
+import {expectOptions, expectShape} from "../core/shape.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {type Body, letHeatFlow, type Material, type Progress} from "./conduction.ts";
 import {enthalpy} from "./enthalpy.ts";
@@ -51,8 +53,8 @@ export function temperingTime(
   freezer: number,
   conditions: TubConditions,
 ): TubTime | undefined {
-  finite(freezer, "start", {min: COLDEST, max: 60}, "°C");
   const {temperature} = scoopTemperature(composition);
+  expectSetting(tub, freezer, conditions);
   if (temperature === undefined) return undefined;
   const verdict = verdictAt(composition, freezer);
   const ready = verdict === "scoops" || verdict === "soft";
@@ -72,7 +74,7 @@ export function temperingTime(
  * @param draw temperature of the mix at the start, as drawn from the machine, °C
  * @param core temperature that the core shall reach, °C, -40 or above
  * @returns `undefined` when the air is no colder than that
- * @throws InputError for a size, speed, overrun or temperature out of range
+ * @throws InputError for a size, speed, overrun or temperature out of range, and for a core warmer than the drawn mix
  */
 export function hardeningTime(
   composition: Composition,
@@ -81,9 +83,30 @@ export function hardeningTime(
   core: number,
   conditions: TubConditions,
 ): TubTime | undefined {
+  expectComposition(composition);
+  expectSetting(tub, draw, conditions);
   finite(core, "core", {min: COLDEST, max: 60}, "°C");
+  if (core > draw)
+    throw new InputError(
+      "core",
+      `warmer than the mix as it is drawn, which is at ${draw} °C`,
+      core,
+      "give the colder temperature that the core is to reach; the drawn mix goes before it",
+      {code: "out of range"},
+    );
   if (conditions.airTemperature >= core && draw > core) return undefined;
   return timeUntil(composition, tub, draw, conditions, (progress) => progress.core <= core);
+}
+
+/** Refuses a tub, a start or surroundings that are none, even where the answer does not depend on them. */
+function expectSetting(tub: Tub, start: number, conditions: TubConditions): void {
+  bodyOf(tub);
+  finite(start, "start", {min: COLDEST, max: 60}, "°C");
+  expectOptions(conditions, ["airTemperature", "airSpeed", "overrun"], "conditions");
+  const {airTemperature, airSpeed = 0, overrun = 0} = conditions;
+  finite(airTemperature, "airTemperature", {min: COLDEST, max: 60}, "°C");
+  surfaceCoefficient(airSpeed);
+  finite(overrun, "overrun", {min: 0, max: 200}, "%");
 }
 
 function timeUntil(
@@ -93,9 +116,6 @@ function timeUntil(
   {airTemperature, airSpeed = 0, overrun = 0}: TubConditions,
   done: (progress: Progress) => boolean,
 ): TubTime | undefined {
-  finite(start, "start", {min: COLDEST, max: 60}, "°C");
-  finite(airTemperature, "airTemperature", {min: COLDEST, max: 60}, "°C");
-  finite(overrun, "overrun", {min: 0, max: 200}, "%");
   const density = aeratedDensity(composition, overrun);
   const air = {temperature: airTemperature, coefficient: surfaceCoefficient(airSpeed)};
   const end = letHeatFlow(materialOf(composition, overrun), bodyOf(tub), air, start, done);
@@ -115,6 +135,13 @@ export function surfaceCoefficient(airSpeed: number): number {
 
 /** A tub as a body that heat enters from all sides. */
 export function bodyOf(tub: Tub): Body {
+  const shape = {shape: "text"} as const;
+  expectShape(
+    tub,
+    shape,
+    "tub",
+    "give {shape, height}, and length and width of a box or the diameter of a cylinder",
+  );
   const cm = (size: number, place: string) => finite(size, `tub.${place}`, {min: 0.1, max: 200}, "cm") / 100;
   switch (tub.shape) {
     case "box":

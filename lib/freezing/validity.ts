@@ -28,6 +28,7 @@ export interface Extrapolation {
  */
 export function extrapolations(composition: Composition, temperature: number): Extrapolation[] {
   expectComposition(composition);
+  activityOfIce(temperature);
   return SOLUTES.filter((part) => composition[part] && temperature < SOLUTE_TABLE[part].coldest)
     .map((part) => ({
       part,
@@ -75,6 +76,7 @@ export function iceError(composition: Composition, temperature: number): number 
  */
 export function methodDifference(composition: Composition, temperature: number): number {
   const {leftOut, ...mix} = equivalenceMix(composition);
+  activityOfIce(temperature);
   const common = Object.fromEntries(
     Object.entries(composition).filter(([part]) => !(leftOut as readonly string[]).includes(part)),
   );

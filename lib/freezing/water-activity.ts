@@ -1,3 +1,5 @@
+import {finite} from "../core/numbers.ts";
+
 /**
  * Vapour pressure of ice over that of supercooled water at the same temperature.
  *
@@ -19,6 +21,9 @@ export function iceToWaterPressure(temperature: number): number {
   return Math.exp(ice - water);
 }
 
+/** Where the published pressure of supercooled water ends, °C: 123 K. */
+const COLDEST = -150;
+
 const AT_FREEZING = iceToWaterPressure(0);
 
 /**
@@ -27,9 +32,12 @@ const AT_FREEZING = iceToWaterPressure(0);
  * The pressures above meet at the triple point, 0.01 °C. Air-saturated water at 1 atm freezes at 0 °C, so the ratio is
  * divided by its value there (0.999903).
  *
- * @param temperature °C, -40 to 0
+ * @param temperature °C, -150 to 0.01; the curves of this library are used down to -40
+ * @throws InputError outside that range
  * @returns 0.679 at -40 °C to 1 at 0 °C
  */
 export function iceWaterActivity(temperature: number): number {
+  if (!(temperature <= 0.01 && temperature >= COLDEST) || typeof temperature !== "number")
+    finite(temperature, "temperature", {min: COLDEST, max: 0.01}, "°C");
   return iceToWaterPressure(temperature) / AT_FREEZING;
 }

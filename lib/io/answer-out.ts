@@ -1,6 +1,7 @@
 import type {Amount, Answer, Balanced, LimitSide} from "../balance/answer.ts";
 import type {WeighableMix} from "../balance/weighable.ts";
 import {outOfFreezer, softWarning, whereItScoops} from "../kitchen/scoop-words.ts";
+import {expectOptions} from "../core/shape.ts";
 import {csvText} from "./escape.ts";
 import {expectAnswer} from "./expect-answer.ts";
 import type {Figure} from "./figure.ts";
@@ -20,6 +21,9 @@ export interface AnswerExtras {
   readonly weighable?: WeighableMix;
 }
 
+/** What may stand beside an answer; prices and reliability are the report's, and passed over here. */
+const EXTRAS = ["weighable", "prices", "reliability"];
+
 /** An answer as JSON text: `JSON.parse` gives the answer back, every number to its last digit. */
 export function answerJson(answer: Answer): string {
   expectAnswer(answer);
@@ -28,11 +32,13 @@ export function answerJson(answer: Answer): string {
 
 /** An answer as Markdown (CommonMark with GitHub's tables), everything escaped; with a weighable mix that comes first. */
 export function answerMarkdown(answer: Answer, extras: AnswerExtras = {}): string {
+  expectOptions(extras, EXTRAS, "extras");
   return tablesMarkdown(answerTables(answer, extras));
 }
 
 /** An answer as a whole HTML document: no script, no outside file, everything escaped; with a weighable mix that comes first. */
 export function answerHtml(answer: Answer, extras: AnswerExtras = {}): string {
+  expectOptions(extras, EXTRAS, "extras");
   return tablesHtml(answerTables(answer, extras));
 }
 
@@ -45,8 +51,10 @@ export function answerHtml(answer: Answer, extras: AnswerExtras = {}): string {
  * With a weighable mix its rows come first: section `weigh` has the amounts in g, `count` how many whole units that is,
  * `weighed` its mass and cost, `missed` what it comes to where it misses a target.
  */
-export function answerCsv(answer: Answer, {weighable}: AnswerExtras = {}): string {
+export function answerCsv(answer: Answer, extras: AnswerExtras = {}): string {
   expectAnswer(answer);
+  expectOptions(extras, EXTRAS, "extras");
+  const {weighable} = extras;
   return csvText(
     ["section", "name", "value", "unit"],
     [...(weighable ? weighFigures(weighable) : []), ...figures(answer)],

@@ -17,7 +17,7 @@ export type Options = {
 /**
  * The command that is asked for, none of whose options is another's.
  *
- * @throws InputError for no command, an unknown one, and an option that it would not heed
+ * @throws InputError for no command, an unknown one, an option that it would not heed, and an output that is no file
  */
 export function commandOf(name: string, options: Options): Command {
   if (!Object.hasOwn(OPTIONS_OF, name))
@@ -37,8 +37,20 @@ export function commandOf(name: string, options: Options): Command {
         `leave it out; it belongs to ${owners.join(" and ")}`,
       );
   }
+  for (const option of WRITTEN) {
+    if (options[option] !== "-" && options[option] !== "") continue;
+    throw new InputError(
+      `--${option}`,
+      "not the name of a file",
+      options[option],
+      "name a file to write; only the report goes to standard output",
+    );
+  }
   return name as Command;
 }
+
+/** Options that name a file to be written. */
+const WRITTEN = ["recipe", "csv", "markdown", "html", "svg"] as const;
 
 const COMMANDS = Object.keys(OPTIONS_OF) as Command[];
 

@@ -1,6 +1,6 @@
 import {printable} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import {expectList} from "../core/shape.ts";
+import {expectList, expectOptions, expectText} from "../core/shape.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
 import {DIPPING} from "../freezing/scoop.ts";
 import {escapeHtml} from "./escape.ts";
@@ -32,6 +32,12 @@ export async function freezingCurveSvg(
   picture: CurvePicture = {},
 ): Promise<string> {
   expectList(curve, {temperature: "number", ice: "number"}, "points", "give freezingCurve(composition)");
+  for (const [i, {temperature, ice}] of curve.entries()) {
+    finite(temperature, `points[${i}].temperature`, {min: -60, max: 200}, "°C");
+    finite(ice, `points[${i}].ice`, {min: 0, max: 100}, "g per 100 g");
+  }
+  expectOptions(picture, ["freezer", "title", "width"], "picture");
+  if (picture.title !== undefined) expectText(picture.title, "title");
   const freezer = finite(picture.freezer ?? -18, "freezer", {min: -60, max: 0}, "°C");
   const width = finite(picture.width ?? 640, "width", {min: 100, max: 4000}, "pixels");
   const [Plot, {parseHTML}] = await Promise.all([import("@observablehq/plot"), import("linkedom")]);

@@ -1,3 +1,4 @@
+import {expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 
 /** Longest text that is read, characters. */
@@ -24,6 +25,7 @@ export const MOST_WORDS = 20;
  * @throws InputError for anything but a text of at most {@link LONGEST_TEXT} characters
  */
 export function readable(text: unknown, place: string): string {
+  expectText(place, "place", "say what the text is called");
   if (typeof text !== "string") throw new InputError(place, "not a text", text, "give the text of the file");
   if (text.length > LONGEST_TEXT) {
     throw new InputError(

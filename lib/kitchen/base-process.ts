@@ -1,4 +1,6 @@
 import {InputError} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
+import {expectOptions, expectTexts, oneOf} from "../core/shape.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
 import {goesBy} from "../pantry/pantry.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
@@ -44,14 +46,33 @@ const LATE = new Set(["fruit", "juice", "flavour", "alcohol"]);
 /** Fruit that comes into the kitchen cooked, or is cooked whatever it goes into. */
 const COOKED = /\b(cooked|stewed|poached|roasted|baked|canned|jam|pumpkin|sweet potato)\b/i;
 
+/** Refuses a way of making that there is not, and temperatures and times that are none. */
+function expectMaking(making: Making): void {
+  expectOptions(
+    making,
+    ["way", "scald", "to", "hold", "fruit", "heated", "late", "cool", "minutes"],
+    "making",
+  );
+  oneOf(making.way, Object.keys(WAYS_OF_MAKING) as Making["way"][], "making.way", "way");
+  if (making.fruit !== undefined) oneOf(making.fruit, ["heated", "late"], "making.fruit", "word");
+  for (const key of ["heated", "late"] as const)
+    if (making[key] !== undefined) expectTexts(making[key], `making.${key}`, "give the names of ingredients");
+  for (const key of ["scald", "to", "cool"] as const)
+    if (making[key] !== undefined) finite(making[key], `making.${key}`, {min: -5, max: 200}, "°C");
+  for (const key of ["hold", "minutes"] as const)
+    if (making[key] !== undefined)
+      finite(making[key], `making.${key}`, {min: 0}, key === "hold" ? "s" : "min");
+}
+
 /**
  * The steps of a way of making a base, over its own ingredients, for `followProcess`. What holds alcohol, and raw fruit, juice and
  * flavourings, go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
  *
- * @throws InputError for a name in `heated` or `late` that no ingredient goes by, or that stands in both
+ * @throws InputError for an unknown way, temperatures and times out of range, a name in `heated` or `late` that no ingredient goes by, or that stands in both
  */
 export function baseProcess(lines: readonly RecipeLine[], making: Making): Process {
   expectLines(lines);
+  expectMaking(making);
   const {way, scald = 90, to = 82, hold = 30, cool = 4, minutes} = making;
   const isLate = lateness(lines, making);
   const apart = way === "cold" ? [] : lines.filter(({ingredient}) => isLate(ingredient));

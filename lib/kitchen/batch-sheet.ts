@@ -1,3 +1,4 @@
+import {expectFlag, expectOptions} from "../core/shape.ts";
 import {finite} from "../core/numbers.ts";
 import type {CurvePoint} from "../freezing/curve.ts";
 import {freezingCurve} from "../freezing/curve.ts";
@@ -11,7 +12,7 @@ import {followProcess, type ProcessReport} from "./heat-step.ts";
 import {ingredientList, type LabelName, type LabelText} from "./label.ts";
 import {COOLING} from "./pasteurisation.ts";
 import {unitOfTime} from "./process-steps.ts";
-import type {Item, Process, ProcessStep} from "./process.ts";
+import {expectProcess, type Item, type Process, type ProcessStep} from "./process.ts";
 import {type Component, type Product, productAllergens} from "./product.ts";
 import type {Machine, ScaleTo} from "./scale.ts";
 import {scaleProduct} from "./scale-product.ts";
@@ -42,6 +43,18 @@ export interface SheetOptions {
   readonly named?: readonly string[];
   readonly labelNames?: Readonly<Record<string, LabelName>>;
 }
+
+const OPTIONS = [
+  "machine",
+  "process",
+  "furtherSteps",
+  "storage",
+  "overrun",
+  "cost",
+  "measures",
+  "named",
+  "labelNames",
+] satisfies (keyof SheetOptions)[];
 
 /** One ingredient on the sheet. */
 export interface SheetLine {
@@ -95,6 +108,8 @@ export interface BatchSheet {
  * @throws InputError as `scaleProduct`, `followProcess` and `ingredientList`, and for a storage temperature outside -40 to -5 °C
  */
 export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions = {}): BatchSheet {
+  expectOptions(options, OPTIONS);
+  if (options.cost !== undefined) expectFlag(options.cost, "cost");
   const storage = finite(options.storage ?? -18, "storage", {min: -40, max: -5}, "°C");
   const scaled = scaleProduct(product, to, options.machine);
   const base = scaled.product.components.find((component) => component.churned)!;
@@ -123,9 +138,12 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
 /**
  * A process whose amounts are scaled with its recipe; temperatures and times stay.
  *
- * @param factor by how much every amount, g, grows
+ * @param factor by how much every amount, g, grows, at least 0
+ * @throws InputError for anything that is no process, and a factor out of range
  */
 export function scaleProcess(process: Process, factor: number): Process {
+  expectProcess(process);
+  finite(factor, "factor", {min: 0});
   const items = (list: readonly Item[]) =>
     list.map((item) => (typeof item === "string" ? item : {...item, grams: item.grams * factor}));
   const scaleStep = (step: ProcessStep): ProcessStep => {

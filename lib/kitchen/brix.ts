@@ -8,6 +8,11 @@ const SOLUBLE = SOLUTES.filter((part) => part !== "alcohol");
 /** Soluble solids, g per 100 g: sugars, sugar alcohols, acids and salts. Pectin and other soluble fibre are not counted. */
 export function solubleSolids(composition: Composition): number {
   expectComposition(composition);
+  return solublesIn(composition);
+}
+
+/** As {@link solubleSolids}, of anything linear in masses, which may be negative: rows of a linear program. */
+export function solublesIn(composition: Composition): number {
   let grams = 0;
   for (const part of SOLUBLE) grams += composition[part] ?? 0;
   return grams;

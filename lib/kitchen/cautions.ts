@@ -1,3 +1,4 @@
+import {expectShape} from "../core/shape.ts";
 import {degrees} from "../core/figures.ts";
 import {recipeMass} from "../pantry/recipe.ts";
 import {brix} from "./brix.ts";
@@ -25,6 +26,13 @@ const STICKY = 55;
  */
 export function cautionsFor(product: Product, process?: ProcessReport, storage = -18): Caution[] {
   expectProduct(product);
+  if (process !== undefined)
+    expectShape(
+      process,
+      {steps: "list", untreated: "list", unused: "list"},
+      "process report",
+      "give what followProcess(recipe, process) returned",
+    );
   const holders = (allergen: "eggs" | "milk") => [
     ...new Set(
       product.components

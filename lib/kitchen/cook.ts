@@ -1,7 +1,9 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {finite, sum} from "../core/numbers.ts";
-import {mixComposition, type Portion} from "../pantry/mix.ts";
+import {expectList, expectOptions, expectRecord} from "../core/shape.ts";
+import {expectComposition} from "../pantry/expect.ts";
+import {blend, type Portion} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
 import type {Recipe} from "../pantry/recipe.ts";
 import {expectRecipe} from "../pantry/recipe.ts";
@@ -56,11 +58,13 @@ export interface Cooked {
  */
 export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}): Cooked {
   expectRecipe(recipe);
+  expectGoal(to);
+  expectOptions(options, ["sieved", "inversion"]);
   const pot = sieve(recipe, options.sieved ?? []);
   const mass = sum(pot.map((portion) => portion.mass));
   if (!(mass > 0))
     throw new InputError(recipe.name, "the pot is empty", mass, "give every ingredient its grams");
-  const raw = invert(mixComposition(pot), options.inversion ?? 0);
+  const raw = invert(blend(pot), options.inversion ?? 0);
   if (raw.alcohol) {
     throw new InputError(
       recipe.name,
@@ -82,7 +86,7 @@ export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}):
       wanted < 0 ? "add water or fruit, or ask for less" : "ask for less, or add sugar instead",
     );
   }
-  const composition = mixComposition([
+  const composition = blend([
     {composition: raw, mass},
     {composition: {water: 100}, mass: -boiled},
   ]);
@@ -93,6 +97,16 @@ export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}):
     sievedOut: sum(recipe.lines.map((line) => line.grams)) - mass,
     brix: brix(composition),
   };
+}
+
+/** What a sauce may be cooked to. */
+const GOALS = ["cookedMass", "brix", "reductionPercent"] as const;
+
+function expectGoal(to: CookTo): void {
+  const advice = `give one of {cookedMass} in g, {brix} in °Brix and {reductionPercent} of the mass`;
+  expectRecord(to, "to", advice);
+  if (GOALS.filter((goal) => goal in to).length !== 1)
+    throw new InputError("to", "not one goal of cooking", to, advice);
 }
 
 function waterToBoil(to: CookTo, mass: number, water: number, soluble: number): number {
@@ -112,6 +126,7 @@ function sieve(recipe: Recipe, losses: readonly Sieved[]): Portion[] {
     composition: ingredient.composition,
     mass: finite(grams, `${recipe.name}: ${ingredient.name}`, {min: 0}, "g"),
   }));
+  expectList(losses, {ingredient: "text", percent: "number"}, "sieved", "give {ingredient, percent} of each");
   for (const loss of losses) {
     const place = `${recipe.name}: sieved "${loss.ingredient}"`;
     const line = recipe.lines.find(({ingredient}) => ingredient.name === loss.ingredient);
@@ -129,6 +144,7 @@ function sieve(recipe: Recipe, losses: readonly Sieved[]): Portion[] {
     }
     finite(loss.percent, `${place}: percent`, {min: 0, max: 99}, "% of the ingredient");
     const composition = loss.composition ?? line.ingredient.composition;
+    expectComposition(composition);
     for (const [part, share] of Object.entries(composition)) {
       const has = line.ingredient.composition[part as keyof Composition] ?? 0;
       if (part !== "dextroseEquivalent" && (share * loss.percent) / 100 > has + 1e-9) {

@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
+import {expectOptions, expectRecord, expectShape} from "../core/shape.ts";
 import type {RecipeLine} from "../pantry/recipe.ts";
 import {expectLines} from "../pantry/recipe.ts";
 import {type Product, productDensity, productLines} from "./product.ts";
@@ -69,6 +70,7 @@ export interface Selling {
  */
 export function costOf(lines: readonly RecipeLine[], packs: Readonly<Record<string, Pack>> = {}): Cost {
   expectLines(lines);
+  expectRecord(packs, "packs", "give {grams, price} of a pack by the ingredient's name");
   const priced = lines.map((line) => {
     const {name} = line.ingredient;
     return costLine(line, Object.hasOwn(packs, name) ? packs[name] : undefined);
@@ -114,6 +116,7 @@ export function productCost(
   selling: Selling,
   packs: Readonly<Record<string, Pack>> = {},
 ): ProductCost {
+  expectOptions(selling, ["grams", "overrun", "tubMillilitres", "portionMillilitres"], "selling");
   const grams = finite(selling.grams, "grams", {min: 1}, "g");
   const cost = costOf(productLines(product, grams), packs);
   const perMillilitre = (cost.total / grams) * productDensity(product, selling.overrun);
@@ -145,7 +148,9 @@ export function priceForMargin(cost: number, margin: number, tax = 0): number {
 function costLine({ingredient, grams}: RecipeLine, pack: Pack | undefined): CostLine {
   const {name} = ingredient;
   finite(grams, `${name}: grams`, {min: 0}, "g");
-  if (!pack) {
+  if (pack !== undefined)
+    expectShape(pack, {grams: "number", price: "number"}, "pack", "give {grams, price} of one pack");
+  else {
     if (ingredient.price === undefined) {
       throw new InputError(name, "no price", undefined, "give its price per kg, or a pack with its price");
     }

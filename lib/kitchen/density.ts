@@ -1,3 +1,5 @@
+import {finite} from "../core/numbers.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import {ice} from "../freezing/ice.ts";
 import {componentsWith, density} from "../freezing/thermal-properties.ts";
 import type {Composition} from "../pantry/parts.ts";
@@ -29,5 +31,8 @@ export function mixDensity(composition: Composition): number {
  * @throws InputError below -40 °C
  */
 export function mixDensityAt(composition: Composition, temperature: number): number {
+  finite(temperature, "temperature", {min: -40, max: 200}, "°C");
+  expectComposition(composition);
+  if (!Object.values(composition).some((grams) => grams > 0)) return mixDensity(composition);
   return density(componentsWith(composition, ice(composition, temperature)), temperature) / 1000;
 }

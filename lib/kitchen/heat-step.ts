@@ -4,7 +4,7 @@ import type {Recipe} from "../pantry/recipe.ts";
 import {expectRecipe} from "../pantry/recipe.ts";
 import {type Pot, potComposition, potMass} from "./pot.ts";
 import {cool, cooledInTime, heat, heats, pour, type StepReport} from "./process-steps.ts";
-import type {Process} from "./process.ts";
+import {expectProcess, type Process} from "./process.ts";
 import {Worktop} from "./worktop.ts";
 
 /** What a process did. */
@@ -37,6 +37,7 @@ export interface ProcessReport {
  */
 export function followProcess(recipe: Recipe, process: Process): ProcessReport {
   expectRecipe(recipe);
+  expectProcess(process);
   if (process.steps.length === 0) {
     throw new InputError(
       recipe.name,

@@ -1,3 +1,4 @@
+import {expectRecord, expectText, expectTexts} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {sum} from "../core/numbers.ts";
@@ -55,6 +56,8 @@ export function ingredientList(
   named: readonly string[] = [],
   names: Readonly<Record<string, LabelName>> = {},
 ): LabelText[] {
+  expectTexts(named, "named", "give the names of ingredients");
+  expectRecord(names, "names", "give {name, contains} by the ingredient's name");
   expectProduct(product);
   const percentages = new Map(
     named.flatMap((name) =>
@@ -91,6 +94,7 @@ export function ingredientList(
  * @throws InputError when it is not in the product
  */
 export function quidPercent(product: Product, name: string): number {
+  expectText(name, "name", "give the name of an ingredient");
   return sum(namedLines(product, name).map((line) => line.grams));
 }
 

@@ -1,3 +1,5 @@
+import {finite} from "../core/numbers.ts";
+import {expectRecord} from "../core/shape.ts";
 import {baseProcess, type Making} from "./base-process.ts";
 import {type BatchSheet, batchSheet, type SheetOptions} from "./batch-sheet.ts";
 import {furtherSteps, usualAfter} from "./further-steps.ts";
@@ -22,11 +24,11 @@ export interface MadeSheetOptions extends Omit<SheetOptions, "process" | "furthe
  * @param to how much to make, as for {@link scaleProduct}
  * @throws InputError as `batchSheet` and `baseProcess`
  */
-export function madeSheet(
-  product: Product,
-  to: ScaleTo,
-  {making = {way: "custard"}, draw, tub, ...options}: MadeSheetOptions = {},
-): BatchSheet {
+export function madeSheet(product: Product, to: ScaleTo, made: MadeSheetOptions = {}): BatchSheet {
+  expectRecord(made, "options", 'give an object, e.g. {making: {way: "custard"}}');
+  const {making = {way: "custard"}, draw, tub, ...options} = made;
+  if (draw !== undefined) finite(draw, "draw", {min: -40, max: 20}, "°C");
+  if (tub !== undefined) finite(tub, "tub", {min: 1}, "ml");
   const {overrun, storage} = options;
   const scaled = scaleProduct(product, to, options.machine);
   const base = scaled.product.components.find(({churned}) => churned)!;

@@ -1,3 +1,4 @@
+import {expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {inUnit, kitchenUnit, type Measure, readMeasure} from "../core/units.ts";
@@ -30,7 +31,7 @@ const EGG = {min: 3, max: 250};
  */
 export async function gramsOf(ingredient: Ingredient, text: string): Promise<number> {
   expectIngredient(ingredient);
-  const place = `${ingredient.name}: ${text}`;
+  const place = `${ingredient.name}: ${expectText(text, "text", 'give a kitchen measure, e.g. "2 tablespoons"')}`;
   const measure = await readMeasure(text, place);
   if (measure.kind === "mass") return measure.grams;
   const portion = ingredient.portions?.[portionNamed(ingredient, measure.of) ?? ""];

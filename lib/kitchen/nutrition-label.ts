@@ -1,3 +1,5 @@
+import {finite} from "../core/numbers.ts";
+import {expectShape} from "../core/shape.ts";
 import type {Nutrition} from "./nutrition.ts";
 
 /** One line of a nutrition declaration, rounded for print. */
@@ -7,13 +9,35 @@ export interface NutritionLine {
   readonly text?: string;
 }
 
+const NUTRIENTS = [
+  "kilojoules",
+  "kilocalories",
+  "fat",
+  "carbohydrate",
+  "sugars",
+  "polyols",
+  "fibre",
+  "protein",
+  "salt",
+] as const;
+
 /**
  * A nutrition declaration in the order of Regulation (EU) No 1169/2011, Annex XV, rounded as the European Commission's guidance on
  * tolerances (December 2012) asks for (from memory): energy to 1; fat, carbohydrate, sugars, polyols, fibre and protein to 1 g from
  * 10 g, to 0.1 g below, "<0.5 g" up to 0.5 g; saturates likewise, "<0.1 g" up to 0.1 g; salt to 0.1 g from 1 g, to 0.01 g below,
  * "<0.01 g" up to 0.0125 g.
+ *
+ * @throws InputError for figures that are no numbers from 0
  */
 export function nutritionLabel(nutrition: Nutrition): NutritionLine[] {
+  expectShape(
+    nutrition,
+    {kilojoules: "number", salt: "number"},
+    "nutrition",
+    "make it with nutritionOf(product)",
+  );
+  for (const key of NUTRIENTS) finite(nutrition[key], `nutrition.${key}`, {min: 0});
+  if (nutrition.saturates !== undefined) finite(nutrition.saturates, "nutrition.saturates", {min: 0}, "g");
   const {kilojoules, kilocalories, fat, saturates, carbohydrate, sugars, polyols, fibre, protein, salt} =
     nutrition;
   return [

@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
+import {expectList} from "../core/shape.ts";
 
 /** Pieces folded into the frozen mix: they hold no air. */
 export interface Particulates {
@@ -40,7 +41,7 @@ export function overrunFromWeights(mixGrams: number, frozenGrams: number): numbe
  * Source: H. D. Goff, Ice Cream Technology, University of Guelph e-book, "Figuring target package weights".
  *
  * @param millilitres volume of the tub, at least 1 ml
- * @param mixDensity g/ml, see {@link mixDensity}
+ * @param mixDensity g/ml, from the function of that name
  * @param overrun % of the mix's volume, 0 to 300
  * @param pieces fruit, ripple, nuts: whatever goes in after churning
  * @throws InputError for a number outside its range, or pieces of 100 % and more
@@ -68,6 +69,7 @@ export function finishedDensity(
 ): number {
   finite(mixDensity, "mixDensity", {min: 0.5, max: 2}, "g/ml");
   finite(overrun, "overrun", {min: 0, max: 300}, "%");
+  expectList(pieces, {density: "number", percent: "number"}, "pieces", "give {density, percent} of each");
   for (const piece of pieces) {
     finite(piece.density, "density of the pieces", {min: 0.05, max: 3}, "g/ml");
     finite(piece.percent, "percent of pieces", {min: 0, max: 99}, "%");

@@ -2,7 +2,7 @@ import {sum} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {heatToRemove} from "../freezing/enthalpy.ts";
 import type {Ingredient} from "../pantry/ingredient.ts";
-import {mixComposition} from "../pantry/mix.ts";
+import {blend} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
 
 /** Some of an ingredient in a pot. */
@@ -27,7 +27,7 @@ export function potMass(pot: Pot): number {
 
 /** g per 100 g */
 export function potComposition(pot: Pot): Composition {
-  return mixComposition(
+  return blend(
     pot.contents.map(({ingredient, grams}) => ({composition: ingredient.composition, mass: grams})),
   );
 }

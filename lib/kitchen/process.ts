@@ -1,3 +1,7 @@
+import {InputError} from "../core/errors.ts";
+import {finite} from "../core/numbers.ts";
+import {expectList, expectRecord, expectShape} from "../core/shape.ts";
+
 /**
  * Something that a step takes: the name of an ingredient or of an earlier step's result (all that is left of it), or so many
  * grams of an ingredient.
@@ -41,4 +45,29 @@ export interface Process {
   readonly steps: readonly ProcessStep[];
   /** °C of ingredients at the start, by name; otherwise 4 for the groups dairy and egg, 20 for the rest. */
   readonly start?: Readonly<Record<string, number>>;
+}
+
+/** Refuses what is no process: steps that neither heat, pour nor cool, or items that are none. */
+export function expectProcess(value: Process): void {
+  const advice = "give {steps: [{heat, to}, {pour, onto, into}, {cool, to}]}, e.g. from baseProcess";
+  expectShape(value, {steps: "list"}, "process", advice);
+  expectList(value.steps, {}, "steps", advice);
+  for (const [i, step] of value.steps.entries()) {
+    const lists: unknown[] =
+      "heat" in step ? [step.heat] : "pour" in step ? [step.pour, step.onto] : [(step as CoolStep).cool];
+    for (const items of lists) {
+      if (!Array.isArray(items))
+        throw new InputError(`steps[${i}]`, "not a step", step, advice, {code: "wrong type"});
+      for (const item of items) if (typeof item !== "string") expectItem(item, `steps[${i}]`);
+    }
+  }
+  if (value.start === undefined) return;
+  expectRecord(value.start, "start", "give °C by the ingredient's name");
+  for (const [name, at] of Object.entries(value.start))
+    finite(at, `start.${name}`, {min: -40, max: 200}, "°C");
+}
+
+function expectItem(item: Exclude<Item, string>, place: string): void {
+  expectShape(item, {name: "text", grams: "number"}, "item", "give a name, or {name, grams}");
+  finite(item.grams, `${place}: ${item.name}`, {min: 0}, "g");
 }

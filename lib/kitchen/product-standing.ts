@@ -1,5 +1,6 @@
-import {sum} from "../core/numbers.ts";
-import {mixComposition} from "../pantry/mix.ts";
+import {finite, sum} from "../core/numbers.ts";
+import {expectFlag, expectOptions} from "../core/shape.ts";
+import {blend} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {recipeMass} from "../pantry/recipe.ts";
 import {expectProduct, type Product, productDensity} from "./product.ts";
@@ -34,6 +35,10 @@ interface Portion {
  */
 export function standingOf(product: Product, overrun: number, details: StandingDetails = {}): Standing {
   expectProduct(product);
+  expectOptions(details, ["wheyPercentOfMsnf", "fruit"], "details");
+  if (details.wheyPercentOfMsnf !== undefined)
+    finite(details.wheyPercentOfMsnf, "wheyPercentOfMsnf", {min: 0, max: 100}, "%");
+  if (details.fruit !== undefined) expectFlag(details.fruit, "fruit");
   const portions = product.components.flatMap(({recipe, composition, churned, mass, percent}): Portion[] => {
     const weighed = recipeMass(recipe);
     // What was boiled down or sieved is no longer the sum of its ingredients.
@@ -49,8 +54,8 @@ export function standingOf(product: Product, overrun: number, details: StandingD
   const mix = portions.filter((portion) => !portion.bulky);
   const bulky = portions.filter((portion) => portion.bulky && portion.mass > 0);
   return {
-    mix: mixComposition(mix),
-    ...(bulky.length && {bulky: mixComposition(bulky)}),
+    mix: blend(mix),
+    ...(bulky.length && {bulky: blend(bulky)}),
     bulkyPercent: sum(bulky.map(({mass}) => mass)),
     density: productDensity(product, overrun),
     ...details,

@@ -1,9 +1,10 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
-import {expectList, expectShape} from "../core/shape.ts";
+import {expectList, expectShape, expectText} from "../core/shape.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Allergen} from "../pantry/ingredient.ts";
 import {ALLERGENS} from "../pantry/ingredient.ts";
-import {mixComposition} from "../pantry/mix.ts";
+import {blend} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {expectRecipe, type Recipe, recipeComposition, type RecipeLine, recipeMass} from "../pantry/recipe.ts";
 import type {Cooked} from "./cook.ts";
@@ -35,9 +36,11 @@ export interface Product {
  * The churned base as a component: the recipe as mixed.
  *
  * @param percent its share of the product, % by mass; all of it by default
+ * @throws InputError for what is no recipe, and a share outside 0 to 100
  */
 export function baseComponent(recipe: Recipe, percent = 100): Component {
   expectRecipe(recipe);
+  finite(percent, "percent", {min: 0, max: 100}, "%");
   return {
     name: recipe.name,
     recipe,
@@ -52,11 +55,38 @@ export function baseComponent(recipe: Recipe, percent = 100): Component {
  * A ripple or pieces as a component: not churned; as mixed, or as cooked when `cooked` is given.
  *
  * @param percent its share of the product, % by mass
+ * @throws InputError for what is no recipe or no cooked sauce, and a share outside 0 to 100
  */
 export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked): Component {
   expectRecipe(recipe);
+  finite(percent, "percent", {min: 0, max: 100}, "%");
+  if (cooked !== undefined)
+    expectShape(
+      cooked,
+      {composition: "object", mass: "number"},
+      "cooked sauce",
+      "give what cookDown(recipe, to) returns",
+    );
+  if (cooked !== undefined) {
+    expectComposition(cooked.composition);
+    finite(cooked.mass, "cooked.mass", {min: 0}, "g");
+  }
   const {composition, mass} = cooked ?? {composition: recipeComposition(recipe), mass: recipeMass(recipe)};
   return {name: recipe.name, recipe, composition, mass, percent, churned: false};
+}
+
+/** Refuses what is no component, or one that is empty or no share of a product. */
+function expectComponent(component: Component, product: string): void {
+  expectShape(
+    component,
+    {name: "text", recipe: "object", composition: "object"},
+    "component",
+    "make it with baseComponent or rippleComponent",
+  );
+  expectRecipe(component.recipe);
+  expectComposition(component.composition);
+  finite(component.percent, `${product}: ${component.name}: percent`, {min: 0, max: 100}, "%");
+  finite(component.mass, `${product}: ${component.name}: mass`, {min: 0.001}, "g");
 }
 
 /** Refuses what is no product. */
@@ -67,6 +97,7 @@ export function expectProduct(value: Product): void {
     "product",
     "make it with makeProduct(name, components)",
   );
+  for (const component of value.components) expectComponent(component, value.name);
 }
 
 /**
@@ -75,16 +106,14 @@ export function expectProduct(value: Product): void {
  * @throws InputError when there is none, a component is empty, or the percentages do not sum to 100 within 0.01
  */
 export function makeProduct(name: string, components: readonly Component[]): Product {
+  expectText(name, "name", "give the product's name");
   expectList(
     components,
     {recipe: "object", composition: "object"},
     "components",
     "make each with baseComponent or rippleComponent",
   );
-  for (const component of components) {
-    finite(component.percent, `${name}: ${component.name}: percent`, {min: 0, max: 100}, "%");
-    finite(component.mass, `${name}: ${component.name}: mass`, {min: 0.001}, "g");
-  }
+  for (const component of components) expectComponent(component, name);
   const total = sum(components.map((component) => component.percent));
   if (Math.abs(total - 100) > 0.01) {
     throw new InputError(
@@ -100,7 +129,7 @@ export function makeProduct(name: string, components: readonly Component[]): Pro
 /** Composition of the finished product, g per 100 g. */
 export function productComposition(product: Product): Composition {
   expectProduct(product);
-  return mixComposition(product.components.map(({composition, percent}) => ({composition, mass: percent})));
+  return blend(product.components.map(({composition, percent}) => ({composition, mass: percent})));
 }
 
 /**
@@ -109,9 +138,11 @@ export function productComposition(product: Product): Composition {
  * What is boiled off and sieved out is bought too, so they may weigh more than the product.
  *
  * @param grams mass of the finished product, g; 100 by default
+ * @throws InputError for what is no product, and a mass that is no number from 0
  */
 export function productLines(product: Product, grams = 100): RecipeLine[] {
   expectProduct(product);
+  finite(grams, "grams", {min: 0}, "g");
   const lines = new Map<string, RecipeLine>();
   for (const {recipe, mass, percent} of product.components) {
     for (const line of recipe.lines) {
@@ -146,7 +177,7 @@ export function productDensity(product: Product, overrun: number): number {
   if (sum(churned.map((component) => component.percent)) <= 0) {
     throw new InputError(product.name, "nothing in it is churned", undefined, "add the base");
   }
-  const mix = mixComposition(churned.map(({composition, percent}) => ({composition, mass: percent})));
+  const mix = blend(churned.map(({composition, percent}) => ({composition, mass: percent})));
   const pieces = product.components
     .filter((component) => !component.churned)
     .map(({composition, percent}) => ({density: mixDensity(composition), percent}));

@@ -1,10 +1,10 @@
 import {type Limits, sum} from "../core/numbers.ts";
 import {unclippedHardPhase, unclippedIce} from "../freezing/ice.ts";
 import type {Row} from "../lp/program.ts";
-import {mixComposition} from "../pantry/mix.ts";
+import {blend} from "../pantry/mix.ts";
 import {type Composition, PARTS} from "../pantry/parts.ts";
-import {quantityOf} from "../pantry/quantities.ts";
-import {solubleSolids} from "./brix.ts";
+import {quantityIn} from "../pantry/quantities.ts";
+import {solublesIn} from "./brix.ts";
 import {invert} from "./inversion.ts";
 import type {RippleBrief, RippleIngredient} from "./ripple-brief.ts";
 
@@ -40,7 +40,7 @@ function ingredientColumn(entry: RippleIngredient, inversion: number): Column {
   const {composition} = entry.ingredient;
   const lost = entry.sievedPercent ?? 0;
   const kept = scaled(
-    mixComposition([
+    blend([
       {composition, mass: 100},
       {composition: entry.sieved ?? composition, mass: -lost},
     ]),
@@ -65,7 +65,7 @@ export function targetRows(brief: RippleBrief): TargetRow[] {
   const columns = columnsOf(brief);
   const mass = (column: Column) => sum(PARTS.map((part) => column.brings[part] ?? 0)) / 100;
   const water = (column: Column) => (column.brings.water ?? 0) / 100;
-  const soluble = (column: Column) => solubleSolids(column.brings) / 100;
+  const soluble = (column: Column) => solublesIn(column.brings) / 100;
   const liquid = (column: Column) => soluble(column) + water(column);
   const per100 = (quantity: (composition: Composition) => number) => (column: Column) =>
     quantity(column.brings) / 100;
@@ -98,7 +98,7 @@ export function targetRows(brief: RippleBrief): TargetRow[] {
       "sweetness",
       "",
       brief.sweetness,
-      per100((c) => quantityOf(c, "sweetness")),
+      per100((c) => quantityIn(c, "sweetness")),
       mass,
     ),
     ...ratio(

@@ -1,3 +1,5 @@
+import {expectList, expectOptions, expectRecord, expectText} from "../core/shape.ts";
+import {expectIngredient} from "../pantry/expect.ts";
 import {InputError} from "../core/errors.ts";
 import {finite, type Limits} from "../core/numbers.ts";
 import {solve} from "../lp/solve.ts";
@@ -21,6 +23,7 @@ const SPECK = 1e-6;
  *   not say, or not limit, how much to make
  */
 export function planRipple(brief: RippleBrief): RipplePlan {
+  expectRipple(brief);
   const variables = readVariables(brief);
   readTargets(brief);
   const targets = targetRows(brief);
@@ -36,6 +39,32 @@ export function planRipple(brief: RippleBrief): RipplePlan {
   if (nearest.status !== "optimal") return {status: "infeasible", misses: []};
   const amounts = nearest.values.slice(0, variables.length);
   return {status: "infeasible", nearest: made(brief, amounts), misses: missesOf(targets, amounts)};
+}
+
+/** What a brief of a ripple may say. */
+const KEYS = [
+  "name",
+  "ingredients",
+  "brix",
+  "cookedMass",
+  "hardPhase",
+  "ice",
+  "fruit",
+  "sweetness",
+  "reductionPercent",
+  "inversion",
+] satisfies (keyof RippleBrief)[];
+
+/** Refuses what is no brief of a ripple; its numbers are looked at where they are used. */
+function expectRipple(brief: RippleBrief): void {
+  expectOptions(brief, KEYS, "ripple");
+  expectText(brief.name, "ripple.name", "give the ripple's name");
+  expectList(brief.ingredients, {ingredient: "object"}, "ingredients", "give {ingredient, min, max} of each");
+  for (const {ingredient} of brief.ingredients) expectIngredient(ingredient);
+  for (const key of ["hardPhase", "ice", "fruit", "sweetness", "reductionPercent"] as const)
+    if (brief[key] !== undefined)
+      expectRecord(brief[key], `ripple.${key}`, "give limits, e.g. {min: 5, max: 10}");
+  if (typeof brief.brix !== "number") expectRecord(brief.brix, "ripple.brix", "give °Brix, or {min, max}");
 }
 
 function readVariables(brief: RippleBrief): Variable[] {

@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import {expectShape} from "../core/shape.ts";
+import {expectOptions, expectShape} from "../core/shape.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../pantry/recipe.ts";
 import {mixDensity} from "./density.ts";
 import {finishedDensity} from "./overrun.ts";
@@ -47,6 +47,17 @@ export interface Scaled {
   readonly gramsPerRun: number;
 }
 
+function expectMachine(machine: unknown): void {
+  if (typeof machine === "object" && machine !== null && "fillLimit" in machine)
+    expectOptions(machine, ["fillLimit"], "machine");
+  expectShape(machine, {fillLimit: "number"}, "machine", "give {runs, machine: {fillLimit}}");
+}
+
+/** The densities that a mix or a frozen product may have, g/ml. */
+function expectDensity(density: number): void {
+  finite(density, "density", {min: 0.1, max: 3}, "g/ml");
+}
+
 /**
  * Refuses what says nothing of how much to make.
  *
@@ -56,13 +67,7 @@ export function expectScaleTo(to: ScaleTo): void {
   const given: unknown = to;
   if (typeof given === "object" && given !== null) {
     if (["grams", "mixMillilitres", "tubs"].some((key) => key in given)) return;
-    if ("runs" in given)
-      return expectShape(
-        "machine" in given ? given.machine : undefined,
-        {fillLimit: "number"},
-        "machine",
-        "give {runs, machine: {fillLimit}}",
-      );
+    if ("runs" in given) return expectMachine("machine" in given ? given.machine : undefined);
   }
   throw new InputError(
     "to",
@@ -114,7 +119,10 @@ export function equalRuns(
   density: number,
   machine?: Machine,
 ): {runs: number; gramsPerRun: number} {
-  if (!machine) return {runs: 1, gramsPerRun: grams};
+  finite(grams, "grams", {min: 0}, "g");
+  expectDensity(density);
+  if (machine === undefined) return {runs: 1, gramsPerRun: grams};
+  expectMachine(machine);
   const limit = finite(machine.fillLimit, "machine.fillLimit", {min: 10}, "ml") * density;
   // A batch that fills its runs exactly needs no further one for a rounding error.
   const runs = Math.max(1, Math.ceil(grams / limit - 1e-9));
@@ -129,6 +137,7 @@ export function equalRuns(
  */
 export function mixGrams(to: ScaleTo, density: number): number {
   expectScaleTo(to);
+  expectDensity(density);
   if ("grams" in to) return finite(to.grams, "grams", {min: 1}, "g");
   if ("mixMillilitres" in to) return finite(to.mixMillilitres, "mixMillilitres", {min: 1}, "ml") * density;
   if ("runs" in to) {
@@ -146,7 +155,9 @@ export function mixGrams(to: ScaleTo, density: number): number {
  */
 export function gramsForTubs(to: Tubs, density: number): number {
   expectScaleTo(to);
-  const {tubs, tubMillilitres, loss = 0} = to;
+  expectDensity(density);
+  const {tubs, tubMillilitres, overrun, loss = 0} = to;
+  finite(overrun, "overrun", {min: 0, max: 300}, "%");
   const tub = finite(tubMillilitres, "tubMillilitres", {min: 1}, "ml");
   const kept = 1 - finite(loss, "loss", {min: 0, max: 90}, "% of the mix") / 100;
   return (whole(tubs, "tubs") * tub * density) / kept;

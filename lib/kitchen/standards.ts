@@ -1,5 +1,7 @@
+import {expectShape, oneOf} from "../core/shape.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import {finite} from "../core/numbers.ts";
-import {mixComposition} from "../pantry/mix.ts";
+import {blend} from "../pantry/mix.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
 
@@ -69,9 +71,11 @@ const AS_LACTIC = 90.08 / 67.04;
  *
  * 21 CFR 135.110(a): 10/10, 11/9, 12/8, 13/7, 14/6; fat between two lines counts as the lower one, not interpolated.
  *
- * @param milkFat % of the food without bulky flavours
+ * @param milkFat % of the food without bulky flavours, 0 to 100
+ * @throws InputError outside that range
  */
 export function leastMsnf(milkFat: number): number {
+  finite(milkFat, "milkFat", {min: 0, max: 100}, "%");
   return 10 - Math.min(4, Math.max(0, Math.floor(milkFat - 10 + 1e-9)));
 }
 
@@ -82,10 +86,19 @@ export function leastMsnf(milkFat: number): number {
  * @throws InputError for a density or percentage outside its range
  */
 export function checkStandard(standard: Standard, standing: Standing): StandardCheck[] {
+  oneOf(standard, STANDARDS, "standard", "standard");
+  expectShape(
+    standing,
+    {mix: "object", density: "number"},
+    "standing",
+    "make it with standingOf(product, overrun)",
+  );
+  expectComposition(standing.mix);
+  if (standing.bulky !== undefined) expectComposition(standing.bulky);
   finite(standing.density, "density", {min: 0.1, max: 2}, "g/ml");
   const bulky = finite(standing.bulkyPercent ?? 0, "bulkyPercent", {min: 0, max: 95}, "%");
   finite(standing.wheyPercentOfMsnf ?? 0, "wheyPercentOfMsnf", {min: 0, max: 100}, "%");
-  const food = mixComposition([
+  const food = blend([
     {composition: standing.mix, mass: 100 - bulky},
     {composition: standing.bulky ?? {}, mass: bulky},
   ]);

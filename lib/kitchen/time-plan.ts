@@ -1,5 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite, sum} from "../core/numbers.ts";
+import {expectOptions, expectShape} from "../core/shape.ts";
 import {heatToRemove} from "../freezing/enthalpy.ts";
 import {scooping} from "../freezing/scoop.ts";
 import {hardeningTime, temperingTime, type Tub} from "../freezing/tub.ts";
@@ -94,8 +95,24 @@ export function coolingMinutes(
  * @throws InputError for a run of no mass or no time, or a draw warmer than the mix
  */
 export function usefulPower(run: TimedRun): number {
+  expectOptions(run, ["composition", "grams", "from", "draw", "minutes"], "lastRun");
   const minutes = finite(run.minutes, "lastRun.minutes", {min: 0.1}, "min");
   return coolingMinutes(run.composition, run.grams, run.from, run.draw, 1) / minutes;
+}
+
+/** Refuses a day whose parts are of another make; their numbers are looked at where they are used. */
+function expectDay(day: Day): void {
+  expectShape(
+    day,
+    {composition: "object", churn: "object", tub: "object", freezer: "object"},
+    "day",
+    "give {composition, gramsPerRun, churn, tub, overrun, freezer, room}",
+  );
+  expectOptions(day.churn, ["from", "draw", "watts", "lastRun"], "churn");
+  expectOptions(day.freezer, ["temperature", "airSpeed", "core"], "freezer");
+  if (day.chill !== undefined) expectOptions(day.chill, ["from", "to", "watts"], "chill");
+  finite(day.freezer.temperature, "freezer.temperature", {min: -40, max: 60}, "°C");
+  finite(day.room, "room", {min: -40, max: 60}, "°C");
 }
 
 /**
@@ -104,11 +121,12 @@ export function usefulPower(run: TimedRun): number {
  * @throws InputError for any number outside its range
  */
 export function timePlan(day: Day): TimePlan {
+  expectDay(day);
   const runs = whole(day.runs ?? 1, "runs");
   const {composition, gramsPerRun, churn, freezer, tub, overrun} = day;
   const watts = "watts" in churn ? churn.watts : usefulPower(churn.lastRun);
   const perRun = coolingMinutes(composition, gramsPerRun, churn.from, churn.draw, watts);
-  const core = freezer.core ?? freezer.temperature + 3;
+  const core = freezer.core ?? Math.min(freezer.temperature + 3, churn.draw);
   const air = {airTemperature: freezer.temperature, airSpeed: freezer.airSpeed ?? 0, overrun};
   const harden = hardeningTime(composition, tub, churn.draw, core, air)?.minutes;
   const temper = temperingTime(composition, tub, freezer.temperature, {

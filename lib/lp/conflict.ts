@@ -1,4 +1,6 @@
 import {deadlineIn, USUAL_TIME} from "./deadline.ts";
+import {expectFunction} from "../core/shape.ts";
+import {expectProgram} from "./expect-program.ts";
 import {limitsOf, withoutLimits, type Limit} from "./limits.ts";
 import type {LinearProgram} from "./program.ts";
 import {solve, type SolveOptions} from "./solve.ts";
@@ -28,6 +30,8 @@ export function irreducibleConflict(
   isHard: (limit: Limit) => boolean = () => false,
   options: SolveOptions = {},
 ): Conflict | undefined {
+  expectProgram(program);
+  expectFunction(isHard, "isHard");
   const soft = limitsOf(program).filter((limit) => !isHard(limit));
   const anyPoint: LinearProgram = {
     ...program,

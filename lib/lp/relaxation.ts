@@ -1,3 +1,5 @@
+import {expectFunction} from "../core/shape.ts";
+import {expectProgram} from "./expect-program.ts";
 import {InputError} from "../core/errors.ts";
 import {beforeTime, checkTime, type Deadline, deadlineIn, USUAL_TIME} from "./deadline.ts";
 import {limitsOf, limitValue, withLimits, type Limit} from "./limits.ts";
@@ -40,6 +42,8 @@ export function leastRelaxation(
   options: SolveOptions = {},
   most: (limit: Limit) => number = () => Infinity,
 ): Relaxation | Exclude<Outcome, {status: "optimal"}> {
+  expectProgram(program);
+  expectFunction(weight, "weight");
   const soft = limitsOf(program).flatMap((limit) => {
     const price = weight(limit);
     if (price === undefined) return [];

@@ -1,3 +1,5 @@
+import {expectShape} from "../core/shape.ts";
+import {expectProgram} from "./expect-program.ts";
 import {InputError} from "../core/errors.ts";
 import {denseForm, type Dense} from "./dense.ts";
 import type {LinearProgram, Outcome, Place} from "./program.ts";
@@ -46,6 +48,8 @@ export interface Sensitivity {
  * @throws InputError where the outcome is not an optimum of a continuous program
  */
 export function sensitivity(program: LinearProgram, outcome: Outcome): Sensitivity {
+  expectProgram(program);
+  expectShape(outcome, {status: "text"}, "outcome", "give what solve(program) returned");
   if (outcome.status !== "optimal" || !outcome.basis || !outcome.duals || !outcome.reducedCosts) {
     throw new InputError(
       "outcome",

@@ -1,3 +1,4 @@
+import {expectFunction, expectOptions, expectRecord} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {beforeTime, type Deadline, deadlineIn, partOfTime, USUAL_TIME} from "./deadline.ts";
 import {denseForm, type Dense} from "./dense.ts";
@@ -45,11 +46,9 @@ export function solve(program: LinearProgram, options: SolveOptions = {}): Outco
 
 /** {@link solve} in steps: one for each branch of a search for whole values. */
 export function* solveSteps(program: LinearProgram, options: SolveOptions = {}): Generator<void, Outcome> {
-  const {timeLimit = USUAL_TIME, now, maxNodes, highs} = options;
+  expectSolveOptions(options);
+  const {timeLimit = USUAL_TIME, now, highs} = options;
   const deadline = options.deadline ?? deadlineIn(timeLimit, now);
-  if (maxNodes !== undefined && !(maxNodes > 0)) {
-    throw new InputError("maxNodes", "not a count", maxNodes, "give a whole number above 0");
-  }
   const scaled = beforeTime(
     () => scale(denseForm(program, deadline), deadline),
     () => undefined,
@@ -91,6 +90,7 @@ function basisOf(dense: Dense, deadline: Deadline, highs: Highs | undefined): Fo
  */
 export async function solveAsync(program: LinearProgram, options: SolveOptions = {}): Promise<Outcome> {
   expectProgram(program);
+  expectSolveOptions(options);
   const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
   if (!options.highs && !isLarge(program, wholeVariables(program).length)) {
     const maxNodes = options.maxNodes ?? NODES_BEFORE_HIGHS;
@@ -98,6 +98,25 @@ export async function solveAsync(program: LinearProgram, options: SolveOptions =
     if (outcome.status !== "undecided") return outcome;
   }
   return solve(program, {...options, deadline, highs: options.highs ?? (await loadHighs())});
+}
+
+const SOLVE_OPTIONS = ["maxNodes", "timeLimit", "now", "deadline", "highs"] satisfies (keyof SolveOptions)[];
+
+/**
+ * Refuses options of a solver that nobody would heed, and a count or a time that is none.
+ *
+ * @throws InputError naming the option
+ */
+export function expectSolveOptions(options: SolveOptions, place = "options"): void {
+  expectOptions(options, SOLVE_OPTIONS, place);
+  const {timeLimit, maxNodes, now, deadline, highs} = options;
+  if (timeLimit !== undefined && !(typeof timeLimit === "number" && timeLimit > 0))
+    throw new InputError("timeLimit", "not a time", timeLimit, "give milliseconds above 0");
+  if (maxNodes !== undefined && !(Number.isFinite(maxNodes) && maxNodes > 0))
+    throw new InputError("maxNodes", "not a count", maxNodes, "give a whole number above 0");
+  if (now !== undefined) expectFunction(now, "now");
+  if (deadline !== undefined) expectFunction(deadline.left, "deadline.left");
+  if (highs !== undefined) expectRecord(highs, "highs", "give what loadHighs() returned");
 }
 
 /** Linear programs to solve before HiGHS takes over a search. */

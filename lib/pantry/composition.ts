@@ -1,3 +1,4 @@
+import {expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {finite, sum} from "../core/numbers.ts";
@@ -32,6 +33,7 @@ const KEYS = [...PARTS, "dextroseEquivalent", "msnf", "wheySolids", "fat"];
  *   dextrose equivalent
  */
 export function readComposition(input: unknown, place: string): Composition {
+  expectText(place, "place");
   if (typeof input !== "object" || input === null || Array.isArray(input)) {
     throw new InputError(
       place,

@@ -1,11 +1,12 @@
-import {sum} from "../core/numbers.ts";
+import {finite, sum} from "../core/numbers.ts";
+import {expectRecord, oneOf} from "../core/shape.ts";
 import {folded} from "../core/nearest.ts";
 import {DOSE_TABLE} from "./dose-table.ts";
 import type {DoseRow} from "./dose-row.ts";
 import type {Ingredient} from "./ingredient.ts";
 import {type Part, PARTS} from "./parts.ts";
 import {type Quantity, quantityOf} from "./quantities.ts";
-import type {RecipeLine} from "./recipe.ts";
+import {expectLines, type RecipeLine} from "./recipe.ts";
 
 /** A customary upper limit on what is taken by the pinch or the spoon. */
 export interface Dose {
@@ -23,6 +24,8 @@ export interface Dose {
 export const DOSES: readonly Dose[] = DOSE_TABLE.map(
   ({key, name, limit, source = "common practice, no source"}) => ({key, name, limit, source}),
 );
+
+const DOSE_KEYS: readonly string[] = DOSES.map(({key}) => key);
 
 /** A dose that a mix goes beyond. */
 export interface DoseOver {
@@ -99,11 +102,16 @@ function isPart(quantity: Quantity): quantity is Part {
  *
  * @param lines the ingredients with their masses, g (only their proportions count); none weighs nothing in all
  * @param own limits of the cook's own by the key of their dose, g per 100 g of mix, in place of the customary ones
+ * @throws InputError for what are no recipe lines, an unknown dose, and a limit that is no number from 0
  */
 export function dosesOver(
   lines: readonly RecipeLine[],
   own: Readonly<Record<string, number>> = {},
 ): DoseOver[] {
+  expectLines(lines);
+  expectRecord(own, "doses", "give g per 100 g by the key of a dose, e.g. {salt: 1}");
+  for (const key of Object.keys(own))
+    finite(own[oneOf(key, DOSE_KEYS, "doses", "dose")], `doses.${key}`, {min: 0}, "g per 100 g");
   const total = sum(lines.map(({grams}) => grams));
   if (!(total > 0)) return [];
   const has = DOSES.map(() => 0);

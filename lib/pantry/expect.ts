@@ -1,34 +1,53 @@
 import {InputError} from "../core/errors.ts";
-import {expectShape} from "../core/shape.ts";
-import type {Ingredient} from "./ingredient.ts";
+import {finite} from "../core/numbers.ts";
+import {expectShape, expectText, expectTexts} from "../core/shape.ts";
+import {ALLERGENS, type Ingredient} from "./ingredient.ts";
 import {type Composition, PARTS} from "./parts.ts";
 
 const KEYS: ReadonlySet<string> = new Set([...PARTS, "dextroseEquivalent"]);
 
+/** Most of a part, g per 100 g: all there is, and what a sum of rounded figures may be too much. */
+const MOST = 100.5;
+
+/** What rounding may leave of a part that is used up, g per 100 g. */
+const LEAST = -1e-9;
+
 /**
- * Refuses what is no composition. One key is looked at, for speed: an answer, a recipe or an ingredient has none of a
- * composition's.
+ * Refuses what is no composition: another key than a part's, a value that is no number, or none from 0 to 100. Sums are
+ * left to `readComposition`, so that a part can be asked about by itself.
  *
- * @throws InputError for anything else
+ * @throws InputError naming the part
  */
 export function expectComposition(value: Composition): void {
-  if (typeof value === "object" && value !== null) {
-    let known = true;
-    for (const key in value) {
-      known = KEYS.has(key);
-      break;
-    }
-    if (known) return;
+  if (typeof value !== "object" || value === null || Array.isArray(value)) throw noComposition(value);
+  for (const key in value) {
+    const grams: unknown = value[key as keyof Composition];
+    if (typeof grams === "number" && grams >= LEAST && grams <= MOST && KEYS.has(key)) continue;
+    if (!KEYS.has(key)) throw noComposition(value);
+    if (grams === undefined) continue;
+    finite(
+      grams,
+      `composition.${key}`,
+      {min: 0, max: 100},
+      key === "dextroseEquivalent" ? "" : "g per 100 g",
+    );
   }
-  throw new InputError(
+}
+
+function noComposition(value: unknown): InputError {
+  return new InputError(
     "composition",
     "not a composition",
     value,
     "give g per 100 g by part, e.g. an ingredient's composition or recipeComposition(recipe)",
+    {code: "wrong type"},
   );
 }
 
-/** Refuses what is no ingredient. */
+/** What an ingredient may say in numbers, each at least 0. */
+const NUMBERS = ["price", "stock", "unit", "density"] as const;
+
+/** Refuses what is no ingredient: no name, no composition, a price or a mass that is no number from 0. */
 export function expectIngredient(value: Ingredient): void {
   expectShape(
     value,
@@ -36,4 +55,17 @@ export function expectIngredient(value: Ingredient): void {
     "ingredient",
     "give {name, composition}, e.g. from findIngredient",
   );
+  expectFigures(value);
+}
+
+/** Refuses what an ingredient of the right shape says in numbers that are none. */
+export function expectFigures(ingredient: Ingredient): void {
+  expectComposition(ingredient.composition);
+  for (const key of NUMBERS) {
+    const figure = ingredient[key];
+    if (figure !== undefined) finite(figure, `${ingredient.name}: ${key}`, {min: 0});
+  }
+  const {name, group, allergens} = ingredient;
+  if (group !== undefined) expectText(group, `${name}: group`);
+  if (allergens !== undefined) expectTexts(allergens, `${name}: allergens`, `use ${ALLERGENS.join(", ")}`);
 }

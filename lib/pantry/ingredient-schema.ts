@@ -11,7 +11,7 @@ const words = <T extends z.ZodMiniType>(word: T) => z.array(word).check(z.maxLen
 
 const parts = Object.fromEntries(PARTS.map((part) => [part, share()])) as Record<
   (typeof PARTS)[number],
-  z.ZodMiniOptional<z.ZodMiniNumber>
+  z.ZodMiniOptional<z.ZodMiniNumber<number>>
 >;
 
 /** Something for each part, g per 100 g. */

@@ -1,4 +1,6 @@
+import {finite} from "../core/numbers.ts";
 import {expectList} from "../core/shape.ts";
+import {expectComposition} from "./expect.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 
 /** Something of a known composition, and how much of it, in any unit of mass. */
@@ -10,6 +12,8 @@ export interface Portion {
 /**
  * Composition of a mix, g per 100 g: the mass-weighted mean of the portions' parts, and of the dextrose equivalent
  * weighted by the mass of glucose-syrup solids. An empty mix has an empty composition.
+ *
+ * @throws InputError for a mass that is no finite number of at least 0, and for anything that is no composition
  */
 export function mixComposition(portions: readonly Portion[]): Composition {
   expectList(
@@ -18,6 +22,15 @@ export function mixComposition(portions: readonly Portion[]): Composition {
     "portions",
     "give {composition, mass} of each",
   );
+  for (const [i, {composition, mass}] of portions.entries()) {
+    finite(mass, `portions[${i}].mass`, {min: 0});
+    expectComposition(composition);
+  }
+  return blend(portions);
+}
+
+/** As {@link mixComposition}, of portions that were checked before: the library's own, many a time. */
+export function blend(portions: readonly Portion[]): Composition {
   let mass = 0;
   let reducing = 0;
   // Few parts are in any one ingredient: only those that are there are walked through.

@@ -1,6 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {folded, nearestNames} from "../core/nearest.ts";
-import {expectList, expectShape} from "../core/shape.ts";
+import {expectList, expectShape, expectText} from "../core/shape.ts";
+import {expectFigures} from "./expect.ts";
 import type {Ingredient} from "./ingredient.ts";
 
 /** What is on the shelf, ready to be looked up by name. */
@@ -33,6 +34,7 @@ export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
     "ingredients",
     "give a list, e.g. from readPantryCsv",
   );
+  for (const ingredient of ingredients) expectFigures(ingredient);
   const byName = new Map<string, Ingredient>();
   const byAlias = new Map<string, Ingredient[]>();
   for (const ingredient of ingredients) {
@@ -58,11 +60,13 @@ export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
  * The ingredient of that name or alias, whatever its case, spacing, accents, punctuation and word order. A name goes
  * before an alias.
  *
- * @param place where the name stands, for errors, e.g. `ingredients[2]`
+ * @param place where the name stands, for errors, e.g. `ingredients[2]`; `name` by default
  * @throws InputError with the nearest names for an unknown name, with the choice for an ambiguous one
  */
-export function findIngredient(pantry: Pantry, name: string, place: string): Ingredient {
+export function findIngredient(pantry: Pantry, name: string, place = "name"): Ingredient {
   expectPantry(pantry);
+  expectText(place, "place");
+  expectText(name, place, "give the name of an ingredient");
   const key = nameKey(name);
   const named = pantry.byName.get(key);
   if (named) return named;
@@ -107,7 +111,7 @@ function alternatives(names: readonly string[]): string {
 export function expectPantry(value: Pantry): void {
   expectShape(
     value,
-    {ingredients: "list", byName: "object", byAlias: "object"},
+    {ingredients: "list", byName: "map", byAlias: "map"},
     "pantry",
     "make it with pantryOf(ingredients)",
   );

@@ -1,3 +1,4 @@
+import {oneOf} from "../core/shape.ts";
 import {expectComposition} from "./expect.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 import {sweetnessOf} from "./sweetness.ts";
@@ -78,9 +79,16 @@ export function isQuantity(name: string): name is Quantity {
  * `totalSugars` is the label's sense: mono- and disaccharides, lactose included. Of glucose-syrup solids it counts the
  * dextrose equivalent, that is the reducing sugars as dextrose; the published mono- and disaccharide contents of acid
  * syrups of 27 to 65 DE lie within 9 points of it (Corn Refiners Association, from memory).
+ *
+ * @throws InputError for anything that is no composition, and for an unknown quantity, with the nearest known one
  */
 export function quantityOf(composition: Composition, quantity: Quantity): number {
   expectComposition(composition);
+  return quantityIn(composition, oneOf(quantity, QUANTITIES, "quantity", "quantity"));
+}
+
+/** As {@link quantityOf}, of a composition and a quantity that were checked before: the library's own, many a time. */
+export function quantityIn(composition: Composition, quantity: Quantity): number {
   switch (quantity) {
     case "sweetness":
       return sweetnessOf(composition);

@@ -1,9 +1,10 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
-import {sum} from "../core/numbers.ts";
+import {finite, sum} from "../core/numbers.ts";
 import {expectList, expectShape} from "../core/shape.ts";
+import {expectIngredient} from "./expect.ts";
 import type {Ingredient} from "./ingredient.ts";
-import {mixComposition} from "./mix.ts";
+import {blend} from "./mix.ts";
 import {findIngredient, nameKey, pantryOf} from "./pantry.ts";
 import type {Composition} from "./parts.ts";
 
@@ -45,19 +46,24 @@ export function nameIn({lines}: Recipe, name: string, place: string): string {
   );
 }
 
-/** Refuses what is no recipe. */
+/** Refuses what is no recipe: no name, or lines that are none. */
 export function expectRecipe(value: Recipe): void {
   expectShape(
     value,
-    {lines: "list"},
+    {name: "text", lines: "list"},
     "recipe",
     "give {name, lines: [{ingredient, grams}]}, e.g. from readRecipe",
   );
+  expectLines(value.lines);
 }
 
-/** Refuses what is no list of recipe lines. */
+/** Refuses what is no list of recipe lines, each of an ingredient and g from 0. */
 export function expectLines(value: Recipe["lines"]): void {
   expectList(value, {ingredient: "object", grams: "number"}, "recipe lines", "give a recipe's lines");
+  for (const {ingredient, grams} of value) {
+    expectIngredient(ingredient);
+    finite(grams, `${ingredient.name}: grams`, {min: 0}, "g");
+  }
 }
 
 /** Mass of a recipe, g. */
@@ -69,7 +75,7 @@ export function recipeMass(recipe: Recipe): number {
 /** Composition of a recipe as mixed (nothing boiled off), g per 100 g. */
 export function recipeComposition(recipe: Recipe): Composition {
   expectRecipe(recipe);
-  return mixComposition(
+  return blend(
     recipe.lines.map(({ingredient, grams}) => ({composition: ingredient.composition, mass: grams})),
   );
 }

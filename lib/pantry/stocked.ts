@@ -1,3 +1,4 @@
+import {expectList} from "../core/shape.ts";
 import {expectPantry, findIngredient, type Pantry, pantryOf} from "./pantry.ts";
 
 /** What the shelf says of one ingredient. */
@@ -19,6 +20,7 @@ export interface ShelfEntry {
  */
 export function stockedPantry(pantry: Pantry, shelf: readonly ShelfEntry[]): Pantry {
   expectPantry(pantry);
+  expectList(shelf, {name: "text", place: "text"}, "shelf", "give {name, price, stock, place} of each");
   const entries = new Map(shelf.map((entry) => [findIngredient(pantry, entry.name, entry.place), entry]));
   return pantryOf(
     pantry.ingredients.map((ingredient) => {
