@@ -147,6 +147,30 @@ describe("replace an ingredient", () => {
     await page.close();
   });
 
+  test("the sentence of each way and the sheet to weigh from say the same, what is taken out too", async () => {
+    const {page} = await open(PAGE, "#recipe=pear&out=cream+40+%25&shelf=all");
+    await expect.poll(() => page.locator(".way").count(), SOON).toBeGreaterThan(4);
+    const ways = page.locator(".way");
+    let both = 0;
+    for (let n = 0; n < 5; n++) {
+      await ways.nth(n).click();
+      await expect.poll(() => ways.nth(n).getAttribute("aria-pressed"), SOON).toBe("true");
+      const said = (await ways.nth(n).locator("strong").innerText()).replaceAll("\u00a0", " ");
+      const rows = Object.entries(await tableOf(page, "What to weigh")).filter(
+        ([name, [, , change]]) => !["cream 40 %", "cost of the batch"].includes(name) && change !== "–",
+      );
+      const [out = "", more = ""] = [/take out ([^;]*)/.exec(said)?.[1], /add ([^;]*)/.exec(said)?.[1]];
+      for (const [name, [before, , change]] of rows) {
+        const mass = `${change!.slice(1)} g ${change!.startsWith("+") && before !== "–" ? "more " : ""}${name}`;
+        expect(change!.startsWith("+") ? more : out, said).toContain(mass);
+      }
+      expect((said.match(/ g /g) ?? []).length).toBe(rows.length);
+      if (out && more) both++;
+    }
+    expect(both).toBeGreaterThan(0);
+    await page.close();
+  });
+
   test("what is left counts, moved by key", async () => {
     const {page} = await open(PAGE, "#recipe=hazelnut&out=cream+40+%25");
     const recipe = await demoRecipe("hazelnut");

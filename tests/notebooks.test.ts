@@ -270,6 +270,74 @@ describe("design a flavour", () => {
     await page.close();
   });
 
+  test("the search leaves only what goes by that name, whichever name it is, whole or in part", async () => {
+    const {page} = await open(DESIGN);
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByText(/^Choose from the \d+ ingredients/).click();
+    const search = page.getByLabel("Find an ingredient");
+    const found = async (typed: string) => {
+      await search.fill(typed);
+      return page.locator(".finder label:visible span").allInnerTexts();
+    };
+    expect(await found("double cream")).toEqual(["cream 48 % double cream"]);
+    expect(await found("caster")).toEqual(["sucrose caster sugar"]);
+    expect(await found("vodka")).toEqual(["spirit 40 % vol vodka"]);
+    expect(await found("raspberries")).toEqual(["raspberry raspberries"]);
+    expect(await found("aspbe")).toEqual(["raspberry", "jam raspberry jam"]);
+    expect(await found("no such thing")).toEqual([]);
+    expect(await page.locator(".finder .none").isVisible()).toBe(true);
+    expect((await found("")).length).toBeGreaterThan(200);
+    await page.close();
+  });
+
+  test("another batch is the same mix: limits are percentages, and grams only where the cook says so", async () => {
+    const {page, trouble} = await open(DESIGN);
+    const batch = page.getByRole("spinbutton", {name: "Batch, g"});
+    const shown = async () => {
+      const table = await tableOf(page, "What to weigh, g");
+      const first = (name: string) => Number(table.get(name)?.[0]?.replace(/\s/g, ""));
+      return {
+        all: first("in all"),
+        perKg: table.get("cost per kg"),
+        pear: first("pear"),
+        milk: first("whole milk"),
+      };
+    };
+    const at5 = await shown();
+    for (const grams of [1000, 2500, 10_000]) {
+      await batch.fill(String(grams));
+      await expect.poll(async () => (await shown()).all).toBe(grams);
+      const {perKg, pear, milk} = await shown();
+      expect(perKg).toEqual(at5.perKg);
+      expect((100 * pear) / grams).toBeCloseTo((100 * at5.pear) / 5000, 1);
+      expect(Math.abs(milk / grams - at5.milk / 5000)).toBeLessThan(0.001);
+    }
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByLabel("pear, limits in").selectOption("g");
+    expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("2000");
+    await batch.fill("5000");
+    await expect.poll(async () => (await shown()).pear).toBe(2000);
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("2000..3000@+pear");
+    expect(decodeURIComponent(page.url())).toContain("0.6..0.6%@+fresh+ginger");
+    await page.reload({waitUntil: "networkidle"});
+    await expect.poll(async () => (await shown()).pear).toBe(2000);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("an address from before, with limits in grams, keeps its meaning", async () => {
+    const uses = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const {page} = await open(DESIGN, {
+      hash: `#batch=8000&${uses.map((use) => `use=${encodeURIComponent(use)}`).join("&")}`,
+    });
+    await page.getByText("What may go in? 10 chosen").click();
+    expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("1000");
+    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).get("pear")?.[0]).toBe("1000");
+    await page.close();
+  });
+
   test("a brief that no mix meets is explained, and its least change applied at a press", async () => {
     const impossible = {fat: {min: 20, max: 22}, totalSolids: {min: 30, max: 31}};
     const answer = balance({...demo, targets: {...demo.targets, ...impossible}}, {pantry});

@@ -4,7 +4,7 @@ import {decimal, grams, tenth} from "../../lib/core/figures.ts";
 import {scoopsAt} from "../../lib/kitchen/scoop-words.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
-import {inWords, NOTICED_WORDS} from "./replace-words.ts";
+import {inWords, NOTICED_WORDS, showsChange} from "./replace-words.ts";
 import {cell, row, withUnit} from "./row.ts";
 import {keyed, sheet} from "./sheet.ts";
 
@@ -19,7 +19,11 @@ export function swapSheet({amounts}: Alternative, [before, after]: BeforeAfter):
     reading: `Grams for a batch of ${grams(after.mix.batch)} g.`,
     columns: ["", ...keyed([before, after]), "change"],
     body: amounts.map(({ingredient, before: old, after: now, change}) =>
-      row(ingredient, [old > 0 ? grams(old) : "–", now > 0.005 ? grams(now) : "–", changed(change, grams)]),
+      row(ingredient, [
+        old > 0 ? grams(old) : "–",
+        now > 0.005 ? grams(now) : "–",
+        showsChange(change) ? changed(change, grams) : "–",
+      ]),
     ),
     foot: [row("cost of the batch", [money(before), money(after), costChange(before, after)])],
   });

@@ -1,5 +1,5 @@
 import type {Noticed} from "../../lib/balance/noticed.ts";
-import type {Alternative, NoticedChange} from "../../lib/balance/substitution-types.ts";
+import type {Alternative, AmountChange, NoticedChange} from "../../lib/balance/substitution-types.ts";
 import {decimal, grams} from "../../lib/core/figures.ts";
 
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */
@@ -41,18 +41,41 @@ export function noticedWords({changes}: Alternative): string {
   return "it becomes another ice cream";
 }
 
-/** What comes in, with amounts: `45 g sucrose and 12 g dried glucose syrup`. */
-export function takesWords({by, amounts, kind}: Alternative): string {
-  const more = by.map((name) => {
-    const {before, change} = amounts.find(({ingredient}) => ingredient === name)!;
-    return `${grams(change)} g ${before > 0 ? "more " : ""}${name}`;
-  });
-  const making = amounts
-    .filter(({ingredient, change}) => change >= 0.05 && !by.includes(ingredient) && kind !== "re-balanced")
-    .map(({ingredient, change}) => `${grams(change)} g ${ingredient}`);
-  const mass = making.length ? `${inWords(making)} to make up the weight` : "";
-  if (kind === "left out" || !more.length) return mass ? `leave it out, with ${mass}` : "leave it out";
-  return inWords(more) + (mass && `, with ${mass}`);
+/** A change below this shows nowhere: no scale in a kitchen has it, g. */
+const SHOWS = 0.05;
+
+/** What has to be added and taken out beside the ingredient that is missing: all that the sheet to weigh from shows. */
+export function movesOf(
+  {amounts}: Pick<Alternative, "amounts">,
+  without: string,
+): Readonly<Record<"add" | "takeOut", readonly AmountChange[]>> {
+  const others = amounts.filter(({ingredient}) => ingredient !== without);
+  return {
+    add: others.filter(({change}) => change >= SHOWS).sort((a, b) => b.change - a.change),
+    takeOut: others.filter(({change}) => change <= -SHOWS).sort((a, b) => a.change - b.change),
+  };
+}
+
+/** Whether a change shows, in the sentence as in the sheet. */
+export function showsChange(change: number): boolean {
+  return Math.abs(change) >= SHOWS;
+}
+
+/** The whole of what is done, with amounts: `take out 282 g whole milk; add 516 g mascarpone and 166 g water`. */
+export function takesWords(alternative: Alternative, without: string): string {
+  const {add, takeOut} = movesOf(alternative, without);
+  const out = takeOut.map(
+    ({ingredient, after, change}) => `${after < SHOWS ? "all " : ""}${grams(-change)} g ${ingredient}`,
+  );
+  const more = add.map(
+    ({ingredient, before, change}) => `${grams(change)} g ${before > 0 ? "more " : ""}${ingredient}`,
+  );
+  const done = [
+    ...(alternative.kind === "left out" ? ["leave it out"] : []),
+    ...(out.length ? [`take out ${inWords(out)}`] : []),
+    ...(more.length ? [`add ${inWords(more)}`] : []),
+  ];
+  return done.join("; ") || "leave it out";
 }
 
 /** The changes that count most, in words; those too small to count are left out. */
