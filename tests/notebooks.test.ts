@@ -85,8 +85,8 @@ async function expectShown(page: Page, targets: BriefInput["targets"]): Promise<
     "cost of the batch": mixes.map(({cost}) => decimal(cost!, 2)),
     fat: mixes.map(({shares}) => decimal(shares.fat!, 1)),
     sweetness: mixes.map(({shares}) => decimal(shares.sweetness!, 1)),
-    "starts to freeze at": mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
-    "scoops at": mixes.map(({scoop}) => degrees(scoop.temperature!)),
+    "freezing point": mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
+    "scoop temperature": mixes.map(({scoop}) => degrees(scoop.temperature!)),
   };
   await expect
     .poll(
@@ -245,7 +245,7 @@ describe("design a flavour", () => {
 
   test("an emptied box asks for nothing", async () => {
     const {page} = await open(DESIGN);
-    await page.getByRole("spinbutton", {name: "Sweetness, at most, as % of sugar"}).fill("");
+    await page.getByRole("spinbutton", {name: "Sweetness, at most, sucrose = 100"}).fill("");
     const {sweetness: _, ...others} = demo.targets!;
     const answer = balance({...demo, targets: others}, {pantry});
     if (answer.status !== "optimal") throw new Error("expected a mix");
@@ -347,6 +347,52 @@ describe("design a flavour", () => {
     expect(answer.conflict.targets.length).toBeGreaterThan(0);
     await page.getByRole("button", {name: "Make this change"}).click();
     await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
+    await page.close();
+  });
+
+  test("the change that is listed is the change that is made, on ingredients too, and after it there is a mix", async () => {
+    const lifted = [
+      "fat",
+      "msnf",
+      "totalSolids",
+      "sugars",
+      "glucose",
+      "sweetness",
+      "eggYolkSolids",
+      "freezingPoint",
+      "hardPhase",
+    ];
+    const uses = ["50..%@ whole milk", "..@ cream 40 %", "60..%@ pear", "10..12%@ sucrose"];
+    const {page, trouble} = await open(DESIGN, {
+      hash: `#${[...lifted.map((key) => `${key}=..`), ...uses.map((use) => `use=${encodeURIComponent(use)}`)].join("&")}`,
+    });
+    expect(await page.locator(".verdict h2").innerText()).toContain("No mix");
+    const listed = await page.locator(".verdict div li").allInnerTexts();
+    expect(listed.length).toBeGreaterThan(0);
+    await page.getByRole("button", {name: "Make this change"}).click();
+    await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
+    await page.getByText("What may go in? 4 chosen").click();
+    for (const text of listed) {
+      const [, name, side, value] = /^(.+?) (at least|at most) ([\d.]+)\s% instead of/.exec(
+        text.replace(/\s+/g, " "),
+      )!;
+      expect(await page.getByLabel(`${name}, ${side}, %`).inputValue()).toBe(String(Number(value)));
+    }
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("money at invented prices says so, until every price is one's own", async () => {
+    const uses = demo.ingredients.map((entry) => `..@2 ${typeof entry === "string" ? entry : entry.name}`);
+    const {page: own} = await open(DESIGN, {
+      hash: `#${uses.map((use) => `use=${encodeURIComponent(use)}`).join("&")}`,
+    });
+    expect(await own.locator(".verdict h2").innerText()).toContain("2.00 per kg");
+    expect(await own.locator(".invented").count()).toBe(0);
+    await own.close();
+    const {page} = await open(DESIGN);
+    expect(await page.locator(".verdict").innerText()).toContain("at invented prices, none of them yours");
+    expect(await page.locator(".verdict h2 .invented").innerText()).toContain("per kg");
     await page.close();
   });
 

@@ -5,8 +5,8 @@ import {decimal, grams} from "../../lib/core/figures.ts";
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */
 export const NOTICED_WORDS: Readonly<Record<Noticed, {name: string; unit: string; digits: number}>> = {
   firmness: {name: "hard phase in the freezer", unit: "%", digits: 1},
-  freezingPoint: {name: "starts to freeze at", unit: "°C", digits: 2},
-  sweetness: {name: "sweetness", unit: "as % of sugar", digits: 1},
+  freezingPoint: {name: "freezing point", unit: "°C", digits: 2},
+  sweetness: {name: "sweetness", unit: "sucrose = 100", digits: 1},
   fat: {name: "fat", unit: "%", digits: 1},
   totalSolids: {name: "total solids", unit: "%", digits: 1},
   lactose: {name: "lactose", unit: "%", digits: 1},
@@ -91,7 +91,10 @@ export function mostNoticed(changes: readonly NoticedChange[]): string {
       const {name, unit, digits} = NOTICED_WORDS[what];
       const ways = WAYS[what];
       // A change of a percentage is in points: "0.5 % more" would be half a per cent of what was there.
-      const by = `${decimal(Math.abs(change), digits)} ${unit.includes("%") ? "points" : unit}`;
+      const by =
+        unit === "sucrose = 100"
+          ? decimal(Math.abs(change), digits)
+          : `${decimal(Math.abs(change), digits)} ${unit === "%" ? "points" : unit}`;
       return ways ? `${ways[change > 0 ? 0 : 1]} by ${by}` : `${by} ${change > 0 ? "more" : "less"} ${name}`;
     });
   return told.length

@@ -1,4 +1,5 @@
 import type {BriefInput, IngredientInput} from "../../lib/balance/brief-schema.ts";
+import {roomy} from "../../lib/core/figures.ts";
 import type {Picked} from "./written.ts";
 
 /** An entry of a brief's list of ingredients. */
@@ -33,6 +34,16 @@ export function inUnit({min, max, unit, ...rest}: Picked, wanted: Picked["unit"]
 export function entryOf(picked: Picked, batch: number): IngredientInput {
   const {unit: _, ...entry} = inUnit(picked, "g", batch);
   return entry;
+}
+
+/** Where a limit in g moves to, in the unit of its line: to the next hundredth that leaves more room. */
+export function movedTo(
+  bound: "min" | "max" | "equal",
+  grams: number,
+  unit: Picked["unit"],
+  batch: number,
+): number {
+  return Math.max(0, roomy(bound, inTerms(grams, batch, unit)!));
 }
 
 /** A limit as a number in a unit. */

@@ -1,10 +1,11 @@
 import {html} from "htl";
+import type {Relaxation} from "../../lib/balance/answer.ts";
 import type {BriefInput, IngredientInput} from "../../lib/balance/brief-schema.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {keep, recall} from "./address.ts";
 import {changed, type Control, control} from "./control.ts";
 import {shelfFinder} from "./shelf-finder.ts";
-import {entryOf, inUnit, pickedOf} from "./shelf-limits.ts";
+import {entryOf, inUnit, movedTo, pickedOf} from "./shelf-limits.ts";
 import {shelfLine} from "./shelf-line.ts";
 import {type Picked, pickedFrom, pickedText} from "./written.ts";
 
@@ -21,8 +22,10 @@ export function pricesFor({ingredients}: BriefInput, shelf: readonly Ingredient[
 
 /** A control for what may go into the mix. */
 export interface ShelfControl extends Control<readonly IngredientInput[]> {
-  /** Takes over the limits that a brief has, each in the unit that its line shows. */
-  limit(entries: BriefInput["ingredients"]): void;
+  /** The unit in which the limits of an ingredient stand; none where it is not chosen. */
+  unitOf(name: string): Picked["unit"] | undefined;
+  /** Moves the limits that are those of a chosen ingredient, each in the unit that its line shows. */
+  relax(relaxations: readonly Relaxation[]): void;
 }
 
 /** What the control needs to know beside the shelf. */
@@ -105,14 +108,17 @@ export function shelfPicker(
       })),
     ),
     {
-      limit(entries: BriefInput["ingredients"]) {
-        for (const entry of entries) {
-          const name = typeof entry === "string" ? entry : entry.name;
-          const now = chosen.get(name);
+      unitOf: (name: string) => chosen.get(name)?.unit,
+      relax(relaxations: readonly Relaxation[]) {
+        for (const {target, bound, to} of relaxations) {
+          const now = chosen.get(target);
           if (!now) continue;
-          const {min: _, max: __, ...rest} = now;
-          const {min, max} = pickedOf(entry, size(), now.unit);
-          chosen.set(name, {...rest, ...(min !== undefined && {min}), ...(max !== undefined && {max})});
+          const moved = movedTo(bound, to, now.unit, size());
+          chosen.set(target, {
+            ...now,
+            ...(bound !== "max" && {min: moved}),
+            ...(bound !== "min" && {max: moved}),
+          });
         }
         show();
         write();
