@@ -303,6 +303,7 @@ describe("design a flavour", () => {
         milk: first("whole milk"),
       };
     };
+    await expect.poll(async () => (await shown()).all, {timeout: 10_000}).toBe(5000);
     const at5 = await shown();
     for (const grams of [1000, 2500, 10_000]) {
       await batch.fill(String(grams));
