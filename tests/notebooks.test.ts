@@ -397,6 +397,21 @@ describe("design a flavour", () => {
     await page.close();
   });
 
+  test("customary limits hold, can be raised, and an amount beyond them is kept and cautioned", async () => {
+    const entries = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const hash = `#${[...entries, "1..1%@1 salt"].map((use) => `use=${encodeURIComponent(use)}`).join("&")}`;
+    const {page, trouble} = await open(DESIGN, {hash});
+    expect(await page.locator(".verdict").innerText()).toMatch(/More salt than is customary: 1\.00 %/);
+    await page.getByText("What is customary?").click();
+    await page.getByLabel("salt, at most, %", {exact: true}).fill("1.5");
+    await expect.poll(() => page.locator(".verdict").innerText()).not.toContain("than is customary");
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("dose=salt:1.5");
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
   test("a mistake in the brief is said, not thrown", async () => {
     const {page, trouble} = await open(DESIGN, {hash: "#use=1..%40+pear&use=..%40+mlk"});
     expect(await page.locator(".verdict").innerText()).toContain("mlk");

@@ -110,8 +110,8 @@ export function shelfPicker(
     {
       unitOf: (name: string) => chosen.get(name)?.unit,
       relax(relaxations: readonly Relaxation[]) {
-        for (const {target, bound, to} of relaxations) {
-          const now = chosen.get(target);
+        for (const {of, target, bound, to} of relaxations) {
+          const now = of === "ingredient" ? chosen.get(target) : undefined;
           if (!now) continue;
           const moved = movedTo(bound, to, now.unit, size());
           chosen.set(target, {

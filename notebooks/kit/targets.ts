@@ -112,7 +112,9 @@ export function targetWindows(first: Targets, freezer: number): TargetsControl {
       },
       relax(relaxations: readonly Relaxation[], at: number) {
         for (const {offer, window} of windows) {
-          const moved = relaxations.filter(({target}) => target === subjectName(offer.subject(at)));
+          const moved = relaxations.filter(
+            ({of, target}) => of === "target" && target === subjectName(offer.subject(at)),
+          );
           if (moved.length) window.set(moved.reduce(relaxed, window.value));
         }
       },

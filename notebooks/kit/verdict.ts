@@ -1,5 +1,5 @@
 import {html} from "htl";
-import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
+import type {Balanced, Conflict, LimitSide, Relaxation} from "../../lib/balance/answer.ts";
 import {decimal, degrees, grams, roomy} from "../../lib/core/figures.ts";
 import {objectiveSentence} from "../../lib/io/objective-words.ts";
 import {outOfFreezer, scoopsClause, softWarning} from "../../lib/kitchen/scoop-words.ts";
@@ -69,6 +69,13 @@ function success(mixes: readonly ShownMix[], {missing, money}: Circumstances): H
           </li>`,
       )}
     </ul>
+    ${(mix.beyondDoses ?? []).map(
+      ({name, has, limit: most}) =>
+        html`<p class="aside">
+          <b>More ${name} than is customary:</b> ${decimal(has, 2)} %, where at most ${limit(most)} % is
+          usual.
+        </p>`,
+    )}
     ${byCost ? "" : html`<p class="aside">${unbroken(objectiveSentence(mix))}</p>`}
     ${missing.map((name) => html`<p class="aside">No other mix ${byCost ? "within 15 % of that cost" : "as good"} is ${name}: the ones above are already as far as the limits, and a tub that holds its shape, allow.</p>`)}
   </section>`;
@@ -138,8 +145,11 @@ function conflictNotice(
   circumstances: Circumstances,
 ): HTMLElement {
   const {freezer, relax, amount} = circumstances;
-  const said = (target: string, value: number) => {
-    const line = amount(target);
+  const named = ({of, target, own}: LimitSide) =>
+    of === "target" ? labelOf(target, freezer) : of === "dose" && !own ? `Customary: ${target}` : target;
+  const said = ({of, target}: LimitSide, value: number) => {
+    if (of === "dose") return {value, unit: "\u00a0%"};
+    const line = of === "ingredient" ? amount(target) : undefined;
     if (!line) return {value, unit: ""};
     return {value: line.unit === "%" ? (100 * value) / line.batch : value, unit: `\u00a0${line.unit}`};
   };
@@ -153,8 +163,8 @@ function conflictNotice(
         (one) =>
           html`<li>
             <span
-              ><strong>${labelOf(one.target, freezer)}</strong>
-              ${bounded(one.bound, said(one.target, one.limit).value)}${said(one.target, one.limit).unit}</span
+              ><strong>${named(one)}</strong>
+              ${bounded(one.bound, said(one, one.limit).value)}${said(one, one.limit).unit}</span
             >
           </li>`,
       )}
@@ -165,12 +175,12 @@ function conflictNotice(
             <p>The least change that lets them meet:</p>
             <ul>
               ${relaxations.map(
-                ({target, bound, from, to}) =>
+                (one) =>
                   html`<li>
                     <span
-                      ><strong>${labelOf(target, freezer)}</strong>
-                      ${moved(bound, said(target, to).value)}${said(target, to).unit} instead of
-                      ${limit(said(target, from).value)}${said(target, from).unit}</span
+                      ><strong>${named(one)}</strong>
+                      ${moved(one.bound, said(one, one.to).value)}${said(one, one.to).unit} instead of
+                      ${limit(said(one, one.from).value)}${said(one, one.from).unit}</span
                     >
                   </li>`,
               )}
@@ -182,6 +192,7 @@ function conflictNotice(
             most”, or allow another ingredient.
           </p>`
     }
+    ${targets.some(({of}) => of === "dose") ? html`<p>A customary limit is raised under “What is customary?”.</p>` : ""}
     ${reach ? html`<p>By itself, ${labelOf(reach.target, freezer)} reaches ${limit(reach.best)} with these ingredients.</p>` : ""}
     ${openers.length ? html`<p>Or let one of these in, and it can be met: ${listed(openers)}.</p>` : ""}
   </section>`;
