@@ -85,8 +85,8 @@ async function expectShown(page: Page, targets: BriefInput["targets"]): Promise<
     "cost of the batch": mixes.map(({cost}) => decimal(cost!, 2)),
     fat: mixes.map(({shares}) => decimal(shares.fat!, 1)),
     sweetness: mixes.map(({shares}) => decimal(shares.sweetness!, 1)),
-    "starts to freeze at": mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
-    "scoops at": mixes.map(({scoop}) => degrees(scoop.temperature!)),
+    "freezing point": mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
+    "scoop temperature": mixes.map(({scoop}) => degrees(scoop.temperature!)),
   };
   await expect
     .poll(
@@ -245,7 +245,7 @@ describe("design a flavour", () => {
 
   test("an emptied box asks for nothing", async () => {
     const {page} = await open(DESIGN);
-    await page.getByRole("spinbutton", {name: "Sweetness, at most, as % of sugar"}).fill("");
+    await page.getByRole("spinbutton", {name: "Sweetness, at most, sucrose = 100"}).fill("");
     const {sweetness: _, ...others} = demo.targets!;
     const answer = balance({...demo, targets: others}, {pantry});
     if (answer.status !== "optimal") throw new Error("expected a mix");
@@ -270,6 +270,75 @@ describe("design a flavour", () => {
     await page.close();
   });
 
+  test("the search leaves only what goes by that name, whichever name it is, whole or in part", async () => {
+    const {page} = await open(DESIGN);
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByText(/^Choose from the \d+ ingredients/).click();
+    const search = page.getByLabel("Find an ingredient");
+    const found = async (typed: string) => {
+      await search.fill(typed);
+      return page.locator(".finder label:visible span").allInnerTexts();
+    };
+    expect(await found("double cream")).toEqual(["cream 48 % double cream"]);
+    expect(await found("caster")).toEqual(["sucrose caster sugar"]);
+    expect(await found("vodka")).toEqual(["spirit 40 % vol vodka"]);
+    expect(await found("raspberries")).toEqual(["raspberry raspberries"]);
+    expect(await found("aspbe")).toEqual(["raspberry", "jam raspberry jam"]);
+    expect(await found("no such thing")).toEqual([]);
+    expect(await page.locator(".finder .none").isVisible()).toBe(true);
+    expect((await found("")).length).toBeGreaterThan(200);
+    await page.close();
+  });
+
+  test("another batch is the same mix: limits are percentages, and grams only where the cook says so", async () => {
+    const {page, trouble} = await open(DESIGN);
+    const batch = page.getByRole("spinbutton", {name: "Batch, g"});
+    const shown = async () => {
+      const table = await tableOf(page, "What to weigh, g");
+      const first = (name: string) => Number(table.get(name)?.[0]?.replace(/\s/g, ""));
+      return {
+        all: first("in all"),
+        perKg: table.get("cost per kg"),
+        pear: first("pear"),
+        milk: first("whole milk"),
+      };
+    };
+    await expect.poll(async () => (await shown()).all, {timeout: 10_000}).toBe(5000);
+    const at5 = await shown();
+    for (const grams of [1000, 2500, 10_000]) {
+      await batch.fill(String(grams));
+      await expect.poll(async () => (await shown()).all).toBe(grams);
+      const {perKg, pear, milk} = await shown();
+      expect(perKg).toEqual(at5.perKg);
+      expect((100 * pear) / grams).toBeCloseTo((100 * at5.pear) / 5000, 1);
+      expect(Math.abs(milk / grams - at5.milk / 5000)).toBeLessThan(0.001);
+    }
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByLabel("pear, limits in").selectOption("g");
+    expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("2000");
+    await batch.fill("5000");
+    await expect.poll(async () => (await shown()).pear).toBe(2000);
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("2000..3000@+pear");
+    expect(decodeURIComponent(page.url())).toContain("0.6..0.6%@+fresh+ginger");
+    await page.reload({waitUntil: "networkidle"});
+    await expect.poll(async () => (await shown()).pear).toBe(2000);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("an address from before, with limits in grams, keeps its meaning", async () => {
+    const uses = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const {page} = await open(DESIGN, {
+      hash: `#batch=8000&${uses.map((use) => `use=${encodeURIComponent(use)}`).join("&")}`,
+    });
+    await page.getByText("What may go in? 10 chosen").click();
+    expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("1000");
+    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).get("pear")?.[0]).toBe("1000");
+    await page.close();
+  });
+
   test("a brief that no mix meets is explained, and its least change applied at a press", async () => {
     const impossible = {fat: {min: 20, max: 22}, totalSolids: {min: 30, max: 31}};
     const answer = balance({...demo, targets: {...demo.targets, ...impossible}}, {pantry});
@@ -279,6 +348,67 @@ describe("design a flavour", () => {
     expect(answer.conflict.targets.length).toBeGreaterThan(0);
     await page.getByRole("button", {name: "Make this change"}).click();
     await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
+    await page.close();
+  });
+
+  test("the change that is listed is the change that is made, on ingredients too, and after it there is a mix", async () => {
+    const lifted = [
+      "fat",
+      "msnf",
+      "totalSolids",
+      "sugars",
+      "glucose",
+      "sweetness",
+      "eggYolkSolids",
+      "freezingPoint",
+      "hardPhase",
+    ];
+    const uses = ["50..%@ whole milk", "..@ cream 40 %", "60..%@ pear", "10..12%@ sucrose"];
+    const {page, trouble} = await open(DESIGN, {
+      hash: `#${[...lifted.map((key) => `${key}=..`), ...uses.map((use) => `use=${encodeURIComponent(use)}`)].join("&")}`,
+    });
+    expect(await page.locator(".verdict h2").innerText()).toContain("No mix");
+    const listed = await page.locator(".verdict div li").allInnerTexts();
+    expect(listed.length).toBeGreaterThan(0);
+    await page.getByRole("button", {name: "Make this change"}).click();
+    await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
+    await page.getByText("What may go in? 4 chosen").click();
+    for (const text of listed) {
+      const [, name, side, value] = /^(.+?) (at least|at most) ([\d.]+)\s% instead of/.exec(
+        text.replace(/\s+/g, " "),
+      )!;
+      expect(await page.getByLabel(`${name}, ${side}, %`).inputValue()).toBe(String(Number(value)));
+    }
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("money at invented prices says so, until every price is one's own", async () => {
+    const uses = demo.ingredients.map((entry) => `..@2 ${typeof entry === "string" ? entry : entry.name}`);
+    const {page: own} = await open(DESIGN, {
+      hash: `#${uses.map((use) => `use=${encodeURIComponent(use)}`).join("&")}`,
+    });
+    expect(await own.locator(".verdict h2").innerText()).toContain("2.00 per kg");
+    expect(await own.locator(".invented").count()).toBe(0);
+    await own.close();
+    const {page} = await open(DESIGN);
+    expect(await page.locator(".verdict").innerText()).toContain("at invented prices, none of them yours");
+    expect(await page.locator(".verdict h2 .invented").innerText()).toContain("per kg");
+    await page.close();
+  });
+
+  test("customary limits hold, can be raised, and an amount beyond them is kept and cautioned", async () => {
+    const entries = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const hash = `#${[...entries, "1..1%@1 salt"].map((use) => `use=${encodeURIComponent(use)}`).join("&")}`;
+    const {page, trouble} = await open(DESIGN, {hash});
+    expect(await page.locator(".verdict").innerText()).toMatch(/More salt than is customary: 1\.00 %/);
+    await page.getByText("What is customary? as is customary").click();
+    await page.getByLabel("salt, at most, %", {exact: true}).fill("1.5");
+    await expect.poll(() => page.locator(".verdict").innerText()).not.toContain("than is customary");
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("dose=salt:1.5");
+    expect(trouble).toEqual([]);
     await page.close();
   });
 

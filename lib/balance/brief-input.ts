@@ -77,18 +77,18 @@ export interface IngredientInput {
   readonly grade?: Grade | undefined;
   /** Where the composition is from. */
   readonly source?: string | undefined;
-  /** At least so much, g per batch; 0 by default. */
-  readonly min?: number | undefined;
-  /** At most so much, g per batch, and no more than the stock. */
-  readonly max?: number | undefined;
+  /** At least so much, g per batch, or a share of the batch as `"20 %"`; 0 by default. */
+  readonly min?: number | string | undefined;
+  /** At most so much, g per batch, or a share of the batch as `"20 %"`, and no more than the stock. */
+  readonly max?: number | string | undefined;
   /** Whole multiples of this only, g, above 0; not beside `unit`. */
   readonly step?: number | undefined;
   /** Mass of a pack as it is bought, g, above 0. */
   readonly pack?: number | undefined;
-  /** None, or at least so much, g per batch, above 0. */
-  readonly minIfUsed?: number | undefined;
-  /** Used only beside at least `min` g per batch of another ingredient of the brief. */
-  readonly onlyWith?: {readonly ingredient: string; readonly min: number} | undefined;
+  /** None, or at least so much, g per batch, above 0, or a share of the batch as `"2 %"`. */
+  readonly minIfUsed?: number | string | undefined;
+  /** Used only beside at least `min` of another ingredient of the brief: g per batch, or a share of the batch as `"2 %"`. */
+  readonly onlyWith?: {readonly ingredient: string; readonly min: number | string} | undefined;
   /** Used at `grams` g per g of another ingredient of the brief. */
   readonly ratio?: {readonly to: string; readonly grams: number} | undefined;
 }

@@ -1,5 +1,6 @@
 import type {Answer} from "../../lib/balance/answer.ts";
 import {InputError} from "../../lib/core/errors.ts";
+import {mistakeOf} from "./mistakes.ts";
 import {type ShownMix, styleOf} from "./mixes.ts";
 
 /** A brief's answer, or what is amiss with the brief: on a page a mistake is shown, not thrown. */
@@ -11,7 +12,7 @@ export function answered(ask: () => Answer): PageAnswer {
     return ask();
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
-    return {status: "mistaken", message: error.message};
+    return {status: "mistaken", message: mistakeOf(error)};
   }
 }
 

@@ -13,7 +13,7 @@ const PARTS = [
     of: ({mix}: ShownMix<WeighedMix>) => mix.shares.fat ?? 0,
   },
   {
-    name: "milk solids-not-fat",
+    name: "MSNF",
     colour: "var(--part-msnf)",
     ink: "#22251e",
     of: ({mix}: ShownMix<WeighedMix>) => mix.shares.msnf ?? 0,
@@ -112,7 +112,7 @@ export function compositionBars(
   </ul>`;
   return figure(
     "What it is made of",
-    "Grams in 100 g of mix. Lactose counts among the milk solids, not among the sugars.",
+    "Grams in 100 g of mix. Lactose counts as MSNF (milk solids-not-fat), not as sugar.",
     key,
     chart,
   );

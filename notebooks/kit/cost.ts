@@ -1,6 +1,7 @@
 import {axisX, axisY, dot, plot, pointer, ruleX, ruleY, tip} from "@observablehq/plot";
 import {decimal} from "../../lib/core/figures.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
+import {type MixMoney, OWN_MONEY} from "./mix-money.ts";
 import {figure, legend, look} from "./plot.ts";
 
 /** What each ingredient costs in 1 kg of each mix. */
@@ -8,6 +9,7 @@ export function costDots(
   mixes: readonly ShownMix<WeighedMix>[],
   prices: ReadonlyMap<string, number>,
   width: number,
+  money: MixMoney = OWN_MONEY,
 ): HTMLElement | undefined {
   if (!mixes.length) return undefined;
   const costs = mixes.flatMap(({label, style, mix}) =>
@@ -45,7 +47,7 @@ export function costDots(
     y: {domain: order},
     marks: [
       axisX({
-        label: "Money in 1 kg of mix",
+        label: "MixMoney in 1 kg of mix",
         labelArrow: "none",
         labelAnchor: "center",
         ticks: width < 500 ? 4 : 7,
@@ -84,7 +86,7 @@ export function costDots(
   });
   return figure(
     "Where the money goes",
-    "What each ingredient costs in 1 kg of mix, in the currency of your price list.",
+    `What each ingredient costs in 1 kg of mix${money.words && `, ${money.words}`}.`,
     legend(mixes),
     chart,
   );

@@ -52,7 +52,7 @@ export function hardPhaseCurves(mixes: readonly CurvedMix[], along: Along): HTML
   const domain: [number, number] = [Math.min(HARD_PHASE[0], 5 * Math.floor(softest / 5)), HARD_PHASE[1]];
   const bands = shownBands(domain);
   const chart = curves(mixes, along, {
-    axis: "Hard phase, g in 100 g",
+    axis: "Hard phase, %",
     domain,
     of: ({mix}) =>
       temperatures().map((temperature) => ({temperature, value: hardPhase(mix.composition, temperature)})),
@@ -76,7 +76,7 @@ export function hardPhaseCurves(mixes: readonly CurvedMix[], along: Along): HTML
   });
   return figure(
     "How hard it feels",
-    "Ice and solid fat together. A mix scoops where its curve crosses the green band, which is set by published hard ice creams at the temperatures they are dipped.",
+    "Ice and solid fat together (hard phase). A mix scoops where its curve crosses the green band, which is set by published hard ice creams at the temperatures they are dipped.",
     legend(mixes),
     chart,
   );
@@ -112,7 +112,7 @@ function curves(
     ariaDescription: mixes
       .map(
         ({label, mix}) =>
-          `${label}: starts to freeze at ${mix.freezing.initialFreezingPoint === undefined ? "none" : degrees(mix.freezing.initialFreezingPoint)}`,
+          `${label}: freezing point ${mix.freezing.initialFreezingPoint === undefined ? "none" : degrees(mix.freezing.initialFreezingPoint)}`,
       )
       .join("; "),
     x: {domain: [COLDEST, WARMEST]},

@@ -7,7 +7,7 @@ interface Offered {
   readonly text: () => string;
 }
 
-/** Buttons that save what the page shows, and one that prints it. */
+/** Buttons that save what the page shows, one that copies its address and one that prints it. */
 export function downloads(files: readonly Offered[]): HTMLElement {
   const buttons = files.map((file) => {
     const button = html`<button type="button">Save ${file.label}</button>`;
@@ -16,7 +16,29 @@ export function downloads(files: readonly Offered[]): HTMLElement {
   });
   const print = html`<button type="button">Print this page</button>`;
   print.addEventListener("click", () => window.print());
-  return html`<div class="tools">${buttons}${print}</div>`;
+  return html`<div class="tools">${buttons}${linkButton()}${print}</div>`;
+}
+
+/** Copies the page's address, in which all its settings are; where the browser forbids that, it is shown to be copied. */
+function linkButton(): HTMLElement {
+  const button = html`<button type="button">Copy a link</button>`;
+  button.addEventListener("click", () => {
+    const say = (words: string) => {
+      button.textContent = words;
+      setTimeout(() => (button.textContent = "Copy a link"), 2000);
+    };
+    const show = () => {
+      const box = html`<input type="text" readonly aria-label="Address of this page" />` as HTMLInputElement;
+      box.value = location.href;
+      button.replaceWith(box);
+      box.select();
+    };
+    // Without a secure origin there is no clipboard at all.
+    const clipboard = navigator.clipboard as Clipboard | undefined;
+    if (clipboard) clipboard.writeText(location.href).then(() => say("Copied"), show);
+    else show();
+  });
+  return button;
 }
 
 function save({name, text}: Offered): void {

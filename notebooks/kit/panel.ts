@@ -32,6 +32,11 @@ export function panel<const C extends Record<string, Control<unknown>>>(
   );
 }
 
+/** Whether the brief stands above the answer: its longest part is then folded at first. */
+export function onPhone(): boolean {
+  return !matchMedia("(min-width: 1060px)").matches;
+}
+
 /** A line that stays in sight on a phone while the sliders move, and leads to the answer. */
 export interface QuickAnswer extends HTMLElement {
   say(text: string): void;

@@ -13,10 +13,14 @@ export interface Along {
   readonly freezer: number;
 }
 
+/** Narrowest chart that is drawn, px: wider than any margins. */
+const NARROWEST = 120;
+
 /** Look shared by all charts: the page's own type and inks. */
 export function look(width: number): Pick<PlotOptions, "width" | "style"> {
   return {
-    width,
+    // A page that is being laid out, or turned into a picture, may be narrower than a chart's margins.
+    width: Math.max(NARROWEST, width),
     style: {fontFamily: "var(--sans-serif)", fontSize: "13px", background: "none", overflow: "visible"},
   };
 }

@@ -34,9 +34,9 @@ export function reliabilitySheet({targets, all, error}: Reliability, freezer: nu
   const percent = (share: number) => `${decimal(100 * share, 0)} %`;
   return sheet({
     heading: "How often it turns out",
-    reading: `Batches made up by chance with a scale and packs as far off as you said; all targets together hold in ${percent(all)}, give or take ${decimal(100 * error, 0)}. “Hold for all of it” looks for a mix that they hold in always.`,
+    reading: `Batches made up by chance with a scale and packs as far off as you said; all limits together hold in ${percent(all)}, give or take ${decimal(100 * error, 0)}. “Hold for all of it” looks for a mix that they hold in always.`,
     name: "How often each target holds",
-    columns: ["target", "holds in", "nine in ten between"],
+    columns: ["limit", "holds in", "nine in ten between"],
     body: targets.map(({target, holds, low, high}) =>
       row(labelOf(target, freezer), [
         percent(holds),

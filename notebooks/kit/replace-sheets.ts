@@ -4,7 +4,8 @@ import {decimal, grams, tenth} from "../../lib/core/figures.ts";
 import {scoopsAt} from "../../lib/kitchen/scoop-words.ts";
 import type {StandardCheck} from "../../lib/kitchen/standards.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
-import {inWords, NOTICED_WORDS} from "./replace-words.ts";
+import type {MixMoney} from "./mix-money.ts";
+import {inWords, NOTICED_WORDS, showsChange} from "./replace-words.ts";
 import {cell, row, withUnit} from "./row.ts";
 import {keyed, sheet} from "./sheet.ts";
 
@@ -12,16 +13,25 @@ import {keyed, sheet} from "./sheet.ts";
 type BeforeAfter = readonly [before: ShownMix<WeighedMix>, after: ShownMix<WeighedMix>];
 
 /** What to weigh instead, with what is more and less. */
-export function swapSheet({amounts}: Alternative, [before, after]: BeforeAfter): HTMLElement {
-  const money = ({mix}: ShownMix<WeighedMix>) => (mix.cost === undefined ? "–" : decimal(mix.cost, 2));
+export function swapSheet(
+  {amounts}: Alternative,
+  [before, after]: BeforeAfter,
+  money: MixMoney,
+): HTMLElement {
+  const sum = ({mix}: ShownMix<WeighedMix>) =>
+    mix.cost === undefined ? "–" : money.write(decimal(mix.cost, 2));
   return sheet({
     heading: "What to weigh",
-    reading: `Grams for a batch of ${grams(after.mix.batch)} g.`,
+    reading: `Grams for a batch of ${grams(after.mix.batch)} g.${money.words && ` MixMoney ${money.words}.`}`,
     columns: ["", ...keyed([before, after]), "change"],
     body: amounts.map(({ingredient, before: old, after: now, change}) =>
-      row(ingredient, [old > 0 ? grams(old) : "–", now > 0.005 ? grams(now) : "–", changed(change, grams)]),
+      row(ingredient, [
+        old > 0 ? grams(old) : "–",
+        now > 0.005 ? grams(now) : "–",
+        showsChange(change) ? changed(change, grams) : "–",
+      ]),
     ),
-    foot: [row("cost of the batch", [money(before), money(after), costChange(before, after)])],
+    foot: [row("cost of the batch", [sum(before), sum(after), money.write(costChange(before, after))])],
   });
 }
 
@@ -32,7 +42,11 @@ function costChange({mix: before}: ShownMix<WeighedMix>, {mix: after}: ShownMix<
 }
 
 /** Quantity by quantity what is different, and how much each counts. */
-export function noticedSheet({changes, score}: Alternative, [before, after]: BeforeAfter): HTMLElement {
+export function noticedSheet(
+  {changes, score}: Alternative,
+  [before, after]: BeforeAfter,
+  money: MixMoney,
+): HTMLElement {
   const differs = ({what, change}: NoticedChange) =>
     Math.abs(change) >= 0.5 * 10 ** -NOTICED_WORDS[what].digits;
   const counting = changes.filter(differs).sort((a, b) => b.counts - a.counts);
@@ -50,15 +64,15 @@ export function noticedSheet({changes, score}: Alternative, [before, after]: Bef
         const {name, unit, digits} = NOTICED_WORDS[what];
         const read = (value: number) => decimal(value, digits);
         return row(withUnit(name, unit), [
-          read(old),
-          read(now),
-          changed(change, read),
+          ...[read(old), read(now), changed(change, read)].map((text) =>
+            what === "cost" ? money.write(text) : text,
+          ),
           html`<td class="counts" style=${`--counts: ${counts / most}; --just: ${1 / most}`}>
             <span>${decimal(counts, 1)}</span>
           </td>`,
         ]);
       }),
-      row("scoops at", [scoop(before), scoop(after), scoopChange(before, after), ""]),
+      row("scoop temperature", [scoop(before), scoop(after), scoopChange(before, after), ""]),
     ],
   });
 }

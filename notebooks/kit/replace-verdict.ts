@@ -68,11 +68,15 @@ function headline(chosen: Alternative): string {
   return `take ${inWords(names)}`;
 }
 
-function wayItem(one: Alternative, i: number, {chosen, checks, legalName}: Circumstances): HTMLElement {
+function wayItem(
+  one: Alternative,
+  i: number,
+  {chosen, checks, legalName, substitution}: Circumstances,
+): HTMLElement {
   const broken = legalName && checks(one).some(({met}) => !met);
   return html`<li>
     <button type="button" class="way" data-way=${wayName(one)} aria-pressed=${String(one === chosen)}>
-      <strong>${i === 0 ? "Least noticed: " : ""}${unbroken(takesWords(one))}</strong>
+      <strong>${i === 0 ? "Least noticed: " : ""}${unbroken(takesWords(one, substitution.without))}</strong>
       <span>
         <em>${KINDS[one.kind]}</em> ${unbroken(mostNoticed(one.changes))}
         ${one.newAllergens.length ? html`<b class="warn">New allergen: ${one.newAllergens.join(", ")}</b>` : ""}

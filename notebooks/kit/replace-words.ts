@@ -1,12 +1,12 @@
 import type {Noticed} from "../../lib/balance/noticed.ts";
-import type {Alternative, NoticedChange} from "../../lib/balance/substitution-types.ts";
+import type {Alternative, AmountChange, NoticedChange} from "../../lib/balance/substitution-types.ts";
 import {decimal, grams} from "../../lib/core/figures.ts";
 
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */
 export const NOTICED_WORDS: Readonly<Record<Noticed, {name: string; unit: string; digits: number}>> = {
   firmness: {name: "hard phase in the freezer", unit: "%", digits: 1},
-  freezingPoint: {name: "starts to freeze at", unit: "°C", digits: 2},
-  sweetness: {name: "sweetness", unit: "as % of sugar", digits: 1},
+  freezingPoint: {name: "freezing point", unit: "°C", digits: 2},
+  sweetness: {name: "sweetness", unit: "sucrose = 100", digits: 1},
   fat: {name: "fat", unit: "%", digits: 1},
   totalSolids: {name: "total solids", unit: "%", digits: 1},
   lactose: {name: "lactose", unit: "%", digits: 1},
@@ -41,18 +41,41 @@ export function noticedWords({changes}: Alternative): string {
   return "it becomes another ice cream";
 }
 
-/** What comes in, with amounts: `45 g sucrose and 12 g dried glucose syrup`. */
-export function takesWords({by, amounts, kind}: Alternative): string {
-  const more = by.map((name) => {
-    const {before, change} = amounts.find(({ingredient}) => ingredient === name)!;
-    return `${grams(change)} g ${before > 0 ? "more " : ""}${name}`;
-  });
-  const making = amounts
-    .filter(({ingredient, change}) => change >= 0.05 && !by.includes(ingredient) && kind !== "re-balanced")
-    .map(({ingredient, change}) => `${grams(change)} g ${ingredient}`);
-  const mass = making.length ? `${inWords(making)} to make up the weight` : "";
-  if (kind === "left out" || !more.length) return mass ? `leave it out, with ${mass}` : "leave it out";
-  return inWords(more) + (mass && `, with ${mass}`);
+/** A change below this shows nowhere: no scale in a kitchen has it, g. */
+const SHOWS = 0.05;
+
+/** What has to be added and taken out beside the ingredient that is missing: all that the sheet to weigh from shows. */
+export function movesOf(
+  {amounts}: Pick<Alternative, "amounts">,
+  without: string,
+): Readonly<Record<"add" | "takeOut", readonly AmountChange[]>> {
+  const others = amounts.filter(({ingredient}) => ingredient !== without);
+  return {
+    add: others.filter(({change}) => change >= SHOWS).sort((a, b) => b.change - a.change),
+    takeOut: others.filter(({change}) => change <= -SHOWS).sort((a, b) => a.change - b.change),
+  };
+}
+
+/** Whether a change shows, in the sentence as in the sheet. */
+export function showsChange(change: number): boolean {
+  return Math.abs(change) >= SHOWS;
+}
+
+/** The whole of what is done, with amounts: `take out 282 g whole milk; add 516 g mascarpone and 166 g water`. */
+export function takesWords(alternative: Alternative, without: string): string {
+  const {add, takeOut} = movesOf(alternative, without);
+  const out = takeOut.map(
+    ({ingredient, after, change}) => `${after < SHOWS ? "all " : ""}${grams(-change)} g ${ingredient}`,
+  );
+  const more = add.map(
+    ({ingredient, before, change}) => `${grams(change)} g ${before > 0 ? "more " : ""}${ingredient}`,
+  );
+  const done = [
+    ...(alternative.kind === "left out" ? ["leave it out"] : []),
+    ...(out.length ? [`take out ${inWords(out)}`] : []),
+    ...(more.length ? [`add ${inWords(more)}`] : []),
+  ];
+  return done.join("; ") || "leave it out";
 }
 
 /** The changes that count most, in words; those too small to count are left out. */
@@ -68,7 +91,10 @@ export function mostNoticed(changes: readonly NoticedChange[]): string {
       const {name, unit, digits} = NOTICED_WORDS[what];
       const ways = WAYS[what];
       // A change of a percentage is in points: "0.5 % more" would be half a per cent of what was there.
-      const by = `${decimal(Math.abs(change), digits)} ${unit.includes("%") ? "points" : unit}`;
+      const by =
+        unit === "sucrose = 100"
+          ? decimal(Math.abs(change), digits)
+          : `${decimal(Math.abs(change), digits)} ${unit === "%" ? "points" : unit}`;
       return ways ? `${ways[change > 0 ? 0 : 1]} by ${by}` : `${by} ${change > 0 ? "more" : "less"} ${name}`;
     });
   return told.length

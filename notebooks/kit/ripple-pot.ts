@@ -1,8 +1,7 @@
 import type {Limits} from "../../lib/core/numbers.ts";
 import type {RippleBrief} from "../../lib/kitchen/ripple-brief.ts";
 import {findIngredient, type Pantry} from "../../lib/pantry/pantry.ts";
-import type {BriefInput} from "../../lib/balance/brief-schema.ts";
-import type {Picked} from "./shelf.ts";
+import type {BriefInput, IngredientInput} from "../../lib/balance/brief-schema.ts";
 import {isFruit} from "./tub-product.ts";
 import type {Window} from "./written.ts";
 
@@ -21,7 +20,7 @@ export interface DemoRipple {
 
 /** What the page asks of a ripple. */
 export interface RippleWish {
-  readonly ingredients: readonly Picked[];
+  readonly ingredients: readonly IngredientInput[];
   readonly sievedPercent: number;
   readonly splitPercent: number;
   /** What says how far it is cooked, besides the °Brix. */

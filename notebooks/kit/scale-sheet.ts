@@ -9,8 +9,8 @@ import {labelOf} from "./targets.ts";
 export function scaleSheet(mix: WeighableMix, exact: readonly number[], freezer: number): HTMLElement {
   const {amounts, counts, total, missed} = mix;
   const kept = missed.length
-    ? `No weighable amounts near by keep every target: ${missed.map(({target, bound, limit: asked, value}) => `${labelOf(target, freezer)} ${bounded(bound, asked)} comes to ${value === undefined ? "nothing" : limit(value)}`).join("; ")}.`
-    : "Every target is still kept: the amounts are not rounded one by one, but chosen together.";
+    ? `No weighable amounts near by keep every limit: ${missed.map(({target, bound, limit: asked, value}) => `${labelOf(target, freezer)} ${bounded(bound, asked)} comes to ${value === undefined ? "nothing" : limit(value)}`).join("; ")}.`
+    : "Every limit is still kept: the amounts are not rounded one by one, but chosen together.";
   const sum = row("in all", ["", onScale(total), ""]);
   sum.className = "total";
   return sheet({

@@ -19,7 +19,7 @@ export function sweepChart(
     solution.status === "optimal" && solution.cost !== undefined ? (1000 * solution.cost) / batch : NaN;
   const priced = points.map((point) => ({...point, cost: costOf(point)}));
   const there = priced.filter(({cost}) => Number.isFinite(cost));
-  if (!there.length) return html`<p class="note">No mix meets the wish anywhere between these.</p>`;
+  if (!there.length) return html`<p class="note">No mix keeps the limits anywhere between these.</p>`;
   const costs = there.map(({cost}) => cost);
   const [low, high] = [Math.min(...costs), Math.max(...costs)];
   const pad = 0.08 * (high - low) || 0.05;
@@ -82,7 +82,7 @@ export function sweepChart(
     <li><span class="line one"></span>cheapest mix</li>
     <li><span class="turn"></span>something takes over</li>
     <li><span class="line now"></span>now</li>
-    ${gaps.length ? html`<li><span class="swatch"></span>no mix meets the wish</li>` : ""}
+    ${gaps.length ? html`<li><span class="swatch"></span>no mix keeps the limits</li>` : ""}
   </ul>`;
   const takeovers = () =>
     table({

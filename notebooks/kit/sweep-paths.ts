@@ -1,6 +1,6 @@
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import type {Pantry} from "../../lib/pantry/pantry.ts";
-import {limit} from "./numbers.ts";
+import {degrees} from "../../lib/core/figures.ts";
 import {labelOf} from "./targets.ts";
 
 /** A number of the brief that can run. */
@@ -40,7 +40,7 @@ export function pathsOf({brief, freezer, pantry}: Swept): Path[] {
   const units: Record<string, string> = {
     freezingPoint: "°C",
     scoopTemperature: "°C",
-    sweetness: "as % of sugar",
+    sweetness: "sucrose = 100",
     cost: "per kg",
   };
   const limits = Object.entries(brief.targets ?? {}).flatMap(([key, entry]) => {
@@ -51,7 +51,7 @@ export function pathsOf({brief, freezer, pantry}: Swept): Path[] {
       "at" in one
         ? sides(
             `targets.${key}[${i}]`,
-            `${key === "ice" ? "Ice" : "Hard phase"} at ${limit(one.at)} °C`,
+            `${key === "ice" ? "Ice" : "Hard phase"} at ${degrees(one.at, Number.isInteger(one.at) ? 0 : 1)}`,
             "%",
             one,
           )

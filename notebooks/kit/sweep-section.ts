@@ -28,14 +28,9 @@ export function sweepSection(): SweepSection {
   const place = html`<div></div>`;
   const run = longRun();
   const element = html`<section data-side="answer" class="sweep">
-    <h3>What if one number were another?</h3>
-    <p>
-      The cheapest mix while one limit or one price runs over a range. A mark stands where another ingredient
-      or another limit takes over.
-    </p>
-    <div class="tools">
-      <label>Let this run ${which}</label><label>from ${from}</label><label>to ${to}</label>
-    </div>
+    <h3>Change one limit or price</h3>
+    <p>The cheapest mix along a range. A mark stands where another ingredient or another limit takes over.</p>
+    <div class="tools"><label>Vary ${which}</label><label>from ${from}</label><label>to ${to}</label></div>
     ${run.element} ${place}
   </section>`;
   let swept: Swept | undefined;

@@ -4,6 +4,7 @@ import type {Prices} from "../../lib/balance/prices.ts";
 import type {Binding} from "../../lib/balance/answer.ts";
 import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
+import {type MixMoney, OWN_MONEY} from "./mix-money.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
 import {bounded, limit, setting} from "./numbers.ts";
 import {figure} from "./plot.ts";
@@ -15,7 +16,10 @@ import {labelOf} from "./targets.ts";
 export const TRACE = 1e-4;
 
 /** What to weigh for each mix, g, with the batch and its cost below. */
-export function weighingSheet(mixes: readonly ShownMix<WeighedMix>[]): HTMLElement | undefined {
+export function weighingSheet(
+  mixes: readonly ShownMix<WeighedMix>[],
+  money: MixMoney = OWN_MONEY,
+): HTMLElement | undefined {
   const [first] = mixes;
   if (!first) return undefined;
   const {batch} = first.mix;
@@ -31,11 +35,12 @@ export function weighingSheet(mixes: readonly ShownMix<WeighedMix>[]): HTMLEleme
     const {grams: g, percent} = mix.amounts[i]!;
     return percent > TRACE ? grams(g) : cell("–", "none");
   };
-  const below = (heading: string, read: (shown: ShownMix<WeighedMix>) => string) =>
+  const sum = (value: number | undefined) => (value === undefined ? "–" : money.write(decimal(value, 2)));
+  const below = (heading: string, read: (shown: ShownMix<WeighedMix>) => string | HTMLElement) =>
     row(heading, mixes.map(read));
   return sheet({
     heading: "What to weigh",
-    reading: `Grams for a batch of ${grams(batch)} g.`,
+    reading: `Grams for a batch of ${grams(batch)} g.${money.words && ` MixMoney ${money.words}.`}`,
     name: "What to weigh, g",
     columns: [small("g"), ...keyed(mixes)],
     body: names.map(({ingredient, i}) =>
@@ -46,9 +51,9 @@ export function weighingSheet(mixes: readonly ShownMix<WeighedMix>[]): HTMLEleme
     ),
     foot: [
       below("in all", () => grams(batch)),
-      below("cost of the batch", ({mix}) => priced(mix.cost)),
+      below("cost of the batch", ({mix}) => sum(mix.cost)),
       below("cost per kg", ({mix}) =>
-        priced(mix.cost === undefined ? undefined : (mix.cost / mix.batch) * 1000),
+        sum(mix.cost === undefined ? undefined : (mix.cost / mix.batch) * 1000),
       ),
     ],
   });
@@ -62,14 +67,14 @@ const PROPERTIES: readonly (readonly [
   read: (mix: WeighedMix) => string,
 ])[] = [
   ["fat", "%", "fat", ({shares}) => percent(shares.fat)],
-  ["milk solids-not-fat", "%", "msnf", ({shares}) => percent(shares.msnf)],
+  ["MSNF", "%", "msnf", ({shares}) => percent(shares.msnf)],
   ["total solids", "%", "totalSolids", ({shares}) => percent(shares.totalSolids)],
-  ["sugars, lactose apart", "%", "sugars", ({shares}) => percent(shares.sugars)],
-  ["glucose", "%", "glucose", ({shares}) => percent(shares.glucose)],
+  ["sugars without lactose", "%", "sugars", ({shares}) => percent(shares.sugars)],
+  ["dextrose + glucose-syrup solids", "%", "glucose", ({shares}) => percent(shares.glucose)],
   ["egg yolk solids", "%", "eggYolkSolids", ({shares}) => percent(shares.eggYolkSolids)],
-  ["sweetness", "as % of sugar", "sweetness", ({shares}) => percent(shares.sweetness)],
-  ["starts to freeze at", "", "freezingPoint", ({freezing}) => temperature(freezing.initialFreezingPoint, 2)],
-  ["scoops at", "", "scoopTemperature", ({scoop}) => scoopsAt(scoop)],
+  ["sweetness", "sucrose = 100", "sweetness", ({shares}) => percent(shares.sweetness)],
+  ["freezing point", "", "freezingPoint", ({freezing}) => temperature(freezing.initialFreezingPoint, 2)],
+  ["scoop temperature", "", "scoopTemperature", ({scoop}) => scoopsAt(scoop)],
   ["from the freezer", "", "", ({scoop}) => scoop.verdict],
 ];
 
@@ -82,7 +87,7 @@ export function propertySheet(
   if (!mixes.length) return undefined;
   return sheet({
     heading: "What comes out",
-    reading: `Per 100 g of mix, under what was asked for. The freezer stands at ${setting(freezer)}.`,
+    reading: `In 100 g of mix; your limit below each name. Freezer ${setting(freezer)}.`,
     columns: ["", ...keyed(mixes)],
     body: PROPERTIES.map(([name, unit, target, read]) => {
       const asked = wish((targets as Record<string, LimitsInput | undefined>)[target]);
@@ -128,11 +133,11 @@ export function bindingSheet(
     ]);
   });
   const reading = body.length
-    ? "What one more point, degree, 100 g or 0.1 % of a dose on each limit does to the price of a kilogram. The dearest is the first to question."
+    ? "What one more (1 %, 1 °C, 100 g in the batch, 0.1 % of a dose) does to the price of a kilogram. Question the dearest first."
     : "No limit is in the way: this is simply the cheapest there is.";
-  const columns = ["limit", "held at", "price of more", column("while it is", "roomy")];
+  const columns = ["limit", "", "one more costs", column("valid from–to", "roomy")];
   return figure(
-    "What holds the cheapest mix where it is",
+    "What each limit costs",
     reading,
     ...(body.length ? [table({name: "What the limits cost", columns, body})] : []),
     ...(prices ? [html`<p class="aside">${turningPrices(prices)}</p>`] : []),
@@ -143,13 +148,13 @@ export function bindingSheet(
 function turningPrices({ingredients}: Prices): string {
   const used = ingredients
     .filter((one) => one.used && Number.isFinite(one.to))
-    .map(({ingredient, to}) => `${ingredient} above ${decimal(to, 2)}`);
+    .map(({ingredient, to}) => `${ingredient} costs ${decimal(to, 2)}`);
   const unused = ingredients
     .filter((one) => !one.used && one.from > 0)
-    .map(({ingredient, from}) => `${ingredient} comes in below ${decimal(from, 2)}`);
+    .map(({ingredient, from}) => `${ingredient} below ${decimal(from, 2)}`);
   return [
-    used.length ? `Other amounts would be cheaper with ${used.join(", ")} per kg.` : "",
-    unused.length ? `${unused.join(", ")} per kg.` : "",
+    used.length ? `The recipe stays best until ${used.join(" or ")} per kg.` : "",
+    unused.length ? `What would come in: ${unused.join(", ")} per kg.` : "",
   ].join(" ");
 }
 
@@ -163,8 +168,4 @@ function priceOf({price, of}: Binding): string {
 
 function percent(value: number | undefined): string {
   return value === undefined ? "–" : decimal(value, 1);
-}
-
-function priced(value: number | undefined): string {
-  return value === undefined ? "–" : decimal(value, 2);
 }

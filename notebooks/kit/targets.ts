@@ -1,4 +1,5 @@
 import {html} from "htl";
+import {roomy} from "../../lib/core/figures.ts";
 import type {Relaxation} from "../../lib/balance/answer.ts";
 import type {BriefInput} from "../../lib/balance/brief-schema.ts";
 import {type Subject, subjectName} from "../../lib/balance/subject.ts";
@@ -29,22 +30,22 @@ const share = (
 
 const OFFERS: readonly Offer[] = [
   {...share("fat"), label: "Fat", unit: "%", from: 0, to: 25, step: 0.5},
-  {...share("msnf"), label: "Milk solids-not-fat", unit: "%", from: 0, to: 20, step: 0.5},
+  {...share("msnf"), label: "MSNF (milk solids-not-fat)", unit: "%", from: 0, to: 20, step: 0.5},
   {...share("totalSolids"), label: "Total solids", unit: "%", from: 20, to: 60, step: 0.5},
-  {...share("sugars"), label: "Sugars, lactose apart", unit: "%", from: 0, to: 35, step: 0.5},
+  {...share("sugars"), label: "Sugars without lactose", unit: "%", from: 0, to: 35, step: 0.5},
   {
     ...share("glucose"),
-    label: "Glucose: dextrose and glucose-syrup solids",
+    label: "Dextrose + glucose-syrup solids",
     unit: "%",
     from: 0,
     to: 15,
     step: 0.5,
   },
   {...share("eggYolkSolids"), label: "Egg yolk solids", unit: "%", from: 0, to: 6, step: 0.1},
-  {...share("sweetness"), label: "Sweetness", unit: "as % of sugar", from: 0, to: 35, step: 0.5},
+  {...share("sweetness"), label: "Sweetness", unit: "sucrose = 100", from: 0, to: 35, step: 0.5},
   {
     key: "freezingPoint",
-    label: "Starts to freeze at",
+    label: "Freezing point",
     unit: "°C",
     from: -6,
     to: -1,
@@ -53,7 +54,7 @@ const OFFERS: readonly Offer[] = [
   },
   {
     key: "scoopTemperature",
-    label: "Scoops at",
+    label: "Scoop temperature",
     unit: "°C",
     from: -24,
     to: -6,
@@ -71,7 +72,7 @@ const OFFERS: readonly Offer[] = [
   },
   {
     key: "hardPhase",
-    label: "Hard phase in the freezer: ice and solid fat",
+    label: "Ice and solid fat (hard phase) in the freezer",
     unit: "%",
     from: 30,
     to: 75,
@@ -111,7 +112,9 @@ export function targetWindows(first: Targets, freezer: number): TargetsControl {
       },
       relax(relaxations: readonly Relaxation[], at: number) {
         for (const {offer, window} of windows) {
-          const moved = relaxations.filter(({target}) => target === subjectName(offer.subject(at)));
+          const moved = relaxations.filter(
+            ({of, target}) => of === "target" && target === subjectName(offer.subject(at)),
+          );
           if (moved.length) window.set(moved.reduce(relaxed, window.value));
         }
       },
@@ -131,6 +134,12 @@ export function targetsOf(windows: Windows, freezer: number): Targets {
   } as Targets;
 }
 
+/** How many limits there are, in words. */
+export function limitsWords(windows: Windows): string {
+  const count = Object.values(windows).reduce((total, window) => total + Object.keys(window).length, 0);
+  return count === 1 ? "1 limit" : `${count} limits`;
+}
+
 /** The names of the targets that have a window. */
 export function offeredTargets(): string[] {
   return OFFERS.map(({key}) => key);
@@ -138,7 +147,10 @@ export function offeredTargets(): string[] {
 
 /** What a limit speaks of, in the words of the page; the name itself where it is an ingredient's. */
 export function labelOf(target: string, freezer: number): string {
-  return OFFERS.find(({subject}) => subjectName(subject(freezer)) === target)?.label.split(":")[0] ?? target;
+  return (
+    OFFERS.find(({subject}) => subjectName(subject(freezer)) === target)?.label.replace(/ \(.*?\)/, "") ??
+    target
+  );
 }
 
 /** The value of a subject in a mix. */
@@ -157,7 +169,6 @@ function firstWindow(targets: Targets, key: string, freezer: number): Window {
 }
 
 function relaxed(limits: Window, {bound, to}: Relaxation): Window {
-  const [down, up] = [Math.floor(to * 100) / 100, Math.ceil(to * 100) / 100];
-  if (bound === "equal") return {min: down, max: up};
-  return bound === "min" ? {...limits, min: down} : {...limits, max: up};
+  if (bound === "equal") return {min: roomy("min", to), max: roomy("max", to)};
+  return {...limits, [bound]: roomy(bound, to)};
 }

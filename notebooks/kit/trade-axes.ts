@@ -78,13 +78,13 @@ const OFFERS: Readonly<Record<string, Offer>> = {
   sugars: {name: "sugars", unit: "%", sense: "minimise", wish: () => "sugars"},
   sweetness: {
     name: "sweetness",
-    unit: "as % of sugar",
+    unit: "sucrose = 100",
     sense: "minimise",
     wish: () => "sweetness",
     ends: ["least sweet", "sweetest"],
   },
   fat: {name: "fat", unit: "%", sense: "maximise", wish: () => "fat", ends: ["leanest", "richest"]},
-  msnf: {name: "milk solids-not-fat", unit: "%", sense: "maximise", wish: () => "msnf"},
+  msnf: {name: "MSNF (milk solids-not-fat)", unit: "%", sense: "maximise", wish: () => "msnf"},
   totalSolids: {name: "total solids", unit: "%", sense: "maximise", wish: () => "totalSolids"},
   protein: {name: "protein", unit: "%", sense: "maximise", wish: () => "protein"},
   lactose: {name: "lactose", unit: "%", sense: "minimise", wish: () => "lactose"},
@@ -136,7 +136,13 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
     control(element, () => {
       const name = what.value;
       const sense = better.value as Sense;
-      const offer: Offer = offered(name) ?? {name, unit: "per 100 g", sense, wish: () => name, digits: 0};
+      const offer: Offer = offered(name) ?? {
+        name: name === "CO2" ? "CO₂" : name,
+        unit: "per 100 g",
+        sense,
+        wish: () => name,
+        digits: 0,
+      };
       return (freezer: number): Axis => {
         const plain = offer.wish(freezer);
         const digits = offer.digits ?? 1;
@@ -175,6 +181,5 @@ export function axisTitle({name, unit, sense}: Axis, freezer: number, upright: b
 
 /** A value of an axis with its unit: `2.31 per kg`, `−15.4 °C`. */
 export function valueText({unit, read}: Axis, value: number): string {
-  if (unit === "°C") return read(value);
-  return `${read(value)} ${unit.replace("as % of", "% of")}`;
+  return unit === "°C" || unit === "sucrose = 100" ? read(value) : `${read(value)} ${unit}`;
 }

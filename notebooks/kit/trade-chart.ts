@@ -181,7 +181,7 @@ function heading(x: Axis, y: Axis): string {
 }
 
 function reading(priced: boolean): string {
-  return `Every mix of these ingredients that meets the wish lies in the outlined field. On the bold line nothing is better in both.${priced ? " The colour is the least that a mix there costs." : ""} Point at a mix to see its recipe; click or press Enter to keep it.`;
+  return `Every mix of these ingredients that keeps the limits lies in the outlined field. On the bold line nothing is better in both.${priced ? " The colour is the least that a mix there costs." : ""} Point at a mix to see its recipe; click or press Enter to keep it.`;
 }
 
 /** The corners of the front, for keys: arrows walk along it, Enter keeps. */
@@ -230,7 +230,7 @@ function clip(chart: SVGSVGElement, outline: readonly (readonly [number, number]
 function legend(least: number, most: number, priced: boolean): HTMLElement {
   return html`<ul class="legend">
     <li><span class="line"></span>nothing is better in both</li>
-    <li><span class="swatch"></span>can be had</li>
+    <li><span class="swatch"></span>possible</li>
     ${
       priced
         ? html`<li class="ramp">

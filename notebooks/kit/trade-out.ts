@@ -9,7 +9,11 @@ export function frontCsv({front, x, y, brief}: TradeScene): string {
   const names = brief.ingredients.map(({ingredient}) => ingredient.name);
   return csvText(
     [axisName(x), axisName(y), ...names.map((name) => `${name}, g`)],
-    front.points.map(({x: atX, y: atY, mix}) => [atX, atY, ...mix.amounts.map(({grams}) => grams)]),
+    front.points.map(({x: atX, y: atY, mix}) => [
+      figure(atX),
+      figure(atY),
+      ...mix.amounts.map(({grams}) => weighed(grams)),
+    ]),
   );
 }
 
@@ -36,13 +40,27 @@ export function mixesCsv(mixes: readonly ShownMix<WeighedMix>[]): string {
   return csvText(
     ["name", "unit", ...mixes.map(({label}) => label)],
     [
-      ...first.mix.amounts.map(({ingredient}, i) => row(ingredient, "g", ({amounts}) => amounts[i]!.grams)),
-      row("cost", "money", ({cost}) => cost),
-      row("freezing point", "°C", ({freezing}) => freezing.initialFreezingPoint),
-      row("scoop temperature", "°C", ({scoop}) => scoop.temperature),
-      ...Object.keys(first.mix.shares).map((name) => row(name, "per 100 g", ({shares}) => shares[name])),
+      ...first.mix.amounts.map(({ingredient}, i) =>
+        row(ingredient, "g", ({amounts}) => weighed(amounts[i]!.grams)),
+      ),
+      row("cost", "money", ({cost}) => figure(cost)),
+      row("freezing point", "°C", ({freezing}) => figure(freezing.initialFreezingPoint)),
+      row("scoop temperature", "°C", ({scoop}) => figure(scoop.temperature)),
+      ...Object.keys(first.mix.shares).map((name) =>
+        row(name, "per 100 g", ({shares}) => figure(shares[name])),
+      ),
     ],
   );
+}
+
+/** A figure as a reader needs it: four digits after the point at most. */
+function figure(value: number | undefined): number | undefined {
+  return value === undefined ? undefined : Number(value.toFixed(4));
+}
+
+/** A mass as a scale may show it, g: hundredths. */
+function weighed(grams: number): number {
+  return Number(grams.toFixed(2));
 }
 
 /** Mixes side by side as JSON. */

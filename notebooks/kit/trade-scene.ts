@@ -118,7 +118,7 @@ export function tradeScene({
     return {
       waits:
         front.status === "infeasible"
-          ? "No mix of these ingredients meets every wish: let a limit go"
+          ? "No mix of these ingredients keeps every limit: let one go"
           : front.reason,
     };
   return {brief, x, y, found, front};

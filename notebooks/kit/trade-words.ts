@@ -18,19 +18,19 @@ export function tradeVerdict(scene: TradeScene): HTMLElement {
     return html`<section class="verdict" aria-live="polite">
       <h2>There is nothing to trade: <b>one mix</b> is best in both</h2>
       <p>
-        ${unbroken(`It has ${x.name} ${valueText(x, first.x)} and ${y.name} ${valueText(y, first.y)}. Choose another pair, or change a wish.`)}
+        ${unbroken(`It has ${x.name} ${valueText(x, first.x)} and ${y.name} ${valueText(y, first.y)}. Choose another pair, or change a limit.`)}
       </p>
       ${leftOut(front)}
     </section>`;
   }
   return html`<section class="verdict" aria-live="polite">
     <h2>
-      The <b>${x.bestMix("mix")}</b> comes to ${nonbreaking(valueText(x, first.x))}, the
-      <b>${y.bestMix("one")}</b> to ${nonbreaking(valueText(x, last.x))}
+      From <b>${nonbreaking(valueText(x, first.x))}</b> at ${y.name} ${nonbreaking(valueText(y, first.y))} to
+      <b>${nonbreaking(valueText(x, last.x))}</b> at ${nonbreaking(y.read(last.y))}
     </h2>
     <ul class="says">
       ${say(capital(x.best), point(scene, 0))} ${say(capital(y.best), point(scene, points.length - 1))}
-      ${points.length > 2 ? say("In between", `${point(scene, bendOf(front))} Here the line bends most: either way, each step gives less than it takes.`) : ""}
+      ${points.length > 2 ? say("Best compromise", `${point(scene, bendOf(front))} Further either way costs more than it gains.`) : ""}
     </ul>
     ${leftOut(front)}
   </section>`;

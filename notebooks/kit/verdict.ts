@@ -1,10 +1,11 @@
 import {html} from "htl";
-import type {Balanced, Conflict, Relaxation} from "../../lib/balance/answer.ts";
+import type {Balanced, Conflict, LimitSide, Relaxation} from "../../lib/balance/answer.ts";
 import {decimal, degrees, grams, roomy} from "../../lib/core/figures.ts";
 import {objectiveSentence} from "../../lib/io/objective-words.ts";
 import {outOfFreezer, scoopsClause, softWarning} from "../../lib/kitchen/scoop-words.ts";
 import type {PageAnswer} from "./answers.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
+import type {MixMoney} from "./mix-money.ts";
 import {bounded, limit, setting, unbroken} from "./numbers.ts";
 import {TRACE} from "./tables.ts";
 import {labelOf} from "./targets.ts";
@@ -13,10 +14,13 @@ import {labelOf} from "./targets.ts";
 interface Circumstances {
   /** °C. */
   readonly freezer: number;
+  readonly money: MixMoney;
   /** What no further mix could be: `softer`. */
   readonly missing: readonly string[];
   /** Makes the least change that lets an infeasible brief be met. */
   readonly relax: (changes: readonly Relaxation[]) => void;
+  /** How a limit of an ingredient is said, which the brief has in g: in the unit that its line shows. */
+  readonly amount: (name: string) => {readonly unit: "%" | "g"; readonly batch: number} | undefined;
 }
 
 /** The answer in words, whatever it is. */
@@ -31,7 +35,7 @@ export function verdictOn(
     case "infeasible":
       return conflictNotice(answer.conflict, circumstances);
     case "mistaken":
-      return notice("Something in the brief needs mending", answer.message);
+      return notice("Please correct", answer.message);
     default:
       return notice("There is no answer that could be checked", answer.reason);
   }
@@ -45,17 +49,18 @@ export function shortly(answer: PageAnswer): string {
     const soft = scoop.verdict === "soft" ? "soft in the freezer, " : "";
     return `${price}, ${soft}${scoopsClause(scoop)}`;
   }
-  return answer.status === "infeasible" ? "No mix meets every target" : "The brief needs mending";
+  return answer.status === "infeasible" ? "No mix keeps every limit" : "Please correct an entry";
 }
 
 /** One line on top, then a plain sentence for each mix. */
-function success(mixes: readonly ShownMix[], {missing}: Circumstances): HTMLElement {
+function success(mixes: readonly ShownMix[], {missing, money}: Circumstances): HTMLElement {
   const {mix} = mixes[0]!;
   const byCost = isCheapest(mix);
   const warning = softWarning(mix.scoop);
   return html`<section class="verdict" aria-live="polite">
-    <h2>${cheapest(mix)}</h2>
+    <h2>${cheapest(mix, money)}</h2>
     ${warning === undefined ? "" : html`<p class="alarm" role="alert"><b>${unbroken(warning)}</b></p>`}
+    ${money.words && html`<p class="aside invented">Costs are ${money.words}: type your own under “What may go in?”.</p>`}
     <ul>
       ${mixes.map(
         (shown) =>
@@ -64,8 +69,15 @@ function success(mixes: readonly ShownMix[], {missing}: Circumstances): HTMLElem
           </li>`,
       )}
     </ul>
+    ${(mix.beyondDoses ?? []).map(
+      ({name, has, limit: most}) =>
+        html`<p class="aside">
+          <b>More ${name} than is customary:</b> ${decimal(has, 2)} %, where at most ${limit(most)} % is
+          usual.
+        </p>`,
+    )}
     ${byCost ? "" : html`<p class="aside">${unbroken(objectiveSentence(mix))}</p>`}
-    ${missing.map((name) => html`<p class="aside">No other mix ${byCost ? "within 15 % of that cost" : "as good"} is ${name}: the ones above are already as far as the targets, and a tub that holds its shape, allow.</p>`)}
+    ${missing.map((name) => html`<p class="aside">No other mix ${byCost ? "within 15 % of that cost" : "as good"} is ${name}: the ones above are already as far as the limits, and a tub that holds its shape, allow.</p>`)}
   </section>`;
 }
 
@@ -73,14 +85,14 @@ function isCheapest({objective}: Balanced): boolean {
   return objective?.sense === "minimise" && objective.name.startsWith("cost");
 }
 
-function cheapest(mix: Balanced): HTMLElement {
+function cheapest(mix: Balanced, money: MixMoney): HTMLElement {
   const {cost, batch, scoop} = mix;
   const price =
     cost === undefined
       ? html`<span>This mix</span>`
       : html`<span
           >${isCheapest(mix) ? "The cheapest" : "This"} mix costs
-          <b>${decimal((cost / batch) * 1000, 2)} per kg</b></span
+          <b>${money.write(`${decimal((cost / batch) * 1000, 2)} per kg`)}</b></span
         >`;
   return html`<span>${price} and <b>${unbroken(scoopsClause(scoop))}</b></span>`;
 }
@@ -90,7 +102,7 @@ function sentence(mix: Balanced, first: Balanced): string {
   const point = mix.freezing.initialFreezingPoint;
   return [
     mix === first ? ofBatch(mix) : against(mix, first),
-    `It starts to freeze at ${point === undefined ? "a temperature below −40 °C" : degrees(point)} and ${scoopsClause(mix.scoop)}.`,
+    `Freezing point ${point === undefined ? "below −40 °C" : degrees(point)}; it ${scoopsClause(mix.scoop)}.`,
     `From a freezer at ${setting(mix.scoop.freezer)} ${outOfFreezer(mix.scoop)}.`,
   ]
     .join(" ")
@@ -98,10 +110,10 @@ function sentence(mix: Balanced, first: Balanced): string {
 }
 
 function ofBatch({cost, batch, shares}: Balanced): string {
-  const tastes = `tastes as sweet as ${decimal(shares.sweetness ?? 0, 1)} % sugar`;
+  const tastes = `sweetness ${decimal(shares.sweetness ?? 0, 1)} (sucrose = 100)`;
   return cost === undefined
-    ? `It ${tastes}.`
-    : `A batch of ${grams(batch)} g costs ${decimal(cost, 2)} and ${tastes}.`;
+    ? `${tastes[0]!.toUpperCase()}${tastes.slice(1)}.`
+    : `A batch of ${grams(batch)} g costs ${decimal(cost, 2)}; ${tastes}.`;
 }
 
 function against(mix: Balanced, first: Balanced): string {
@@ -130,20 +142,30 @@ function listed(names: readonly string[]): string {
 /** Why no mix exists, the least change that would help, and a button that makes it. */
 function conflictNotice(
   {targets, relaxations, reach, openers}: Conflict,
-  {freezer, relax}: Circumstances,
+  circumstances: Circumstances,
 ): HTMLElement {
+  const {freezer, relax, amount} = circumstances;
+  const named = ({of, target, own}: LimitSide) =>
+    of === "target" ? labelOf(target, freezer) : of === "dose" && !own ? `Customary: ${target}` : target;
+  const said = ({of, target}: LimitSide, value: number) => {
+    if (of === "dose") return {value, unit: "\u00a0%"};
+    const line = of === "ingredient" ? amount(target) : undefined;
+    if (!line) return {value, unit: ""};
+    return {value: line.unit === "%" ? (100 * value) / line.batch : value, unit: `\u00a0${line.unit}`};
+  };
   const button = html`<button type="button">Make this change</button>`;
   button.addEventListener("click", () => relax(relaxations));
   return html`<section class="verdict trouble" aria-live="polite">
-    <h2><b>No mix</b> of these ingredients meets every target</h2>
-    <p>
-      ${targets.length < 2 ? "This cannot be met at all:" : "These cannot hold together; drop any one of them and the rest can:"}
-    </p>
+    <h2><b>No mix</b> of these ingredients keeps every limit</h2>
+    <p>${targets.length < 2 ? "This cannot be met at all:" : "These cannot hold together:"}</p>
     <ul class="conflict">
       ${targets.map(
         (one) =>
           html`<li>
-            <span><strong>${labelOf(one.target, freezer)}</strong> ${bounded(one.bound, one.limit)}</span>
+            <span
+              ><strong>${named(one)}</strong>
+              ${bounded(one.bound, said(one, one.limit).value)}${said(one, one.limit).unit}</span
+            >
           </li>`,
       )}
     </ul>
@@ -153,11 +175,12 @@ function conflictNotice(
             <p>The least change that lets them meet:</p>
             <ul>
               ${relaxations.map(
-                ({target, bound, from, to}) =>
+                (one) =>
                   html`<li>
                     <span
-                      ><strong>${labelOf(target, freezer)}</strong> ${bounded(bound, roomy(bound, to))}
-                      instead of ${limit(from)}</span
+                      ><strong>${named(one)}</strong>
+                      ${moved(one.bound, said(one, one.to).value)}${said(one, one.to).unit} instead of
+                      ${limit(said(one, one.from).value)}${said(one, one.from).unit}</span
                     >
                   </li>`,
               )}
@@ -169,9 +192,17 @@ function conflictNotice(
             most”, or allow another ingredient.
           </p>`
     }
+    ${targets.some(({of}) => of === "dose") ? html`<p>A customary limit is raised under “What is customary?”.</p>` : ""}
     ${reach ? html`<p>By itself, ${labelOf(reach.target, freezer)} reaches ${limit(reach.best)} with these ingredients.</p>` : ""}
     ${openers.length ? html`<p>Or let one of these in, and it can be met: ${listed(openers)}.</p>` : ""}
   </section>`;
+}
+
+/** A limit as it becomes, rounded as it is then set: an exact one to the hundredths around it. */
+function moved(bound: Relaxation["bound"], to: number): string {
+  if (bound !== "equal") return bounded(bound, roomy(bound, to));
+  const [low, high] = [roomy("min", to), roomy("max", to)];
+  return low === high ? bounded(bound, low) : `${limit(low)} to ${limit(high)}`;
 }
 
 /** Something that the cook must see to before there can be an answer. */

@@ -8,7 +8,7 @@ type Weighed =
 
 const OFFERED: readonly (readonly [Weighed, string, string, number])[] = [
   ["firmness", "Hard phase in the freezer", "for 1 g in 100 g", 3],
-  ["sweetness", "Sweetness", "for 1 % of sugar", 3],
+  ["sweetness", "Sweetness", "for 1 (sucrose = 100)", 3],
   ["fat", "Fat", "for 1 g in 100 g", 3],
   ["totalSolids", "Total solids", "for 1 g in 100 g", 3],
   ["lactose", "Lactose", "for 1 g in 100 g", 3],

@@ -1,12 +1,20 @@
 // How the state of a page is written in its address, and read back from whatever an address holds: text that makes no sense
 // is none. Nothing here needs a page.
-import type {IngredientInput} from "../../lib/balance/brief-schema.ts";
 import type {Source} from "./load-recipe.ts";
 
 /** Lower and upper limit of a target; an absent one is open. */
 export interface Window {
   readonly min?: number;
   readonly max?: number;
+}
+
+/** An ingredient that the cook allows in the mix: its least and most, in percent of the batch or in g, and its price per kg. */
+export interface Picked {
+  readonly name: string;
+  readonly min?: number;
+  readonly max?: number;
+  readonly unit: "%" | "g";
+  readonly price?: number;
 }
 
 /** Where the page looks: at a corner of the front (where it bends most, to begin with), or at a cell of the map. */
@@ -18,7 +26,7 @@ export type Mark =
 /** A number as it is written, or nothing. There is one way only to match it, so that no address takes long to read. */
 const NUMBER = String.raw`(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?)?`;
 const WINDOW = new RegExp(String.raw`^${NUMBER}\.\.${NUMBER}$`);
-const PICKED = new RegExp(String.raw`^${NUMBER}\.\.${NUMBER}@${NUMBER} ([\s\S]{1,200})$`);
+const PICKED = new RegExp(String.raw`^${NUMBER}\.\.${NUMBER}(%?)@${NUMBER} ([\s\S]{1,200})$`);
 
 /** Longest name of a file, characters: file systems take no more. */
 const LONGEST_FILE_NAME = 255;
@@ -71,18 +79,21 @@ export function sharesFrom(text: string): number[] | undefined {
   return percents.map((percent) => percent / sum);
 }
 
-/** An ingredient that the cook allows, as `min..max@price name`, each number empty where there is none. */
-export function pickedText({name, min, max, price}: IngredientInput): string {
-  return `${windowText({...(typeof min === "number" && {min}), ...(typeof max === "number" && {max})})}@${price ?? ""} ${name}`;
+/** An ingredient as `min..max@price name` with limits in g, or `min..max%@price name`; each number empty where there is none. */
+export function pickedText({name, min, max, unit, price}: Picked): string {
+  const window = windowText({...(min !== undefined && {min}), ...(max !== undefined && {max})});
+  return `${window}${unit === "%" && window !== ".." ? "%" : ""}@${price ?? ""} ${name}`;
 }
 
 /** What {@link pickedText} wrote. */
-export function pickedFrom(text: string): IngredientInput | undefined {
+export function pickedFrom(text: string): Picked | undefined {
   const match = PICKED.exec(text);
   if (!match) return undefined;
-  const [min, max, price] = [match[1], match[2], match[3]].map(notNegativeFrom);
+  const [min, max, price] = [match[1], match[2], match[4]].map(notNegativeFrom);
+  const limited = min !== undefined || max !== undefined;
   return {
-    name: match[4]!,
+    name: match[5]!,
+    unit: limited && match[3] !== "%" ? "g" : "%",
     ...(min !== undefined && {min}),
     ...(max !== undefined && {max}),
     ...(price !== undefined && {price}),
