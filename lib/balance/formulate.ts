@@ -107,7 +107,11 @@ export function formulate(
 }
 
 /** Coefficients over shares as coefficients over the program's variables, with 0 for those that a row leaves out. */
-function padded(coefficients: MeantRow["coefficients"], shares: readonly number[], width: number): number[] {
+function padded(
+  coefficients: readonly number[] | ReadonlyMap<number, number>,
+  shares: readonly number[],
+  width: number,
+): number[] {
   const all = zeros(width);
   // A list may have holes.
   for (const [j, coefficient] of coefficients.entries()) {

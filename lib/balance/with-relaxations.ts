@@ -12,11 +12,14 @@ import type {BriefInput, IngredientInput, LimitsInput} from "./brief-schema.ts";
  * @param relaxations `answer.conflict.relaxations`, or some of them
  * @throws InputError for a change of a place that the brief does not have
  */
-export function withRelaxations(brief: BriefInput, relaxations: readonly Relaxation[]): BriefInput {
+export function withRelaxations(
+  brief: BriefInput<string>,
+  relaxations: readonly Relaxation[],
+): BriefInput<string> {
   return relaxations.reduce(changed, brief);
 }
 
-function changed(brief: BriefInput, move: Relaxation): BriefInput {
+function changed(brief: BriefInput<string>, move: Relaxation): BriefInput<string> {
   const {path, to} = move;
   const [, kind, key] = /^(targets|doses)\.([^[]+)/u.exec(path) ?? [];
   if (kind === "doses") {
@@ -42,10 +45,10 @@ function changed(brief: BriefInput, move: Relaxation): BriefInput {
 }
 
 function withTarget(
-  {targets}: BriefInput,
+  {targets}: BriefInput<string>,
   name: string,
   value: LimitsInput | undefined,
-): NonNullable<BriefInput["targets"]> {
+): NonNullable<BriefInput<string>["targets"]> {
   const {[name]: _old, ...others} = targets ?? {};
   const there = value !== undefined && (Array.isArray(value) || limited(value));
   // In its old place, so that later places stay what they were.

@@ -20,6 +20,7 @@ export interface DemoRipple {
 
 /** What the page asks of a ripple. */
 export interface RippleWish {
+  /** With limits in g: a ripple has no batch to take percent of. */
   readonly ingredients: readonly IngredientInput[];
   readonly sievedPercent: number;
   readonly splitPercent: number;
@@ -42,7 +43,8 @@ export function rippleBrief(name: string, wish: RippleWish, pantry: Pantry): Rip
   const {cook, freezer, splitPercent} = wish;
   return {
     name,
-    ingredients: wish.ingredients.map(({name: picked, min, max, price}) => {
+    ingredients: wish.ingredients.map(({name: picked, price, ...limits}) => {
+      const [min, max] = [gramsOf(limits.min), gramsOf(limits.max)];
       const shelved = findIngredient(pantry, picked, picked);
       const fruit = isFruit(shelved);
       return {
@@ -61,6 +63,11 @@ export function rippleBrief(name: string, wish: RippleWish, pantry: Pantry): Rip
     ...(isSet(wish.sweetness) && {sweetness: wish.sweetness}),
     ...(splitPercent > 0 && {inversion: splitPercent / 100}),
   };
+}
+
+/** A limit in g. */
+export function gramsOf(limit: IngredientInput["min"]): number | undefined {
+  return typeof limit === "number" ? limit : undefined;
 }
 
 function asked(key: "hardPhase", window: Limits, at: number) {

@@ -12,7 +12,7 @@ import {type Money, moneyOf} from "./money.ts";
 import {onwardAddress} from "./onward.ts";
 import {promised, type Promised} from "./promise.ts";
 import type {TypedRecipe} from "./recipe-text.ts";
-import {rippleBrief, type RippleWish} from "./ripple-pot.ts";
+import {gramsOf, rippleBrief, type RippleWish} from "./ripple-pot.ts";
 import {ALWAYS} from "./selling.ts";
 import {isFruit, tubProduct} from "./tub-product.ts";
 
@@ -148,7 +148,7 @@ function planOnPage(wish: RippleWish, pantry: Pantry): RipplePlan {
   }));
   const fruits = entries.filter(({shelved}) => isFruit(shelved));
   if (!fruits.length) throw new Mistake("Choose a fruit: tick one under “What goes into the pot?”.");
-  const sized = wish.cook === "mass" || entries.some(({min = 0}) => min > 0);
+  const sized = wish.cook === "mass" || entries.some(({min}) => (gramsOf(min) ?? 0) > 0);
   if (!sized) {
     throw new Mistake(
       `How much ripple? Give ${fruits[0]!.shelved.name} an “at least”, or boil it down to a weight.`,
