@@ -58,7 +58,7 @@ describe("an ingredient and a target of one name", () => {
         .sort(),
     ).toEqual(["ingredient", "target"]);
     expect(pricesText(pricesOf(checked))).toMatch(/sucrose at most 60 g +−0\.5500/);
-    expect(answerCsv(answer)).toContain("binding,sucrose max,60,g\r\n");
+    expect(answerCsv(answer)).toContain("binding,sucrose max,60,g");
     expect(answerCsv(answer)).toContain("binding,sucrose min,8,g per 100 g\r\n");
   });
 });
