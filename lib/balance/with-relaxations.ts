@@ -1,4 +1,5 @@
 import {InputError} from "../core/errors.ts";
+import {expectList, expectShape} from "../core/shape.ts";
 import type {Relaxation} from "./answer.ts";
 import type {BriefInput, IngredientInput, LimitsInput} from "./brief-schema.ts";
 
@@ -16,6 +17,13 @@ export function withRelaxations(
   brief: BriefInput<string>,
   relaxations: readonly Relaxation[],
 ): BriefInput<string> {
+  expectShape(brief, {ingredients: "list"}, "brief", "give a brief as you write it");
+  expectList(
+    relaxations,
+    {path: "text", bound: "text", to: "number"},
+    "relaxations",
+    "give those of an answer: answer.conflict.relaxations",
+  );
   return relaxations.reduce(changed, brief);
 }
 
