@@ -3,7 +3,7 @@ import {expectFunction} from "../core/shape.ts";
 import {expectProgram} from "./expect-program.ts";
 import {limitsOf, withoutLimits, type Limit} from "./limits.ts";
 import type {LinearProgram} from "./program.ts";
-import {solve, type SolveOptions} from "./solve.ts";
+import {expectSolveOptions, solve, type SolveOptions} from "./solve.ts";
 
 /** Limits that cannot hold together. */
 export interface Conflict {
@@ -32,6 +32,7 @@ export function irreducibleConflict(
 ): Conflict | undefined {
   expectProgram(program);
   expectFunction(isHard, "isHard");
+  expectSolveOptions(options);
   const soft = limitsOf(program).filter((limit) => !isHard(limit));
   const anyPoint: LinearProgram = {
     ...program,

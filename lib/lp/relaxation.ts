@@ -4,7 +4,7 @@ import {InputError} from "../core/errors.ts";
 import {beforeTime, checkTime, type Deadline, deadlineIn, USUAL_TIME} from "./deadline.ts";
 import {limitsOf, limitValue, withLimits, type Limit} from "./limits.ts";
 import type {LinearProgram, Outcome, Row, Variable} from "./program.ts";
-import {solve, type SolveOptions} from "./solve.ts";
+import {expectSolveOptions, solve, type SolveOptions} from "./solve.ts";
 
 /** A limit and how far it has to give way, in its own unit, above 0. */
 export interface Move {
@@ -44,6 +44,8 @@ export function leastRelaxation(
 ): Relaxation | Exclude<Outcome, {status: "optimal"}> {
   expectProgram(program);
   expectFunction(weight, "weight");
+  expectFunction(most, "most");
+  expectSolveOptions(options);
   const soft = limitsOf(program).flatMap((limit) => {
     const price = weight(limit);
     if (price === undefined) return [];
