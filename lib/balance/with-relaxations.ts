@@ -1,6 +1,9 @@
 import {InputError} from "../core/errors.ts";
-import {expectList, expectShape} from "../core/shape.ts";
+import {finite} from "../core/numbers.ts";
+import {parse} from "../core/schema.ts";
+import {expectList, oneOf} from "../core/shape.ts";
 import type {Relaxation} from "./answer.ts";
+import {BRIEF_KEYS, briefSchema} from "./brief-schema.ts";
 import type {BriefInput, IngredientInput, LimitsInput} from "./brief-schema.ts";
 
 /**
@@ -11,19 +14,23 @@ import type {BriefInput, IngredientInput, LimitsInput} from "./brief-schema.ts";
  *
  * @param brief as the cook wrote it, the one whose answer lists the changes
  * @param relaxations `answer.conflict.relaxations`, or some of them
- * @throws InputError for a change of a place that the brief does not have
+ * @throws InputError for what is no brief or no list of changes, and a change of a place that the brief does not have
  */
 export function withRelaxations(
   brief: BriefInput<string>,
   relaxations: readonly Relaxation[],
 ): BriefInput<string> {
-  expectShape(brief, {ingredients: "list"}, "brief", "give a brief as you write it");
+  parse(briefSchema, brief, "brief", BRIEF_KEYS);
   expectList(
     relaxations,
     {path: "text", bound: "text", to: "number"},
     "relaxations",
-    "give those of an answer: answer.conflict.relaxations",
+    "give answer.conflict.relaxations",
   );
+  for (const [i, {to, bound}] of relaxations.entries()) {
+    finite(to, `relaxations[${i}].to`);
+    oneOf(bound, ["min", "max", "equal"], `relaxations[${i}].bound`, "bound");
+  }
   return relaxations.reduce(changed, brief);
 }
 

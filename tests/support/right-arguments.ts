@@ -88,6 +88,7 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
   "Spread | SpreadInput": {weighing: 1},
   AmountsInput: answer.amounts,
   "BriefInput<Own>": written,
+  "BriefInput<string>": written,
   CookTo: {brix: 30},
   CookOptions: {inversion: 0.2},
   Cooked: library.cookDown(recipe, {brix: 60}),
