@@ -3,7 +3,7 @@ import type {BriefInput, IngredientInput} from "../../lib/balance/brief-schema.t
 import {DOSES, dosesIn} from "../../lib/pantry/doses.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {keep, recall} from "./address.ts";
-import {type Control, control, numberIn} from "./control.ts";
+import {changed, type Control, control, numberIn} from "./control.ts";
 import {limit} from "./numbers.ts";
 import {numberFrom} from "./written.ts";
 
@@ -11,6 +11,8 @@ import {numberFrom} from "./written.ts";
 export interface DoseBoxes extends Control<BriefInput["doses"]> {
   /** Shows the boxes of those doses that some of these ingredients could go beyond. */
   show(chosen: readonly IngredientInput[]): void;
+  /** Takes over the doses that a brief has. */
+  take(doses: BriefInput["doses"]): void;
   /** How many hold, in words. */
   tally(): string;
 }
@@ -24,6 +26,12 @@ export function doseBoxes(shelf: readonly Ingredient[]): DoseBoxes {
       return value !== undefined && DOSES.some((dose) => dose.key === key) ? [[key, value] as const] : [];
     }),
   );
+  const write = () =>
+    keep(
+      "dose",
+      [...own].map(([dose, most]) => `${dose}:${most}`),
+    );
+  const inputs = new Map<string, HTMLInputElement>();
   const boxes = DOSES.map(({key, name, limit: customary, source}) => {
     const box = html`<input
       type="number"
@@ -34,14 +42,12 @@ export function doseBoxes(shelf: readonly Ingredient[]): DoseBoxes {
       value=${own.get(key) ?? ""}
       aria-label=${`${name}, at most, %`}
     />` as HTMLInputElement;
+    inputs.set(key, box);
     box.addEventListener("input", () => {
       const value = numberIn(box);
       if (value === undefined || value < 0 || value > 100) own.delete(key);
       else own.set(key, value);
-      keep(
-        "dose",
-        [...own].map(([dose, most]) => `${dose}:${most}`),
-      );
+      write();
     });
     return html`<label class="field number" title=${source}
       ><span>${name}<span class="unit">, at most, %</span></span
@@ -58,6 +64,15 @@ export function doseBoxes(shelf: readonly Ingredient[]): DoseBoxes {
         boxes.forEach((row, i) => {
           row.hidden = !own.has(DOSES[i]!.key) && !brought.some((doses) => doses[i]! > DOSES[i]!.limit);
         });
+      },
+      take(doses: BriefInput["doses"]) {
+        if (typeof doses !== "object") return;
+        for (const [key, most] of Object.entries(doses)) {
+          own.set(key, most);
+          inputs.get(key)!.valueAsNumber = most;
+        }
+        write();
+        changed(element);
       },
       tally: () => (own.size ? `${own.size} of your own` : "as is customary"),
     },

@@ -1,5 +1,4 @@
 import type {BriefInput, IngredientInput} from "../../lib/balance/brief-schema.ts";
-import {roomy} from "../../lib/core/figures.ts";
 import type {Picked} from "./written.ts";
 
 /** An entry of a brief's list of ingredients. */
@@ -30,20 +29,14 @@ export function inUnit({min, max, unit, ...rest}: Picked, wanted: Picked["unit"]
   return picked({...rest, unit: wanted}, {min: converted(min), max: converted(max)});
 }
 
-/** What a brief for a batch of so many g says of an ingredient. */
-export function entryOf(picked: Picked, batch: number): IngredientInput {
-  const {unit: _, ...entry} = inUnit(picked, "g", batch);
-  return entry;
-}
-
-/** Where a limit in g moves to, in the unit of its line: to the next hundredth that leaves more room. */
-export function movedTo(
-  bound: "min" | "max" | "equal",
-  grams: number,
-  unit: Picked["unit"],
-  batch: number,
-): number {
-  return Math.max(0, roomy(bound, inTerms(grams, batch, unit)!));
+/** What a brief says of an ingredient: percentages as such, so that they follow the batch. */
+export function entryOf({min, max, unit, ...entry}: Picked): IngredientInput {
+  const said = (limit: number) => (unit === "%" ? `${limit} %` : limit);
+  return {
+    ...entry,
+    ...(min !== undefined && {min: said(min)}),
+    ...(max !== undefined && {max: said(max)}),
+  };
 }
 
 /** A limit as a number in a unit. */

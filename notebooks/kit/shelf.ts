@@ -1,11 +1,10 @@
 import {html} from "htl";
-import type {Relaxation} from "../../lib/balance/answer.ts";
 import type {BriefInput, IngredientInput} from "../../lib/balance/brief-schema.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {keep, recall} from "./address.ts";
 import {changed, type Control, control} from "./control.ts";
 import {shelfFinder} from "./shelf-finder.ts";
-import {entryOf, inUnit, movedTo, pickedOf} from "./shelf-limits.ts";
+import {entryOf, inUnit, pickedOf} from "./shelf-limits.ts";
 import {shelfLine} from "./shelf-line.ts";
 import {type Picked, pickedFrom, pickedText} from "./written.ts";
 
@@ -22,10 +21,8 @@ export function pricesFor({ingredients}: BriefInput, shelf: readonly Ingredient[
 
 /** A control for what may go into the mix. */
 export interface ShelfControl extends Control<readonly IngredientInput[]> {
-  /** The unit in which the limits of an ingredient stand; none where it is not chosen. */
-  unitOf(name: string): Picked["unit"] | undefined;
-  /** Moves the limits that are those of a chosen ingredient, each in the unit that its line shows. */
-  relax(relaxations: readonly Relaxation[]): void;
+  /** Takes over the limits that a brief has, each in the unit that its line shows. */
+  limit(entries: BriefInput["ingredients"]): void;
 }
 
 /** What the control needs to know beside the shelf. */
@@ -104,21 +101,21 @@ export function shelfPicker(
     control(element, () =>
       [...chosen.values()].map((picked): IngredientInput => ({
         ...given.get(picked.name),
-        ...entryOf(picked, size()),
+        ...entryOf(picked),
       })),
     ),
     {
-      unitOf: (name: string) => chosen.get(name)?.unit,
-      relax(relaxations: readonly Relaxation[]) {
-        for (const {of, target, bound, to} of relaxations) {
-          const now = of === "ingredient" ? chosen.get(target) : undefined;
+      limit(entries: BriefInput["ingredients"]) {
+        for (const entry of entries) {
+          if (typeof entry === "string") continue;
+          const now = chosen.get(entry.name);
           if (!now) continue;
-          const moved = movedTo(bound, to, now.unit, size());
-          chosen.set(target, {
-            ...now,
-            ...(bound !== "max" && {min: moved}),
-            ...(bound !== "min" && {max: moved}),
-          });
+          const {min: _, max: __, ...line} = now;
+          const {min, max} = pickedOf(entry, size(), now.unit);
+          chosen.set(entry.name, {...line, ...(min !== undefined && {min}), ...(max !== undefined && {max})});
+          // More of it than the shelf has: the cook gets more.
+          if (entry.stock !== undefined)
+            given.set(entry.name, {...given.get(entry.name), name: entry.name, stock: entry.stock});
         }
         show();
         write();

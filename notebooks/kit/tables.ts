@@ -6,11 +6,11 @@ import type {BriefInput, LimitsInput} from "../../lib/balance/brief-schema.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {type MixMoney, OWN_MONEY} from "./mix-money.ts";
 import type {ShownMix, WeighedMix} from "./mixes.ts";
-import {bounded, limit, setting} from "./numbers.ts";
+import {limit, setting} from "./numbers.ts";
 import {figure} from "./plot.ts";
 import {cell, column, row, small, withUnit} from "./row.ts";
+import {limitLabel, limitText} from "./conflict-notice.ts";
 import {keyed, sheet, table} from "./sheet.ts";
-import {labelOf} from "./targets.ts";
 
 /** Shares below this are not in the mix, g per 100 g. */
 export const TRACE = 1e-4;
@@ -124,10 +124,8 @@ export function bindingSheet(
     return `${limit(from)} to ${Number.isFinite(to) ? limit(to) : "any"}`;
   };
   const body = mix.binding.map((binding) => {
-    const {of, target} = binding;
-    const unit = {ingredient: " g", dose: " %", target: "", rule: ""}[of];
-    return row(of === "target" ? labelOf(target, freezer) : of === "dose" ? `${target}, dose` : target, [
-      `${bounded(binding.bound, binding.limit)}${unit}`,
+    return row(limitLabel(binding, freezer), [
+      limitText(binding),
       priceOf(binding),
       cell(range(binding), "roomy"),
     ]);

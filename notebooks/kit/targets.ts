@@ -1,12 +1,10 @@
 import {html} from "htl";
-import {roomy} from "../../lib/core/figures.ts";
-import type {Relaxation} from "../../lib/balance/answer.ts";
 import type {BriefInput} from "../../lib/balance/brief-schema.ts";
 import {type Subject, subjectName} from "../../lib/balance/subject.ts";
 import {type Control, control} from "./control.ts";
 import type {ShownMix} from "./mixes.ts";
 import {targetWindow} from "./window.ts";
-import type {Window} from "./written.ts";
+import {type Window, windowText} from "./written.ts";
 
 type Targets = NonNullable<BriefInput["targets"]>;
 
@@ -88,8 +86,8 @@ export type Windows = Readonly<Record<string, Window>>;
 export interface TargetsControl extends Control<Windows> {
   /** Puts the signs of the mixes where they landed. */
   land(mixes: readonly ShownMix[], freezer: number): void;
-  /** Moves limits as an infeasible brief's least change says, outwards to the next hundredth. */
-  relax(relaxations: readonly Relaxation[], freezer: number): void;
+  /** Takes over the limits that a brief has. */
+  take(targets: Targets, freezer: number): void;
 }
 
 /** Windows for every target that a cook may set, first set as a brief has them. */
@@ -110,12 +108,10 @@ export function targetWindows(first: Targets, freezer: number): TargetsControl {
           window.land(mixes.map((shown) => ({shown, value: valueOf(shown, subject)})));
         }
       },
-      relax(relaxations: readonly Relaxation[], at: number) {
+      take(targets: Targets, at: number) {
         for (const {offer, window} of windows) {
-          const moved = relaxations.filter(
-            ({of, target}) => of === "target" && target === subjectName(offer.subject(at)),
-          );
-          if (moved.length) window.set(moved.reduce(relaxed, window.value));
+          const next = firstWindow(targets, offer.key, at);
+          if (windowText(next) !== windowText(window.value)) window.set(next);
         }
       },
     },
@@ -166,9 +162,4 @@ function firstWindow(targets: Targets, key: string, freezer: number): Window {
   const {min, max, equal} = (found ?? {}) as Window & {equal?: number};
   const [low, high] = [min ?? equal, max ?? equal];
   return {...(low !== undefined && {min: low}), ...(high !== undefined && {max: high})};
-}
-
-function relaxed(limits: Window, {bound, to}: Relaxation): Window {
-  if (bound === "equal") return {min: roomy("min", to), max: roomy("max", to)};
-  return {...limits, [bound]: roomy(bound, to)};
 }

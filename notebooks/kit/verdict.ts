@@ -1,14 +1,14 @@
 import {html} from "htl";
-import type {Balanced, Conflict, LimitSide, Relaxation} from "../../lib/balance/answer.ts";
-import {decimal, degrees, grams, roomy} from "../../lib/core/figures.ts";
+import type {Balanced, Relaxation} from "../../lib/balance/answer.ts";
+import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {objectiveSentence} from "../../lib/io/objective-words.ts";
 import {outOfFreezer, scoopsClause, softWarning} from "../../lib/kitchen/scoop-words.ts";
 import type {PageAnswer} from "./answers.ts";
+import {conflictNotice} from "./conflict-notice.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
 import type {MixMoney} from "./mix-money.ts";
-import {bounded, limit, setting, unbroken} from "./numbers.ts";
+import {limit, setting, unbroken} from "./numbers.ts";
 import {TRACE} from "./tables.ts";
-import {labelOf} from "./targets.ts";
 
 /** What the words need to know beside the answer. */
 interface Circumstances {
@@ -19,8 +19,6 @@ interface Circumstances {
   readonly missing: readonly string[];
   /** Makes the least change that lets an infeasible brief be met. */
   readonly relax: (changes: readonly Relaxation[]) => void;
-  /** How a limit of an ingredient is said, which the brief has in g: in the unit that its line shows. */
-  readonly amount: (name: string) => {readonly unit: "%" | "g"; readonly batch: number} | undefined;
 }
 
 /** The answer in words, whatever it is. */
@@ -137,72 +135,6 @@ function against(mix: Balanced, first: Balanced): string {
 /** Names as a cook would say them: "milk, cream and sugar". */
 function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
-}
-
-/** Why no mix exists, the least change that would help, and a button that makes it. */
-function conflictNotice(
-  {targets, relaxations, reach, openers}: Conflict,
-  circumstances: Circumstances,
-): HTMLElement {
-  const {freezer, relax, amount} = circumstances;
-  const named = ({of, target, own}: LimitSide) =>
-    of === "target" ? labelOf(target, freezer) : of === "dose" && !own ? `Customary: ${target}` : target;
-  const said = ({of, target}: LimitSide, value: number) => {
-    if (of === "dose") return {value, unit: "\u00a0%"};
-    const line = of === "ingredient" ? amount(target) : undefined;
-    if (!line) return {value, unit: ""};
-    return {value: line.unit === "%" ? (100 * value) / line.batch : value, unit: `\u00a0${line.unit}`};
-  };
-  const button = html`<button type="button">Make this change</button>`;
-  button.addEventListener("click", () => relax(relaxations));
-  return html`<section class="verdict trouble" aria-live="polite">
-    <h2><b>No mix</b> of these ingredients keeps every limit</h2>
-    <p>${targets.length < 2 ? "This cannot be met at all:" : "These cannot hold together:"}</p>
-    <ul class="conflict">
-      ${targets.map(
-        (one) =>
-          html`<li>
-            <span
-              ><strong>${named(one)}</strong>
-              ${bounded(one.bound, said(one, one.limit).value)}${said(one, one.limit).unit}</span
-            >
-          </li>`,
-      )}
-    </ul>
-    ${
-      relaxations.length
-        ? html`<div>
-            <p>The least change that lets them meet:</p>
-            <ul>
-              ${relaxations.map(
-                (one) =>
-                  html`<li>
-                    <span
-                      ><strong>${named(one)}</strong>
-                      ${moved(one.bound, said(one, one.to).value)}${said(one, one.to).unit} instead of
-                      ${limit(said(one, one.from).value)}${said(one, one.from).unit}</span
-                    >
-                  </li>`,
-              )}
-            </ul>
-            ${button}
-          </div>`
-        : html`<p>
-            The limits on the ingredients themselves stand against each other: loosen an “at least” or an “at
-            most”, or allow another ingredient.
-          </p>`
-    }
-    ${targets.some(({of}) => of === "dose") ? html`<p>A customary limit is raised under “What is customary?”.</p>` : ""}
-    ${reach ? html`<p>By itself, ${labelOf(reach.target, freezer)} reaches ${limit(reach.best)} with these ingredients.</p>` : ""}
-    ${openers.length ? html`<p>Or let one of these in, and it can be met: ${listed(openers)}.</p>` : ""}
-  </section>`;
-}
-
-/** A limit as it becomes, rounded as it is then set: an exact one to the hundredths around it. */
-function moved(bound: Relaxation["bound"], to: number): string {
-  if (bound !== "equal") return bounded(bound, roomy(bound, to));
-  const [low, high] = [roomy("min", to), roomy("max", to)];
-  return low === high ? bounded(bound, low) : `${limit(low)} to ${limit(high)}`;
 }
 
 /** Something that the cook must see to before there can be an answer. */
