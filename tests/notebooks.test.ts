@@ -404,8 +404,8 @@ describe("design a flavour", () => {
     const hash = `#${[...entries, "1..1%@1 salt"].map((use) => `use=${encodeURIComponent(use)}`).join("&")}`;
     const {page, trouble} = await open(DESIGN, {hash});
     expect(await page.locator(".verdict").innerText()).toMatch(/More salt than is customary: 1\.00 %/);
-    await page.getByText("What is customary? as is customary").click();
-    await page.getByLabel("salt, at most, %", {exact: true}).fill("1.5");
+    await page.getByText("Customary limits all hold").click();
+    await page.getByLabel("Customary: salt, at most, %").fill("1.5");
     await expect.poll(() => page.locator(".verdict").innerText()).not.toContain("than is customary");
     await expect.poll(() => decodeURIComponent(page.url())).toContain("dose=salt:1.5");
     expect(trouble).toEqual([]);

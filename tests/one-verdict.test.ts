@@ -162,10 +162,13 @@ describe("one verdict", () => {
     expect(scoopsAgainst({}, at(-15))).toContain("now never");
     expect(scoopsAgainst(at(-15), {})).toContain("never got");
     const scoop = {...at(-15), freezer: -18, verdict: "firm"} as const;
-    expect(verdictAgainst(scoop, scoop)).toBe(
-      "From a freezer at −18 °C the word for it is “firm”, the same as before.",
+    expect(verdictAgainst(scoop, scoop)).toBe("At −18 °C it is still firm.");
+    expect(verdictAgainst({...scoop, verdict: "scoops"}, {...scoop, verdict: "scoops"})).toBe(
+      "At −18 °C it still scoops.",
     );
-    expect(verdictAgainst(scoop, {...scoop, verdict: "soft"})).toContain("where it was “soft”");
+    expect(verdictAgainst(scoop, {...scoop, verdict: "soft"})).toBe(
+      "At −18 °C it is firm; before it was soft.",
+    );
   });
 
   test("gives times that read well", () => {

@@ -67,10 +67,29 @@ export function scoopsAgainst(now: ScoopTemperature, before: ScoopTemperature): 
     : `It scoops at ${degrees(here)}, where it was ${degrees(there)} before.`;
 }
 
-/** What a mix is from its freezer, against what another was. */
+const IS = {
+  "never hardens": "never hardens",
+  soft: "is soft",
+  scoops: "scoops",
+  firm: "is firm",
+  hard: "is hard",
+} as const;
+
+const WAS = {
+  "never hardens": "never hardened",
+  soft: "was soft",
+  scoops: "scooped",
+  firm: "was firm",
+  hard: "was hard",
+} as const;
+
+/** What a mix is in its freezer, against what another was. */
 export function verdictAgainst(now: Scooping, before: Scooping): string {
-  const same = now.verdict === before.verdict ? ", the same as before" : `, where it was “${before.verdict}”`;
-  return `From a freezer at ${setDegrees(now.freezer)} the word for it is “${now.verdict}”${same}.`;
+  const at = `At ${setDegrees(now.freezer)} it`;
+  if (now.verdict !== before.verdict) return `${at} ${IS[now.verdict]}; before it ${WAS[before.verdict]}.`;
+  return now.verdict === "soft" || now.verdict === "firm" || now.verdict === "hard"
+    ? `${at} is still ${now.verdict}.`
+    : `${at} still ${now.verdict}.`;
 }
 
 /** A tub of a litre, cm. */

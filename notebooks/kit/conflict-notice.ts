@@ -42,7 +42,7 @@ export function conflictNotice(conflict: Conflict, {freezer, relax}: Around): HT
             loosen an “at least” or an “at most”, or allow another ingredient.
           </p>`
     }
-    ${targets.some(({of}) => of === "dose") ? html`<p>A customary limit is raised under “What is customary?”.</p>` : ""}
+    ${targets.some(({of}) => of === "dose") ? html`<p>A customary limit is raised under “Customary limits”.</p>` : ""}
     ${reach ? html`<p>By itself, ${labelOf(reach.target, freezer)} reaches ${limit(reach.best)} with these ingredients.</p>` : ""}
     ${openers.length ? html`<p>Or let one of these in, and it can be met: ${inWords(openers)}.</p>` : ""}
     ${cutShort ? html`<p class="aside">Time ran out before all of this was known.</p>` : ""}

@@ -40,7 +40,7 @@ export function doseBoxes(shelf: readonly Ingredient[]): DoseBoxes {
       step="any"
       placeholder=${limit(customary)}
       value=${own.get(key) ?? ""}
-      aria-label=${`${name}, at most, %`}
+      aria-label=${`Customary: ${name}, at most, %`}
     />` as HTMLInputElement;
     inputs.set(key, box);
     box.addEventListener("input", () => {
@@ -74,7 +74,7 @@ export function doseBoxes(shelf: readonly Ingredient[]): DoseBoxes {
         write();
         changed(element);
       },
-      tally: () => (own.size ? `${own.size} of your own` : "as is customary"),
+      tally: () => (own.size ? `${own.size} of your own` : "all hold"),
     },
   );
 }

@@ -73,10 +73,13 @@ function wayItem(
   i: number,
   {chosen, checks, legalName, substitution}: Circumstances,
 ): HTMLElement {
+  const takes = takesWords(one, substitution.without);
   const broken = legalName && checks(one).some(({met}) => !met);
   return html`<li>
     <button type="button" class="way" data-way=${wayName(one)} aria-pressed=${String(one === chosen)}>
-      <strong>${i === 0 ? "Least noticed: " : ""}${unbroken(takesWords(one, substitution.without))}</strong>
+      <strong
+        >${i === 0 ? "Least noticed: " : ""}${unbroken(i === 0 ? takes : `${takes[0]!.toUpperCase()}${takes.slice(1)}`)}</strong
+      >
       <span>
         <em>${KINDS[one.kind]}</em> ${unbroken(mostNoticed(one.changes))}
         ${one.newAllergens.length ? html`<b class="warn">New allergen: ${one.newAllergens.join(", ")}</b>` : ""}

@@ -10,7 +10,8 @@ import {type Axis, valueText} from "./trade-axes.ts";
 import {bendOf, type Front, type TradeScene} from "./trade-scene.ts";
 
 /** The front in words: its ends, and what the first and the last step along it cost. */
-export function tradeVerdict(scene: TradeScene): HTMLElement {
+export function tradeVerdict(scene: TradeScene, prices = ""): HTMLElement {
+  const invented = prices && html`<p class="aside invented">Costs are ${prices}.</p>`;
   const {front, x, y} = scene;
   const {points} = front;
   const [first, last] = [points[0]!, points.at(-1)!];
@@ -20,7 +21,7 @@ export function tradeVerdict(scene: TradeScene): HTMLElement {
       <p>
         ${unbroken(`It has ${x.name} ${valueText(x, first.x)} and ${y.name} ${valueText(y, first.y)}. Choose another pair, or change a limit.`)}
       </p>
-      ${leftOut(front)}
+      ${invented}${leftOut(front)}
     </section>`;
   }
   return html`<section class="verdict" aria-live="polite">
@@ -32,7 +33,7 @@ export function tradeVerdict(scene: TradeScene): HTMLElement {
       ${say(capital(x.best), point(scene, 0))} ${say(capital(y.best), point(scene, points.length - 1))}
       ${points.length > 2 ? say("Best compromise", `${point(scene, bendOf(front))} Further either way costs more than it gains.`) : ""}
     </ul>
-    ${leftOut(front)}
+    ${invented}${leftOut(front)}
   </section>`;
 }
 

@@ -108,7 +108,7 @@ function sentence(mix: Balanced, first: Balanced): string {
 }
 
 function ofBatch({cost, batch, shares}: Balanced): string {
-  const tastes = `sweetness ${decimal(shares.sweetness ?? 0, 1)} (sucrose = 100)`;
+  const tastes = `sweetness ${decimal(shares.sweetness ?? 0, 1)} (sucrose\u00a0=\u00a0100)`;
   return cost === undefined
     ? `${tastes[0]!.toUpperCase()}${tastes.slice(1)}.`
     : `A batch of ${grams(batch)} g costs ${decimal(cost, 2)}; ${tastes}.`;
