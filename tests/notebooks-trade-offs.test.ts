@@ -157,7 +157,7 @@ describe("replace an ingredient", () => {
       await ways.nth(n).click();
       await expect.poll(() => ways.nth(n).getAttribute("aria-pressed"), SOON).toBe("true");
       const said = (await ways.nth(n).locator("strong").innerText()).replaceAll("\u00a0", " ");
-      const [out = "", more = ""] = [/take out ([^;]*)/.exec(said)?.[1], /add ([^;]*)/.exec(said)?.[1]];
+      const [out = "", more = ""] = [/take out ([^;]*)/i.exec(said)?.[1], /add ([^;]*)/i.exec(said)?.[1]];
       // Every change that the sheet shows, as the sentence should have it.
       const moves = async () =>
         Object.entries(await tableOf(page, "What to weigh"))
