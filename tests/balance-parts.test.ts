@@ -203,6 +203,7 @@ describe("what may stand in", () => {
 
   it("is in stock: none of what there is nothing of, and no more than there is", () => {
     expect(taken("sucrose", [{...dextrose, stock: 0}]).has("dextrose")).toBe(false);
+    // So little leaves the mix harder in the freezer than it was: that is told where there is no better way.
     const {alternatives} = substitute(recipe, {without: "sucrose", from: [{...dextrose, stock: 30}]});
     const most = Math.max(
       ...alternatives.flatMap(({amounts}) =>

@@ -9,6 +9,7 @@ import {
 import {solverOfMany} from "../lp/solve-again.ts";
 import {expectPantry, type Pantry} from "../pantry/pantry.ts";
 import type {Recipe} from "../pantry/recipe.ts";
+import type {Target} from "./brief.ts";
 import {expectRecipe, recipeComposition} from "../pantry/recipe.ts";
 import {describeAlternative} from "./alternative.ts";
 import {finish, type Progress, type Steps} from "./in-chunks.ts";
@@ -40,7 +41,7 @@ const SAME = 0.05;
  * recipe's wettest ingredient to make up the mass; then pairs of those that do best alone; then everything at once
  * (newcomers that the score does not miss left out again), also without any new allergen. New allergens are named and count; ingredients there for their flavour stay and are not
  * brought in, but for others of the group of what is out. No way has a worse verdict in the freezer than the recipe (see
- * `noWorseThan`): what would only do so is not told, so that there may be none.
+ * `noWorseThan`), unless every way does.
  *
  * @throws InputError for a name that the recipe does not have, a number out of range, or an unknown weight
  */
@@ -78,6 +79,13 @@ export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): St
   expectRecipe(recipe);
   expectSubstitution(options);
   const problem = readSubstitution(recipe, options);
+  const shape = noWorseThan(recipeComposition(problem.before), problem.freezer);
+  const holding = yield* waysWithin(problem, shape);
+  return holding.alternatives.length > 0 ? holding : yield* waysWithin(problem, []);
+}
+
+/** The ways to remake a recipe within further limits. */
+function* waysWithin(problem: SubstitutionProblem, shape: readonly Target[]): Steps<Substitution> {
   const {missing, kept, own, others} = problem;
   const priced = [missing, ...kept, ...own, ...others].every(
     ({ingredient}) => ingredient.price !== undefined,
@@ -89,7 +97,7 @@ export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): St
   const atLeast = 1 + instead.length + (paired * (paired - 1)) / 2;
   let solved = 0;
   const progress = (): Progress => ({solved: ++solved, of: Math.max(solved, atLeast)});
-  const ask = asker(problem, goals);
+  const ask = asker(problem, goals, shape);
 
   const leftOut = ask("left out", [], making);
   yield progress();
@@ -185,9 +193,8 @@ type Ask = (
 ) => Alternative | undefined;
 
 /** Finds the best recipe in which some ingredients may move, the rest staying; with the legal name kept if that is possible. */
-function asker(problem: SubstitutionProblem, goals: readonly Goal[]): Ask {
+function asker(problem: SubstitutionProblem, goals: readonly Goal[], shape: readonly Target[]): Ask {
   const {batch, missing, kept, own, legalName} = problem;
-  const shape = noWorseThan(recipeComposition(problem.before), problem.freezer);
   const solvers = new Map<string, ReturnType<typeof solverOfMany>>();
   return (kind, moving, making) => {
     const free = [...(missing.max > 0 ? [missing] : []), ...making, ...moving];
