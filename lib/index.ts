@@ -40,18 +40,18 @@ export {
 } from "./freezing/sucrose-equivalence.ts";
 export {type Extrapolation, extrapolations, iceError, methodDifference} from "./freezing/validity.ts";
 
-export type {Check, LinearProgram, Outcome, Place, Row, Variable} from "./lp/program.ts";
-export type {Deadline} from "./lp/deadline.ts";
-export {solve, solveAsync, type SolveOptions} from "./lp/solve.ts";
-export {type Highs, loadHighs} from "./lp/engine-highs.ts";
-export {type Conflict as ProgramConflict, irreducibleConflict} from "./lp/conflict.ts";
-export type {Limit} from "./lp/limits.ts";
-export {leastRelaxation, type Move, type Relaxation as ProgramRelaxation} from "./lp/relaxation.ts";
-export {type CostRange, sensitivity, type Sensitivity} from "./lp/sensitivity.ts";
-export type {LimitPrice as ProgramLimitPrice} from "./lp/sensitivity.ts";
+export type {Check, LinearProgram, Outcome, Place, Row, Variable} from "./lp/program/program.ts";
+export type {Deadline} from "./lp/program/deadline.ts";
+export {solve, solveAsync, type SolveOptions} from "./lp/solve/solve.ts";
+export {type Highs, loadHighs} from "./lp/engines/engine-highs.ts";
+export {type Conflict as ProgramConflict, irreducibleConflict} from "./lp/explain/conflict.ts";
+export type {Limit} from "./lp/program/limits.ts";
+export {leastRelaxation, type Move, type Relaxation as ProgramRelaxation} from "./lp/explain/relaxation.ts";
+export {type CostRange, sensitivity, type Sensitivity} from "./lp/explain/sensitivity.ts";
+export type {LimitPrice as ProgramLimitPrice} from "./lp/explain/sensitivity.ts";
 
 export {balance, balanceSteps, type BalanceOptions} from "./balance/balance.ts";
-export type {AmountsInput} from "./balance/amounts.ts";
+export type {AmountsInput} from "./balance/mix/amounts.ts";
 export type {
   AimInput,
   AtInput,
@@ -63,12 +63,12 @@ export type {
   SpreadInput,
   SwingInput,
   TargetsInput,
-} from "./balance/brief-input.ts";
-export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/prices.ts";
-export {readBrief} from "./balance/read-brief.ts";
-export {recipeOf} from "./balance/recipe-of.ts";
-export type {Solution} from "./balance/solve-brief.ts";
-export {substitute, substituteSteps} from "./balance/substitute.ts";
+} from "./balance/brief/brief-input.ts";
+export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/explain/prices.ts";
+export {readBrief} from "./balance/read/read-brief.ts";
+export {recipeOf} from "./balance/mix/recipe-of.ts";
+export type {Solution} from "./balance/mix/solve-brief.ts";
+export {substitute, substituteSteps} from "./balance/substitute/substitute.ts";
 export type {
   Alternative,
   AmountChange,
@@ -76,38 +76,38 @@ export type {
   NoticedChange,
   SubstituteOptions,
   Substitution,
-} from "./balance/substitution-types.ts";
-export {type Noticed, NOTICED, type Weights, WEIGHTS} from "./balance/noticed.ts";
-export {EQUAL_IN, equivalents, equivalentsTable} from "./balance/equivalents.ts";
-export type {EqualIn, Equivalent, EquivalentRow} from "./balance/equivalents.ts";
-export {type Split, splitInto} from "./balance/split.ts";
-export {tradeOff, tradeOffSteps} from "./balance/trade-off.ts";
-export type {FrontPoint, TradeOff, TradeOffAxes} from "./balance/trade-off-types.ts";
-export type {AxisInput} from "./balance/axis.ts";
+} from "./balance/substitute/substitution-types.ts";
+export {type Noticed, NOTICED, type Weights, WEIGHTS} from "./balance/substitute/noticed.ts";
+export {EQUAL_IN, equivalents, equivalentsTable} from "./balance/substitute/equivalents.ts";
+export type {EqualIn, Equivalent, EquivalentRow} from "./balance/substitute/equivalents.ts";
+export {type Split, splitInto} from "./balance/substitute/split.ts";
+export {tradeOff, tradeOffSteps} from "./balance/trade-off/trade-off.ts";
+export type {FrontPoint, TradeOff, TradeOffAxes} from "./balance/trade-off/trade-off-types.ts";
+export type {AxisInput} from "./balance/read/axis.ts";
 export {
   feasibleRegion,
   feasibleRegionSteps,
   type Region,
   type RegionAxes,
   type RegionPoint,
-} from "./balance/feasible-region.ts";
-export {type CostMap, costMap, costMapSteps, type Grid, type MapCell} from "./balance/cost-map.ts";
-export {sweep, type SweepOptions, type SweepPoint, sweepSteps} from "./balance/sweep.ts";
-export type {Met, Turnover} from "./balance/turnover.ts";
-export type {Point} from "./balance/hull.ts";
-export {type ChunkOptions, inChunks, type Progress, type Steps, type Stoppable} from "./balance/in-chunks.ts";
-export type {OpenedPacks} from "./balance/packs.ts";
-export {type CandidateOptions, candidatesOf} from "./balance/candidates.ts";
-export {type Missed, weighable, type WeighableMix} from "./balance/weighable.ts";
+} from "./balance/trade-off/feasible-region.ts";
+export {type CostMap, costMap, costMapSteps, type Grid, type MapCell} from "./balance/trade-off/cost-map.ts";
+export {sweep, type SweepOptions, type SweepPoint, sweepSteps} from "./balance/trade-off/sweep.ts";
+export type {Met, Turnover} from "./balance/mix/turnover.ts";
+export type {Point} from "./balance/trade-off/hull.ts";
+export {type ChunkOptions, inChunks, type Progress, type Steps, type Stoppable} from "./core/in-chunks.ts";
+export type {OpenedPacks} from "./balance/program/packs.ts";
+export {type CandidateOptions, candidatesOf} from "./balance/explain/candidates.ts";
+export {type Missed, weighable, type WeighableMix} from "./balance/weigh/weighable.ts";
 export {
   reliability,
   type Reliability,
   type SimulationOptions,
   type TargetReliability,
-} from "./balance/reliability.ts";
-export {withRelaxations} from "./balance/with-relaxations.ts";
-export type {Aim, Brief, Choice, DoseLimit, Spread, Target} from "./balance/brief.ts";
-export type {Subject} from "./balance/subject.ts";
+} from "./balance/weigh/reliability.ts";
+export {withRelaxations} from "./balance/explain/with-relaxations.ts";
+export type {Aim, Brief, Choice, DoseLimit, Spread, Target} from "./balance/brief/brief.ts";
+export type {Subject} from "./balance/brief/subject.ts";
 export type {
   Amount,
   Answer,
@@ -119,18 +119,18 @@ export type {
   MixReport,
   Objective,
   Relaxation,
-} from "./balance/answer.ts";
+} from "./balance/mix/answer.ts";
 
-export {brix, solubleSolids} from "./kitchen/brix.ts";
-export {cookDown, type Cooked, type CookOptions, type CookTo, type Sieved} from "./kitchen/cook.ts";
-export {invert} from "./kitchen/inversion.ts";
+export {brix, solubleSolids} from "./kitchen/sugar/brix.ts";
+export {cookDown, type Cooked, type CookOptions, type CookTo, type Sieved} from "./kitchen/cooking/cook.ts";
+export {invert} from "./kitchen/sugar/inversion.ts";
 export {
   boilingPoint,
   brixOfRefractiveIndex,
   sucroseDensity,
   sucroseRefractiveIndex,
-} from "./kitchen/sucrose.ts";
-export {planRipple} from "./kitchen/ripple.ts";
+} from "./kitchen/sugar/sucrose.ts";
+export {planRipple} from "./kitchen/ripple/ripple.ts";
 export type {
   AtTemperature,
   RippleBrief,
@@ -138,8 +138,8 @@ export type {
   RippleMade,
   RippleMiss,
   RipplePlan,
-} from "./kitchen/ripple-brief.ts";
-export {type FrozenSide, rippleInBase, type RippleInBase} from "./kitchen/ripple-in-base.ts";
+} from "./kitchen/ripple/ripple-brief.ts";
+export {type FrozenSide, rippleInBase, type RippleInBase} from "./kitchen/ripple/ripple-in-base.ts";
 export {
   baseComponent,
   type Component,
@@ -150,7 +150,7 @@ export {
   productDensity,
   productLines,
   rippleComponent,
-} from "./kitchen/product.ts";
+} from "./kitchen/product/product.ts";
 export {
   equalRuns,
   gramsForTubs,
@@ -160,15 +160,15 @@ export {
   type Scaled,
   type ScaleTo,
   type Tubs,
-} from "./kitchen/scale.ts";
-export {type ScaledProduct, scaleProduct} from "./kitchen/scale-product.ts";
-export {mixDensity, mixDensityAt} from "./kitchen/density.ts";
-export {finishedDensity, overrunFromWeights, type Particulates, targetWeight} from "./kitchen/overrun.ts";
-export {gramsOf, type KitchenMeasure, measuresOf} from "./kitchen/measures.ts";
-export {baseProcess, type Making, WAYS_OF_MAKING} from "./kitchen/base-process.ts";
-export {followProcess, type ProcessReport} from "./kitchen/heat-step.ts";
-export type {CoolStep, HeatStep, Item, PourStep, Process, ProcessStep} from "./kitchen/process.ts";
-export type {StepReport} from "./kitchen/process-steps.ts";
+} from "./kitchen/size/scale.ts";
+export {type ScaledProduct, scaleProduct} from "./kitchen/product/scale-product.ts";
+export {mixDensity, mixDensityAt} from "./kitchen/size/density.ts";
+export {finishedDensity, overrunFromWeights, type Particulates, targetWeight} from "./kitchen/size/overrun.ts";
+export {gramsOf, type KitchenMeasure, measuresOf} from "./kitchen/size/measures.ts";
+export {baseProcess, type Making, WAYS_OF_MAKING} from "./kitchen/cooking/base-process.ts";
+export {followProcess, type ProcessReport} from "./kitchen/cooking/heat-step.ts";
+export type {CoolStep, HeatStep, Item, PourStep, Process, ProcessStep} from "./kitchen/cooking/process.ts";
+export type {StepReport} from "./kitchen/cooking/process-steps.ts";
 export {
   checkHold,
   checkLog,
@@ -180,7 +180,7 @@ export {
   type PairCheck,
   type Reading,
   REFREEZING_LIMIT,
-} from "./kitchen/pasteurisation.ts";
+} from "./kitchen/cooking/pasteurisation.ts";
 export {
   coolingMinutes,
   type Day,
@@ -189,8 +189,8 @@ export {
   timePlan,
   type TimePlan,
   usefulPower,
-} from "./kitchen/time-plan.ts";
-export {type Caution, cautionsFor, type CautionTopic} from "./kitchen/cautions.ts";
+} from "./kitchen/day/time-plan.ts";
+export {type Caution, cautionsFor, type CautionTopic} from "./kitchen/safety/cautions.ts";
 export {
   type Cost,
   type CostLine,
@@ -200,11 +200,11 @@ export {
   productCost,
   type ProductCost,
   type Selling,
-} from "./kitchen/cost.ts";
-export {ENERGY_FACTORS, type Nutrition, nutritionOf} from "./kitchen/nutrition.ts";
-export {nutritionLabel, type NutritionLine} from "./kitchen/nutrition-label.ts";
-export {allergenWords, CEREAL_UNKNOWN, ingredientList, quidPercent} from "./kitchen/label.ts";
-export type {LabelName, LabelText} from "./kitchen/label.ts";
+} from "./kitchen/product/cost.ts";
+export {ENERGY_FACTORS, type Nutrition, nutritionOf} from "./kitchen/product/nutrition.ts";
+export {nutritionLabel, type NutritionLine} from "./kitchen/label/nutrition-label.ts";
+export {allergenWords, CEREAL_UNKNOWN, ingredientList, quidPercent} from "./kitchen/label/label.ts";
+export type {LabelName, LabelText} from "./kitchen/label/label.ts";
 export {
   checkStandard,
   leastMsnf,
@@ -213,8 +213,8 @@ export {
   STANDARD_FORCE,
   STANDARDS,
   type Standing,
-} from "./kitchen/standards.ts";
-export {type StandingDetails, standingOf} from "./kitchen/product-standing.ts";
+} from "./kitchen/label/standards.ts";
+export {type StandingDetails, standingOf} from "./kitchen/label/product-standing.ts";
 export {
   batchSheet,
   type BatchSheet,
@@ -224,18 +224,18 @@ export {
   type SheetMeasure,
   type SheetOptions,
   type SheetSection,
-} from "./kitchen/batch-sheet.ts";
-export {madeSheet, type MadeSheetOptions} from "./kitchen/made-sheet.ts";
+} from "./kitchen/day/batch-sheet.ts";
+export {madeSheet, type MadeSheetOptions} from "./kitchen/day/made-sheet.ts";
 
-export {batchSheetCsv} from "./io/batch-sheet-csv.ts";
-export {batchSheetHtml} from "./io/batch-sheet-html.ts";
-export {batchSheetMarkdown} from "./io/batch-sheet-markdown.ts";
-export {textReport} from "./io/report.ts";
-export {readPantryCsv} from "./io/pantry-csv.ts";
-export {readPricesCsv} from "./io/prices-csv.ts";
-export {pantryJson, readIngredient, readPantryJson} from "./io/ingredient-json.ts";
-export {readRecipe, readRecipeJson, recipeJson, type RecipeInput} from "./io/recipe-json.ts";
-export {readRecipeCsv, recipeCsv} from "./io/recipe-csv.ts";
-export {recipeHtml, recipeMarkdown} from "./io/recipe-out.ts";
-export {answerCsv, type AnswerExtras, answerHtml, answerJson, answerMarkdown} from "./io/answer-out.ts";
-export {type CurvePicture, freezingCurveSvg} from "./io/curve-svg.ts";
+export {batchSheetCsv} from "./io/document/batch-sheet-csv.ts";
+export {batchSheetHtml} from "./io/document/batch-sheet-html.ts";
+export {batchSheetMarkdown} from "./io/document/batch-sheet-markdown.ts";
+export {textReport} from "./io/report/report.ts";
+export {readPantryCsv} from "./io/csv/pantry-csv.ts";
+export {readPricesCsv} from "./io/csv/prices-csv.ts";
+export {pantryJson, readIngredient, readPantryJson} from "./io/json/ingredient-json.ts";
+export {readRecipe, readRecipeJson, recipeJson, type RecipeInput} from "./io/json/recipe-json.ts";
+export {readRecipeCsv, recipeCsv} from "./io/csv/recipe-csv.ts";
+export {recipeHtml, recipeMarkdown} from "./io/document/recipe-out.ts";
+export {answerCsv, type AnswerExtras, answerHtml, answerJson, answerMarkdown} from "./io/document/answer-out.ts";
+export {type CurvePicture, freezingCurveSvg} from "./io/document/curve-svg.ts";

@@ -9,8 +9,8 @@
  * is truly zero is empty too.
  */
 import {readFileSync, writeFileSync} from "node:fs";
-import {numberFrom} from "../../lib/io/csv-number.ts";
-import {type CsvRow, type CsvTable, numberIn, readCsv} from "../../lib/io/csv.ts";
+import {numberFrom} from "../../lib/io/csv/csv-number.ts";
+import {type CsvRow, type CsvTable, numberIn, readCsv} from "../../lib/io/csv/csv.ts";
 import {PARTS, type Part} from "../../lib/pantry/parts.ts";
 import {type Food, derive, type Sugars} from "./rules.ts";
 

@@ -9,8 +9,8 @@
  */
 import {mkdirSync, writeFileSync} from "node:fs";
 import * as z from "zod/mini";
-import {briefSchema} from "../../lib/balance/brief-schema.ts";
-import {recipeSchema} from "../../lib/io/recipe-json.ts";
+import {briefSchema} from "../../lib/balance/brief/brief-schema.ts";
+import {recipeSchema} from "../../lib/io/json/recipe-json.ts";
 import {ingredientSchema} from "../../lib/pantry/ingredient-schema.ts";
 import {PARTS} from "../../lib/pantry/parts.ts";
 import {QUANTITIES, type Quantity} from "../../lib/pantry/quantities.ts";

@@ -1,16 +1,16 @@
 import {expectFlag, expectFunction, expectOptions, expectRecord, expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
-import {beforeTime, deadlineIn, USUAL_TIME} from "../lp/deadline.ts";
-import {expectSolveOptions, type SolveOptions} from "../lp/solve.ts";
-import type {Answer, Conflict} from "./answer.ts";
-import type {BriefInput} from "./brief-schema.ts";
-import type {Brief} from "./brief.ts";
-import {candidatesSteps} from "./candidates.ts";
-import {explainConflict} from "./conflict.ts";
-import {counted, finish, type Steps, type Stoppable} from "./in-chunks.ts";
-import {readBrief} from "./read-brief.ts";
-import {solveBriefSteps} from "./solve-brief.ts";
+import {beforeTime, deadlineIn, USUAL_TIME} from "../lp/program/deadline.ts";
+import {expectSolveOptions, type SolveOptions} from "../lp/solve/solve.ts";
+import type {Answer, Conflict} from "./mix/answer.ts";
+import type {BriefInput} from "./brief/brief-schema.ts";
+import type {Brief} from "./brief/brief.ts";
+import {candidatesSteps} from "./explain/candidates.ts";
+import {explainConflict} from "./explain/conflict.ts";
+import {counted, finish, type Steps, type Stoppable} from "../core/in-chunks.ts";
+import {readBrief} from "./read/read-brief.ts";
+import {solveBriefSteps} from "./mix/solve-brief.ts";
 
 /** What {@link balance} may be told beside the brief. */
 export interface BalanceOptions {

@@ -1,14 +1,14 @@
 /** Times of whole answers, from the checked brief to the report: `npx tsx tests/bench/balance.ts`. */
 import {readFileSync} from "node:fs";
 import {answerTo} from "../../lib/balance/balance.ts";
-import type {BriefInput} from "../../lib/balance/brief-schema.ts";
-import {candidatesOf} from "../../lib/balance/candidates.ts";
-import {explainConflict} from "../../lib/balance/conflict.ts";
-import {pricesOf} from "../../lib/balance/prices.ts";
-import {readBrief} from "../../lib/balance/read-brief.ts";
-import {reliability} from "../../lib/balance/reliability.ts";
-import {solveBrief} from "../../lib/balance/solve-brief.ts";
-import {weighable} from "../../lib/balance/weighable.ts";
+import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
+import {candidatesOf} from "../../lib/balance/explain/candidates.ts";
+import {explainConflict} from "../../lib/balance/explain/conflict.ts";
+import {pricesOf} from "../../lib/balance/explain/prices.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {reliability} from "../../lib/balance/weigh/reliability.ts";
+import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
+import {weighable} from "../../lib/balance/weigh/weighable.ts";
 import {demoPantry} from "../support/pantry.ts";
 
 const demo = JSON.parse(

@@ -1,9 +1,9 @@
 /** Speed of the verified solve beside bare engines, in one process: `npx tsx tests/bench/lp.ts`. Medians, model building included. */
 import jslp from "javascript-lp-solver";
 import {solve as yalps} from "yalps";
-import {loadHighs} from "../../lib/lp/engine-highs.ts";
-import type {LinearProgram} from "../../lib/lp/program.ts";
-import {solve, solveAsync} from "../../lib/lp/solve.ts";
+import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
+import type {LinearProgram} from "../../lib/lp/program/program.ts";
+import {solve, solveAsync} from "../../lib/lp/solve/solve.ts";
 import {blend, wholeProgram} from "../support/programs.ts";
 import {referenceOf} from "../support/reference-lp.ts";
 

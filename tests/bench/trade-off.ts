@@ -1,11 +1,11 @@
 /** Times of trade-offs and substitutions on the demo shop's shelf: `npx tsx tests/bench/trade-off.ts`. */
-import {costMap} from "../../lib/balance/cost-map.ts";
-import {equivalentsTable} from "../../lib/balance/equivalents.ts";
-import {feasibleRegion} from "../../lib/balance/feasible-region.ts";
-import {readBrief} from "../../lib/balance/read-brief.ts";
-import {substitute} from "../../lib/balance/substitute.ts";
-import {sweep} from "../../lib/balance/sweep.ts";
-import {tradeOff} from "../../lib/balance/trade-off.ts";
+import {costMap} from "../../lib/balance/trade-off/cost-map.ts";
+import {equivalentsTable} from "../../lib/balance/substitute/equivalents.ts";
+import {feasibleRegion} from "../../lib/balance/trade-off/feasible-region.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {substitute} from "../../lib/balance/substitute/substitute.ts";
+import {sweep} from "../../lib/balance/trade-off/sweep.ts";
+import {tradeOff} from "../../lib/balance/trade-off/trade-off.ts";
 import {seededRandom} from "../../lib/core/random.ts";
 import {demoPantry} from "../support/pantry.ts";
 import {input, pear} from "../support/trade-off.ts";

@@ -1,8 +1,8 @@
 /** Random briefs over the real pantry against HiGHS: `npx tsx tests/fuzz/briefs.ts [count] [first seed]`; fails on any wrong answer. */
-import {formulate} from "../../lib/balance/formulate.ts";
-import {readBrief} from "../../lib/balance/read-brief.ts";
-import {solveBrief} from "../../lib/balance/solve-brief.ts";
-import {solve} from "../../lib/lp/solve.ts";
+import {formulate} from "../../lib/balance/program/formulate.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
+import {solve} from "../../lib/lp/solve/solve.ts";
 import {realPantry} from "../support/pantry.ts";
 import {randomBrief} from "../support/random-brief.ts";
 import {loadHighs, referenceOf} from "../support/reference-lp.ts";

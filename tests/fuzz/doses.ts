@@ -2,10 +2,10 @@
  * Random briefs over the whole pantry with random prices: `npx tsx tests/fuzz/doses.ts [count] [first seed]`; fails where an
  * answer goes beyond a dose, and where a brief that cannot be met has a least change after which it still has no answer.
  */
-import {explainConflict} from "../../lib/balance/conflict.ts";
-import {readBrief} from "../../lib/balance/read-brief.ts";
-import {solveBrief} from "../../lib/balance/solve-brief.ts";
-import {withRelaxations} from "../../lib/balance/with-relaxations.ts";
+import {explainConflict} from "../../lib/balance/explain/conflict.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
+import {withRelaxations} from "../../lib/balance/explain/with-relaxations.ts";
 import {pantryOf} from "../../lib/pantry/pantry.ts";
 import {realPantry} from "../support/pantry.ts";
 import {randomBrief} from "../support/random-brief.ts";

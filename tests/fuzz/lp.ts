@@ -1,5 +1,5 @@
 /** Random programs of every awkward kind against HiGHS: `npx tsx tests/fuzz/lp.ts [count] [first seed]`; fails on any wrong answer. */
-import {solve} from "../../lib/lp/solve.ts";
+import {solve} from "../../lib/lp/solve/solve.ts";
 import {compare, loadHighs, referenceOf} from "../support/reference-lp.ts";
 import {KINDS, plainlyScaled, programOf} from "../support/programs.ts";
 

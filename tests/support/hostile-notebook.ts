@@ -1,13 +1,13 @@
 import * as fc from "fast-check";
-import {readBrief} from "../../lib/balance/read-brief.ts";
-import {substituteSteps} from "../../lib/balance/substitute.ts";
-import {tradeOffSteps} from "../../lib/balance/trade-off.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {substituteSteps} from "../../lib/balance/substitute/substitute.ts";
+import {tradeOffSteps} from "../../lib/balance/trade-off/trade-off.ts";
 import {type Recipe, recipeMass} from "../../lib/pantry/recipe.ts";
-import {likelyName, nameTargets} from "../../notebooks/kit/legal-names.ts";
-import {loadRecipe, type Source} from "../../notebooks/kit/load-recipe.ts";
-import {attempt} from "../../notebooks/kit/mistakes.ts";
-import {readRecipeText} from "../../notebooks/kit/recipe-text.ts";
-import {loadBrief, propertiesOf} from "../../notebooks/kit/trade-brief.ts";
+import {likelyName, nameTargets} from "../../notebooks/kit/replace/legal-names.ts";
+import {loadRecipe, type Source} from "../../notebooks/kit/words/load-recipe.ts";
+import {attempt} from "../../notebooks/kit/words/mistakes.ts";
+import {readRecipeText} from "../../notebooks/kit/words/recipe-text.ts";
+import {loadBrief, propertiesOf} from "../../notebooks/kit/trade-offs/brief.ts";
 import {
   markFrom,
   numberFrom,
@@ -15,7 +15,7 @@ import {
   sharesFrom,
   sourceFrom,
   windowFrom,
-} from "../../notebooks/kit/written.ts";
+} from "../../notebooks/kit/words/written.ts";
 import {csvOf, goodBrief, goodRecipe, type HostileKind, jsonOf, odd, pantry} from "./hostile.ts";
 
 /** Names of files, most of them of the kind that their text is. */

@@ -1,5 +1,5 @@
 import {readFileSync} from "node:fs";
-import {type CsvRow, numberIn, readCsv} from "../../lib/io/csv.ts";
+import {type CsvRow, numberIn, readCsv} from "../../lib/io/csv/csv.ts";
 import type {IngredientClass} from "../../lib/pantry/from-label.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import type {Label} from "../../lib/pantry/read-label.ts";

@@ -16,7 +16,7 @@ export interface Site {
  * @throws Error with what was printed, when it ends before it serves
  */
 export function startSite(): Promise<Site> {
-  const child = spawn(process.execPath, ["--import", "tsx", "notebooks/kit/start.ts", "--no-open"], {
+  const child = spawn(process.execPath, ["--import", "tsx", "notebooks/kit/site/start.ts", "--no-open"], {
     cwd: fileURLToPath(new URL("../..", import.meta.url)),
     env: {...process.env, NODE_ENV: "production"},
   });

@@ -1,4 +1,4 @@
-import type {LinearProgram, Outcome} from "../../lib/lp/program.ts";
+import type {LinearProgram, Outcome} from "../../lib/lp/program/program.ts";
 
 /**
  * What is wrong with an outcome, in words; nothing if it is proved by its own figures.

@@ -1,6 +1,6 @@
 import {readFileSync} from "node:fs";
-import {readPantryCsv} from "../../lib/io/pantry-csv.ts";
-import {readPricesCsv} from "../../lib/io/prices-csv.ts";
+import {readPantryCsv} from "../../lib/io/csv/pantry-csv.ts";
+import {readPricesCsv} from "../../lib/io/csv/prices-csv.ts";
 import {pantryOf} from "../../lib/pantry/pantry.ts";
 import {stockedPantry} from "../../lib/pantry/stocked.ts";
 

@@ -1,5 +1,5 @@
 import {seededRandom} from "../../lib/core/random.ts";
-import type {LinearProgram, Row, Variable} from "../../lib/lp/program.ts";
+import type {LinearProgram, Row, Variable} from "../../lib/lp/program/program.ts";
 
 /** A blend and one point that keeps all its limits. */
 export interface Blend {

@@ -1,4 +1,4 @@
-import type {BriefInput} from "../../lib/balance/brief-schema.ts";
+import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {mixComposition} from "../../lib/pantry/mix.ts";
 import {quantityOf} from "../../lib/pantry/quantities.ts";

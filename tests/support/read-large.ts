@@ -3,14 +3,14 @@
  * `node --import tsx tests/support/read-large.ts KIND`, where a missing KIND lists them all.
  */
 import {balance} from "../../lib/balance/balance.ts";
-import type {BriefInput} from "../../lib/balance/brief-schema.ts";
+import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {InputError} from "../../lib/core/errors.ts";
-import {readPantryJson} from "../../lib/io/ingredient-json.ts";
-import {parseJson} from "../../lib/io/json.ts";
-import {readPantryCsv} from "../../lib/io/pantry-csv.ts";
-import {readPricesCsv} from "../../lib/io/prices-csv.ts";
-import {readRecipeCsv} from "../../lib/io/recipe-csv.ts";
-import {readRecipeJson} from "../../lib/io/recipe-json.ts";
+import {readPantryJson} from "../../lib/io/json/ingredient-json.ts";
+import {parseJson} from "../../lib/io/json/json.ts";
+import {readPantryCsv} from "../../lib/io/csv/pantry-csv.ts";
+import {readPricesCsv} from "../../lib/io/csv/prices-csv.ts";
+import {readRecipeCsv} from "../../lib/io/csv/recipe-csv.ts";
+import {readRecipeJson} from "../../lib/io/json/recipe-json.ts";
 import {pantryOf} from "../../lib/pantry/pantry.ts";
 
 const SIZE = 5_000_000;

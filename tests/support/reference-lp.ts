@@ -1,5 +1,5 @@
-import {loadHighs, type Highs} from "../../lib/lp/engine-highs.ts";
-import type {LinearProgram, Outcome} from "../../lib/lp/program.ts";
+import {loadHighs, type Highs} from "../../lib/lp/engines/engine-highs.ts";
+import type {LinearProgram, Outcome} from "../../lib/lp/program/program.ts";
 import {faultsOf} from "./optimality.ts";
 
 /** What HiGHS says of a program as it stands: no scaling, no certificate of ours. */

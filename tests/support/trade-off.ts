@@ -1,13 +1,13 @@
 import {readFileSync} from "node:fs";
-import type {BriefInput} from "../../lib/balance/brief-schema.ts";
-import type {Brief} from "../../lib/balance/brief.ts";
-import {coefficientOf} from "../../lib/balance/coefficient.ts";
-import {formulate} from "../../lib/balance/formulate.ts";
-import {readBrief} from "../../lib/balance/read-brief.ts";
-import type {Subject} from "../../lib/balance/subject.ts";
-import {tradeOff} from "../../lib/balance/trade-off.ts";
-import type {TradeOff, TradeOffAxes} from "../../lib/balance/trade-off-types.ts";
-import type {LinearProgram, Row} from "../../lib/lp/program.ts";
+import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
+import type {Brief} from "../../lib/balance/brief/brief.ts";
+import {coefficientOf} from "../../lib/balance/program/coefficient.ts";
+import {formulate} from "../../lib/balance/program/formulate.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import type {Subject} from "../../lib/balance/brief/subject.ts";
+import {tradeOff} from "../../lib/balance/trade-off/trade-off.ts";
+import type {TradeOff, TradeOffAxes} from "../../lib/balance/trade-off/trade-off-types.ts";
+import type {LinearProgram, Row} from "../../lib/lp/program/program.ts";
 import {loadHighs, referenceOf} from "./reference-lp.ts";
 import {demoPantry} from "./pantry.ts";
 

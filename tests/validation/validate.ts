@@ -1,7 +1,7 @@
 /** Prints every published figure beside the computed one; fails when one lies outside its tolerance. */
-import {readTables} from "./read-tables.ts";
-import {holds} from "./row.ts";
-import {validationRows} from "./rows.ts";
+import {readTables} from "../../datasets/published/read-tables.ts";
+import {holds} from "../../datasets/published/row.ts";
+import {validationRows} from "../../datasets/published/rows.ts";
 
 const rows = validationRows(readTables());
 const figure = (value: number) => value.toFixed(4);

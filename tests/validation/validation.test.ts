@@ -1,7 +1,7 @@
 import {describe, expect, it} from "vitest";
 import {within} from "../support/within.ts";
-import {readTables} from "./read-tables.ts";
-import {validationRows} from "./rows.ts";
+import {readTables} from "../../datasets/published/read-tables.ts";
+import {validationRows} from "../../datasets/published/rows.ts";
 
 const rows = validationRows(readTables());
 

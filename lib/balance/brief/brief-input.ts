@@ -1,0 +1,175 @@
+import type {Allergen, Grade} from "../../pantry/ingredient.ts";
+import type {IngredientClass} from "../../pantry/from-label.ts";
+import type {Part} from "../../pantry/parts.ts";
+import type {Quantity} from "../../pantry/quantities.ts";
+
+/**
+ * A brief as the cook writes it: plain data, ready for JSON.
+ *
+ * What a brief may aim at and limit is known by name, so that a typing error does not compile. Properties of one's own
+ * (`{"co2": 310}` of each ingredient) are named in the type: `BriefInput<"co2">`; `BriefInput<string>` takes any name.
+ */
+export interface BriefInput<Own extends string = never> {
+  /** Path or address of the JSON Schema, for editors; not read. */
+  readonly $schema?: string | undefined;
+  /** What the mix is called, 1 to 200 characters; `mix` by default. */
+  readonly name?: string | undefined;
+  /** Mass of the batch, g, above 0; 1000 by default. */
+  readonly batch?: number | undefined;
+  /** Path of a pantry as CSV beside the brief: read by the command, not by `balance`, which takes a pantry as an option. */
+  readonly pantry?: string | undefined;
+  /** Path of a price list as CSV beside the brief: read by the command, not by `balance`. */
+  readonly prices?: string | undefined;
+  /** Temperature of the freezer that the tub is served from, °C, -40 to -0.01; -18 by default. */
+  readonly freezer?: number | undefined;
+  /** At most so many ingredients are used, a whole number of at least 1. */
+  readonly maxIngredients?: number | undefined;
+  /** What may go in, 1 to 2000: the name of an ingredient of the pantry, or one with more than its name. */
+  readonly ingredients: readonly (string | IngredientInput)[];
+  /** What the mix must have, by the name of what is limited. */
+  readonly targets?: TargetsInput<Own> | undefined;
+  /**
+   * Upper limits on salt, gums, emulsifiers, polyols and what else is taken by the pinch or the spoon (see `DOSES`): those
+   * that are customary unless it says `"none"`, or some of the cook's own, g per 100 g of mix, e.g. `{salt: 1}`.
+   */
+  readonly doses?: "customary" | "none" | {readonly [dose: string]: number} | undefined;
+  /** Whether a minimal cost pays every opened pack in full; not by default. */
+  readonly wholePacks?: boolean | undefined;
+  /** How far the kitchen may be off. */
+  readonly spread?: SpreadInput | undefined;
+  /** Whether the targets hold for all of the spread; not by default. */
+  readonly margin?: boolean | undefined;
+  /** A recipe that one of the candidates stays close to: g by ingredient. */
+  readonly near?: {readonly [ingredient: string]: number} | undefined;
+  /** What to make smallest; the cost where there are prices, unless something else is asked for. */
+  readonly minimise?: AimInput<Own> | undefined;
+  /** What to make largest; not beside `minimise`. */
+  readonly maximise?: AimInput<Own> | undefined;
+}
+
+/** An ingredient of a brief with more than its name. */
+export interface IngredientInput {
+  /** Its name or an alias in the pantry, or a name of its own where `composition` or `label` says what is in it. */
+  readonly name: string;
+  /** What is in it, g per 100 g by part or shorthand, in sum 100. */
+  readonly composition?: CompositionInput | undefined;
+  /** What is in it as its packet says, g per 100 g. */
+  readonly label?: LabelInput | undefined;
+  /** Further names, at most 20. */
+  readonly aliases?: readonly string[] | undefined;
+  /** Money per kg, at least 0. */
+  readonly price?: number | undefined;
+  /** Mass there is, g, at least 0: no more is taken. */
+  readonly stock?: number | undefined;
+  /** Mass of one whole unit such as an egg, g, above 0: it is taken in whole ones. */
+  readonly unit?: number | undefined;
+  /** Density near 20 °C, g/ml, above 0. */
+  readonly density?: number | undefined;
+  /** Masses of named portions, g, each above 0, e.g. `{tablespoon: 15}`. */
+  readonly portions?: {readonly [name: string]: number} | undefined;
+  /** Of the 14 allergens of Regulation (EU) 1169/2011, Annex II. */
+  readonly allergens?: readonly Allergen[] | undefined;
+  /** Any further number per 100 g, e.g. `{co2: 310}`. */
+  readonly properties?: {readonly [name: string]: number} | undefined;
+  /** Group on the shelf, e.g. `dairy`, `sugar`, `fruit`. */
+  readonly group?: string | undefined;
+  /** How far the composition is to be trusted. */
+  readonly grade?: Grade | undefined;
+  /** Where the composition is from. */
+  readonly source?: string | undefined;
+  /** At least so much, g per batch, or a share of the batch as `"20 %"`; 0 by default. */
+  readonly min?: number | string | undefined;
+  /** At most so much, g per batch, or a share of the batch as `"20 %"`, and no more than the stock. */
+  readonly max?: number | string | undefined;
+  /** Whole multiples of this only, g, above 0; not beside `unit`. */
+  readonly step?: number | undefined;
+  /** Mass of a pack as it is bought, g, above 0. */
+  readonly pack?: number | undefined;
+  /** None, or at least so much, g per batch, above 0, or a share of the batch as `"2 %"`. */
+  readonly minIfUsed?: number | string | undefined;
+  /** Used only beside at least `min` of another ingredient of the brief: g per batch, or a share of the batch as `"2 %"`. */
+  readonly onlyWith?: {readonly ingredient: string; readonly min: number | string} | undefined;
+  /** Used at `grams` g per g of another ingredient of the brief. */
+  readonly ratio?: {readonly to: string; readonly grams: number} | undefined;
+}
+
+/** A composition as it is written: g per 100 g by part or shorthand; `dextroseEquivalent` from 5 to 100. */
+export type CompositionInput = {
+  readonly [Key in Part | "msnf" | "wheySolids" | "fat" | "dextroseEquivalent"]?: number | undefined;
+};
+
+/** A nutrition label as it is written, g per 100 g, with the class to read it by. */
+export interface LabelInput {
+  /** The class of ingredients that it is read by. */
+  readonly class: IngredientClass;
+  readonly fat: number;
+  readonly saturates?: number | undefined;
+  readonly carbohydrate: number;
+  readonly sugars: number;
+  readonly protein: number;
+  readonly salt: number;
+  readonly fibre?: number | undefined;
+  readonly polyols?: number | undefined;
+  readonly alcohol?: number | undefined;
+  readonly water?: number | undefined;
+}
+
+/**
+ * Targets by the name of what they limit. Quantities: g per 100 g (`sweetness`: sucrose = 100); `cost`: money per kg;
+ * `freezingPoint`, `scoopTemperature`: °C, -40 to -0.01; properties of one's own: per 100 g.
+ */
+export type TargetsInput<Own extends string = never> = {
+  readonly [Name in Quantity | "cost" | "freezingPoint" | "scoopTemperature"]?: LimitsInput | undefined;
+} & {
+  /** Ice at a temperature, g per 100 g. */
+  readonly ice?: readonly AtInput[] | undefined;
+  /** Ice and solid fat at a temperature, g per 100 g. */
+  readonly hardPhase?: readonly AtInput[] | undefined;
+  /** Ice that melts and freezes again between two temperatures, g per 100 g. */
+  readonly heatShock?: readonly SwingInput[] | undefined;
+} & {readonly [Name in Declared<Own>]?: LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined};
+
+/** What a brief makes smallest or largest: a quantity, the cost, a property of one's own, or ice and the like at a temperature in °C. */
+export type AimInput<Own extends string = never> =
+  | Quantity
+  | "cost"
+  | Declared<Own>
+  | {readonly ice: {readonly at: number}}
+  | {readonly hardPhase: {readonly at: number}}
+  | {readonly heatShock: {readonly from: number; readonly to: number}};
+
+/** Names that a type declares, never ones that are guessed from what is written: those may be typing errors. */
+type Declared<Own extends string> = [Own][Own extends string ? 0 : never];
+
+/** Lower and upper limit of a target, or one value to be met. */
+export interface LimitsInput {
+  /** At least this. */
+  readonly min?: number | undefined;
+  /** At most this. */
+  readonly max?: number | undefined;
+  /** Exactly this; not beside `min` and `max`. */
+  readonly equal?: number | undefined;
+}
+
+/** A target at a temperature. */
+export interface AtInput extends LimitsInput {
+  /** °C, -40 to -0.01. */
+  readonly at: number;
+}
+
+/** A target between two temperatures. */
+export interface SwingInput extends LimitsInput {
+  /** °C, -40 to -0.01. */
+  readonly from: number;
+  /** °C, -40 to -0.01. */
+  readonly to: number;
+}
+
+/** How far a kitchen may be off, as a brief or a command states it. */
+export interface SpreadInput {
+  /** By ingredient, how far each part may lie from its stated value either way, g per 100 g. Water takes up the difference. */
+  readonly parts?:
+    {readonly [ingredient: string]: {readonly [Name in Part]?: number | undefined}} | undefined;
+  /** How far each weighing may be off either way, g, at least 0. */
+  readonly weighing?: number | undefined;
+}

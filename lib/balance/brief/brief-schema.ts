@@ -1,0 +1,141 @@
+import * as z from "zod/mini";
+import {
+  compositionSchema,
+  ingredientSchema as pantrySchema,
+  labelSchema,
+  partsSchema,
+} from "../../pantry/ingredient-schema.ts";
+import type {AtInput, BriefInput, IngredientInput, LimitsInput, SwingInput} from "./brief-input.ts";
+
+/** Largest number of ingredients in a brief. */
+const MOST_INGREDIENTS = 2000;
+
+/** What a brief may say of the customary doses beside limits of its own. */
+const DOSE_WORDS = ["customary", "none"] as const;
+/** Largest batch, g: a thousand tonnes. */
+const MOST_GRAMS = 1e9;
+
+const finite = () => z.number();
+const positive = () => z.number().check(z.gt(0));
+const notNegative = () => z.number().check(z.gte(0));
+const text = () => z.string().check(z.minLength(1), z.maxLength(200));
+/** A share of the batch such as "20 %", which follows the batch where grams do not. */
+const percent = () =>
+  z
+    .string()
+    .check(
+      z.regex(
+        /^\s*\d{1,3}(\.\d{1,12})?\s*%\s*$/,
+        'give g as a number, or a share of the batch such as "20 %"',
+      ),
+    );
+const temperature = () => z.number().check(z.gte(-40), z.lte(-0.01));
+
+const limits = {min: z.optional(finite()), max: z.optional(finite()), equal: z.optional(finite())};
+const limitsSchema = z.strictObject(limits);
+const atSchema = z.strictObject({at: temperature(), ...limits});
+const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...limits});
+
+/** An ingredient of a brief: all that a pantry may say of one, and what the brief wants of it. */
+
+const ingredientSchema = z.strictObject({
+  ...pantrySchema.shape,
+  min: z.optional(z.union([notNegative(), percent()])),
+  max: z.optional(z.union([notNegative(), percent()])),
+  step: z.optional(positive()),
+  pack: z.optional(positive()),
+  minIfUsed: z.optional(z.union([positive(), percent()])),
+  onlyWith: z.optional(z.strictObject({ingredient: text(), min: z.union([positive(), percent()])})),
+  ratio: z.optional(z.strictObject({to: text(), grams: positive()})),
+});
+
+export const spreadSchema = z.strictObject({
+  parts: z.optional(z.record(text(), partsSchema)),
+  weighing: z.optional(notNegative()),
+});
+
+export const aimSchema = z.union([
+  text(),
+  z.strictObject({ice: z.strictObject({at: temperature()})}),
+  z.strictObject({hardPhase: z.strictObject({at: temperature()})}),
+  z.strictObject({heatShock: z.strictObject({from: temperature(), to: temperature()})}),
+]);
+
+/** What a brief looks like as JSON: the one source of its type, its reader and its JSON Schema. */
+export const briefSchema = z.strictObject({
+  $schema: z.optional(z.string()),
+  name: z.optional(text()),
+  batch: z.optional(positive().check(z.lte(MOST_GRAMS))),
+  pantry: z.optional(text()),
+  prices: z.optional(text()),
+  freezer: z.optional(temperature()),
+  maxIngredients: z.optional(z.number().check(z.gte(1), z.int())),
+  ingredients: z
+    .array(z.union([text(), ingredientSchema]))
+    .check(z.minLength(1), z.maxLength(MOST_INGREDIENTS)),
+  targets: z.optional(
+    z.catchall(
+      z.object({
+        ice: z.optional(z.array(atSchema)),
+        hardPhase: z.optional(z.array(atSchema)),
+        heatShock: z.optional(z.array(swingSchema)),
+        freezingPoint: z.optional(limitsSchema),
+        scoopTemperature: z.optional(limitsSchema),
+      }),
+      limitsSchema,
+    ),
+  ),
+  doses: z.optional(z.union([z.enum(DOSE_WORDS), z.record(text(), notNegative())])),
+  wholePacks: z.optional(z.boolean()),
+  spread: z.optional(spreadSchema),
+  margin: z.optional(z.boolean()),
+  near: z.optional(z.record(text(), notNegative())),
+  minimise: z.optional(aimSchema),
+  maximise: z.optional(aimSchema),
+});
+
+export type {
+  AtInput,
+  BriefInput,
+  IngredientInput,
+  LimitsInput,
+  SpreadInput,
+  SwingInput,
+  TargetsInput,
+} from "./brief-input.ts";
+
+/** Data of the documented shape is what the schema takes: the compiler holds the two equal, but for the names of targets. */
+export const SAME_SHAPE: Same<
+  Omit<BriefInput<string>, "targets">,
+  Omit<ReadonlyLists<z.input<typeof briefSchema>>, "targets">
+> &
+  Same<keyof BriefInput, keyof z.input<typeof briefSchema>> &
+  Same<keyof IngredientInput, keyof z.input<typeof ingredientSchema>> &
+  Same<AtInput, z.input<typeof atSchema>> &
+  Same<SwingInput, z.input<typeof swingSchema>> &
+  Same<LimitsInput, z.input<typeof limitsSchema>> = true;
+
+/** `true` where each of two types is assignable to the other. */
+type Same<A, B> = [A, B] extends [B, A] ? true : false;
+
+/** The same data, whose lists may be readonly: nothing that is read is changed. */
+type ReadonlyLists<T> = T extends readonly (infer Entry)[]
+  ? readonly ReadonlyLists<Entry>[]
+  : T extends object
+    ? {[Key in keyof T]: ReadonlyLists<T[Key]>}
+    : T;
+
+/** Every key that a brief knows, for suggestions. */
+export const BRIEF_KEYS: readonly string[] = [
+  ...Object.keys(briefSchema.shape),
+  ...Object.keys(ingredientSchema.shape),
+  ...Object.keys(compositionSchema.shape),
+  ...Object.keys(labelSchema.shape),
+  "ingredient",
+  "parts",
+  "weighing",
+  "to",
+  "grams",
+  ...Object.keys(swingSchema.shape),
+  ...Object.keys(atSchema.shape),
+];

@@ -1,0 +1,52 @@
+import {type Limit, limitValue} from "../../lp/program/limits.ts";
+import type {ConflictingLimit} from "../mix/answer.ts";
+import type {Brief} from "../brief/brief.ts";
+import {doseLimit, percentOf, targetLimit} from "../mix/binding.ts";
+import type {Formulation} from "../program/formulate.ts";
+import {ingredientPath} from "../brief/limit-path.ts";
+
+/**
+ * A limit of a program as the cook gave it, or `undefined` for one that always holds.
+ *
+ * Least amounts are expected as rows (see `explainConflict`), not as lower limits of variables.
+ */
+export function nameLimit(
+  brief: Brief,
+  {program, meanings, shares}: Formulation,
+  {of, index, side}: Limit,
+): ConflictingLimit | undefined {
+  if (of === "variable") {
+    const choice = brief.ingredients[index];
+    // No amount is below nothing, and the batch limits an amount in steps where the cook does not: these always hold.
+    if (!choice || side === "lower" || choice.max === Infinity) return undefined;
+    const {min, max, ingredient, percents} = choice;
+    return {
+      of: "ingredient",
+      path: ingredientPath(index),
+      target: ingredient.name,
+      bound: min === max ? "equal" : "max",
+      limit: Math.min(max, limitValue(program, {of, index, side}) * shares[index]! * brief.batch),
+      ...percentOf(percents, "max"),
+      ...(max === ingredient.stock && {inStock: true}),
+    };
+  }
+  const meaning = meanings[index]!;
+  if (meaning.kind === "minimum") {
+    const {ingredient, min, max, percents} = brief.ingredients[meaning.index]!;
+    return {
+      of: "ingredient",
+      path: ingredientPath(meaning.index),
+      target: ingredient.name,
+      bound: min === max ? "equal" : "min",
+      limit: min,
+      ...percentOf(percents, "min"),
+    };
+  }
+  if (meaning.kind === "rule") {
+    const {kind: _kind, name, ...rule} = meaning;
+    return {of: "rule", target: name, ...rule};
+  }
+  if (meaning.kind === "dose") return doseLimit(meaning.dose);
+  if (meaning.kind === "frozen") return targetLimit(brief, meaning.target, false);
+  return meaning.kind === "target" ? targetLimit(brief, meaning.target, side === "lower") : undefined;
+}

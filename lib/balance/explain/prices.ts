@@ -1,0 +1,121 @@
+import {InputError} from "../../core/errors.ts";
+import {solidFat} from "../../freezing/solid-fat.ts";
+import {sensitivity} from "../../lp/explain/sensitivity.ts";
+import {solve} from "../../lp/solve/solve.ts";
+import type {Binding} from "../mix/answer.ts";
+import {doseLimit, oneEach, percentOf, slope, targetLimit} from "../mix/binding.ts";
+import type {Brief, Choice, Target} from "../brief/brief.ts";
+import {expectBrief} from "../brief/expect-brief.ts";
+import {formulate} from "../program/formulate.ts";
+import {ingredientPath} from "../brief/limit-path.ts";
+import {mixFrom} from "../mix/mix-report.ts";
+
+/** A binding limit with its price and how far the price reaches. */
+export interface LimitPrice extends Binding {
+  /** Values of the limit between which the price holds, in its unit; absent for limits on a temperature, whose rows bend. */
+  readonly from?: number;
+  readonly to?: number;
+}
+
+/** How the mix answers to the price of one ingredient, money per kg. */
+export interface IngredientPrice {
+  readonly ingredient: string;
+  readonly used: boolean;
+  readonly price: number;
+  /** Prices between which these amounts stay the cheapest. An unused ingredient enters where its price falls below `from`. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What the limits of a balanced brief cost, and how firm the choice of ingredients is. */
+export interface Prices {
+  readonly limits: readonly LimitPrice[];
+  /** Empty where the brief is not about cost. */
+  readonly ingredients: readonly IngredientPrice[];
+  /** Whether several limits meet at the mix, so that other prices and ranges could be given with equal right. */
+  readonly degenerate: boolean;
+}
+
+/**
+ * Prices and ranges of a brief that can be met: what one more unit of each binding limit costs per kg of mix and over
+ * which range that holds; for each ingredient, how far its own price may move.
+ *
+ * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, or one that cannot be met
+ */
+export function pricesOf(brief: Brief): Prices {
+  expectBrief(brief);
+  const formulation = formulate(brief);
+  const {program, meanings, shares} = formulation;
+  if (program.variables.some(({integer}) => integer)) {
+    throw new InputError(
+      brief.name,
+      "a mix in whole steps has no prices",
+      undefined,
+      "leave out step, unit, minIfUsed, onlyWith and maxIngredients to see them",
+    );
+  }
+  const outcome = solve(program);
+  if (outcome.status !== "optimal")
+    throw new InputError(
+      brief.name,
+      "no mix meets the brief",
+      outcome.status,
+      "balance it first: the answer says what conflicts",
+    );
+  const {rows, bounds, costs, degenerate} = sensitivity(program, outcome);
+  const {composition} = mixFrom(brief, formulation, outcome.values);
+  const limits: LimitPrice[] = [];
+  for (const {index, side, price, from, to} of rows) {
+    const meaning = meanings[index]!;
+    if (meaning.kind === "dose")
+      limits.push({...doseLimit(meaning.dose), price, from: Math.max(0, from), to});
+    if (meaning.kind !== "target") continue;
+    const {target} = meaning;
+    const curved = target.subject.kind === "freezingPoint" || target.subject.kind === "scoopTemperature";
+    const lowest = side === "upper" ? lowestWithSameRows(target, brief.ingredients) : -Infinity;
+    limits.push({
+      ...targetLimit(brief, target, side === "lower"),
+      price: price * slope(target, side === "lower", composition),
+      ...(!curved && {from: Math.max(from, lowest), to}),
+    });
+  }
+  for (const {index, side, price, from, to} of bounds) {
+    const choice = brief.ingredients[index];
+    if (!choice || (side === "lower" && choice.min === 0)) continue;
+    const grams = shares[index]! * brief.batch;
+    limits.push({
+      of: "ingredient",
+      path: ingredientPath(index),
+      target: choice.ingredient.name,
+      bound: side === "equal" ? "equal" : side === "lower" ? "min" : "max",
+      limit: side === "upper" ? choice.max : choice.min,
+      ...percentOf(choice.percents, side === "upper" ? "max" : "min"),
+      price: price / grams,
+      from: Math.max(0, from * grams),
+      to: to * grams,
+    });
+  }
+  return {limits: oneEach(limits), ingredients: ingredientPrices(brief, costs, outcome.values), degenerate};
+}
+
+/**
+ * How low a limit on hard phase can go with the rows that it has now: to the solid fat of the fattest ingredient, where
+ * the program gains a row for fat alone (see `targetRows`), and no lower than it is where it has that row already.
+ */
+function lowestWithSameRows({subject, max = 0}: Target, choices: readonly Choice[]): number {
+  if (subject.kind !== "hardPhase") return -Infinity;
+  const fat = choices.map(({ingredient}) => solidFat(ingredient.composition, subject.at));
+  return Math.min(max, Math.max(...fat));
+}
+
+function ingredientPrices(
+  {aim, ingredients}: Brief,
+  costs: readonly {index: number; cost: number; from: number; to: number}[],
+  values: readonly number[],
+): IngredientPrice[] {
+  if (aim?.subject.kind !== "cost" || aim.sense !== "minimise") return [];
+  return ingredients.map(({ingredient}, j) => {
+    const {cost, from, to} = costs.find(({index}) => index === j)!;
+    return {ingredient: ingredient.name, used: values[j]! > 1e-9, price: cost, from, to};
+  });
+}

@@ -1,0 +1,155 @@
+import {unclippedHardPhase, unclippedIce} from "../../freezing/ice.ts";
+import type {Outcome} from "../../lp/program/program.ts";
+import type {Composition} from "../../pantry/parts.ts";
+import {DOSES} from "../../pantry/doses.ts";
+import type {Binding, LimitSide} from "./answer.ts";
+import type {Brief, Choice, DoseLimit, Target} from "../brief/brief.ts";
+import type {Formulation} from "../program/formulate.ts";
+import {ingredientPath, limitKey, targetPath} from "../brief/limit-path.ts";
+import {subjectName} from "../brief/subject.ts";
+
+type Optimal = Extract<Outcome, {status: "optimal"}>;
+
+/** How near a limit counts as on it, relative to its size. */
+const ON_LIMIT = 1e-7;
+
+/** Temperature difference for the slope of ice or hard phase along temperature, °C. */
+const STEP = 1e-3;
+
+/**
+ * The limits that a mix meets exactly, with the price of each.
+ *
+ * A price is the derivative of the objective with respect to the limit, from the duals of the program. Where the limit is
+ * a temperature T of a row g(x, T) <= level, the envelope theorem gives it as -dual x dg/dT at the mix.
+ */
+export function bindingOf(
+  brief: Brief,
+  formulation: Formulation,
+  outcome: Optimal,
+  composition: Composition,
+): Binding[] {
+  const {program, meanings, shares} = formulation;
+  const found: Binding[] = [];
+  program.rows.forEach((row, i) => {
+    const meaning = meanings[i]!;
+    if (meaning.kind === "batch" || meaning.kind === "minimum" || meaning.kind === "help") return;
+    // That it hardens at all is no limit that a cook could move.
+    if (meaning.kind === "frozen") return;
+    const activity = outcome.activities[i]!;
+    const atLower = row.lower !== undefined && near(activity, row.lower);
+    const atUpper = row.upper !== undefined && near(activity, row.upper);
+    if (!atLower && !atUpper) return;
+    const dual = outcome.duals?.[i];
+    const price = dual === undefined ? {} : {price: dual};
+    if (meaning.kind === "rule") {
+      const {kind: _kind, name, ...rule} = meaning;
+      // A rule about an ingredient that is not used holds without holding anything back.
+      if (activity !== 0 || rule.bound === "max") found.push({of: "rule", target: name, ...rule});
+    } else if (meaning.kind === "dose") {
+      if (activity !== 0) found.push({...doseLimit(meaning.dose), ...price});
+    } else {
+      const {target} = meaning;
+      found.push({
+        ...targetLimit(brief, target, atLower),
+        ...(dual !== undefined && {price: dual * slope(target, atLower, composition)}),
+      });
+    }
+  });
+  brief.ingredients.forEach(({ingredient, min, max, percents}, j) => {
+    const grams = outcome.values[j]! * shares[j]! * brief.batch;
+    const atMin = min > 0 && near(grams, min);
+    if (!atMin && !near(grams, max)) return;
+    const reduced = outcome.reducedCosts?.[j];
+    found.push({
+      of: "ingredient",
+      path: ingredientPath(j),
+      target: ingredient.name,
+      bound: min === max ? "equal" : atMin ? "min" : "max",
+      limit: atMin ? min : max,
+      ...percentOf(percents, atMin ? "min" : "max"),
+      ...(!atMin && max === ingredient.stock && {inStock: true as const}),
+      // Reduced costs are per unit share; a limit on an ingredient is in g per batch.
+      ...(reduced !== undefined && {price: reduced / brief.batch}),
+    });
+  });
+  return oneEach(found);
+}
+
+/** A target's limit as an answer names it. */
+export function targetLimit(
+  brief: Pick<Brief, "targets">,
+  target: Target,
+  atLower: boolean,
+): LimitSide & {limit: number} {
+  return {
+    of: "target",
+    path: targetPath(brief, target),
+    target: subjectName(target.subject),
+    ...limitOf(target, atLower),
+  };
+}
+
+/** A limit on an amount in per cent of the batch, where the cook gave it so. */
+export function percentOf(percents: Choice["percents"], side: "min" | "max"): {percent?: number} {
+  const percent = percents?.[side];
+  return percent === undefined ? {} : {percent};
+}
+
+/** A dose as an answer names it. */
+export function doseLimit({index, limit, own, raised}: DoseLimit): LimitSide & {limit: number} {
+  const {key, name} = DOSES[index]!;
+  return {
+    of: "dose",
+    path: `doses.${key}`,
+    target: name,
+    bound: "max",
+    limit,
+    ...((own || raised) && {own: true}),
+  };
+}
+
+/**
+ * Each limit once. A limit that stands in two rows (a hard phase, with and without ice) moves both when it moves: its
+ * price is the sum of theirs, and the ranges of the rows by themselves say nothing of it.
+ */
+export function oneEach<T extends Binding>(limits: readonly T[]): T[] {
+  const found = new Map<string, T>();
+  for (const limit of limits) {
+    const key = limitKey(limit);
+    const other = found.get(key);
+    if (!other) found.set(key, limit);
+    else {
+      const {from: _from, to: _to, ...kept} = other as T & {from?: number; to?: number};
+      found.set(key, {
+        ...kept,
+        ...(other.price !== undefined && {price: other.price + (limit.price ?? 0)}),
+      } as unknown as T);
+    }
+  }
+  return [...found.values()];
+}
+
+function near(value: number, limit: number): boolean {
+  return Number.isFinite(limit) && Math.abs(value - limit) <= ON_LIMIT * Math.max(1, Math.abs(limit));
+}
+
+/** Which limit of the target the binding side of its row stands for. */
+export function limitOf({min, max}: Target, atLower: boolean): Pick<Binding, "bound" | "limit"> {
+  if (min !== undefined && min === max) return {bound: "equal", limit: min};
+  return atLower ? {bound: "min", limit: min!} : {bound: "max", limit: max!};
+}
+
+/** Change of the row's limit per unit of the target's limit. */
+export function slope({subject, min, max}: Target, atLower: boolean, composition: Composition): number {
+  const at = (atLower ? min : max)!;
+  switch (subject.kind) {
+    case "freezingPoint":
+      return (unclippedIce(composition, at - STEP) - unclippedIce(composition, at + STEP)) / (2 * STEP);
+    case "scoopTemperature":
+      return (
+        (unclippedHardPhase(composition, at - STEP) - unclippedHardPhase(composition, at + STEP)) / (2 * STEP)
+      );
+    default:
+      return 1;
+  }
+}

@@ -1,0 +1,24 @@
+import {hardPhase} from "../../freezing/ice.ts";
+import {verdictBands} from "../../freezing/scoop.ts";
+import {tenth} from "../../core/figures.ts";
+import type {Brief} from "../brief/brief.ts";
+import {noWorseThan, WARMEST} from "../program/no-worse.ts";
+import {solveBrief} from "./solve-brief.ts";
+
+/**
+ * A brief with limits that leave out whatever is worse in its freezer than its own answer (see {@link noWorseThan}): what is
+ * offered beside that answer must be as much of a frozen dessert. Where the brief optimises nothing, so that its answer is any
+ * mix, that answer is the hardest that it allows; where even that is soft, nothing is left out.
+ */
+export function holdingShape(brief: Brief): Brief {
+  const at = Math.min(WARMEST, tenth(brief.freezer));
+  const aim = brief.aim ?? {sense: "maximise", subject: {kind: "hardPhase", at}};
+  const {wholePacks: _wholePacks, ...plain} = brief;
+  const best = solveBrief(plain, brief.name, aim);
+  if (best.status !== "optimal") return brief;
+  if (brief.aim)
+    return {...brief, targets: [...brief.targets, ...noWorseThan(best.composition, brief.freezer)]};
+  const {from} = verdictBands().find(({verdict}) => verdict === "scoops")!;
+  if (hardPhase(best.composition, at) < from) return brief;
+  return {...brief, targets: [...brief.targets, {subject: {kind: "hardPhase", at}, min: from}]};
+}

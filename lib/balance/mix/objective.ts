@@ -1,0 +1,22 @@
+import type {Objective} from "./answer.ts";
+import {measure, type Mix} from "./mix-report.ts";
+import {outlayOf} from "../program/packs.ts";
+import {measureUnit, subjectName} from "../brief/subject.ts";
+
+/** What a brief optimises, with its value in a mix; `undefined` where it optimises nothing. */
+export function objectiveOf({brief, shares, composition}: Mix): Objective | undefined {
+  const {aim, batch, wholePacks} = brief;
+  if (!aim) return undefined;
+  const unit = measureUnit(aim.subject);
+  if (wholePacks && aim.subject.kind === "cost") {
+    const outlay = outlayOf(
+      brief,
+      shares.map((share) => share * batch),
+    );
+    return outlay === undefined
+      ? undefined
+      : {name: "cost with whole packs", value: (outlay * 1000) / batch, unit, sense: aim.sense};
+  }
+  const value = measure(aim.subject, {brief, shares, composition});
+  return value === undefined ? undefined : {name: subjectName(aim.subject), value, unit, sense: aim.sense};
+}

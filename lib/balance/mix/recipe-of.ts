@@ -1,0 +1,24 @@
+import type {Recipe} from "../../pantry/recipe.ts";
+import {type AmountsInput, gramsOf} from "./amounts.ts";
+import type {Brief} from "../brief/brief.ts";
+import {expectBrief} from "../brief/expect-brief.ts";
+
+/**
+ * The recipe of an answer: its amounts with the ingredients themselves, for scaling, a batch sheet or a substitution. What is
+ * not used is left out.
+ *
+ * @param brief the checked brief, from `readBrief`
+ * @param amounts those of an answer, of a candidate or of `weighable`, or g of each ingredient in the brief's order
+ * @throws InputError for anything else
+ */
+export function recipeOf(brief: Brief, amounts: AmountsInput): Recipe {
+  expectBrief(brief);
+  const masses = gramsOf(brief, amounts);
+  return {
+    name: brief.name,
+    lines: brief.ingredients.flatMap(({ingredient}, j) => {
+      const grams = masses[j]!;
+      return grams > 0 ? [{ingredient, grams}] : [];
+    }),
+  };
+}

@@ -1,0 +1,91 @@
+import {beforeTime} from "../../lp/program/deadline.ts";
+import {solveSteps, type SolveOptions} from "../../lp/solve/solve.ts";
+import type {Balanced, MixReport} from "./answer.ts";
+import {bindingOf} from "./binding.ts";
+import type {Aim, Brief, Target} from "../brief/brief.ts";
+import {type Formulation, formulate} from "../program/formulate.ts";
+import {finish} from "../../core/in-chunks.ts";
+import {mixFrom, reportOf} from "./mix-report.ts";
+import {objectiveOf} from "./objective.ts";
+
+/** A verified mix, or what became of a brief that has none. */
+export type Solution =
+  | Balanced
+  | {readonly status: "infeasible"}
+  | {readonly status: "unbounded"; readonly reason: string}
+  | {
+      readonly status: "undecided";
+      readonly reason: string;
+      /** The best mix found that keeps every limit; a better one may exist. */
+      readonly best?: MixReport;
+    };
+
+/**
+ * The best mix of a checked brief for one aim.
+ *
+ * @param brief a checked brief
+ * @param name what the mix is called in reports
+ * @param aim what to optimise, by default what the brief asks for
+ * @param extra further targets beside the brief's
+ * @param search how long to look for whole values and with what
+ */
+export function solveBrief(
+  brief: Brief,
+  name = brief.name,
+  aim: Aim | undefined = brief.aim,
+  extra: readonly Target[] = [],
+  search: SolveOptions = {},
+): Solution {
+  return finish(solveBriefSteps(brief, name, aim, extra, search));
+}
+
+/** {@link solveBrief} in steps. */
+export function* solveBriefSteps(
+  brief: Brief,
+  name = brief.name,
+  aim: Aim | undefined = brief.aim,
+  extra: readonly Target[] = [],
+  search: SolveOptions = {},
+): Generator<void, Solution> {
+  const formulation = beforeTime(
+    () => formulate(brief, aim, extra, search.deadline),
+    () => undefined,
+  );
+  if (!formulation) return {status: "undecided", reason: "the time limit came before the search began"};
+  return yield* solveFormulation(brief, name, formulation, search);
+}
+
+/** The mix that a program of a brief stands for, verified; in steps. */
+export function* solveFormulation(
+  brief: Brief,
+  name: string,
+  formulation: Formulation,
+  search: SolveOptions = {},
+): Generator<void, Solution> {
+  const outcome = yield* solveSteps(formulation.program, search);
+  switch (outcome.status) {
+    case "infeasible":
+      return {status: "infeasible"};
+    case "unbounded":
+      return {status: "unbounded", reason: "the amounts can grow without end; give the brief a batch"};
+    case "undecided": {
+      const {status, reason, best} = outcome;
+      return {status, reason, ...(best && {best: reportOf(mixFrom(brief, formulation, best.values))})};
+    }
+    case "optimal": {
+      const mix = mixFrom(brief, formulation, outcome.values);
+      const objective = objectiveOf(mix);
+      return {
+        status: "optimal",
+        name,
+        batch: brief.batch,
+        ...(objective && {objective}),
+        ...reportOf(mix),
+        binding: bindingOf(brief, formulation, outcome, mix.composition),
+        degenerate: outcome.degenerate,
+        engine: outcome.engine,
+        check: outcome.check,
+      };
+    }
+  }
+}

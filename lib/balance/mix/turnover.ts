@@ -1,0 +1,44 @@
+import type {Amount, Binding} from "./answer.ts";
+import {limitKey} from "../brief/limit-path.ts";
+
+/** A limit that a mix meets exactly, without its price. */
+export type Met = Omit<Binding, "price">;
+
+/** What is different in kind between one mix and the next. */
+export interface Turnover {
+  /** Ingredients that come in, and that go out. */
+  readonly enters: readonly string[];
+  readonly leaves: readonly string[];
+  /** Limits that begin to bind, and that cease to. */
+  readonly binds: readonly Met[];
+  readonly frees: readonly Met[];
+}
+
+/** Less than this is none, g per 100 g of mix. */
+const NONE = 1e-6;
+
+/** A mix as far as {@link turnover} looks at it. */
+export interface Standing {
+  readonly amounts: readonly Amount[];
+  readonly binding: readonly Met[];
+}
+
+/** What enters and leaves, begins and ceases to bind between two mixes of the same ingredients. */
+export function turnover(before: Standing, after: Standing): Turnover {
+  const used = ({amounts}: Standing) =>
+    new Set(amounts.filter(({percent}) => percent > NONE).map(({ingredient}) => ingredient));
+  const bound = ({binding}: Standing) => new Map(binding.map((limit) => [limitKey(limit), limit]));
+  const [usedBefore, usedAfter] = [used(before), used(after)];
+  const [boundBefore, boundAfter] = [bound(before), bound(after)];
+  return {
+    enters: [...usedAfter].filter((name) => !usedBefore.has(name)),
+    leaves: [...usedBefore].filter((name) => !usedAfter.has(name)),
+    binds: [...boundAfter].flatMap(([key, limit]) => (boundBefore.has(key) ? [] : [limit])),
+    frees: [...boundBefore].flatMap(([key, limit]) => (boundAfter.has(key) ? [] : [limit])),
+  };
+}
+
+/** Whether nothing is different in kind. */
+export function isNothing({enters, leaves, binds, frees}: Turnover): boolean {
+  return enters.length + leaves.length + binds.length + frees.length === 0;
+}

@@ -1,0 +1,124 @@
+import {InputError} from "../../core/errors.ts";
+import {finite, sum} from "../../core/numbers.ts";
+import {oneOfThese} from "../../core/nearest.ts";
+import {leastRelaxation} from "../../lp/explain/relaxation.ts";
+import type {Row} from "../../lp/program/program.ts";
+import {DOSES, dosesIn, isAskedBy} from "../../pantry/doses.ts";
+import type {BriefInput} from "../brief/brief-schema.ts";
+import type {Choice, DoseLimit, Target} from "../brief/brief.ts";
+import type {MeantRow} from "./meaning.ts";
+import {targetRows} from "./target-rows.ts";
+
+/**
+ * The upper limits on doses that a brief sets: the customary ones by default, none, or those with some of the cook's own.
+ *
+ * What the cook asks for outright (a least amount of an ingredient, the least of a target) goes before a customary dose,
+ * which rises as far as that takes. A limit of the cook's own stays as it is.
+ *
+ * @param batch mass of the batch, g
+ * @throws InputError for a dose that there is not, or a limit that is none
+ */
+export function readDoses(
+  raw: BriefInput["doses"],
+  choices: readonly Choice[],
+  targets: readonly Target[],
+  batch: number,
+  place: string,
+): DoseLimit[] {
+  if (raw === "none") return [];
+  const own = typeof raw === "object" ? raw : {};
+  for (const [key, limit] of Object.entries(own)) {
+    if (!DOSES.some((dose) => dose.key === key)) {
+      throw new InputError(
+        `${place}.${key}`,
+        "unknown dose",
+        limit,
+        oneOfThese(
+          key,
+          DOSES.map((dose) => dose.key),
+        ),
+      );
+    }
+    finite(limit, `${place}.${key}`, {min: 0, max: 100}, "g per 100 g");
+  }
+  const limits = DOSES.map(({key, limit}, index): DoseLimit =>
+    Object.hasOwn(own, key) ? {index, limit: own[key]!, own: true} : {index, limit},
+  );
+  return raisedDoses(limits, choices, targets, batch);
+}
+
+/**
+ * The limits on doses as rows over shares of the batch, in g per 100 g of mix: those that some ingredient by itself could
+ * break. An ingredient at a ratio to another is asked for outright, and does not count.
+ */
+export function doseRows({
+  doses = [],
+  ingredients,
+}: {
+  readonly doses?: readonly DoseLimit[];
+  readonly ingredients: readonly Choice[];
+}): MeantRow[] {
+  if (doses.length === 0) return [];
+  const brought = ingredients.map(({ingredient, ratio}) => (ratio ? undefined : dosesIn(ingredient)));
+  return doses.flatMap((dose): MeantRow[] => {
+    const coefficients = brought.map((grams) => grams?.[dose.index] ?? 0);
+    if (!coefficients.some((grams) => grams > dose.limit)) return [];
+    return [{name: DOSES[dose.index]!.name, coefficients, upper: dose.limit, meaning: {kind: "dose", dose}}];
+  });
+}
+
+/** The customary limits, risen as little as what the cook asks for outright takes. */
+export function raisedDoses(
+  limits: readonly DoseLimit[],
+  choices: readonly Choice[],
+  targets: readonly Target[],
+  batch: number,
+): DoseLimit[] {
+  const least = choices.map(({min, step}) =>
+    step === undefined ? min : Math.ceil(min / step - 1e-9) * step,
+  );
+  const asked = targets.filter(
+    ({subject, min = 0}) =>
+      min > 0 && subject.kind === "quantity" && DOSES.some((_, d) => isAskedBy(d, subject.quantity)),
+  );
+  if (asked.length === 0 && least.every((grams) => grams === 0)) return [...limits];
+  const brought = choices.map(({ingredient, min}) =>
+    min > 0 || asked.length ? dosesIn(ingredient) : DOSES.map(() => 0),
+  );
+  const risen = limits.map((dose): DoseLimit => {
+    const there = sum(brought.map((grams, j) => (grams[dose.index]! * least[j]!) / batch));
+    return !dose.own && there > dose.limit ? {...dose, limit: there, raised: true} : dose;
+  });
+  if (asked.length === 0) return risen;
+  const rows: Row[] = [
+    {name: "batch", coefficients: choices.map(() => 1), lower: 1, upper: 1},
+    ...asked.flatMap(({subject, min}) => targetRows({subject, min: min!}, choices)),
+  ];
+  const doses: Row[] = risen.map(({index, limit}) => ({
+    name: DOSES[index]!.name,
+    coefficients: brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[index]!)),
+    upper: limit,
+  }));
+  const relaxed = leastRelaxation(
+    {
+      variables: choices.map(({ingredient, max}, j) => ({
+        name: ingredient.name,
+        cost: 0,
+        lower: least[j]! / batch,
+        upper: max / batch,
+      })),
+      rows: [...rows, ...doses],
+    },
+    ({of, index, side}) => {
+      const dose = of === "row" && side === "upper" ? risen[index - rows.length] : undefined;
+      return dose && !dose.own ? 1 / Math.max(dose.limit, 0.01) : undefined;
+    },
+  );
+  if (!("moves" in relaxed)) return risen;
+  const by = new Map(relaxed.moves.map((move) => [move.limit.index - rows.length, move.by]));
+  return risen.map((dose, d) => {
+    const more = by.get(d);
+    // A touch more than the solver's own rounding, so that what was asked for fits.
+    return more === undefined ? dose : {...dose, limit: (dose.limit + more) * (1 + 1e-9), raised: true};
+  });
+}

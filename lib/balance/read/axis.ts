@@ -1,0 +1,118 @@
+import * as z from "zod/mini";
+import {InputError} from "../../core/errors.ts";
+import {nearestNames} from "../../core/nearest.ts";
+import {parse} from "../../core/schema.ts";
+import {QUANTITIES} from "../../pantry/quantities.ts";
+import {aimSchema} from "../brief/brief-schema.ts";
+import type {Aim, Choice} from "../brief/brief.ts";
+import {requirePrices} from "./read-brief.ts";
+import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
+import type {Subject} from "../brief/subject.ts";
+
+const axisSchema = z.union([
+  aimSchema,
+  z.strictObject({minimise: aimSchema}),
+  z.strictObject({maximise: aimSchema}),
+]);
+
+/**
+ * What one axis shows, written as what a brief minimises: `"cost"`, `"fat"`, `{"hardPhase": {"at": -18}}`, and also
+ * `"freezingPoint"` and `"scoopTemperature"`. Where it matters which way is better, `{"maximise": "fat"}` says so; the
+ * bare form means minimise.
+ */
+export type AxisInput = z.input<typeof axisSchema>;
+
+/**
+ * The axis of a diagram of the mixes of some ingredients, with the direction that is better.
+ *
+ * @param place what the axis is called in errors, e.g. `x`
+ * @throws InputError for an unknown quantity, a missing temperature, or a property or price that an ingredient lacks
+ */
+export function readAxis(input: unknown, choices: readonly Choice[], place: string): Aim {
+  refuseStrangeKeys(input, place);
+  refuseShapeless(input, place);
+  const known = ["minimise", "maximise", "at", "from", "to", ...SPECIAL_SUBJECTS, ...QUANTITIES];
+  const axis = parse(axisSchema, input, place, known);
+  const [sense, wish] =
+    typeof axis === "string" || !("minimise" in axis || "maximise" in axis)
+      ? (["minimise", axis] as const)
+      : "minimise" in axis
+        ? (["minimise", axis.minimise] as const)
+        : (["maximise", axis.maximise] as const);
+  // A brief cannot minimise a temperature; an axis can show one.
+  if (wish === "freezingPoint" || wish === "scoopTemperature") return {sense, subject: {kind: wish}};
+  const aim = readAim({ingredients: [], [sense]: wish}, choices, place)!;
+  if (aim.subject.kind === "cost") requirePrices(choices, place);
+  return aim;
+}
+
+/**
+ * Both axes of a diagram.
+ *
+ * @throws InputError for anything but `{x, y}`, and as {@link readAxis}
+ */
+export function readAxes(
+  axes: {readonly x: AxisInput; readonly y: AxisInput},
+  choices: readonly Choice[],
+): {x: Aim; y: Aim} {
+  const given: unknown = axes;
+  if (typeof given !== "object" || given === null || !("x" in given && "y" in given))
+    throw new InputError("axes", "not two axes", given, 'give {x, y}, e.g. {x: "cost", y: "sweetness"}');
+  return {x: readAxis(axes.x, choices, "x"), y: readAxis(axes.y, choices, "y")};
+}
+
+/** What an object may say that an axis shows, with an example of each. */
+const AT_TEMPERATURES: Readonly<Record<string, string>> = {
+  ice: '{"ice": {"at": -18}}',
+  hardPhase: '{"hardPhase": {"at": -18}}',
+  heatShock: '{"heatShock": {"from": -18, "to": -14}}',
+};
+
+/** What names nothing to show, in a cook's words: the schema would list the shapes that it has tried. */
+function refuseShapeless(input: unknown, place: string, mayHaveSense = true): void {
+  if (typeof input === "string") return;
+  const keys = typeof input === "object" && input !== null ? Object.keys(input) : [];
+  const [key, other] = keys;
+  const example = AT_TEMPERATURES[key ?? ""];
+  if (key === undefined || Array.isArray(input) || (example === undefined && !mayHaveSense))
+    throw new InputError(
+      place,
+      "names nothing to show",
+      input,
+      `name a quantity, e.g. "cost" or "sweetness", or one at a temperature, e.g. ${AT_TEMPERATURES["hardPhase"]}`,
+    );
+  if (other !== undefined)
+    throw new InputError(place, "names more than one thing", input, `keep ${key} or ${other}`);
+  const value = (input as Readonly<Record<string, unknown>>)[key];
+  if (example === undefined) return refuseShapeless(value, `${place}.${key}`, false);
+  const keysOfValue = typeof value === "object" && value !== null ? Object.keys(value) : [];
+  const wanted = key === "heatShock" ? ["from", "to"] : ["at"];
+  if (!wanted.every((name) => keysOfValue.includes(name)))
+    throw new InputError(
+      `${place}.${key}`,
+      wanted.length > 1 ? "needs two temperatures" : "needs a temperature",
+      value,
+      `write ${example}`,
+    );
+}
+
+/** An unknown key, named before the many shapes that an axis may have are tried. */
+function refuseStrangeKeys(input: unknown, place: string): void {
+  if (typeof input !== "object" || input === null) return;
+  const known = ["minimise", "maximise", "ice", "hardPhase", "heatShock"];
+  for (const key of Object.keys(input)) {
+    if (known.includes(key)) continue;
+    const near = nearestNames(key, known);
+    throw new InputError(
+      place,
+      `unknown key ${JSON.stringify(key)}`,
+      undefined,
+      near.length ? `did you mean ${near.join(" or ")}` : `write a text, or use ${known.join(", ")}`,
+    );
+  }
+}
+
+/** Whether a subject is a temperature: no weighted sum of the ingredients, though each of its limits is a linear row. */
+export function isTemperature({kind}: Subject): boolean {
+  return kind === "freezingPoint" || kind === "scoopTemperature";
+}

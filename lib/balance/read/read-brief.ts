@@ -1,0 +1,160 @@
+import type * as z from "zod/mini";
+import {InputError} from "../../core/errors.ts";
+import {sum} from "../../core/numbers.ts";
+import {parse} from "../../core/schema.ts";
+import type {Pantry} from "../../pantry/pantry.ts";
+import {expectPantry} from "../../pantry/pantry.ts";
+import {refuseLooseEquivalent} from "../../pantry/own-ingredient.ts";
+import {QUANTITIES} from "../../pantry/quantities.ts";
+import {BRIEF_KEYS, briefSchema, type SpreadInput} from "../brief/brief-schema.ts";
+import type {Brief, Choice, Spread} from "../brief/brief.ts";
+import {readDoses} from "../program/dose-limits.ts";
+import {withPaths} from "../brief/mistake-path.ts";
+import {indexOfName, readChoices} from "./read-choices.ts";
+import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
+import {readTargets} from "./read-targets.ts";
+
+/**
+ * A checked brief from the JSON shape a cook writes.
+ *
+ * @param input a {@link BriefInput}, or anything that claims to be one
+ * @param pantry where ingredients given by name are looked up
+ * @param place what the input is called in errors, e.g. the file's name
+ * @throws InputError naming place, value and next step, for anything not understood, unknown, out of range,
+ *   contradictory in itself, duplicated, or missing (a price when cost is minimised)
+ */
+export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brief {
+  expectPantry(pantry);
+  refuseChecked(input, place);
+  refuseLoose(input, place);
+  const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES]);
+  return withPaths(input, place, () => resolved(raw, pantry, place));
+}
+
+/** A brief of the right shape with every name looked up and every limit held against the others. */
+function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: string): Brief {
+  const batch = raw.batch ?? 1000;
+  const ingredients = readChoices(raw.ingredients, pantry, batch, place);
+  expectPrices(ingredients, place);
+  if (raw.margin && !raw.spread) {
+    throw new InputError(
+      `${place}: margin`,
+      "asked for without a spread",
+      true,
+      'say how far the kitchen may be off, e.g. "spread": {"weighing": 1}',
+    );
+  }
+  const targets = readTargets(raw.targets ?? {}, ingredients, place);
+  const aim = readAim(raw, ingredients, place);
+  for (const {subject} of aim ? [...targets, aim] : targets) {
+    if (subject.kind === "cost") requirePrices(ingredients, place);
+  }
+  return {
+    name: raw.name ?? "mix",
+    batch,
+    freezer: raw.freezer ?? -18,
+    ingredients,
+    targets,
+    doses: readDoses(raw.doses, ingredients, targets, batch, `${place}: doses`),
+    ...(raw.maxIngredients !== undefined && {maxIngredients: raw.maxIngredients}),
+    ...(raw.wholePacks && {wholePacks: true}),
+    ...(raw.spread && {spread: readSpread(raw.spread, ingredients, `${place}: spread`)}),
+    ...(raw.margin && {margin: true}),
+    ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
+    ...(aim && {aim}),
+  };
+}
+
+/** A dextrose equivalent that an ingredient has beside its composition. */
+function refuseLoose(input: unknown, place: string): void {
+  const ingredients = (input as {readonly ingredients?: unknown} | null | undefined)?.ingredients;
+  if (!Array.isArray(ingredients)) return;
+  for (const [i, entry] of (ingredients as readonly unknown[]).entries())
+    refuseLooseEquivalent(entry, `${place}.ingredients[${i}]`);
+}
+
+/** A brief that was checked before, told by what a cook's has not: a list of targets, ingredients under `ingredient`. */
+function refuseChecked(input: unknown, place: string): void {
+  if (typeof input !== "object" || input === null) return;
+  const {ingredients, targets} = input as Readonly<Record<string, unknown>>;
+  const first: unknown = Array.isArray(ingredients) ? ingredients[0] : undefined;
+  if (!Array.isArray(targets) || typeof first !== "object" || first === null || !("ingredient" in first))
+    return;
+  throw new InputError(
+    place,
+    "already checked",
+    undefined,
+    "pass it to tradeOff, feasibleRegion and their like, or give the brief as it was written",
+  );
+}
+
+/**
+ * A spread with its ingredients' full names.
+ *
+ * @throws InputError for an ingredient that the brief does not have
+ */
+export function readSpread(
+  {parts = {}, weighing = 0}: SpreadInput,
+  choices: readonly Choice[],
+  place: string,
+): Spread {
+  const ingredients = choices.map(({ingredient}) => ingredient);
+  const named = Object.entries(parts).map(([name, widths]) => {
+    const own = Object.entries(widths).filter((entry): entry is [string, number] => entry[1] !== undefined);
+    return [
+      ingredients[indexOfName(name, ingredients, `${place}.parts`)]!.name,
+      Object.fromEntries(own),
+    ] as const;
+  });
+  return {parts: new Map(named), weighing};
+}
+
+/** A recipe in g by ingredient as shares of its own mass, in the order of the brief's ingredients. */
+function readNear(
+  recipe: Readonly<Record<string, number>>,
+  choices: readonly Choice[],
+  place: string,
+): number[] {
+  const ingredients = choices.map(({ingredient}) => ingredient);
+  const grams = ingredients.map(() => 0);
+  for (const [name, mass] of Object.entries(recipe)) grams[indexOfName(name, ingredients, place)]! += mass;
+  const total = sum(grams);
+  if (total === 0)
+    throw new InputError(
+      place,
+      "an empty recipe",
+      undefined,
+      "give the mass of its ingredients in g, or leave it out",
+    );
+  return grams.map((mass) => mass / total);
+}
+
+/** Prices that can be reckoned with, money per kg: 0 for what is free, or from the least to the most. */
+const [LEAST_PRICE, MOST_PRICE] = [1e-9, 1e9];
+
+function expectPrices(choices: readonly Choice[], place: string): void {
+  for (const {ingredient} of choices) {
+    const {name, price} = ingredient;
+    if (price === undefined || price === 0 || (price >= LEAST_PRICE && price <= MOST_PRICE)) continue;
+    throw new InputError(
+      `${place}: ingredients[${name}].price`,
+      "not a price that can be reckoned with",
+      price,
+      `give money per kg from ${LEAST_PRICE} to ${MOST_PRICE}, or 0 if it is free`,
+    );
+  }
+}
+
+export function requirePrices(choices: readonly Choice[], place: string): void {
+  const without = choices
+    .filter(({ingredient}) => ingredient.price === undefined)
+    .map(({ingredient}) => ingredient.name);
+  if (without.length) {
+    throw new InputError(
+      `${place}: ingredients`,
+      `no price for ${without.slice(0, 5).join(", ")}${without.length > 5 ? " …" : ""}`,
+      undefined,
+      'give each a "price" in money per kg (0 if it is free), or minimise something else',
+    );
+  }
+}

@@ -1,0 +1,126 @@
+import {sum} from "../../core/numbers.ts";
+import type {Allergen} from "../../pantry/ingredient.ts";
+import type {Recipe} from "../../pantry/recipe.ts";
+import type {Brief, Target} from "../brief/brief.ts";
+import {isFlavour} from "../../pantry/flavour-groups.ts";
+import {measure, type Mix, mixOf} from "../mix/mix-report.ts";
+import {NOTICED_UNITS, noticedSubject} from "./noticed.ts";
+import type {Goal} from "./remake.ts";
+import {subjectName} from "../brief/subject.ts";
+import type {Alternative, Broken, NoticedChange} from "./substitution-types.ts";
+import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
+
+/** An amount that counts as there, g per 100 g of mix. */
+const THERE = 0.01;
+
+/** Room for rounding at a demand of a legal name. */
+const ROOM = 1e-6;
+
+/**
+ * A remade recipe with all that changes, measured anew.
+ *
+ * @param made the amount of each ingredient that it may have, g
+ * @param making what makes up the mass and so is not named in `by`
+ */
+export function describeAlternative(
+  problem: SubstitutionProblem,
+  goals: readonly Goal[],
+  kind: Alternative["kind"],
+  made: readonly {readonly candidate: Candidate; readonly grams: number}[],
+  making: readonly Candidate[] = [],
+): Alternative {
+  const {batch, weights, freezer} = problem;
+  const least = (THERE * batch) / 100;
+  const place = new Map(problem.before.lines.map(({ingredient}, k) => [ingredient, k]));
+  const placeOf = ({candidate}: {candidate: Candidate}) => place.get(candidate.ingredient) ?? Infinity;
+  const sorted = made
+    .filter(({candidate, grams}) => candidate.before > 0 || grams >= least)
+    .sort((a, b) => (placeOf(a) === placeOf(b) ? b.grams - a.grams : placeOf(a) - placeOf(b)));
+  const amounts = sorted.map(({candidate: {ingredient, before}, grams}) => ({
+    ingredient: ingredient.name,
+    before,
+    after: grams,
+    change: grams - before,
+  }));
+  const recipe: Recipe = {
+    name: problem.before.name,
+    lines: sorted.flatMap(({candidate: {ingredient}, grams}) =>
+      grams >= least ? [{ingredient, grams}] : [],
+    ),
+  };
+  const [old, renewed] = [mixOfRecipe(problem.before, freezer), mixOfRecipe(recipe, freezer)];
+  const changes = goals.flatMap(({what, weight}): NoticedChange[] => {
+    const subject = noticedSubject(what, freezer);
+    const [before, after] = [measure(subject, old), measure(subject, renewed)];
+    if (before === undefined || after === undefined) return [];
+    const change = after - before;
+    return [{what, unit: NOTICED_UNITS[what], before, after, change, counts: weight * Math.abs(change)}];
+  });
+  const [had, has] = [allergensOf(problem.before), allergensOf(recipe)];
+  const newAllergens = [...has].filter((allergen) => !had.has(allergen));
+  const flavours = (of: Recipe) =>
+    of.lines.flatMap(({ingredient}) => (isFlavour(ingredient) ? [ingredient.name] : []));
+  const moved = (sum(amounts.map(({change}) => Math.abs(change))) * 100) / 2 / batch;
+  const madeUp = new Set(making.map(({ingredient}) => ingredient.name));
+  return {
+    kind,
+    by: amounts
+      .filter(({ingredient, change}) => change >= least && !madeUp.has(ingredient))
+      .sort((a, b) => b.change - a.change)
+      .map(({ingredient}) => ingredient),
+    recipe,
+    amounts,
+    changes,
+    newAllergens,
+    goneAllergens: [...had].filter((allergen) => !has.has(allergen)),
+    flavours: {
+      lost: flavours(problem.before).filter((name) => !flavours(recipe).includes(name)),
+      gained: flavours(recipe).filter((name) => !flavours(problem.before).includes(name)),
+    },
+    score:
+      sum(changes.map(({counts}) => counts)) +
+      weights.moved * moved +
+      weights.newIngredient * amounts.filter(({before}) => before === 0).length +
+      weights.newAllergen * newAllergens.length,
+    ...(problem.legalName && {legalName: standingOf(problem.legalName, renewed)}),
+  };
+}
+
+function standingOf(
+  {name, targets}: {readonly name: string; readonly targets: readonly Target[]},
+  mix: Mix,
+): NonNullable<Alternative["legalName"]> {
+  const broken = targets.flatMap(({subject, min, max}): Broken[] => {
+    const value = measure(subject, mix);
+    const target = subjectName(subject);
+    const found = value === undefined ? {} : {value};
+    const bound = min !== undefined && min === max ? "equal" : undefined;
+    if (min !== undefined && !(value !== undefined && value >= min - ROOM))
+      return [{target, bound: bound ?? "min", limit: min, ...found}];
+    if (max !== undefined && !(value !== undefined && value <= max + ROOM))
+      return [{target, bound: bound ?? "max", limit: max, ...found}];
+    return [];
+  });
+  return {name, kept: broken.length === 0, broken};
+}
+
+function allergensOf({lines}: Recipe): Set<Allergen> {
+  return new Set(lines.flatMap(({ingredient}) => ingredient.allergens ?? []));
+}
+
+/** A recipe as a mix of a brief that asks for nothing. */
+function mixOfRecipe({name, lines}: Recipe, freezer: number): Mix {
+  const batch = sum(lines.map(({grams}) => grams));
+  const brief: Brief = {
+    name,
+    batch,
+    freezer,
+    ingredients: lines.map(({ingredient}) => ({ingredient, min: 0, max: Infinity})),
+    targets: [],
+    margin: false,
+  };
+  return mixOf(
+    brief,
+    lines.map(({grams}) => grams / batch),
+  );
+}

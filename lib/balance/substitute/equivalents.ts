@@ -1,0 +1,124 @@
+import {InputError} from "../../core/errors.ts";
+import {finite} from "../../core/numbers.ts";
+import {expectList, expectOptions} from "../../core/shape.ts";
+import {heldWater} from "../../freezing/held-water.ts";
+import {expectIngredient} from "../../pantry/expect.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import type {Composition} from "../../pantry/parts.ts";
+import {quantityOf} from "../../pantry/quantities.ts";
+
+/** What two ingredients can be made equal in. */
+export const EQUAL_IN = ["mass", "totalSolids", "sweetness", "freezing", "fat"] as const;
+
+/** One way to make two ingredients equal. */
+export type EqualIn = (typeof EQUAL_IN)[number];
+
+/** How much of one ingredient takes the place of 100 g of another. */
+export interface Equivalent {
+  readonly equalIn: EqualIn;
+  /** Of the other ingredient, g. */
+  readonly grams: number;
+  /** Water to add (or, below 0, to take away) so that the mix keeps its water, g. */
+  readonly water: number;
+  /** What the whole mix then has more or less of, in g; of sweetness, g that taste like sucrose. */
+  readonly change: {
+    readonly mass: number;
+    readonly totalSolids: number;
+    readonly sweetness: number;
+    readonly fat: number;
+    /** Ice in the freezer: what the solutes hold less of the same water. Above 0 the mix is harder. */
+    readonly ice: number;
+  };
+}
+
+/** Below so many g per 100 g, two ingredients are not made equal in something. */
+const LEAST = 1;
+
+/**
+ * How much of `y` takes the place of 100 g of `x`: at equal mass, equal solids, equal sweetness, equal freezing effect
+ * (the water that its solutes keep liquid in the freezer) and equal fat, with the water to add or take away so that the mix
+ * keeps the water it had.
+ *
+ * @param options with `freezer`, where the freezing effect is compared, °C, from -40 to below 0; -18 by default
+ * @returns one entry for each thing that both have at least 1 g of per 100 g
+ * @throws InputError for a temperature out of range
+ */
+export function equivalents(
+  x: Ingredient,
+  y: Ingredient,
+  options: {readonly freezer?: number} = {},
+): Equivalent[] {
+  expectOptions(options, ["freezer"]);
+  const {freezer = -18} = options;
+  for (const ingredient of [x, y]) expectIngredient(ingredient);
+  finite(freezer, "freezer", {min: -40, max: -0.01}, "°C");
+  const [one, other] = [featuresOf(x.composition, freezer), featuresOf(y.composition, freezer)];
+  return EQUAL_IN.flatMap((equalIn): Equivalent[] => {
+    if (one[equalIn] < LEAST || other[equalIn] < LEAST) return [];
+    const share = one[equalIn] / other[equalIn];
+    const change = (of: keyof typeof one) => share * other[of] - one[of];
+    const water = -change("water");
+    return [
+      {
+        equalIn,
+        grams: 100 * share,
+        water,
+        change: {
+          mass: change("mass") + water,
+          totalSolids: change("totalSolids"),
+          sweetness: change("sweetness"),
+          fat: change("fat"),
+          ice: -change("freezing"),
+        },
+      },
+    ];
+  });
+}
+
+/** One row of a like-for-like table. */
+export interface EquivalentRow extends Equivalent {
+  readonly instead: string;
+  readonly take: string;
+}
+
+/**
+ * The like-for-like table of some ingredients: for every one instead of every other what {@link equivalents} says.
+ *
+ * @throws InputError for fewer than two ingredients, or a temperature out of range
+ */
+export function equivalentsTable(
+  ingredients: readonly Ingredient[],
+  options: {readonly freezer?: number} = {},
+): EquivalentRow[] {
+  expectList(
+    ingredients,
+    {name: "text", composition: "object"},
+    "ingredients",
+    "give a pantry's ingredients",
+  );
+  if (ingredients.length < 2) {
+    throw new InputError(
+      "ingredients",
+      "nothing to compare",
+      ingredients.length,
+      "give at least two ingredients",
+    );
+  }
+  return ingredients.flatMap((x) =>
+    ingredients.flatMap((y) =>
+      x === y ? [] : equivalents(x, y, options).map((found) => ({instead: x.name, take: y.name, ...found})),
+    ),
+  );
+}
+
+/** What 100 g have of all that can be made equal, g; and their water. */
+function featuresOf(composition: Composition, freezer: number): Record<EqualIn | "water", number> {
+  return {
+    mass: 100,
+    totalSolids: quantityOf(composition, "totalSolids"),
+    sweetness: quantityOf(composition, "sweetness"),
+    freezing: heldWater(composition, freezer),
+    fat: quantityOf(composition, "fat"),
+    water: composition.water ?? 0,
+  };
+}

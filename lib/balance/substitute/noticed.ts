@@ -1,0 +1,93 @@
+import type {Subject} from "../brief/subject.ts";
+
+/** The things about a frozen mix that a substitution tries to keep, by the names under which they can be weighed. */
+export const NOTICED = [
+  "firmness",
+  "freezingPoint",
+  "sweetness",
+  "fat",
+  "totalSolids",
+  "lactose",
+  "protein",
+  "eggYolkSolids",
+  "polyols",
+  "starch",
+  "fibre",
+  "stabiliser",
+  "emulsifier",
+  "salt",
+  "alcohol",
+  "organicAcids",
+  "cost",
+] as const;
+
+/** One of the things that a substitution tries to keep. */
+export type Noticed = (typeof NOTICED)[number];
+
+/** Weights of a substitution: how much one unit of change counts. */
+export type Weights = Readonly<Record<Noticed | "moved" | "newIngredient" | "newAllergen", number>>;
+
+/**
+ * How much one unit of change counts, per unit. They are judgements, not measurements (common practice, no source), made so
+ * that a change of about 1 is one that an eater may just notice:
+ *
+ * - `firmness` per g/100 g of hard phase in the freezer (the published mixes spread by 1.6), `freezingPoint` per °C;
+ * - `sweetness` per point (sucrose = 100), of some 15 in a mix: a tenth of that is about what can be told apart;
+ * - `fat` and `totalSolids` per g/100 g: body; `lactose` per g/100 g: sandiness; `protein`, `eggYolkSolids`, `starch` and
+ *   `fibre` per g/100 g: body; `polyols` per g/100 g: the gut;
+ * - `stabiliser`, `emulsifier`, `salt`, `alcohol` and `organicAcids` per g/100 g: little of them does much;
+ * - `cost` per money per kg: with money near that of a euro, pound or dollar;
+ * - `moved` per g/100 g that changes hands in the recipe: so that nothing is moved for nothing;
+ * - `newIngredient` for each ingredient that the recipe did not have: one more to weigh;
+ * - `newAllergen` for each allergen that the recipe did not have.
+ */
+export const WEIGHTS: Weights = {
+  firmness: 1,
+  freezingPoint: 4,
+  sweetness: 0.7,
+  fat: 1,
+  totalSolids: 0.5,
+  lactose: 0.5,
+  protein: 0.7,
+  eggYolkSolids: 0.7,
+  polyols: 1,
+  starch: 1,
+  fibre: 0.5,
+  stabiliser: 10,
+  emulsifier: 5,
+  salt: 15,
+  alcohol: 3,
+  organicAcids: 5,
+  cost: 0.3,
+  moved: 0.05,
+  newIngredient: 0.3,
+  newAllergen: 5,
+};
+
+/** What a change is measured in, beside its weight. */
+export const NOTICED_UNITS: Readonly<Record<Noticed, string>> = {
+  firmness: "%",
+  freezingPoint: "°C",
+  sweetness: "(sucrose = 100)",
+  fat: "%",
+  totalSolids: "%",
+  lactose: "%",
+  protein: "%",
+  eggYolkSolids: "%",
+  polyols: "%",
+  starch: "%",
+  fibre: "%",
+  stabiliser: "%",
+  emulsifier: "%",
+  salt: "%",
+  alcohol: "%",
+  organicAcids: "%",
+  cost: "per kg",
+};
+
+/** The subject of a name, for a freezer at a temperature, °C. */
+export function noticedSubject(name: Noticed, freezer: number): Subject {
+  if (name === "firmness") return {kind: "hardPhase", at: freezer};
+  if (name === "cost" || name === "freezingPoint") return {kind: name};
+  return {kind: "quantity", quantity: name};
+}

@@ -1,0 +1,159 @@
+import {initialFreezingPoint, unclippedIce} from "../../freezing/ice.ts";
+import type {LinearProgram, Outcome, Row, Variable} from "../../lp/program/program.ts";
+import {DOSES, dosesIn} from "../../pantry/doses.ts";
+import {recipeComposition} from "../../pantry/recipe.ts";
+import type {Choice, Target} from "../brief/brief.ts";
+import {coefficientOf} from "../program/coefficient.ts";
+import {doseRows} from "../program/dose-limits.ts";
+import {NOTICED, type Noticed, noticedSubject} from "./noticed.ts";
+import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
+import {targetRows} from "../program/target-rows.ts";
+
+/** Something to be kept near a value: what each ingredient brings to it per 100 g, the value, and what one unit off counts. */
+export interface Goal {
+  readonly what: Noticed;
+  readonly along: (candidate: Candidate) => number;
+  readonly wanted: number;
+  readonly weight: number;
+}
+
+/** Temperature difference for the slope of ice, °C. */
+const STEP = 1e-3;
+
+/**
+ * What a remade recipe is to stay near to: everything noticed that has a weight and can be compared.
+ *
+ * The freezing point is no weighted sum. The ice that a mix has at the old freezing point, over the slope of the old
+ * mix's ice there, is its shift to first order.
+ *
+ * @param priced whether every ingredient in question has a price
+ */
+export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, priced: boolean): Goal[] {
+  const composition = recipeComposition(before);
+  const freezing = initialFreezingPoint(composition);
+  return NOTICED.flatMap((what): Goal[] => {
+    const weight = weights[what];
+    if (weight === 0 || (what === "cost" && !priced)) return [];
+    if (what === "freezingPoint") {
+      if (freezing === undefined || freezing > -2 * STEP) return [];
+      const slope =
+        (unclippedIce(composition, freezing - STEP) - unclippedIce(composition, freezing + STEP)) /
+        (2 * STEP);
+      const along = ({ingredient}: Candidate) => unclippedIce(ingredient.composition, freezing) / slope;
+      return [{what, along, wanted: 0, weight}];
+    }
+    const subject = noticedSubject(what, freezer);
+    const along = ({ingredient}: Candidate) => coefficientOf(subject, ingredient);
+    const total = before.lines.reduce(
+      (sum, {ingredient, grams}) => sum + grams * coefficientOf(subject, ingredient),
+      0,
+    );
+    return [{what, along, wanted: total / batch, weight}];
+  });
+}
+
+/** The customary doses as rows, each at what the recipe had where that was more. */
+function customaryRows(candidates: readonly Candidate[], batch: number): Row[] {
+  const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
+  const had = DOSES.map((_, d) =>
+    candidates.reduce((sum, {ingredient, before}) => sum + (before / batch) * dosesIn(ingredient)[d]!, 0),
+  );
+  const doses = DOSES.map(({limit}, index) => ({index, limit: Math.max(limit, had[index]! * (1 + 1e-9))}));
+  return doseRows({doses, ingredients: choices});
+}
+
+/**
+ * The amounts nearest to the recipe: a program that makes the weighted sum of the sizes of all changes smallest (goal
+ * programming; A. Charnes, W. W. Cooper and R. O. Ferguson, Management Science 1, 1955).
+ *
+ * @param free what may be chosen, from none to `max`
+ * @param fixed what stays as it was
+ * @param targets to be kept whatever it counts
+ * @returns the solved program; its first values are the shares of the batch of `free`
+ */
+export function remake(
+  {batch, weights}: SubstitutionProblem,
+  goals: readonly Goal[],
+  free: readonly Candidate[],
+  fixed: readonly Candidate[],
+  targets: readonly Target[],
+  solve: (program: LinearProgram) => Outcome,
+): Outcome {
+  // Half of what all amounts change by is what changes hands; it is weighed in g per 100 g.
+  const moving = (weights.moved * 100) / 2;
+  const moved = free.flatMap(({before}, j) => (before > 0 ? [j] : []));
+  const variables: Variable[] = [
+    ...free.map(({ingredient, before, max}) => ({
+      name: ingredient.name,
+      cost: before > 0 ? 0 : moving,
+      upper: max / batch,
+    })),
+    ...moved.flatMap(() => [
+      {name: "more", cost: moving},
+      {name: "less", cost: moving},
+    ]),
+    ...goals.flatMap(({what, weight}) => [
+      {name: `${what} above`, cost: weight},
+      {name: `${what} below`, cost: weight},
+    ]),
+  ];
+  const rows: Row[] = [];
+  const add = (
+    along: readonly number[],
+    lower: number | undefined,
+    upper: number | undefined,
+    apart?: number,
+  ) => {
+    const coefficients = variables.map((_, j) => along[j] ?? 0);
+    if (apart !== undefined) [coefficients[apart], coefficients[apart + 1]] = [-1, 1];
+    rows.push({
+      name: "row",
+      coefficients,
+      ...(lower !== undefined && {lower}),
+      ...(upper !== undefined && {upper}),
+    });
+  };
+  const standing = (along: (candidate: Candidate) => number) =>
+    fixed.reduce((sum, candidate) => sum + (candidate.before / batch) * along(candidate), 0);
+  const rest = 1 - standing(() => 1);
+  add(
+    free.map(() => 1),
+    rest,
+    rest,
+  );
+  for (const [k, j] of moved.entries()) {
+    const share = free[j]!.before / batch;
+    add(
+      free.map((_, other) => (other === j ? 1 : 0)),
+      share,
+      share,
+      free.length + 2 * k,
+    );
+  }
+  for (const [g, {along, wanted}] of goals.entries()) {
+    const target = wanted - standing(along);
+    add(free.map(along), target, target, free.length + 2 * moved.length + 2 * g);
+  }
+  const choices = [...free, ...fixed].map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
+  for (const target of targets) {
+    for (const {coefficients, lower, upper} of targetRows(target, choices)) {
+      const there = fixed.reduce(
+        (sum, {before}, k) => sum + (before / batch) * coefficients[free.length + k]!,
+        0,
+      );
+      add(
+        coefficients.slice(0, free.length),
+        lower === undefined ? undefined : lower - there,
+        upper === undefined ? undefined : upper - there,
+      );
+    }
+  }
+  for (const {coefficients, upper} of customaryRows([...free, ...fixed], batch)) {
+    const there = fixed.reduce(
+      (sum, {before}, k) => sum + (before / batch) * coefficients[free.length + k]!,
+      0,
+    );
+    add(coefficients.slice(0, free.length), undefined, upper! - there);
+  }
+  return solve({variables, rows});
+}

@@ -1,0 +1,238 @@
+import {
+  expectList,
+  expectOptions,
+  expectRecord,
+  expectShape,
+  expectText,
+  expectTexts,
+} from "../../core/shape.ts";
+import {solverOfMany} from "../../lp/solve/solve-again.ts";
+import {expectPantry, type Pantry} from "../../pantry/pantry.ts";
+import type {Recipe} from "../../pantry/recipe.ts";
+import type {Target} from "../brief/brief.ts";
+import {expectRecipe, recipeComposition} from "../../pantry/recipe.ts";
+import {describeAlternative} from "./alternative.ts";
+import {finish, type Progress, type Steps} from "../../core/in-chunks.ts";
+import {noWorseThan} from "../program/no-worse.ts";
+import {NOTICED} from "./noticed.ts";
+import {type Goal, goalsOf, remake} from "./remake.ts";
+import {type Candidate, readSubstitution, type SubstitutionProblem} from "./substitution-problem.ts";
+import type {Alternative, SubstituteOptions, Substitution} from "./substitution-types.ts";
+
+/** Pairs are tried among so many ingredients: those that do best alone. */
+const PAIRED = 30;
+
+/** At most so many pairs are told. */
+const MOST_PAIRS = 10;
+
+/** A pair is told where it scores so much less than either of the two alone. */
+const GAIN = 0.05;
+
+/** Two alternatives are one when no amount differs by more than this, g per 100 g of mix. */
+const SAME = 0.05;
+
+/**
+ * How to make a recipe of which an ingredient is out, or only so much of it left, so that the eater notices least.
+ *
+ * Every way is the best of its kind: the program over the amounts that may move makes the weighted sum of all changes
+ * smallest (see `WEIGHTS`), with the mass of the batch held; what cannot be in a linear program (newcomers and allergens by
+ * their number, the freezing point but to first order) counts in the score, measured. First each ingredient of the shelf alone
+ * (told where that is better than leaving it out), with water and the
+ * recipe's wettest ingredient to make up the mass; then pairs of those that do best alone; then everything at once
+ * (newcomers that the score does not miss left out again), also without any new allergen. New allergens are named and count; ingredients there for their flavour stay and are not
+ * brought in, but for others of the group of what is out. No way has a worse verdict in the freezer than the recipe (see
+ * `noWorseThan`), unless every way does.
+ *
+ * @throws InputError for a name that the recipe does not have, a number out of range, or an unknown weight
+ */
+export function substitute(recipe: Recipe, options: SubstituteOptions): Substitution {
+  return finish(substituteSteps(recipe, options));
+}
+
+const OPTIONS = [
+  "without",
+  "left",
+  "from",
+  "keep",
+  "weights",
+  "freezer",
+  "batch",
+  "legalName",
+] satisfies (keyof SubstituteOptions)[];
+
+/** Refuses options that nobody would heed or that are of another make; their numbers are looked at where they are read. */
+function expectSubstitution(options: SubstituteOptions): void {
+  expectOptions(options, OPTIONS);
+  expectText(options.without, "without", "name the ingredient that is out");
+  expectRecord(options.weights ?? {}, "weights", "give numbers by name, see WEIGHTS");
+  if (options.keep !== undefined)
+    expectTexts(options.keep, "keep", "give the names of ingredients that stay");
+  if (Array.isArray(options.from))
+    expectList(options.from, {name: "text", composition: "object"}, "from", "give a pantry");
+  else expectPantry(options.from as Pantry);
+  if (options.legalName !== undefined)
+    expectShape(options.legalName, {name: "text", targets: "object"}, "legalName", "give {name, targets}");
+}
+
+/** {@link substitute} in steps, one for each linear program, for `inChunks`. */
+export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): Steps<Substitution> {
+  expectRecipe(recipe);
+  expectSubstitution(options);
+  const problem = readSubstitution(recipe, options);
+  const shape = noWorseThan(recipeComposition(problem.before), problem.freezer);
+  const holding = yield* waysWithin(problem, shape);
+  return holding.alternatives.length > 0 ? holding : yield* waysWithin(problem, []);
+}
+
+/** The ways to remake a recipe within further limits. */
+function* waysWithin(problem: SubstitutionProblem, shape: readonly Target[]): Steps<Substitution> {
+  const {missing, kept, own, others} = problem;
+  const priced = [missing, ...kept, ...own, ...others].every(
+    ({ingredient}) => ingredient.price !== undefined,
+  );
+  const goals = goalsOf(problem, priced);
+  const making = makingUp(problem);
+  const instead = [...own, ...others].filter((candidate) => !making.includes(candidate));
+  const paired = Math.min(PAIRED, instead.length);
+  const atLeast = 1 + instead.length + (paired * (paired - 1)) / 2;
+  let solved = 0;
+  const progress = (): Progress => ({solved: ++solved, of: Math.max(solved, atLeast)});
+  const ask = asker(problem, goals, shape);
+
+  const leftOut = ask("left out", [], making);
+  yield progress();
+  const singles: {alternative: Alternative; candidate: Candidate}[] = [];
+  for (const candidate of instead) {
+    const alternative = ask("one for one", [candidate], making);
+    yield progress();
+    const helps = alternative && (!leftOut || ranked(alternative, leftOut) < 0);
+    if (helps && alternative.by.length === 1) singles.push({alternative, candidate});
+  }
+  singles.sort((a, b) => ranked(a.alternative, b.alternative));
+  const doubles: Alternative[] = [];
+  const best = singles.slice(0, PAIRED);
+  for (const [i, one] of best.entries()) {
+    for (const two of best.slice(i + 1)) {
+      const alternative = ask("two for one", [one.candidate, two.candidate], making);
+      yield progress();
+      if (
+        alternative?.by.length === 2 &&
+        ranked({...alternative, score: alternative.score + GAIN}, one.alternative) < 0
+      )
+        doubles.push(alternative);
+    }
+  }
+  doubles.sort(ranked);
+  const known = new Set(problem.before.lines.flatMap(({ingredient}) => ingredient.allergens ?? []));
+  const harmless = others.filter(({ingredient}) =>
+    (ingredient.allergens ?? []).every((allergen) => known.has(allergen)),
+  );
+  const all: (Alternative | undefined)[] = [
+    leftOut,
+    ...singles.map(({alternative}) => alternative),
+    ...doubles.slice(0, MOST_PAIRS),
+  ];
+  for (const shelf of harmless.length < others.length ? [harmless, others] : [others]) {
+    all.push(yield* rebalanced(ask, own, shelf, progress));
+  }
+  const compared = new Set(goals.map(({what}) => what));
+  return {
+    before: problem.before,
+    without: missing.ingredient.name,
+    alternatives: distinct(
+      all.filter((found) => found !== undefined),
+      problem.batch,
+    ).sort(ranked),
+    notCompared: NOTICED.filter((what) => problem.weights[what] > 0 && !compared.has(what)),
+  };
+}
+
+/**
+ * A re-balance with few newcomers: from the best one with all of the shelf, whatever newcomer is best left out goes, as
+ * long as the score gets no worse for it.
+ */
+function* rebalanced(
+  ask: Ask,
+  own: readonly Candidate[],
+  shelf: readonly Candidate[],
+  progress: () => Progress,
+): Steps<Alternative | undefined> {
+  let best = ask("re-balanced", [...own, ...shelf], []);
+  yield progress();
+  for (let newcomers = shelf; best;) {
+    const there = new Set(best.recipe.lines.map(({ingredient}) => ingredient));
+    newcomers = newcomers.filter(({ingredient}) => there.has(ingredient));
+    let fewer: Alternative | undefined;
+    for (const left of newcomers) {
+      const rest = newcomers.filter((other) => other !== left);
+      const found = ask("re-balanced", [...own, ...rest], []);
+      yield progress();
+      if (found && (!fewer || ranked(found, fewer) < 0)) fewer = found;
+    }
+    if (!fewer || ranked(fewer, best) > 0) break;
+    best = fewer;
+  }
+  return best;
+}
+
+/** What makes up the mass: water, from the recipe or the shelf, and the recipe's wettest ingredient. */
+function makingUp({own, others}: SubstitutionProblem): Candidate[] {
+  const wet = (candidate: Candidate) => candidate.ingredient.composition.water ?? 0;
+  const water = [...own, ...others].find((candidate) => wet(candidate) > 99.9);
+  const [wettest] = own
+    .filter((candidate) => candidate !== water)
+    .sort((a, b) => b.before * wet(b) - a.before * wet(a));
+  return [water, wettest].filter((candidate) => candidate !== undefined);
+}
+
+/** Asks for the best recipe in which some ingredients may move and some make up the mass. */
+type Ask = (
+  kind: Alternative["kind"],
+  moving: readonly Candidate[],
+  making: readonly Candidate[],
+) => Alternative | undefined;
+
+/** Finds the best recipe in which some ingredients may move, the rest staying; with the legal name kept if that is possible. */
+function asker(problem: SubstitutionProblem, goals: readonly Goal[], shape: readonly Target[]): Ask {
+  const {batch, missing, kept, own, legalName} = problem;
+  const solvers = new Map<string, ReturnType<typeof solverOfMany>>();
+  return (kind, moving, making) => {
+    const free = [...(missing.max > 0 ? [missing] : []), ...making, ...moving];
+    const fixed = [...kept, ...own.filter((candidate) => !free.includes(candidate))];
+    if (!solvers.has(kind)) solvers.set(kind, solverOfMany());
+    const solve = solvers.get(kind)!;
+    const legal = legalName?.targets ?? [];
+    let outcome = remake(problem, goals, free, fixed, [...legal, ...shape], solve);
+    if (outcome.status !== "optimal" && legal.length > 0)
+      outcome = remake(problem, goals, free, fixed, shape, solve);
+    if (outcome.status !== "optimal") return undefined;
+    const {values} = outcome;
+    const made = [
+      ...(missing.max > 0 ? [] : [{candidate: missing, grams: 0}]),
+      ...free.map((candidate, j) => ({candidate, grams: Math.max(0, values[j]!) * batch})),
+      ...fixed.map((candidate) => ({candidate, grams: candidate.before})),
+    ];
+    return describeAlternative(problem, goals, kind, made, making);
+  };
+}
+
+function ranked(a: Alternative, b: Alternative): number {
+  const breaks = ({legalName}: Alternative) => (legalName && !legalName.kept ? 1 : 0);
+  return breaks(a) - breaks(b) || a.score - b.score;
+}
+
+/** The list without recipes that are nearly one before: the simpler way to the same recipe stands first. */
+function distinct(alternatives: readonly Alternative[], batch: number): Alternative[] {
+  const found: Alternative[] = [];
+  for (const alternative of alternatives) {
+    const same = found.some((other) => {
+      const names = new Set([...alternative.amounts, ...other.amounts].map(({ingredient}) => ingredient));
+      return [...names].every((name) => {
+        const grams = (of: Alternative) => of.amounts.find(({ingredient}) => ingredient === name)?.after ?? 0;
+        return Math.abs(grams(alternative) - grams(other)) * 100 <= SAME * batch;
+      });
+    });
+    if (!same) found.push(alternative);
+  }
+  return found;
+}

@@ -1,0 +1,155 @@
+import {InputError} from "../../core/errors.ts";
+import {nearestNames} from "../../core/nearest.ts";
+import {finite} from "../../core/numbers.ts";
+import {parse} from "../../core/schema.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import {nameKey} from "../../pantry/pantry.ts";
+import {QUANTITIES} from "../../pantry/quantities.ts";
+import {type Recipe, recipeMass} from "../../pantry/recipe.ts";
+import {BRIEF_KEYS, briefSchema} from "../brief/brief-schema.ts";
+import type {Choice, Target} from "../brief/brief.ts";
+import {isFlavour} from "../../pantry/flavour-groups.ts";
+import {WEIGHTS, type Weights} from "./noticed.ts";
+import {SPECIAL_SUBJECTS} from "../read/read-subject.ts";
+import {readTargets} from "../read/read-targets.ts";
+import type {SubstituteOptions} from "./substitution-types.ts";
+
+/** An ingredient that the remade recipe may contain. */
+export interface Candidate {
+  readonly ingredient: Ingredient;
+  /** In the recipe as it was, g per batch; 0 for one that only the shelf has. */
+  readonly before: number;
+  /** As much as there is, g. */
+  readonly max: number;
+}
+
+/** A checked question of substitution. */
+export interface SubstitutionProblem {
+  readonly before: Recipe;
+  readonly batch: number;
+  readonly freezer: number;
+  readonly weights: Weights;
+  /** What is out, with what is left of it as its `max`. */
+  readonly missing: Candidate;
+  /** What stays as it is. */
+  readonly kept: readonly Candidate[];
+  /** What else the recipe has: it may move in a re-balance, and take the place of what is out. */
+  readonly own: readonly Candidate[];
+  /** What the shelf has beside the recipe. */
+  readonly others: readonly Candidate[];
+  readonly legalName?: {readonly name: string; readonly targets: readonly Target[]};
+}
+
+/**
+ * A question of substitution, checked: the recipe scaled to the batch, each name resolved.
+ *
+ * @throws InputError for an empty recipe, an amount or weight out of range, a name that the recipe does not have, or a
+ *   missing ingredient of which enough is left
+ */
+export function readSubstitution(recipe: Recipe, options: SubstituteOptions): SubstitutionProblem {
+  const {lines, batch} = scaledLines(recipe, options.batch);
+  const freezer = finite(options.freezer ?? -18, "freezer", {min: -40, max: -0.01}, "°C");
+  const shelf = "ingredients" in options.from ? options.from.ingredients : options.from;
+  const names = lines.map(({ingredient}) => ingredient.name);
+  const find = (name: string, place: string) => {
+    const line = lines.find(({ingredient}) => isCalled(ingredient, name));
+    if (line) return line;
+    const near = nearestNames(name, names);
+    throw new InputError(
+      place,
+      "not in the recipe",
+      name,
+      `give ${(near.length ? near : names).join(" or ")}`,
+    );
+  };
+  const out = find(options.without, "without");
+  const left = finite(options.left ?? 0, "left", {min: 0}, "g");
+  if (left >= out.before) {
+    throw new InputError(
+      "left",
+      "enough for the recipe",
+      left,
+      `nothing is to be replaced; it takes ${out.before} g`,
+    );
+  }
+  const kept = options.keep
+    ? options.keep.map((name, i) => find(name, `keep[${i}]`))
+    : lines.filter((line) => line !== out && isFlavour(line.ingredient));
+  if (kept.includes(out))
+    throw new InputError("keep", "what is out cannot stay", options.without, "leave it out of keep");
+  const stocked = new Map(shelf.map((ingredient) => [nameKey(ingredient.name), ingredient]));
+  const own = lines.filter((line) => line !== out && !kept.includes(line));
+  const others = shelf
+    .filter((ingredient) => !lines.some((line) => isCalled(ingredient, line.ingredient.name)))
+    .filter((ingredient) => !isFlavour(ingredient) || ingredient.group === out.ingredient.group)
+    .filter(({stock}) => stock === undefined || stock > 0)
+    .map((ingredient) => ({ingredient, before: 0, max: ingredient.stock ?? Infinity}));
+  const choices = [...lines, ...others].map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
+  return {
+    before: {name: recipe.name, lines: lines.map(({ingredient, before}) => ({ingredient, grams: before}))},
+    batch,
+    freezer,
+    weights: readWeights(options.weights ?? {}),
+    missing: {...out, max: left},
+    kept,
+    own: own.map((line) => {
+      const stock = stocked.get(nameKey(line.ingredient.name))?.stock ?? Infinity;
+      // What the recipe asks for is taken to be there.
+      return {...line, max: Math.max(line.before, stock)};
+    }),
+    others,
+    ...(options.legalName && {
+      legalName: {
+        name: options.legalName.name,
+        targets: readNameTargets(options.legalName.targets, choices),
+      },
+    }),
+  };
+}
+
+/** The lines of the recipe in g per batch, one for each ingredient. */
+function scaledLines(recipe: Recipe, wanted: number | undefined): {lines: Candidate[]; batch: number} {
+  if (recipe.lines.length === 0)
+    throw new InputError("recipe", "has no ingredients", undefined, "give its lines");
+  const grams = new Map<string, {ingredient: Ingredient; grams: number}>();
+  for (const [i, line] of recipe.lines.entries()) {
+    finite(line.grams, `recipe.lines[${i}].grams`, {min: 0}, "g");
+    const key = nameKey(line.ingredient.name);
+    grams.set(key, {ingredient: line.ingredient, grams: line.grams + (grams.get(key)?.grams ?? 0)});
+  }
+  const mass = recipeMass(recipe);
+  if (mass <= 0) throw new InputError("recipe", "has no mass", mass, "give its amounts in g");
+  const batch = wanted ?? mass;
+  if (!(finite(batch, "batch", {min: 0}, "g") > 0))
+    throw new InputError("batch", "nothing", batch, "give g above 0");
+  const lines = [...grams.values()]
+    .filter((line) => line.grams > 0)
+    .map((line) => ({
+      ingredient: line.ingredient,
+      before: (line.grams * batch) / mass,
+      max: Infinity,
+    }));
+  return {lines, batch};
+}
+
+function isCalled({name, aliases = []}: Ingredient, wanted: string): boolean {
+  return [name, ...aliases].some((known) => nameKey(known) === nameKey(wanted));
+}
+
+function readWeights(given: Partial<Weights>): Weights {
+  for (const [name, weight] of Object.entries(given)) {
+    if (!Object.hasOwn(WEIGHTS, name)) {
+      const near = nearestNames(name, Object.keys(WEIGHTS));
+      const known = near.length ? near : Object.keys(WEIGHTS);
+      throw new InputError(`weights.${name}`, "unknown weight", weight, `use ${known.join(" or ")}`);
+    }
+    finite(weight, `weights.${name}`, {min: 0});
+  }
+  return {...WEIGHTS, ...given};
+}
+
+function readNameTargets(input: unknown, choices: readonly Choice[]): Target[] {
+  const known = [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES];
+  const targets = parse(briefSchema.shape.targets, input, "legalName.targets", known);
+  return readTargets(targets ?? {}, choices, "legalName");
+}

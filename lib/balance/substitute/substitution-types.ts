@@ -1,0 +1,93 @@
+import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
+import type {Pantry} from "../../pantry/pantry.ts";
+import type {Recipe} from "../../pantry/recipe.ts";
+import type {TargetsInput} from "../brief/brief-schema.ts";
+import type {Noticed, Weights} from "./noticed.ts";
+
+/** What is out of stock, and what may be done about it. */
+export interface SubstituteOptions {
+  /** Name of the ingredient that is out. */
+  readonly without: string;
+  /** What is left of it, g; none by default. */
+  readonly left?: number;
+  /** The shelf. Its stocks limit what can be taken; an ingredient without stock is taken as plenty. */
+  readonly from: Pantry | readonly Ingredient[];
+  /**
+   * Ingredients of the recipe that stay as they are; by default its fruit, juice, nuts, coconut, cocoa, coffee, spices,
+   * alcohol and inclusions.
+   */
+  readonly keep?: readonly string[];
+  /** Weights that differ from the usual ones (see `WEIGHTS`), each at least 0. */
+  readonly weights?: Partial<Weights>;
+  /** Temperature at which the mix must be as firm as before, °C; -18 by default. */
+  readonly freezer?: number;
+  /** Mass to make, g; that of the recipe by default. */
+  readonly batch?: number;
+  /**
+   * The name under which it is sold, as the targets that the name demands of the whole mix, e.g. `{milkFat: {min: 10}}`.
+   * They are kept wherever that is possible, and each alternative says whether it does.
+   */
+  readonly legalName?: {readonly name: string; readonly targets: TargetsInput};
+}
+
+/** How one amount changes, g per batch. */
+export interface AmountChange {
+  readonly ingredient: string;
+  readonly before: number;
+  readonly after: number;
+  readonly change: number;
+}
+
+/** How something that the eater or the till notices changes. */
+export interface NoticedChange {
+  readonly what: Noticed;
+  readonly unit: string;
+  readonly before: number;
+  readonly after: number;
+  readonly change: number;
+  /** What the change counts in the score. */
+  readonly counts: number;
+}
+
+/** A demand of a legal name that a mix does not meet. */
+export interface Broken {
+  readonly target: string;
+  readonly bound: "min" | "max" | "equal";
+  readonly limit: number;
+  /** Absent where the mix has none. */
+  readonly value?: number;
+}
+
+/** A way to make the recipe without what is out. */
+export interface Alternative {
+  /**
+   * `left out`: nothing comes in but more of the recipe's own water or milk; `one for one` and `two for one`: one or two
+   * ingredients, and water or milk to make up the mass; `re-balanced`: anything on the shelf, and the recipe's other
+   * amounts move too.
+   */
+  readonly kind: "left out" | "one for one" | "two for one" | "re-balanced";
+  /** What comes in, or comes in more than before, the most first; water and milk that make up the mass apart. */
+  readonly by: readonly string[];
+  readonly recipe: Recipe;
+  readonly amounts: readonly AmountChange[];
+  readonly changes: readonly NoticedChange[];
+  readonly newAllergens: readonly Allergen[];
+  readonly goneAllergens: readonly Allergen[];
+  /** Ingredients that give the flavour and are no longer there, or were not there before. */
+  readonly flavours: {readonly lost: readonly string[]; readonly gained: readonly string[]};
+  /** Sum of what all changes count: the smaller, the less is noticed. */
+  readonly score: number;
+  /** Present where a legal name was asked for. */
+  readonly legalName?: {readonly name: string; readonly kept: boolean; readonly broken: readonly Broken[]};
+}
+
+/** What can be done about an ingredient that is out. */
+export interface Substitution {
+  /** The recipe as it was, scaled to the batch. */
+  readonly before: Recipe;
+  readonly without: string;
+  /** Best first; those that keep the legal name before those that do not. */
+  readonly alternatives: readonly Alternative[];
+  /** What could not be compared: the cost, where a price is missing; the freezing point of a mix that has none. */
+  readonly notCompared: readonly Noticed[];
+}

@@ -1,0 +1,120 @@
+import {COLDEST} from "../../freezing/held-water.ts";
+import type {Outcome} from "../../lp/program/program.ts";
+import {isTemperature} from "../read/axis.ts";
+import type {Aim, Brief} from "../brief/brief.ts";
+import {type Coordinate, coordinateOf, thresholdAt} from "../program/coordinate.ts";
+import type {Formulation} from "../program/formulate.ts";
+import {failureOf, type Solved} from "./front-mix.ts";
+import type {Steps} from "../../core/in-chunks.ts";
+import {measure, type Mix, mixFrom} from "../mix/mix-report.ts";
+import {type CoordinateLimits, mixProgram} from "../program/mix-program.ts";
+import type {Subject} from "../brief/subject.ts";
+
+/** A limit on something of a mix, as a row. */
+export interface Bound {
+  readonly coordinate: Coordinate;
+  readonly limits: CoordinateLimits;
+  /** Whether it keeps the coordinate small, so that ice in it may be bounded from above. */
+  readonly bounding: boolean;
+}
+
+/** What the search for the best mix works on. */
+export interface Search {
+  readonly brief: Brief;
+  readonly formulation: Formulation;
+  readonly solver: (program: Parameters<typeof mixProgram>[0]["program"]) => Outcome;
+  /** Counts the programs solved. */
+  count(): {solved: number};
+}
+
+/** A best mix with the value of what it is best in, or why there is none. */
+export type BestMix =
+  | {readonly value: number; readonly mix: Mix; readonly outcome: Solved}
+  | {readonly status: "infeasible" | "undecided"; readonly reason: string};
+
+/** Change of a temperature at which the search for the best one ends, °C. */
+const SAME = 1e-9;
+
+/** Where the temperatures of ice cream lie, to begin with, °C: common practice, no source. */
+const USUAL = {freezingPoint: -2.5, scoopTemperature: -14};
+
+/** Warmest temperature at which rows are asked for, °C: the model of ice ends at 0. */
+const WARMEST = -1e-3;
+
+/** As good as a value, or better, with some room for rounding. */
+export function atLeastAsGood({sense, subject}: Aim, value: number, brief: Brief, room: number): Bound {
+  const bounding = sense === "minimise";
+  const limit = value + (bounding ? room : -room);
+  const [coordinate, level] =
+    subject.kind === "freezingPoint" || subject.kind === "scoopTemperature"
+      ? thresholdPair(subject.kind, limit, brief)
+      : ([coordinateOf(subject, brief.ingredients), limit] as const);
+  return {coordinate, limits: bounding ? {upper: level} : {lower: level}, bounding};
+}
+
+/**
+ * The best mix in one respect within the brief and further bounds.
+ *
+ * A temperature is found step by step: of all mixes the one with least ice (or hard phase) at the temperature of the mix
+ * before has a lower temperature itself, until none has. This is the scheme of W. Dinkelbach, On nonlinear fractional
+ * programming, Management Science 13 (1967), and ends about as fast.
+ *
+ * @param guess about where a temperature will come to lie, °C: the nearer, the fewer steps
+ */
+export function* bestMix(
+  search: Search,
+  aim: Aim,
+  bounds: readonly Bound[] = [],
+  guess?: number,
+): Steps<BestMix> {
+  const {brief, formulation, solver} = search;
+  const sign = aim.sense === "minimise" ? 1 : -1;
+  const solve = (coordinate: Coordinate, weight: number): Outcome =>
+    mixProgram(
+      formulation,
+      [coordinate, ...bounds.map((bound) => bound.coordinate)],
+      [sign === 1, ...bounds.map(({bounding}) => bounding)],
+      solver,
+    ).solve([weight, ...bounds.map(() => 0)], [undefined, ...bounds.map(({limits}) => limits)]);
+  const {subject} = aim;
+  const towards = (temperature: number) =>
+    solve(thresholdPair(subject.kind as keyof typeof USUAL, temperature, brief)[0], sign);
+  let outcome = isTemperature(subject)
+    ? towards(guess ?? USUAL[subject.kind as keyof typeof USUAL])
+    : solve(coordinateOf(subject, brief.ingredients), sign);
+  yield search.count();
+  let last: number | undefined;
+  for (let i = 0; i < 60; i++) {
+    if (outcome.status !== "optimal") return failureOf(outcome);
+    const mix = mixFrom(brief, formulation, outcome.values);
+    const value = measure(subject, mix);
+    if (value === undefined) return {status: "undecided", reason: unmeasured(aim)};
+    if (!isTemperature(subject) || (last !== undefined && Math.abs(value - last) <= SAME))
+      return {value, mix, outcome};
+    last = value;
+    outcome = towards(value);
+    yield search.count();
+  }
+  return {status: "undecided", reason: `the best ${subject.kind} was not found in 60 steps`};
+}
+
+/** A temperature held at a value, with some room for rounding in its row, g per 100 g. */
+export function thresholdBound({kind}: Subject, at: number, brief: Brief, room: number): Bound {
+  const [coordinate, level] = thresholdPair(kind as "freezingPoint", at, brief);
+  return {coordinate, limits: {lower: level - room, upper: level + room}, bounding: false};
+}
+
+function thresholdPair(
+  kind: "freezingPoint" | "scoopTemperature",
+  at: number,
+  {ingredients}: Brief,
+): readonly [Coordinate, number] {
+  const {coordinate, level} = thresholdAt(kind, Math.min(WARMEST, Math.max(COLDEST, at)), ingredients);
+  return [coordinate, level];
+}
+
+function unmeasured({subject}: Aim): string {
+  return subject.kind === "freezingPoint"
+    ? `a mix of the brief does not freeze above ${COLDEST} °C; limit its solids or sugars`
+    : `a mix of the brief never gets as hard as scooped ice cream above ${COLDEST} °C; limit its solids or sugars`;
+}

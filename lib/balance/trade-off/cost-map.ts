@@ -1,0 +1,139 @@
+import {InputError} from "../../core/errors.ts";
+import {expectShape} from "../../core/shape.ts";
+import type {Amount} from "../mix/answer.ts";
+import {amountsOf} from "../mix/amounts.ts";
+import {isTemperature, readAxes} from "../read/axis.ts";
+import {thresholdBound} from "./best-mix.ts";
+import type {Aim, Brief} from "../brief/brief.ts";
+import {type Coordinate, coordinateOf} from "../program/coordinate.ts";
+import {expectBrief} from "../brief/expect-brief.ts";
+import {feasibleRegionSteps, type Region, type RegionAxes} from "./feasible-region.ts";
+import {isInside, sizeOf} from "./hull.ts";
+import {finish, type Steps} from "../../core/in-chunks.ts";
+import {type CoordinateLimits, limitsOnly, type MixProgram, mixProgram, sharesIn} from "../program/mix-program.ts";
+import {requirePrices} from "../read/read-brief.ts";
+import {solverOfMany} from "../../lp/solve/solve-again.ts";
+import {withoutWholeValues} from "../program/without-whole-values.ts";
+
+/** How finely a map is drawn. */
+export interface Grid {
+  /** Number of values along `x` and along `y`, each from 2 to 500. */
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/** The cheapest mix for one pair of values. */
+export interface MapCell {
+  /** Money per kg. */
+  readonly cost: number;
+  readonly amounts: readonly Amount[];
+}
+
+/** What each reachable pair of two things costs at least. */
+export type CostMap =
+  | {
+      readonly status: "map";
+      readonly region: Extract<Region, {status: "region"}>;
+      /** Values of the columns and of the rows, evenly spaced over the region. */
+      readonly x: readonly number[];
+      readonly y: readonly number[];
+      /** Row after row, in the order of `y`; absent where no mix has that pair. */
+      readonly cells: readonly (readonly (MapCell | undefined)[])[];
+    }
+  | Exclude<Region, {status: "region"}>;
+
+/**
+ * The least cost over a feasible region: for each pair of values of an even grid the cheapest mix that has just these.
+ *
+ * @throws InputError as {@link feasibleRegion}, for a missing price, and for a grid outside its range
+ */
+export function costMap(brief: Brief, axes: RegionAxes, grid: Grid): CostMap {
+  return finish(costMapSteps(brief, axes, grid));
+}
+
+/** {@link costMap} in steps, one for each linear program, for `inChunks`. */
+export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps<CostMap> {
+  expectBrief(given);
+  const {x, y} = readAxes(axes, given.ingredients);
+  expectShape(grid, {columns: "number", rows: "number"}, "grid", "give {columns, rows}, e.g. 20 of each");
+  for (const key of ["columns", "rows"] as const) checkCount(grid[key], `grid.${key}`);
+  requirePrices(given.ingredients, given.name);
+  const region = yield* feasibleRegionSteps(given, axes);
+  if (region.status !== "region") return region;
+  const {brief} = withoutWholeValues(given);
+  const {corners} = region;
+  const size = sizeOf(corners);
+  const xs = evenly(
+    corners.map((corner) => corner.x),
+    grid.columns,
+  );
+  const ys = evenly(
+    corners.map((corner) => corner.y),
+    grid.rows,
+  );
+  const cells = ys.map((): (MapCell | undefined)[] => xs.map(() => undefined));
+  const ask = askerOf(brief, x, y);
+  const reachable = ys.flatMap((atY, row) =>
+    xs.flatMap((atX, column) =>
+      !region.exact || isInside(corners, {x: atX, y: atY}, size) ? [{row, column, atX, atY}] : [],
+    ),
+  );
+  // Column by column where a temperature stands along x, so that a new program is asked for once a column.
+  if (isTemperature(x.subject)) reachable.sort((a, b) => a.column - b.column || a.row - b.row);
+  for (const [k, {row, column, atX, atY}] of reachable.entries()) {
+    cells[row]![column] = ask(atX, atY);
+    yield {solved: k + 1, of: reachable.length};
+  }
+  return {status: "map", region, x: xs, y: ys, cells};
+}
+
+/** The cheapest mix at a pair of values. The program is built anew only where a temperature changes. */
+function askerOf(brief: Brief, x: Aim, y: Aim): (atX: number, atY: number) => MapCell | undefined {
+  const formulation = limitsOnly(brief);
+  const cost = coordinateOf({kind: "cost"}, brief.ingredients);
+  const solver = solverOfMany();
+  const holders = [x, y].map((axis) => holderOf(brief, axis));
+  let held: Held[] = [];
+  let program: MixProgram | undefined;
+  return (...at) => {
+    const now = holders.map((holder, k) => holder(at[k]!));
+    if (!program || now.some(({coordinate}, k) => coordinate !== held[k]!.coordinate)) {
+      program = mixProgram(formulation, [cost, ...now.map(({coordinate}) => coordinate)], [], solver);
+    }
+    held = now;
+    const outcome = program.solve([1, 0, 0], [undefined, ...now.map(({limits}) => limits)]);
+    if (outcome.status !== "optimal") return undefined;
+    const amounts = amountsOf(brief, sharesIn(brief, formulation, outcome.values));
+    return {cost: outcome.objective, amounts};
+  };
+}
+
+/** A coordinate held at a value. */
+interface Held {
+  readonly coordinate: Coordinate;
+  readonly limits: CoordinateLimits;
+}
+
+/** Holds an axis at one value after another; the coordinate is another only where the value of a temperature is. */
+function holderOf(brief: Brief, {subject}: Aim): (at: number) => Held {
+  if (!isTemperature(subject)) {
+    const coordinate = coordinateOf(subject, brief.ingredients);
+    return (at) => ({coordinate, limits: {lower: at, upper: at}});
+  }
+  let last: {at: number; held: Held} | undefined;
+  return (at) => {
+    if (last?.at !== at) last = {at, held: thresholdBound(subject, at, brief, 0)};
+    return last.held;
+  };
+}
+
+function evenly(values: readonly number[], count: number): number[] {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return Array.from({length: count}, (_, k) => low + ((high - low) * k) / (count - 1));
+}
+
+function checkCount(count: number, place: string): void {
+  if (!(Number.isInteger(count) && count >= 2 && count <= 500)) {
+    throw new InputError(place, "not a number of values", count, "give a whole number from 2 to 500");
+  }
+}

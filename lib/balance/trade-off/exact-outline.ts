@@ -1,0 +1,39 @@
+import type {Outcome} from "../../lp/program/program.ts";
+import type {Aim, Brief} from "../brief/brief.ts";
+import {coordinateOf, valueOf} from "../program/coordinate.ts";
+import {failureOf} from "./front-mix.ts";
+import {CORNER, cornersOf, type Point} from "./hull.ts";
+import type {Steps} from "../../core/in-chunks.ts";
+import {limitsOnly, mixProgram, sharesIn} from "../program/mix-program.ts";
+
+/** The outline of a region before it is described, or why there is none. */
+export type Outline =
+  | {readonly corners: readonly OutlinePoint[]; readonly error: number}
+  | {readonly status: "infeasible" | "undecided"; readonly reason: string};
+
+/** A point of an outline with the shares of the batch that reach it. */
+export interface OutlinePoint extends Point {
+  readonly shares: readonly number[];
+}
+
+/** The region of two weighted sums: the polygon of its corners. */
+export function* exactOutline(brief: Brief, x: Aim, y: Aim): Steps<Outline> {
+  const formulation = limitsOnly(brief);
+  const coordinates = [x, y].map(({subject}) => coordinateOf(subject, brief.ingredients));
+  const program = mixProgram(formulation, coordinates);
+  let solved = 0;
+  let failure: Outcome | undefined;
+  const corners = cornersOf((direction): OutlinePoint | undefined => {
+    const outcome = program.solve([-direction.x, -direction.y]);
+    solved++;
+    if (outcome.status !== "optimal") {
+      failure = outcome;
+      return undefined;
+    }
+    const shares = sharesIn(brief, formulation, outcome.values);
+    return {x: valueOf(coordinates[0]!, shares), y: valueOf(coordinates[1]!, shares), shares};
+  });
+  let step = corners.next();
+  for (; !step.done; step = corners.next()) yield {solved};
+  return failure ? failureOf(failure) : {corners: step.value, error: CORNER};
+}

@@ -1,0 +1,72 @@
+import {amountsOf} from "../mix/amounts.ts";
+import type {Amount} from "../mix/answer.ts";
+import {type AxisInput, isTemperature, readAxes} from "../read/axis.ts";
+import type {Brief} from "../brief/brief.ts";
+import {expectBrief} from "../brief/expect-brief.ts";
+import type {Point} from "./hull.ts";
+import {finish, type Steps} from "../../core/in-chunks.ts";
+import {exactOutline} from "./exact-outline.ts";
+import {slicedOutline} from "./sliced-outline.ts";
+import type {Subject} from "../brief/subject.ts";
+import {withoutWholeValues} from "../program/without-whole-values.ts";
+
+/** What the two sides of a region show, in the words of {@link AxisInput}; which way is better does not count. */
+export interface RegionAxes {
+  readonly x: AxisInput;
+  readonly y: AxisInput;
+}
+
+/** A corner of a region, with a mix that reaches it. */
+export interface RegionPoint extends Point {
+  readonly amounts: readonly Amount[];
+}
+
+/** All pairs of two things that the mixes of a brief have. */
+export type Region =
+  | {
+      readonly status: "region";
+      readonly x: Subject;
+      readonly y: Subject;
+      /** Anticlockwise; two for a line, one for a single pair. */
+      readonly corners: readonly RegionPoint[];
+      /** Whether the polygon is the region itself. */
+      readonly exact: boolean;
+      /** How far the region may be from the polygon, as a share of its width and height (see `TradeOff`). */
+      readonly error: number;
+      /** Rules in whole numbers that were left out: with them only some of these pairs are reached. */
+      readonly leftOut: readonly string[];
+    }
+  | {readonly status: "infeasible" | "undecided"; readonly reason: string};
+
+/**
+ * The pairs of two things that the mixes of a brief can have, as a polygon.
+ *
+ * Of two weighted sums the region is convex and the polygon exact: each corner is the mix that lies farthest in some
+ * direction, and no mix lies outside by more than 1e-8 of its width and height (see `cornersOf`). With a freezing point
+ * or scoop temperature on one side it is cut into slices along that, each with its exact ends. Ice, hard phase and heat
+ * shock are those of mixes that still have ice at their (warmest) temperature.
+ *
+ * @throws InputError for an axis not understood, a price or property that an ingredient lacks, or two temperatures
+ */
+export function feasibleRegion(brief: Brief, axes: RegionAxes): Region {
+  return finish(feasibleRegionSteps(brief, axes));
+}
+
+/** {@link feasibleRegion} in steps, one for each linear program, for `inChunks`. */
+export function* feasibleRegionSteps(given: Brief, axes: RegionAxes): Steps<Region> {
+  expectBrief(given);
+  const {x, y} = readAxes(axes, given.ingredients);
+  const {brief, leftOut} = withoutWholeValues(given);
+  const sliced = isTemperature(x.subject) || isTemperature(y.subject);
+  const outline = yield* (sliced ? slicedOutline : exactOutline)(brief, x, y);
+  if ("status" in outline) return outline;
+  return {
+    status: "region",
+    x: x.subject,
+    y: y.subject,
+    corners: outline.corners.map(({x, y, shares}) => ({x, y, amounts: amountsOf(brief, shares)})),
+    exact: !sliced,
+    error: outline.error,
+    leftOut,
+  };
+}

@@ -1,0 +1,45 @@
+import type {MixReport} from "../mix/answer.ts";
+import type {AxisInput} from "../read/axis.ts";
+import type {Aim} from "../brief/brief.ts";
+import type {Met, Turnover} from "../mix/turnover.ts";
+
+/** The two things to weigh against each other, in the words of {@link AxisInput}. */
+export interface TradeOffAxes {
+  readonly x: AxisInput;
+  readonly y: AxisInput;
+}
+
+/** A mix that nothing beats: whatever is better in one respect is worse in the other. */
+export interface FrontPoint {
+  /** In the unit of the axis. */
+  readonly x: number;
+  readonly y: number;
+  readonly mix: MixReport;
+  /** Limits that the mix meets exactly. */
+  readonly binding: readonly Met[];
+  /** What is different from the point before; absent in the first. */
+  readonly turnover?: Turnover;
+}
+
+/** All that can be had of two things at once. */
+export type TradeOff =
+  | {
+      readonly status: "front";
+      readonly x: Aim;
+      readonly y: Aim;
+      /** From the best in `x` to the best in `y`; one point where a single mix is best in both. */
+      readonly points: readonly FrontPoint[];
+      /**
+       * Whether the points are the corners of the front and the lines between them the front itself: every mix of two
+       * neighbours' recipes then lies on it.
+       */
+      readonly exact: boolean;
+      /**
+       * How far the front may be from those lines, as a share of its width and height: 1e-8 for an exact front, otherwise the
+       * largest distance found where it was checked, in the middle between two points (an estimate, no bound).
+       */
+      readonly error: number;
+      /** Rules in whole numbers that were left out, so that the front is what no mix with them can pass. */
+      readonly leftOut: readonly string[];
+    }
+  | {readonly status: "infeasible" | "undecided"; readonly reason: string};

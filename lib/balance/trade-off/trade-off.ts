@@ -1,0 +1,48 @@
+import {isTemperature, readAxes} from "../read/axis.ts";
+import type {Brief} from "../brief/brief.ts";
+import {exactFront} from "./exact-front.ts";
+import {expectBrief} from "../brief/expect-brief.ts";
+import {describeFront} from "./front-mix.ts";
+import {holdingShape} from "../mix/hold-shape.ts";
+import {finish, type Steps} from "../../core/in-chunks.ts";
+import {limitsOnly} from "../program/mix-program.ts";
+import {sampledFront} from "./sampled-front.ts";
+import type {TradeOff, TradeOffAxes} from "./trade-off-types.ts";
+import {withoutWholeValues} from "../program/without-whole-values.ts";
+
+/**
+ * What must be given up of one thing for more of another: the Pareto front of a brief between any two of its cost, a
+ * quantity, a property, ice, hard phase, heat shock, freezing point and scoop temperature.
+ *
+ * Between weighted sums the front is exact (see `cornersBetween`): no mix lies beyond it by more than 1e-8 of its width
+ * and height. Where a freezing point or scoop temperature takes part, it is found at temperatures chosen where it bends,
+ * each point of it exact. What the brief itself minimises does not count, but no point has a worse verdict in the freezer than
+ * the brief's own answer (see `holdingShape`): the front ends where a mix would no longer hold its shape.
+ *
+ * @param brief a checked one, from {@link readBrief}
+ * @throws InputError for an axis not understood, or a price or property that an ingredient lacks
+ */
+export function tradeOff(brief: Brief, axes: TradeOffAxes): TradeOff {
+  return finish(tradeOffSteps(brief, axes));
+}
+
+/** {@link tradeOff} in steps, one for each linear program, for `inChunks`. */
+export function* tradeOffSteps(given: Brief, axes: TradeOffAxes): Steps<TradeOff> {
+  expectBrief(given);
+  const {x, y} = readAxes(axes, given.ingredients);
+  const {brief: free, leftOut} = withoutWholeValues(given);
+  const brief = holdingShape(free);
+  const formulation = limitsOnly(brief);
+  const sampled = isTemperature(x.subject) || isTemperature(y.subject);
+  const front = yield* (sampled ? sampledFront : exactFront)(brief, formulation, x, y);
+  if (!("points" in front)) return front;
+  return {
+    status: "front",
+    x,
+    y,
+    points: describeFront(free, formulation, front.points),
+    exact: !sampled,
+    error: front.error,
+    leftOut,
+  };
+}

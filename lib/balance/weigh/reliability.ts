@@ -1,0 +1,145 @@
+import {InputError} from "../../core/errors.ts";
+import {finite} from "../../core/numbers.ts";
+import {seededRandom} from "../../core/random.ts";
+import {parse} from "../../core/schema.ts";
+import {expectOptions, expectRecord} from "../../core/shape.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import {type Part, PARTS} from "../../pantry/parts.ts";
+import {type AmountsInput, gramsOf} from "../mix/amounts.ts";
+import {type SpreadInput, spreadSchema} from "../brief/brief-schema.ts";
+import type {Brief, Spread, Target} from "../brief/brief.ts";
+import {expectBrief} from "../brief/expect-brief.ts";
+import {measure, mixOf} from "../mix/mix-report.ts";
+import {EXACT_ENOUGH} from "./nearby-steps.ts";
+import {readSpread} from "../read/read-brief.ts";
+import {shifted} from "../program/spread.ts";
+import {subjectName} from "../brief/subject.ts";
+
+/** How often a target holds when the kitchen is off. */
+export interface TargetReliability {
+  readonly target: string;
+  /** Share of the batches in which it holds, 0 to 1. */
+  readonly holds: number;
+  /** Values between which nine batches in ten lie, in the target's unit; absent where the mix has no such value. */
+  readonly low?: number;
+  readonly high?: number;
+}
+
+/** How reliable a recipe is. */
+export interface Reliability {
+  readonly targets: readonly TargetReliability[];
+  /** Share of the batches in which every target holds, 0 to 1. */
+  readonly all: number;
+  /** Standard error of the shares at their worst, 0.5 / sqrt(batches): what chance alone may add or take. */
+  readonly error: number;
+}
+
+/** How to simulate. */
+export interface SimulationOptions {
+  /** How many batches; 1000 by default. */
+  readonly batches?: number;
+  /** Where the sequence of chances starts; 1 by default. Equal seeds give equal results. */
+  readonly seed?: number;
+}
+
+/**
+ * The chance that each target of a brief holds in a kitchen that is off by a spread: batches are made up by chance, each
+ * part and each weighing anywhere within its spread with equal likelihood and independent of the others.
+ *
+ * A target of one exact value counts as held within 0.05 of it.
+ *
+ * @param amounts those of an answer as they are, or the mass of each ingredient as the recipe says, g, in the brief's order
+ * @param spread as a brief or a cook states it: `{parts: {"cream 40 %": {milkFat: 1}}, weighing: 1}`
+ * @throws InputError for amounts or a spread that are none, and for a number of batches that is not from 1 to 1 000 000
+ */
+export function reliability(
+  brief: Brief,
+  amounts: AmountsInput,
+  spread: Spread | SpreadInput,
+  options: SimulationOptions = {},
+): Reliability {
+  expectBrief(brief);
+  expectOptions(options, ["batches", "seed"]);
+  return simulated(brief, gramsOf(brief, amounts), checkedSpread(spread, brief), options);
+}
+
+/** A spread that was checked before, as a brief holds it, or one as a cook writes it. */
+function checkedSpread(spread: Spread | SpreadInput, {ingredients}: Brief): Spread {
+  expectRecord(spread, "spread", "give how far the kitchen may be off, e.g. {weighing: 1}");
+  const {parts, ...rest} = spread;
+  const written = parts instanceof Map ? {...rest, parts: Object.fromEntries(parts)} : spread;
+  return readSpread(
+    parse(spreadSchema, written, "spread", ["parts", "weighing", ...PARTS]),
+    ingredients,
+    "spread",
+  );
+}
+
+function simulated(
+  brief: Brief,
+  amounts: readonly number[],
+  spread: Spread,
+  options: SimulationOptions,
+): Reliability {
+  const batches = finite(options.batches ?? 1000, "batches", {min: 1, max: 1_000_000});
+  const next = seededRandom(finite(options.seed ?? 1, "seed"));
+  if (!amounts.some((grams) => grams > 0))
+    throw new InputError("amounts", "nothing at all", 0, "give the amounts of a mix, e.g. answer.amounts");
+  const within = (width: number) => (2 * next() - 1) * width;
+  const values = brief.targets.map((): (number | undefined)[] => []);
+  const held = brief.targets.map(() => 0);
+  let all = 0;
+  for (let batch = 0; batch < batches; batch++) {
+    const ingredients = brief.ingredients.map((choice) => ({
+      ...choice,
+      ingredient: drawn(choice.ingredient, spread, within),
+    }));
+    const grams = amounts.map((mass) => (mass > 0 ? Math.max(0, mass + within(spread.weighing)) : 0));
+    const total = grams.reduce((sum, mass) => sum + mass, 0);
+    const mix = mixOf(
+      {...brief, ingredients},
+      grams.map((mass) => mass / total),
+    );
+    let every = true;
+    for (const [k, target] of brief.targets.entries()) {
+      const value = measure(target.subject, mix);
+      values[k]!.push(value);
+      if (holds(target, value)) held[k]!++;
+      else every = false;
+    }
+    if (every) all++;
+  }
+  return {
+    targets: brief.targets.map(({subject}, k) => ({
+      target: subjectName(subject),
+      holds: held[k]! / batches,
+      ...middle(values[k]!),
+    })),
+    all: all / batches,
+    error: 0.5 / Math.sqrt(batches),
+  };
+}
+
+function drawn(ingredient: Ingredient, {parts}: Spread, within: (width: number) => number): Ingredient {
+  let result = ingredient;
+  for (const [part, width] of Object.entries(parts.get(ingredient.name) ?? {}))
+    result = shifted(result, part as Part, within(width));
+  return result;
+}
+
+function holds({min, max}: Target, value: number | undefined): boolean {
+  const slack = min !== undefined && min === max ? EXACT_ENOUGH : 1e-9;
+  // A mix that never freezes, or hardens, meets no limit on where it does.
+  if (value === undefined) return false;
+  return (min === undefined || value >= min - slack) && (max === undefined || value <= max + slack);
+}
+
+/** The fifth and the ninety-fifth hundredth of the values. */
+function middle(values: readonly (number | undefined)[]): Pick<TargetReliability, "low" | "high"> {
+  const sorted = values.filter((value) => value !== undefined).sort((a, b) => a - b);
+  if (sorted.length < values.length) return {};
+  return {
+    low: sorted[Math.floor(0.05 * (sorted.length - 1))]!,
+    high: sorted[Math.ceil(0.95 * (sorted.length - 1))]!,
+  };
+}

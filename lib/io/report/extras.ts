@@ -1,0 +1,33 @@
+import type {Answer} from "../../balance/mix/answer.ts";
+import type {Brief} from "../../balance/brief/brief.ts";
+import {pricesOf} from "../../balance/explain/prices.ts";
+import {reliability} from "../../balance/weigh/reliability.ts";
+import {weighable} from "../../balance/weigh/weighable.ts";
+import {InputError} from "../../core/errors.ts";
+import {numberOf, type Options} from "../../command/arguments.ts";
+
+/**
+ * What the options ask for beyond the answer itself.
+ *
+ * @throws InputError for a `--scale` that is no number from 0.01 to 1000 g, and `--reliability` of a brief without a spread
+ */
+export function extras(brief: Brief, {amounts}: Extract<Answer, {status: "optimal"}>, options: Options) {
+  const grams = amounts.map((amount) => amount.grams);
+  return {
+    ...(options.explain && {prices: pricesOf(brief)}),
+    ...((options.weighable || options.scale !== undefined) && {
+      weighable: weighable(brief, grams, numberOf("--scale", options.scale ?? "1", 0.01, 1000)),
+    }),
+    ...(options.reliability && {reliability: reliability(brief, grams, spreadOf(brief))}),
+  };
+}
+
+function spreadOf({spread}: Brief) {
+  if (spread) return spread;
+  throw new InputError(
+    "--reliability",
+    "the brief has no spread",
+    undefined,
+    'say how far the kitchen may be off, e.g. "spread": {"weighing": 1}',
+  );
+}

@@ -1,0 +1,59 @@
+import type {Conflict, Relaxation} from "../../balance/mix/answer.ts";
+import {amountLines, limitName, wrap} from "./report-lines.ts";
+import {decimal} from "../../core/figures.ts";
+import {plainName} from "../text/plain-name.ts";
+
+/** What a limit becomes, in words. */
+export function changeWords({of, to, toPercent, dropped, inStock}: Relaxation): string {
+  if (dropped) return "leave it out";
+  const unit = {target: "", rule: "", ingredient: " g", dose: " %"}[of];
+  const figure = toPercent === undefined ? `${decimal(to, 2)}${unit}` : `${decimal(toPercent, 2)} %`;
+  return inStock ? `have ${figure} of it` : `make it ${figure}`;
+}
+
+/** Why no mix exists, and what would help, as text. */
+export function conflictText(
+  {targets, more, relaxations, relaxation, amounts, reach, openers, cutShort}: Conflict,
+  batch: number,
+): string {
+  const sections = [
+    ["No mix of these ingredients meets every target."],
+    targets.length
+      ? [
+          "These cannot hold together:",
+          ...targets.map(
+            (limit) => `  ${limitName(limit)}${limit.of === "dose" ? '; raise it with "doses"' : ""}`,
+          ),
+        ]
+      : [],
+    more ? ["Other limits conflict as well: to drop one of these is not enough."] : [],
+    reach
+      ? [`By itself, ${plainName(reach.target)} reaches ${decimal(reach.best, 2)} with these ingredients.`]
+      : [],
+    relaxations.length
+      ? [
+          "The least change that lets them meet:",
+          ...relaxations.map((move) => `  ${limitName({...move, limit: move.from})}: ${changeWords(move)}`),
+        ]
+      : relaxation === "impossible"
+        ? ["No change of the limits alone lets them meet: a rule or the batch stands in the way."]
+        : cutShort
+          ? []
+          : ["Which change would let them meet was not searched to the end."],
+    amounts ? ["With that change, for example:", ...amountLines({amounts, batch})] : [],
+    openers.length
+      ? ["Or add one of these to the ingredients, and it can be met:", ...wrap(openers.join(", "))]
+      : [],
+    cutShort
+      ? [
+          "The time limit came before all of this was searched: fewer limits may",
+          "conflict than are named here, and a change or an ingredient that helps may",
+          "be missing. Allow more time (--deadline in the command) to see them.",
+        ]
+      : [],
+  ];
+  return sections
+    .filter((lines) => lines.length)
+    .map((lines) => lines.join("\n"))
+    .join("\n\n");
+}

@@ -1,0 +1,152 @@
+import {InputError} from "../../core/errors.ts";
+import {finite} from "../../core/numbers.ts";
+import {expectOptions, expectTexts, oneOf} from "../../core/shape.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import {goesBy} from "../../pantry/pantry.ts";
+import type {RecipeLine} from "../../pantry/recipe.ts";
+import {expectLines} from "../../pantry/recipe.ts";
+import type {Process, ProcessStep} from "./process.ts";
+
+/** Ways of making a base, as a cook says them. */
+export const WAYS_OF_MAKING = {
+  custard: "a cooked custard",
+  scald: "scalded milk poured over yolks",
+  pot: "heated and held in one pot",
+  cold: "stirred together cold",
+} as const;
+
+/** How a base is made. Temperatures and times are common practice, no source; what they meet is checked against published pairs. */
+export interface Making {
+  readonly way: keyof typeof WAYS_OF_MAKING;
+  /** To what the milk is brought before it is poured, °C; 90 by default. */
+  readonly scald?: number;
+  /** To what the mix is heated, °C; 82 by default. */
+  readonly to?: number;
+  /** How long it is held there, s; 30 by default. */
+  readonly hold?: number;
+  /**
+   * Whether fruit, juice and flavourings are heated too, or go in after cooling, which is the default. Fruit that is cooked
+   * already is heated; what holds alcohol goes in after cooling either way.
+   */
+  readonly fruit?: "heated" | "late";
+  /** Ingredients that are heated whatever they are, by name. */
+  readonly heated?: readonly string[];
+  /** Ingredients that go in after cooling whatever they are, by name. */
+  readonly late?: readonly string[];
+  /** To what it is cooled, °C; 4 by default. */
+  readonly cool?: number;
+  /** How long cooling takes, minutes, where that is known. */
+  readonly minutes?: number;
+}
+
+/** Groups of the shelf that go into the milk pan. */
+const PAN = new Set(["dairy", "plant drink", "coconut", "fat", "basic"]);
+/** Groups that keep their flavour when they go in after cooling: common practice, no source. */
+const LATE = new Set(["fruit", "juice", "flavour", "alcohol"]);
+/** Fruit that comes into the kitchen cooked, or is cooked whatever it goes into. */
+const COOKED = /\b(cooked|stewed|poached|roasted|baked|canned|jam|pumpkin|sweet potato)\b/i;
+
+/** Refuses a way of making that there is not, and temperatures and times that are none. */
+function expectMaking(making: Making): void {
+  expectOptions(
+    making,
+    ["way", "scald", "to", "hold", "fruit", "heated", "late", "cool", "minutes"],
+    "making",
+  );
+  oneOf(making.way, Object.keys(WAYS_OF_MAKING) as Making["way"][], "making.way", "way");
+  if (making.fruit !== undefined) oneOf(making.fruit, ["heated", "late"], "making.fruit", "word");
+  for (const key of ["heated", "late"] as const)
+    if (making[key] !== undefined) expectTexts(making[key], `making.${key}`, "give the names of ingredients");
+  for (const key of ["scald", "to", "cool"] as const)
+    if (making[key] !== undefined) finite(making[key], `making.${key}`, {min: -5, max: 200}, "°C");
+  for (const key of ["hold", "minutes"] as const)
+    if (making[key] !== undefined)
+      finite(making[key], `making.${key}`, {min: 0}, key === "hold" ? "s" : "min");
+}
+
+/**
+ * The steps of a way of making a base, over its own ingredients, for `followProcess`. What holds alcohol, and raw fruit, juice and
+ * flavourings, go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
+ *
+ * @throws InputError for an unknown way, temperatures and times out of range, a name in `heated` or `late` that no ingredient goes by, or that stands in both
+ */
+export function baseProcess(lines: readonly RecipeLine[], making: Making): Process {
+  expectLines(lines);
+  expectMaking(making);
+  const {way, scald = 90, to = 82, hold = 30, cool = 4, minutes} = making;
+  const isLate = lateness(lines, making);
+  const apart = way === "cold" ? [] : lines.filter(({ingredient}) => isLate(ingredient));
+  // With nothing to heat there is nothing to wait for.
+  const late = apart.length < lines.length ? apart : [];
+  const early = lines.filter((line) => !late.includes(line));
+  const pan = early.filter(({ingredient: {group = ""}}) => PAN.has(group) || LATE.has(group));
+  const bowl = early.filter((line) => !pan.includes(line));
+  const [hot, cold, added] = [pan, bowl, late].map((some) => some.map(({ingredient}) => ingredient.name));
+  const heatedName = pan.some(({ingredient: {group}}) => group === "dairy") ? "hot milk" : "hot liquid";
+  const poured: ProcessStep[] =
+    pan.length && bowl.length
+      ? [{pour: [way === "cold" ? hot! : [heatedName]].flat(), onto: cold!, into: "mix"}]
+      : [];
+  const everything = poured.length ? ["mix"] : [...hot!, ...cold!];
+  const potted: ProcessStep[] = [{heat: [...hot!, ...cold!], to, holdSeconds: hold, into: "mix"}];
+  // Without egg there is nothing to pour hot milk over: scalded, it would be hotter than it is to be held.
+  const heated: Record<Making["way"], ProcessStep[]> = {
+    custard:
+      poured.length && bowl.some(({ingredient}) => holdsEgg(ingredient))
+        ? [
+            {heat: hot!, to: scald, into: heatedName},
+            ...poured,
+            {heat: ["mix"], to, holdSeconds: hold, into: "mix"},
+          ]
+        : potted,
+    scald: poured.length
+      ? [{heat: hot!, to: scald, into: heatedName}, ...poured]
+      : [{heat: everything, to: scald, into: "mix"}],
+    pot: potted,
+    cold: poured,
+  };
+  return {
+    steps: [
+      ...heated[way],
+      {
+        cool: way === "cold" && !poured.length ? everything : ["mix"],
+        to: cool,
+        into: "mix",
+        ...(minutes !== undefined && {minutes}),
+      },
+      ...(added!.length
+        ? [
+            {pour: added!, onto: ["mix"], into: "whole mix"},
+            {cool: ["whole mix"], to: cool},
+          ]
+        : []),
+    ],
+  };
+}
+
+function holdsEgg({group, allergens, composition}: Ingredient): boolean {
+  return group === "egg" || Boolean(allergens?.includes("eggs") || composition.eggFat);
+}
+
+/** Tells which ingredients go in after cooling. */
+function lateness(
+  lines: readonly RecipeLine[],
+  {fruit = "late", heated = [], late = []}: Making,
+): (ingredient: Ingredient) => boolean {
+  for (const [key, names] of Object.entries({heated, late})) {
+    for (const name of names) {
+      if (lines.some(({ingredient}) => goesBy(ingredient, name))) continue;
+      throw new InputError(key, "not in the recipe", name, "name an ingredient of the recipe");
+    }
+  }
+  return (ingredient) => {
+    const [hot, cold] = [heated, late].map((names) => names.some((name) => goesBy(ingredient, name)));
+    if (hot && cold) {
+      throw new InputError("heated", "late as well", ingredient.name, "name it in one of the two");
+    }
+    if (hot || cold) return Boolean(cold);
+    const {group = "", composition, name} = ingredient;
+    if (group === "alcohol" || composition.alcohol) return true;
+    return fruit === "late" && LATE.has(group) && !(group === "fruit" && COOKED.test(name));
+  };
+}

@@ -1,0 +1,209 @@
+import {InputError} from "../../core/errors.ts";
+import {finite} from "../../core/numbers.ts";
+import {COOLING, checkHold, type HeatPair} from "./pasteurisation.ts";
+import {heatTo, type Pot, potMass, pourTogether} from "./pot.ts";
+import type {CoolStep, HeatStep, Item, PourStep, ProcessStep} from "./process.ts";
+import type {Worktop} from "./worktop.ts";
+
+/** What a step did. */
+export interface StepReport {
+  readonly step: ProcessStep;
+  /** In plain words. */
+  readonly text: string;
+  /** Temperature of the items once mixed, before heating or cooling, °C. */
+  readonly before: number;
+  /** °C */
+  readonly after: number;
+  /** g */
+  readonly grams: number;
+  /** Heat put in, kJ; negative for cooling, 0 for pouring. */
+  readonly kilojoules: number;
+  /** Published pairs of temperature and time that the step meets by itself. */
+  readonly pairs: readonly HeatPair[];
+  readonly notes: readonly string[];
+}
+
+/** Above this a mix with egg curdles, °C: common practice, no source. */
+const CURDLES = 85;
+
+/** From here on egg thickens, and a mix may look cooked, °C: common practice, no source. */
+const WARM = 60;
+
+/** How much colder than reckoned a poured mix may be, °C: pot, air, melting fat and dissolving sugar take heat that is left out. */
+const UNSURE = 3;
+
+/** A step's result, the name it stands under, and the report. */
+interface Ran {
+  readonly pot: Pot;
+  readonly into: string;
+  readonly report: StepReport;
+}
+
+/** Mixes the items, heats them and holds them. */
+export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
+  const to = finite(step.to, `${place}.to`, {min: 0, max: 200}, "°C");
+  const seconds = finite(step.holdSeconds ?? 0, `${place}.holdSeconds`, {min: 0, max: 86_400}, "s");
+  const mixed = pourTogether(worktop.take(step.heat, `${place}.heat`));
+  if (to < mixed.temperature - UNSURE) {
+    throw new InputError(
+      `${place}.to`,
+      `a heat step below the mix's temperature, which is ${mixed.temperature.toFixed(1)} °C`,
+      to,
+      "give a higher temperature, or make it a step that cools",
+    );
+  }
+  const pairs = checkHold(to, seconds).filter((pair) => pair.met);
+  const contents = pairs.length
+    ? mixed.contents.map((content) => ({...content, treated: true}))
+    : mixed.contents;
+  const pot = {contents, temperature: to};
+  const held = seconds > 0 ? `, hold ${duration(seconds)}` : "";
+  return {
+    pot,
+    into: step.into ?? nameOf(step.heat[0]!),
+    report: {
+      step,
+      text: `Heat ${names(step.heat)} to ${Number(to.toFixed(1))} °C${held}`,
+      before: mixed.temperature,
+      after: to,
+      grams: potMass(pot),
+      kilojoules: Math.max(0, heatTo(mixed, to)),
+      pairs,
+      notes: [...eggNotes(pot, to), pairs.length ? metWords(pairs) : "Not enough by itself to pasteurise."],
+    },
+  };
+}
+
+/** Pours items onto others: the mixed temperature by heat balance. */
+export function pour(step: PourStep, worktop: Worktop, place: string): Ran {
+  const from = worktop.take(step.pour, `${place}.pour`);
+  const onto = worktop.take(step.onto, `${place}.onto`);
+  const pot = pourTogether([...from, ...onto]);
+  const cold = onto.every(({contents, temperature}) => temperature < WARM && contents.every(isTreated));
+  return {
+    pot,
+    into: step.into,
+    report: {
+      step,
+      text: cold
+        ? `Stir ${names(step.pour)} into the cold ${names(step.onto)}`
+        : `Pour ${names(step.pour)} onto ${names(step.onto)}`,
+      before: pourTogether(onto).temperature,
+      after: pot.temperature,
+      grams: potMass(pot),
+      kilojoules: 0,
+      pairs: [],
+      notes: [
+        pot.temperature < WARM
+          ? `About ${pot.temperature.toFixed(0)} °C once mixed.`
+          : `It reaches about ${pot.temperature.toFixed(0)} °C and cools from there: not enough by itself to pasteurise.`,
+        ...eggNotes(pot, pot.temperature),
+      ],
+    },
+  };
+}
+
+/**
+ * Mixes the items and cools them.
+ *
+ * @param heated whether a step before it heated something: only then is there a time to keep
+ */
+export function cool(step: CoolStep, worktop: Worktop, place: string, heated: boolean): Ran {
+  const to = finite(step.to, `${place}.to`, {min: 0, max: 150}, "°C");
+  const mixed = pourTogether(worktop.take(step.cool, `${place}.cool`));
+  if (to > mixed.temperature + 1e-6) {
+    throw new InputError(
+      `${place}.to`,
+      `a cooling step above the mix's temperature, which is ${mixed.temperature.toFixed(1)} °C`,
+      to,
+      "give a lower temperature, or make it a step that heats",
+    );
+  }
+  if (step.minutes !== undefined) finite(step.minutes, `${place}.minutes`, {min: 0}, "min");
+  return {
+    pot: {...mixed, temperature: to},
+    into: step.into ?? nameOf(step.cool[0]!),
+    report: {
+      step,
+      text: `Cool ${names(step.cool)} to ${Number(to.toFixed(1))} °C${step.minutes === undefined ? "" : ` in ${duration(step.minutes * 60)}`}`,
+      before: mixed.temperature,
+      after: to,
+      grams: potMass(mixed),
+      kilojoules: heatTo(mixed, to),
+      pairs: [],
+      notes: heated
+        ? [`To be at most ${COOLING.temperature} °C within ${COOLING.minutes} minutes of heating.`]
+        : [],
+    },
+  };
+}
+
+/**
+ * Whether what was heated last is cooled to the published limit in the published time, all cooling steps after it together;
+ * `undefined` when a time is missing, nothing was heated, or the process ends before it is cold.
+ */
+export function cooledInTime(steps: readonly StepReport[]): boolean | undefined {
+  const heated = steps.findLastIndex(heats);
+  if (heated < 0) return undefined;
+  let minutes = 0;
+  for (const {step, after} of steps.slice(heated + 1)) {
+    if (!("cool" in step)) continue;
+    if (step.minutes === undefined) return undefined;
+    minutes += step.minutes;
+    if (after <= COOLING.temperature) return minutes <= COOLING.minutes;
+  }
+  return minutes > COOLING.minutes ? false : undefined;
+}
+
+function isTreated({treated}: Pot["contents"][number]): boolean {
+  return treated;
+}
+
+function eggNotes(pot: Pot, temperature: number): string[] {
+  const egg = pot.contents.some(
+    ({ingredient}) => ingredient.allergens?.includes("eggs") || ingredient.composition.eggFat,
+  );
+  if (!egg) return [];
+  if (temperature > CURDLES) return [`Above ${CURDLES} °C egg curdles: stir, and keep below.`];
+  return temperature >= WARM ? ["Egg thickens from about 62 °C: stir without stopping."] : [];
+}
+
+/** `Pasteurised: meets the UK (79.4 °C, 15 s) and US (79.4 °C, 25 s) rules.` Each pair once, the rules by country. */
+export function metWords(pairs: readonly HeatPair[]): string {
+  const countries = [...new Set(pairs.map(({country}) => country))].map((country) => {
+    const own = pairs.filter((pair) => pair.country === country);
+    const listed = own.map(({temperature, seconds}) => `${temperature.toFixed(1)} °C, ${duration(seconds)}`);
+    return `${country} (${[...new Set(listed)].join("; ")})`;
+  });
+  return `Pasteurised: meets the ${countries.join(" and ")} ${pairs.length > 1 ? "rules" : "rule"}.`;
+}
+
+function duration(seconds: number): string {
+  const unit = unitOfTime(seconds);
+  return unit === "s" ? `${seconds.toFixed(0)} s` : `${Number((seconds / 60).toFixed(1))} min`;
+}
+
+/** The unit in which a time is said: seconds below two minutes. */
+export function unitOfTime(seconds: number): "s" | "min" {
+  return seconds < 120 ? "s" : "min";
+}
+
+/** Whether a step heats, not only pours or cools. */
+export function heats({step}: Pick<StepReport, "step">): boolean {
+  return "heat" in step;
+}
+
+function nameOf(item: Item): string {
+  return typeof item === "string" ? item : item.name;
+}
+
+function names(items: readonly Item[]): string {
+  const listed = items.map((item) =>
+    typeof item === "string" ? item : `${weight(item.grams)} g ${item.name}`,
+  );
+  return listed.length > 1 ? `${listed.slice(0, -1).join(", ")} and ${listed.at(-1)}` : listed.join();
+}
+
+function weight(grams: number): string {
+  return grams >= 100 ? grams.toFixed(0) : String(Number(grams.toFixed(1)));
+}

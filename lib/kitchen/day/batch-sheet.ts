@@ -1,0 +1,239 @@
+import {expectFlag, expectOptions} from "../../core/shape.ts";
+import {finite} from "../../core/numbers.ts";
+import type {CurvePoint} from "../../freezing/curve.ts";
+import {freezingCurve} from "../../freezing/curve.ts";
+import {scooping, type Scooping} from "../../freezing/scoop.ts";
+import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
+import type {RecipeLine} from "../../pantry/recipe.ts";
+import type {Caution} from "../safety/caution.ts";
+import {cautionsFor} from "../safety/cautions.ts";
+import {countWords, isCounted} from "../size/counted.ts";
+import {followProcess, type ProcessReport} from "../cooking/heat-step.ts";
+import {ingredientList, type LabelName, type LabelText} from "../label/label.ts";
+import {COOLING} from "../cooking/pasteurisation.ts";
+import {unitOfTime} from "../cooking/process-steps.ts";
+import {expectProcess, type Item, type Process, type ProcessStep} from "../cooking/process.ts";
+import {type Component, type Product, productAllergens} from "../product/product.ts";
+import type {Machine, ScaleTo} from "../size/scale.ts";
+import {scaleProduct} from "../product/scale-product.ts";
+import {sheetFigures} from "./sheet-figures.ts";
+
+/** A kitchen measure of an ingredient and the mass of one, g: `{unit: "teaspoon", grams: 4.2}`; `gramsOf` weighs it. */
+export interface SheetMeasure {
+  readonly unit: string;
+  readonly grams: number;
+}
+
+/** What goes onto a sheet besides the product and its size. */
+export interface SheetOptions {
+  readonly machine?: Machine;
+  /** How the base is made, in the grams of the product's own recipe; scaled with it. */
+  readonly process?: Process;
+  /** Steps of ripple and filling, in words, after those of the base. */
+  readonly furtherSteps?: readonly string[];
+  /** °C of the freezer, -40 to -5; -18 by default. */
+  readonly storage?: number;
+  /** % of the mix's volume; with it the sheet says what a litre should weigh. */
+  readonly overrun?: number;
+  /** Whether the sheet says what the ingredients cost; not unless asked, since a sheet hangs where everyone reads it. */
+  readonly cost?: boolean;
+  /** Kitchen measures beside the grams, by name of the ingredient; where nothing is said, eggs and the like are counted, in halves. */
+  readonly measures?: Readonly<Record<string, SheetMeasure>>;
+  /** What the product's name promises: these ingredients get their percentage. */
+  readonly named?: readonly string[];
+  readonly labelNames?: Readonly<Record<string, LabelName>>;
+}
+
+const OPTIONS = [
+  "machine",
+  "process",
+  "furtherSteps",
+  "storage",
+  "overrun",
+  "cost",
+  "measures",
+  "named",
+  "labelNames",
+] satisfies (keyof SheetOptions)[];
+
+/** One ingredient on the sheet. */
+export interface SheetLine {
+  readonly ingredient: string;
+  /** g for the whole batch. */
+  readonly grams: number;
+  /** g for one run of the machine; absent for what is not churned. */
+  readonly gramsPerRun?: number;
+  readonly measure?: string;
+  readonly allergens: readonly Allergen[];
+}
+
+/** The ingredients of one component, in working order. */
+export interface SheetSection {
+  readonly heading: string;
+  /** Yield, g. */
+  readonly grams: number;
+  readonly lines: readonly SheetLine[];
+}
+
+/** A field to be filled in by hand. */
+export interface LogField {
+  readonly label: string;
+  readonly unit: string;
+}
+
+/** Everything that one A4 page for the kitchen needs; `lib/io` prints it. */
+export interface BatchSheet {
+  readonly title: string;
+  /** The batch in figures, label and value with its unit. */
+  readonly figures: readonly {readonly label: string; readonly value: string}[];
+  readonly sections: readonly SheetSection[];
+  readonly runs: number;
+  readonly steps: readonly {readonly text: string; readonly notes: readonly string[]}[];
+  readonly log: readonly LogField[];
+  readonly allergens: readonly Allergen[];
+  readonly ingredientList: readonly LabelText[];
+  readonly cautions: readonly Caution[];
+  readonly curve: readonly CurvePoint[];
+  /** °C of the freezer. */
+  readonly storage: number;
+  /** Where the base scoops, and what it is in the freezer. */
+  readonly scoop: Scooping;
+}
+
+/**
+ * The batch sheet of a product at the size wanted: everything is scaled here, process included.
+ *
+ * @param product with one churned base
+ * @param to how much to make, as for {@link scaleProduct}
+ * @throws InputError as `scaleProduct`, `followProcess` and `ingredientList`, and for a storage temperature outside -40 to -5 °C
+ */
+export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions = {}): BatchSheet {
+  expectOptions(options, OPTIONS);
+  if (options.cost !== undefined) expectFlag(options.cost, "cost");
+  const storage = finite(options.storage ?? -18, "storage", {min: -40, max: -5}, "°C");
+  const scaled = scaleProduct(product, to, options.machine);
+  const base = scaled.product.components.find((component) => component.churned)!;
+  const process = options.process && scaleProcess(options.process, scaled.baseFactor);
+  const report = process && followProcess(base.recipe, process);
+  const scoop = scooping(base.composition, storage);
+  return {
+    title: product.name,
+    figures: sheetFigures(scaled, base, scoop, {...options, ...("machine" in to && {machine: to.machine})}),
+    sections: scaled.product.components.map((component) => section(component, scaled.runs, process, options)),
+    runs: scaled.runs,
+    steps: [
+      ...(report?.steps ?? []).map(({text, notes}) => ({text, notes})),
+      ...(options.furtherSteps ?? []).map((text) => ({text, notes: []})),
+    ],
+    log: logFields(report, scaled.runs),
+    allergens: productAllergens(product),
+    ingredientList: ingredientList(product, options.named, options.labelNames),
+    cautions: cautionsFor(scaled.product, report, storage),
+    curve: freezingCurve(base.composition),
+    storage,
+    scoop,
+  };
+}
+
+/**
+ * A process whose amounts are scaled with its recipe; temperatures and times stay.
+ *
+ * @param factor by how much every amount, g, grows, at least 0
+ * @throws InputError for anything that is no process, and a factor out of range
+ */
+export function scaleProcess(process: Process, factor: number): Process {
+  expectProcess(process);
+  finite(factor, "factor", {min: 0});
+  const items = (list: readonly Item[]) =>
+    list.map((item) => (typeof item === "string" ? item : {...item, grams: item.grams * factor}));
+  const scaleStep = (step: ProcessStep): ProcessStep => {
+    if ("heat" in step) return {...step, heat: items(step.heat)};
+    if ("cool" in step) return {...step, cool: items(step.cool)};
+    return {...step, pour: items(step.pour), onto: items(step.onto)};
+  };
+  return {...process, steps: process.steps.map(scaleStep)};
+}
+
+function section(
+  component: Component,
+  runs: number,
+  process: Process | undefined,
+  {measures = {}}: SheetOptions,
+): SheetSection {
+  const lines =
+    component.churned && process ? inWorkingOrder(component.recipe.lines, process) : component.recipe.lines;
+  return {
+    heading: `${component.name}${component.percent < 100 ? `, ${component.percent.toFixed(0)} % of the tub` : ""}`,
+    grams: component.mass,
+    lines: lines.map(({ingredient, grams}) => ({
+      ingredient: ingredient.name,
+      grams,
+      ...(component.churned && {gramsPerRun: grams / runs}),
+      ...measured(
+        ingredient,
+        grams,
+        Object.hasOwn(measures, ingredient.name) ? measures[ingredient.name] : undefined,
+      ),
+      allergens: ingredient.allergens ?? [],
+    })),
+  };
+}
+
+function measured(
+  ingredient: Ingredient,
+  grams: number,
+  measure: SheetMeasure | undefined,
+): {measure?: string} {
+  if (!measure) {
+    if (!isCounted(ingredient)) return {};
+    const one = finite(ingredient.unit!, `${ingredient.name}: mass of one unit`, {min: 0.01}, "g");
+    const counted = countWords(grams, one);
+    return counted === undefined ? {} : {measure: counted};
+  }
+  finite(measure.grams, `${ingredient.name}: mass of one ${measure.unit}`, {min: 0.01}, "g");
+  const count = grams / measure.grams;
+  // Whole where that is within 1 %.
+  const whole = Math.round(count);
+  const amount = Math.abs(whole - count) <= 0.01 * count ? whole : Number(count.toFixed(1));
+  return {measure: `${amount} ${measure.unit}`};
+}
+
+/** Ingredients in the order in which the process first names them, then the rest. */
+function inWorkingOrder(lines: readonly RecipeLine[], process: Process): RecipeLine[] {
+  const named = process.steps
+    .flatMap((step) =>
+      "heat" in step ? step.heat : "cool" in step ? step.cool : [...step.pour, ...step.onto],
+    )
+    .map((item) => (typeof item === "string" ? item : item.name));
+  const place = ({ingredient}: RecipeLine) => {
+    const i = named.indexOf(ingredient.name);
+    return i < 0 ? named.length : i;
+  };
+  return [...lines].sort((a, b) => place(a) - place(b));
+}
+
+function logFields(report: ProcessReport | undefined, runs: number): LogField[] {
+  const heated = report?.heated ?? true;
+  const held = Math.max(
+    0,
+    ...(report?.steps ?? []).map(({step}) => ("heat" in step && step.holdSeconds) || 0),
+  );
+  return [
+    {label: "Date", unit: ""},
+    {label: "Made by", unit: ""},
+    {label: "Batch number", unit: ""},
+    ...(report?.heated
+      ? [
+          {label: "Highest temperature of the mix", unit: "°C"},
+          {label: "Held there for", unit: unitOfTime(held)},
+        ]
+      : []),
+    ...(heated ? [{label: `At or below ${COOLING.temperature} °C after`, unit: "min"}] : []),
+    {label: "Mix before churning", unit: "°C"},
+    {label: runs === 1 ? "Drawn at" : "Drawn at, each run", unit: "°C"},
+    {label: "Cup of mix weighs", unit: "g"},
+    {label: "Same cup frozen weighs", unit: "g"},
+    {label: "Into the freezer at", unit: "h"},
+    {label: "Freezer", unit: "°C"},
+  ];
+}

@@ -1,0 +1,169 @@
+import {InputError} from "../../core/errors.ts";
+import {finite, sum} from "../../core/numbers.ts";
+import {expectOptions, expectShape} from "../../core/shape.ts";
+import {heatToRemove} from "../../freezing/enthalpy.ts";
+import {scooping} from "../../freezing/scoop.ts";
+import {hardeningTime, temperingTime, type Tub} from "../../freezing/tub.ts";
+import type {Composition} from "../../pantry/parts.ts";
+import {whole} from "../size/scale.ts";
+import {duration, temperSentence} from "../size/scoop-words.ts";
+
+/** A run of the machine that has been timed. */
+export interface TimedRun {
+  readonly composition: Composition;
+  readonly grams: number;
+  /** Temperature of the mix as it went in, °C. */
+  readonly from: number;
+  /** Temperature at which it was drawn, °C. */
+  readonly draw: number;
+  readonly minutes: number;
+}
+
+/** What the day's times depend on. */
+export interface Day {
+  /** The churned mix, g per 100 g. */
+  readonly composition: Composition;
+  /** Mix in one run of the machine, g. */
+  readonly gramsPerRun: number;
+  /** Number of runs, 1 by default. */
+  readonly runs?: number;
+  /** Chilling the whole mix: from, to in °C, and the mean cooling power of bath, chiller or refrigerator in W. */
+  readonly chill?: {readonly from: number; readonly to: number; readonly watts: number};
+  /** Churning: the mix goes in at `from` °C and is drawn at `draw` °C, by a power in W or as in a run that was timed. */
+  readonly churn: {readonly from: number; readonly draw: number} & (
+    {readonly watts: number} | {readonly lastRun: TimedRun}
+  );
+  /** The tub, and the freezer it goes into. */
+  readonly tub: Tub;
+  /** % of the mix's volume. */
+  readonly overrun: number;
+  readonly freezer: {
+    /** °C of the air. */
+    readonly temperature: number;
+    /** m/s, 0 (still air) by default. */
+    readonly airSpeed?: number;
+    /** What the core is to reach, °C; 3 °C warmer than the air by default. */
+    readonly core?: number;
+  };
+  /** °C of the room where it is tempered. */
+  readonly room: number;
+}
+
+/** One stage of the day. */
+export interface Stage {
+  readonly stage: "chill" | "churn" | "harden" | "temper";
+  /** Absent when it cannot be reached, e.g. a core colder than the air. */
+  readonly minutes?: number;
+  readonly text: string;
+}
+
+/** The day in stages. */
+export interface TimePlan {
+  readonly stages: readonly Stage[];
+  /** Minutes from the end of heating until the last tub is hard; absent when a stage's time is. */
+  readonly minutesUntilHard?: number;
+}
+
+/**
+ * Minutes to cool so much mix at a cooling power: heat to remove over power.
+ *
+ * @param grams at least 1 g
+ * @param from °C
+ * @param to °C, below `from`, -40 or above
+ * @param watts mean heat that leaves the mix, W, at least 1. A machine's rated power counts at its own conditions and loses
+ *   what the dasher puts in: a timed run ({@link usefulPower}) is worth more
+ * @throws InputError for a number outside its range, or a mix that is to get warmer
+ */
+export function coolingMinutes(
+  composition: Composition,
+  grams: number,
+  from: number,
+  to: number,
+  watts: number,
+): number {
+  finite(from, "from", {min: -40, max: 120}, "°C");
+  finite(to, "to", {min: -40, max: 120}, "°C");
+  if (to > from)
+    throw new InputError("to", `warmer than the mix, which is at ${from} °C`, to, "give a lower temperature");
+  const kilojoules = (heatToRemove(composition, from, to) * finite(grams, "grams", {min: 1}, "g")) / 1000;
+  return (1000 * kilojoules) / finite(watts, "watts", {min: 1}, "W") / 60;
+}
+
+/**
+ * Mean cooling power of a machine from a run that was timed, W: heat removed over time.
+ *
+ * @throws InputError for a run of no mass or no time, or a draw warmer than the mix
+ */
+export function usefulPower(run: TimedRun): number {
+  expectOptions(run, ["composition", "grams", "from", "draw", "minutes"], "lastRun");
+  const minutes = finite(run.minutes, "lastRun.minutes", {min: 0.1}, "min");
+  return coolingMinutes(run.composition, run.grams, run.from, run.draw, 1) / minutes;
+}
+
+/** Refuses a day whose parts are of another make; their numbers are looked at where they are used. */
+function expectDay(day: Day): void {
+  expectShape(
+    day,
+    {composition: "object", churn: "object", tub: "object", freezer: "object"},
+    "day",
+    "give {composition, gramsPerRun, churn, tub, overrun, freezer, room}",
+  );
+  expectOptions(day.churn, ["from", "draw", "watts", "lastRun"], "churn");
+  expectOptions(day.freezer, ["temperature", "airSpeed", "core"], "freezer");
+  if (day.chill !== undefined) expectOptions(day.chill, ["from", "to", "watts"], "chill");
+  finite(day.freezer.temperature, "freezer.temperature", {min: -40, max: 60}, "°C");
+  finite(day.room, "room", {min: -40, max: 60}, "°C");
+}
+
+/**
+ * Times for chilling, churning, hardening and tempering; estimates, as good as the powers given.
+ *
+ * @throws InputError for any number outside its range
+ */
+export function timePlan(day: Day): TimePlan {
+  expectDay(day);
+  const runs = whole(day.runs ?? 1, "runs");
+  const {composition, gramsPerRun, churn, freezer, tub, overrun} = day;
+  const watts = "watts" in churn ? churn.watts : usefulPower(churn.lastRun);
+  const perRun = coolingMinutes(composition, gramsPerRun, churn.from, churn.draw, watts);
+  const core = freezer.core ?? Math.min(freezer.temperature + 3, churn.draw);
+  const air = {airTemperature: freezer.temperature, airSpeed: freezer.airSpeed ?? 0, overrun};
+  const harden = hardeningTime(composition, tub, churn.draw, core, air)?.minutes;
+  const temper = temperingTime(composition, tub, freezer.temperature, {
+    airTemperature: day.room,
+    overrun,
+  })?.minutes;
+  const stages: Stage[] = [
+    ...(day.chill ? [chillStage(day.chill, composition, gramsPerRun * runs)] : []),
+    {
+      stage: "churn",
+      minutes: perRun * runs,
+      text: `Churn to ${churn.draw} °C: ${runs === 1 ? "one run" : `${runs} runs`} of about ${perRun.toFixed(0)} minutes.`,
+    },
+    {
+      stage: "harden",
+      ...(harden !== undefined && {minutes: harden}),
+      text:
+        harden === undefined
+          ? `The core does not reach ${core} °C in air of ${freezer.temperature} °C.`
+          : `Harden in air of ${freezer.temperature} °C until the core is at ${core} °C: about ${duration(harden)}.`,
+    },
+    {
+      stage: "temper",
+      ...(temper !== undefined && {minutes: temper}),
+      text: temperSentence(scooping(composition, freezer.temperature), temper, day.room),
+    },
+  ];
+  const before = stages.filter(({stage}) => stage !== "temper").map(({minutes}) => minutes ?? NaN);
+  const total = sum(before);
+  return {stages, ...(Number.isNaN(total) ? {} : {minutesUntilHard: total})};
+}
+
+function chillStage(
+  {from, to, watts}: NonNullable<Day["chill"]>,
+  composition: Composition,
+  grams: number,
+): Stage {
+  const minutes = coolingMinutes(composition, grams, from, to, watts);
+  return {stage: "chill", minutes, text: `Chill from ${from} to ${to} °C: about ${duration(minutes)}.`};
+}

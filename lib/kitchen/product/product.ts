@@ -1,0 +1,185 @@
+import {InputError} from "../../core/errors.ts";
+import {finite, sum} from "../../core/numbers.ts";
+import {expectList, expectShape, expectText} from "../../core/shape.ts";
+import {expectComposition} from "../../pantry/expect.ts";
+import type {Allergen} from "../../pantry/ingredient.ts";
+import {ALLERGENS} from "../../pantry/ingredient.ts";
+import {blend} from "../../pantry/mix.ts";
+import type {Composition} from "../../pantry/parts.ts";
+import {expectRecipe, type Recipe, recipeComposition, type RecipeLine, recipeMass} from "../../pantry/recipe.ts";
+import type {Cooked} from "../cooking/cook.ts";
+import {mixDensity} from "../size/density.ts";
+import {finishedDensity} from "../size/overrun.ts";
+
+/** One component of a finished product: the base, a ripple, pieces. */
+export interface Component {
+  readonly name: string;
+  /** What goes into it, g, as bought. */
+  readonly recipe: Recipe;
+  /** As eaten, g per 100 g. */
+  readonly composition: Composition;
+  /** What the recipe yields, g: less than its ingredients when it is boiled down or sieved. */
+  readonly mass: number;
+  /** g per 100 g of the product. */
+  readonly percent: number;
+  /** Whether it is churned and holds air. */
+  readonly churned: boolean;
+}
+
+/** What is sold: a base with whatever is layered or folded into it. */
+export interface Product {
+  readonly name: string;
+  readonly components: readonly Component[];
+}
+
+/**
+ * The churned base as a component: the recipe as mixed.
+ *
+ * @param percent its share of the product, % by mass; all of it by default
+ * @throws InputError for what is no recipe, and a share outside 0 to 100
+ */
+export function baseComponent(recipe: Recipe, percent = 100): Component {
+  expectRecipe(recipe);
+  finite(percent, "percent", {min: 0, max: 100}, "%");
+  return {
+    name: recipe.name,
+    recipe,
+    composition: recipeComposition(recipe),
+    mass: recipeMass(recipe),
+    percent,
+    churned: true,
+  };
+}
+
+/**
+ * A ripple or pieces as a component: not churned; as mixed, or as cooked when `cooked` is given.
+ *
+ * @param percent its share of the product, % by mass
+ * @throws InputError for what is no recipe or no cooked sauce, and a share outside 0 to 100
+ */
+export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked): Component {
+  expectRecipe(recipe);
+  finite(percent, "percent", {min: 0, max: 100}, "%");
+  if (cooked !== undefined)
+    expectShape(
+      cooked,
+      {composition: "object", mass: "number"},
+      "cooked sauce",
+      "give what cookDown(recipe, to) returns",
+    );
+  if (cooked !== undefined) {
+    expectComposition(cooked.composition);
+    finite(cooked.mass, "cooked.mass", {min: 0}, "g");
+  }
+  const {composition, mass} = cooked ?? {composition: recipeComposition(recipe), mass: recipeMass(recipe)};
+  return {name: recipe.name, recipe, composition, mass, percent, churned: false};
+}
+
+/** Refuses what is no component, or one that is empty or no share of a product. */
+function expectComponent(component: Component, product: string): void {
+  expectShape(
+    component,
+    {name: "text", recipe: "object", composition: "object"},
+    "component",
+    "make it with baseComponent or rippleComponent",
+  );
+  expectRecipe(component.recipe);
+  expectComposition(component.composition);
+  finite(component.percent, `${product}: ${component.name}: percent`, {min: 0, max: 100}, "%");
+  finite(component.mass, `${product}: ${component.name}: mass`, {min: 0.001}, "g");
+}
+
+/** Refuses what is no product. */
+export function expectProduct(value: Product): void {
+  expectShape(
+    value,
+    {name: "text", components: "list"},
+    "product",
+    "make it with makeProduct(name, components)",
+  );
+  for (const component of value.components) expectComponent(component, value.name);
+}
+
+/**
+ * A product from its components.
+ *
+ * @throws InputError when there is none, a component is empty, or the percentages do not sum to 100 within 0.01
+ */
+export function makeProduct(name: string, components: readonly Component[]): Product {
+  expectText(name, "name", "give the product's name");
+  expectList(
+    components,
+    {recipe: "object", composition: "object"},
+    "components",
+    "make each with baseComponent or rippleComponent",
+  );
+  for (const component of components) expectComponent(component, name);
+  const total = sum(components.map((component) => component.percent));
+  if (Math.abs(total - 100) > 0.01) {
+    throw new InputError(
+      name,
+      "the components do not sum to 100 %",
+      total,
+      "give every component its share of the tub",
+    );
+  }
+  return {name, components};
+}
+
+/** Composition of the finished product, g per 100 g. */
+export function productComposition(product: Product): Composition {
+  expectProduct(product);
+  return blend(product.components.map(({composition, percent}) => ({composition, mass: percent})));
+}
+
+/**
+ * Ingredients that so much of the product takes, g, each once, in the order of first use.
+ *
+ * What is boiled off and sieved out is bought too, so they may weigh more than the product.
+ *
+ * @param grams mass of the finished product, g; 100 by default
+ * @throws InputError for what is no product, and a mass that is no number from 0
+ */
+export function productLines(product: Product, grams = 100): RecipeLine[] {
+  expectProduct(product);
+  finite(grams, "grams", {min: 0}, "g");
+  const lines = new Map<string, RecipeLine>();
+  for (const {recipe, mass, percent} of product.components) {
+    for (const line of recipe.lines) {
+      const before = lines.get(line.ingredient.name)?.grams ?? 0;
+      const taken = (line.grams / mass) * (percent / 100) * grams;
+      lines.set(line.ingredient.name, {ingredient: line.ingredient, grams: before + taken});
+    }
+  }
+  return [...lines.values()];
+}
+
+/** The allergens of everything in the product, in the order of Regulation (EU) 1169/2011, Annex II. */
+export function productAllergens(product: Product): Allergen[] {
+  expectProduct(product);
+  const present = new Set(
+    product.components.flatMap(({recipe}) =>
+      recipe.lines.flatMap((line) => (line.grams > 0 ? (line.ingredient.allergens ?? []) : [])),
+    ),
+  );
+  return ALLERGENS.filter((allergen) => present.has(allergen));
+}
+
+/**
+ * Density of the finished product, g/ml: the churned components blown up by the overrun, the others without air.
+ *
+ * @param overrun % of the churned mix's volume, 0 to 300
+ * @throws InputError for an overrun outside its range, or a product without a churned component
+ */
+export function productDensity(product: Product, overrun: number): number {
+  expectProduct(product);
+  const churned = product.components.filter((component) => component.churned);
+  if (sum(churned.map((component) => component.percent)) <= 0) {
+    throw new InputError(product.name, "nothing in it is churned", undefined, "add the base");
+  }
+  const mix = blend(churned.map(({composition, percent}) => ({composition, mass: percent})));
+  const pieces = product.components
+    .filter((component) => !component.churned)
+    .map(({composition, percent}) => ({density: mixDensity(composition), percent}));
+  return finishedDensity(mixDensity(mix), overrun, pieces);
+}

@@ -1,0 +1,124 @@
+import {InputError} from "../../core/errors.ts";
+import {finite} from "../../core/numbers.ts";
+import {heldWater} from "../../freezing/held-water.ts";
+import {hardPhase, ice, initialFreezingPoint} from "../../freezing/ice.ts";
+import {DIPPING_TEMPERATURE, verdictAt, type Verdict} from "../../freezing/scoop.ts";
+import {iceWaterActivity} from "../../freezing/water-activity.ts";
+import type {Composition} from "../../pantry/parts.ts";
+import {brix} from "../sugar/brix.ts";
+
+/** What decides how a base or a ripple behaves in the freezer. */
+export interface FrozenSide {
+  /** °C where its first ice forms; absent when it does not freeze above -40 °C. */
+  readonly freezingPoint?: number;
+  /** Water activity of the unfrozen mix: that of ice at its freezing point. Absent with the freezing point. */
+  readonly waterActivity?: number;
+  readonly brix: number;
+  /** g per 100 g at storage. */
+  readonly ice: number;
+  /** Water that is not ice at storage, g per 100 g. */
+  readonly liquidWater: number;
+  /** Ice and solid fat at storage, g per 100 g. */
+  readonly hardPhase: number;
+  readonly verdict: Verdict;
+}
+
+/** A ripple in its base. */
+export interface RippleInBase {
+  readonly base: FrozenSide;
+  readonly ripple: FrozenSide;
+  /** Where water goes until both sides are in balance with ice. */
+  readonly waterMoves: "into the ripple" | "into the base" | "neither way";
+  /** Water that the ripple can still take up at storage, g per 100 g of ripple; 0 as soon as it holds ice itself. */
+  readonly thirst: number;
+  /** Whether the ripple holds no ice at storage: it stays liquid, thins as it draws water, and runs. */
+  readonly bleeds: boolean;
+  /** Whether it holds no ice where ice cream is dipped, -13 °C: it then runs from the scoop. */
+  readonly runsWhenScooped: boolean;
+  /** Whether the ripple is harder at storage than what can be scooped. */
+  readonly hard: boolean;
+  /** The same in plain words. */
+  readonly sentences: readonly string[];
+}
+
+/** Freezing points closer than this are called the same, °C: the uncertainty of the model. */
+const SAME = 0.3;
+
+/**
+ * Compares a ripple with its base: which way water moves, whether the ripple bleeds, whether it freezes hard.
+ *
+ * Two frozen mixes at one temperature have the same water activity, that of ice, so what drives water is what happens
+ * before: the side with the lower freezing point (the lower water activity) draws water while it is still liquid. A ripple that
+ * holds no ice even at storage goes on drawing it from the base's ice, as much as its solutes can hold. How fast is not
+ * reckoned: pectin, starch and gums slow it down. The words for firmness are calibrated on aerated ice cream; a
+ * ripple holds no air and is somewhat firmer than they say.
+ *
+ * @param base g per 100 g
+ * @param ripple as cooked, g per 100 g
+ * @param storage °C of the freezer, from -40 to -5
+ * @throws InputError for a storage temperature outside that range, or a base that is not frozen there
+ */
+export function rippleInBase(base: Composition, ripple: Composition, storage: number): RippleInBase {
+  finite(storage, "storage", {min: -40, max: -5}, "°C");
+  const sides = {base: sideOf(base, storage), ripple: sideOf(ripple, storage)};
+  if (sides.base.ice === 0) {
+    throw new InputError(
+      "base",
+      `holds no ice at ${storage} °C`,
+      undefined,
+      "compare with a base that freezes",
+    );
+  }
+  const difference = (sides.ripple.freezingPoint ?? -40) - sides.base.freezingPoint!;
+  const waterMoves =
+    Math.abs(difference) < SAME ? "neither way" : difference < 0 ? "into the ripple" : "into the base";
+  const thirst = Math.max(0, heldWater(ripple, storage) - (ripple.water ?? 0));
+  const found = {
+    ...sides,
+    waterMoves,
+    thirst,
+    bleeds: sides.ripple.ice === 0,
+    runsWhenScooped: ice(ripple, DIPPING_TEMPERATURE) === 0,
+    hard: sides.ripple.verdict === "firm" || sides.ripple.verdict === "hard",
+  } as const;
+  return {...found, sentences: sentences(found, storage)};
+}
+
+function sideOf(composition: Composition, storage: number): FrozenSide {
+  const freezingPoint = initialFreezingPoint(composition);
+  const frozen = ice(composition, storage);
+  return {
+    ...(freezingPoint !== undefined && {
+      freezingPoint,
+      waterActivity: freezingPoint === 0 ? 1 : iceWaterActivity(freezingPoint),
+    }),
+    brix: brix(composition),
+    ice: frozen,
+    liquidWater: (composition.water ?? 0) - frozen,
+    hardPhase: hardPhase(composition, storage),
+    verdict: verdictAt(composition, storage),
+  };
+}
+
+function sentences(found: Omit<RippleInBase, "sentences">, storage: number): string[] {
+  const {base, ripple, waterMoves, thirst, bleeds, runsWhenScooped, hard} = found;
+  const point = (side: FrozenSide) =>
+    side.freezingPoint === undefined ? "below -40 °C" : `at ${side.freezingPoint.toFixed(1)} °C`;
+  return [
+    `The base starts to freeze ${point(base)}, the ripple ${point(ripple)}.`,
+    {
+      "neither way": "Neither draws water from the other.",
+      "into the ripple": bleeds
+        ? "Water moves from the base into the ripple."
+        : "Until it freezes, the ripple draws water from the base; once both hold ice they are in balance.",
+      "into the base":
+        "Until it freezes, the base draws water from the ripple, whose rim turns thicker; once both hold ice they are in balance.",
+    }[waterMoves],
+    bleeds
+      ? `At ${storage} °C the ripple holds no ice: it stays liquid and can draw up to ${thirst.toFixed(0)} g of water per 100 g from the base's ice, so it thins and bleeds. Use less sugar or syrup, or bind it with pectin or starch.`
+      : `At ${storage} °C the ripple holds ${ripple.ice.toFixed(0)} % ice and draws no more water.${runsWhenScooped ? ` At ${DIPPING_TEMPERATURE} °C, where it is scooped, it holds none and runs unless pectin or starch binds it.` : " It does not bleed."}`,
+    hard
+      ? `It freezes ${ripple.verdict}: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`
+      : `It does not freeze hard: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base.`,
+  ];
+}

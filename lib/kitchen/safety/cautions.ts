@@ -1,0 +1,107 @@
+import {expectShape} from "../../core/shape.ts";
+import {degrees} from "../../core/figures.ts";
+import {recipeMass} from "../../pantry/recipe.ts";
+import {brix} from "../sugar/brix.ts";
+import type {Caution, CautionTopic} from "./caution.ts";
+import {contentCautions} from "./content-cautions.ts";
+import type {ProcessReport} from "../cooking/heat-step.ts";
+import {allergenWords} from "../label/label.ts";
+import {COOLING, REFREEZING_LIMIT} from "../cooking/pasteurisation.ts";
+import {expectProduct, type Product, productLines} from "../product/product.ts";
+import {boilingPoint} from "../sugar/sucrose.ts";
+
+export type {Caution, CautionTopic} from "./caution.ts";
+
+/** Sauces of this strength stick and burn even where nothing says that they were boiled, °Brix: common practice, no source. */
+const STICKY = 55;
+
+/**
+ * What to mind when a product is made and sold. The last is always there: follow your local code; this is not licensed advice.
+ *
+ * Whether milk was bought raw is not known here, so all milk that goes through no published pair of temperature and time
+ * is pointed out; egg too, unless it was bought pasteurised.
+ *
+ * @param process what the base went through; without it nothing counts as heated
+ * @param storage °C of the freezer, -40 to -5; -18 by default
+ */
+export function cautionsFor(product: Product, process?: ProcessReport, storage = -18): Caution[] {
+  expectProduct(product);
+  if (process !== undefined)
+    expectShape(
+      process,
+      {steps: "list", untreated: "list", unused: "list"},
+      "process report",
+      "give what followProcess(recipe, process) returned",
+    );
+  const holders = (allergen: "eggs" | "milk") => [
+    ...new Set(
+      product.components
+        .filter((component) => component.churned)
+        .flatMap(({recipe}) => recipe.lines)
+        .filter(({ingredient, grams}) => grams > 0 && ingredient.allergens?.includes(allergen))
+        .map(({ingredient}) => ingredient.name)
+        .filter((name) => !process || process.untreated.includes(name) || process.unused.includes(name)),
+    ),
+  ];
+  const cautions: Caution[] = [];
+  const add = (topic: CautionTopic, text: string) => cautions.push({topic, text});
+  const eggs = holders("eggs");
+  if (eggs.length) {
+    add(
+      "egg",
+      `${eggs.join(", ")}: goes through no published pair of temperature and time. Raw egg may carry salmonella: heat the mix to a published pair, or buy pasteurised egg.`,
+    );
+  }
+  const milks = holders("milk");
+  if (milks.length) {
+    add(
+      "milk",
+      `${milks.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
+    );
+  }
+  const raw = process?.heated ? unheatedPlants(product, process) : [];
+  if (raw.length) {
+    add(
+      "unheated",
+      `${raw.join(", ")}: not heated. Take what is fit to be eaten raw, wash and peel it well, and keep it cold.`,
+    );
+  }
+  for (const {recipe, composition, churned, mass} of product.components) {
+    const strength = brix(composition);
+    if (churned || (strength < STICKY && mass >= recipeMass(recipe))) continue;
+    const boils =
+      strength <= 84 ? `boils at about ${boilingPoint(strength).toFixed(0)} °C` : "boils far above water";
+    add(
+      "hot sugar",
+      `${recipe.name} ${boils} at the end, clings to the skin and burns: long sleeves, a deep pot, no children near.`,
+    );
+  }
+  for (const caution of contentCautions(product, storage)) cautions.push(caution);
+  const allergens = allergenWords(product);
+  add(
+    "allergens",
+    `${allergens.length ? `Contains ${allergens.join(", ")}. ` : ""}Only what the ingredients declare is known here: read their labels, and mind traces from tools, scoops and neighbouring tubs.`,
+  );
+  add("cooling", coolingText(process));
+  add("law", "Follow your local code; this is not licensed advice.");
+  return cautions;
+}
+
+/** Fruit, juice and flavourings that no step has made safe; what holds alcohol looks after itself. */
+function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): string[] {
+  const plants = productLines(product).filter(
+    ({ingredient: {name, group = "", composition}}) =>
+      ["fruit", "juice", "flavour"].includes(group) &&
+      !composition.alcohol &&
+      (untreated.includes(name) || unused.includes(name)),
+  );
+  return plants.map(({ingredient}) => ingredient.name);
+}
+
+/** How cold the mix is kept, and what once thawed needs; how fast it cools only where something is heated. */
+function coolingText(process: ProcessReport | undefined): string {
+  const [cold, thawed] = [COOLING.temperature, REFREEZING_LIMIT].map((limit) => degrees(limit));
+  if (process && !process.heated)
+    return `Keep it at ${cold} or below until frozen. What has been above ${thawed} after freezing is heated before it is sold.`;
+  return `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${cold} or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${thawed} after freezing is heated again before it is sold.`;
+}

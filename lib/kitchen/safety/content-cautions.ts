@@ -1,0 +1,81 @@
+import {decimal, degrees} from "../../core/figures.ts";
+import {sum} from "../../core/numbers.ts";
+import {saturations} from "../../freezing/solubility.ts";
+import {dosesOver} from "../../pantry/doses.ts";
+import {quantityOf} from "../../pantry/quantities.ts";
+import type {Caution} from "./caution.ts";
+import {mixDensity} from "../size/density.ts";
+import {type Product, productComposition, productLines} from "../product/product.ts";
+
+/**
+ * Alcohol that is worth a word, % of the mix's volume. New York's law for ice cream with alcohol (section 1352-c, as read) begins
+ * above 0.5 %; a teaspoon of vanilla extract in a litre comes to 0.2 %.
+ */
+const ALCOHOL = 0.5;
+
+/** Density of alcohol near 20 °C, g/ml (from memory), as {@link mixDensity} has it. */
+const ALCOHOL_DENSITY = 0.789;
+
+/** Added polyols that need a statement, g per 100 g: Regulation (EU) No 1169/2011, Annex III, point 2.4, "more than 10 %". */
+const POLYOLS = 10;
+
+/** Erythritol of which crystals are felt, g per 100 g: common practice, no source. */
+const FELT = 1;
+
+/** Groups whose polyols are their own, not added: pears and plums hold sorbitol. */
+const NATURAL = new Set(["fruit", "juice"]);
+
+/**
+ * What to mind of what a product holds: alcohol, polyols, what crystallises, what goes beyond customary doses.
+ *
+ * @param storage °C of the freezer, -40 to -5
+ */
+export function contentCautions(product: Product, storage: number): Caution[] {
+  const cautions: Caution[] = [];
+  const composition = productComposition(product);
+  const alcohol = quantityOf(composition, "alcohol");
+  if ((alcohol * mixDensity(composition)) / ALCOHOL_DENSITY > ALCOHOL) {
+    cautions.push({
+      topic: "alcohol",
+      text: `Holds ${alcohol.toFixed(1)} % alcohol by weight: say so where it is sold, and keep it from children.`,
+    });
+  }
+  const polyols = addedPolyols(product);
+  if (polyols > POLYOLS) {
+    cautions.push({
+      topic: "polyols",
+      text: `Holds ${polyols.toFixed(0)} % added polyols. Above ${POLYOLS} % the label must say “excessive consumption may produce laxative effects” (Regulation (EU) No 1169/2011, Annex III). Say it at the counter too.`,
+    });
+  }
+  // Base and ripple do not share their water.
+  for (const {name, composition: own} of product.components) {
+    const [found] = saturations(own, storage).filter(({part}) => part === "erythritol");
+    if (!found || found.ratio <= 1 || (own.erythritol ?? 0) < FELT) continue;
+    cautions.push({
+      topic: "crystals",
+      text: `${name}: ${own.erythritol!.toFixed(0)} % erythritol is ${decimal(found.ratio, found.ratio < 10 ? 1 : 0)} times what its unfrozen water dissolves at ${degrees(storage, 0)} (solubility from memory, extrapolated). It crystallises: the tub turns hard and sandy, and harder than the scoop temperature says. Replace most of it.`,
+    });
+  }
+  for (const {recipe} of product.components.filter(({churned}) => churned)) {
+    const over = dosesOver(recipe.lines);
+    if (!over.length) continue;
+    const listed = over.map(
+      ({name, has, limit}) => `${name}: ${shown(has)} %, customary are at most ${shown(limit)} %`,
+    );
+    cautions.push({topic: "doses", text: `${recipe.name} goes beyond custom. ${listed.join("; ")}.`});
+  }
+  return cautions;
+}
+
+/** A dose to as many digits as tell it from its limit. */
+function shown(percent: number): string {
+  return String(Number(percent.toPrecision(3)));
+}
+
+/** Polyols that come from no fruit, g per 100 g of the product. */
+function addedPolyols(product: Product): number {
+  const added = productLines(product).filter(({ingredient: {group = ""}}) => !NATURAL.has(group));
+  return sum(
+    added.map(({ingredient, grams}) => (quantityOf(ingredient.composition, "polyols") * grams) / 100),
+  );
+}

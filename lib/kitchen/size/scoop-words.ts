@@ -1,0 +1,131 @@
+import {decimal, degrees, setDegrees, tenth} from "../../core/figures.ts";
+import type {Scooping, ScoopTemperature} from "../../freezing/scoop.ts";
+import {temperingTime} from "../../freezing/tub.ts";
+import type {Composition} from "../../pantry/parts.ts";
+
+/** What a mix that is never as hard as the reference is said to be. */
+const NEVER = "never gets as hard as ice cream is when dipped";
+
+/** Where a mix scoops, for a table: `−14.2 °C`, or `never`. */
+export function scoopsAt({temperature}: ScoopTemperature): string {
+  return temperature === undefined ? "never" : degrees(temperature);
+}
+
+/** Where a mix scoops, in a sentence with the band around it. */
+export function whereItScoops({temperature, low, high}: ScoopTemperature): string {
+  if (temperature === undefined || high === undefined) return `It ${NEVER}.`;
+  const band = low === undefined ? `from ${degrees(high)} down` : `from ${degrees(low)} to ${degrees(high)}`;
+  return `Scoops at about ${degrees(temperature)} (${band}).`;
+}
+
+/** Where a mix scoops, as the end of a sentence about it: `scoops at −14.2 °C`. */
+export function scoopsClause({temperature}: ScoopTemperature): string {
+  return temperature === undefined ? NEVER : `scoops at ${degrees(temperature)}`;
+}
+
+/**
+ * What a mix is from its freezer and what to do about it, as the end of a sentence: `it scoops straight away`.
+ *
+ * @param wait how long a tub of it wants on the counter, in words (see {@link waitOnCounter})
+ */
+export function outOfFreezer(scoop: Scooping, wait = "some minutes on the counter"): string {
+  switch (scoop.verdict) {
+    case "never hardens":
+      return `it ${NEVER}, however cold: ${HARDEN}`;
+    case "soft":
+      return `it is soft and may not hold its shape: ${colder(scoop)}, or take out some of the sugars`;
+    case "scoops":
+      return "it scoops straight away";
+    case "firm":
+      return `it is firm: give the tub ${wait} first`;
+    case "hard":
+      return `it is too hard to scoop: give the tub ${wait} first, or ask for less ice and solid fat (hard phase)`;
+  }
+}
+
+/** What must stand first where a mix does not hold its shape in its freezer, with what to do; nothing where it does. */
+export function softWarning(scoop: Scooping): string | undefined {
+  if (scoop.verdict === "never hardens") return `Never hardens: it ${NEVER}, however cold; ${HARDEN}.`;
+  if (scoop.verdict !== "soft") return undefined;
+  return `Soft in a freezer at ${setDegrees(scoop.freezer)}: it may not hold its shape; ${colder(scoop)}, or take out some of the sugars.`;
+}
+
+const HARDEN = "put in more water, or take out sugars, syrup or alcohol";
+
+/** How cold it must be kept to hold its shape. */
+function colder({high}: Scooping): string {
+  return `keep it at ${degrees(high!)} or colder`;
+}
+
+/** Where a mix scoops now, against where another did: the same only where both are printed alike. */
+export function scoopsAgainst(now: ScoopTemperature, before: ScoopTemperature): string {
+  const [here, there] = [now.temperature, before.temperature];
+  if (here === undefined) return there === undefined ? `It ${NEVER}, as before.` : `It now ${NEVER}.`;
+  if (there === undefined) return `It scoops at ${degrees(here)}, where it never got as hard as that before.`;
+  return tenth(here) === tenth(there)
+    ? `It scoops at ${degrees(here)}, as before.`
+    : `It scoops at ${degrees(here)}, where it was ${degrees(there)} before.`;
+}
+
+const IS = {
+  "never hardens": "never hardens",
+  soft: "is soft",
+  scoops: "scoops",
+  firm: "is firm",
+  hard: "is hard",
+} as const;
+
+const WAS = {
+  "never hardens": "never hardened",
+  soft: "was soft",
+  scoops: "scooped",
+  firm: "was firm",
+  hard: "was hard",
+} as const;
+
+/** What a mix is in its freezer, against what another was. */
+export function verdictAgainst(now: Scooping, before: Scooping): string {
+  const at = `At ${setDegrees(now.freezer)} it`;
+  if (now.verdict !== before.verdict) return `${at} ${IS[now.verdict]}; before it ${WAS[before.verdict]}.`;
+  return now.verdict === "soft" || now.verdict === "firm" || now.verdict === "hard"
+    ? `${at} is still ${now.verdict}.`
+    : `${at} still ${now.verdict}.`;
+}
+
+/** A tub of a litre, cm. */
+const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
+
+/** How long a litre tub wants on a counter at 20 °C, in words; nothing where it wants none or none helps. */
+export function waitOnCounter(composition: Composition, freezer: number): string | undefined {
+  const time = temperingTime(composition, LITRE, freezer, {airTemperature: 20});
+  if (!time || time.minutes === 0) return undefined;
+  return `about ${duration(time.minutes)} at 20 °C`;
+}
+
+/**
+ * Tempering in a sentence.
+ *
+ * @param minutes that the tub takes; absent where it does not get there
+ * @param room °C
+ */
+export function temperSentence(scoop: Scooping, minutes: number | undefined, room: number): string {
+  switch (scoop.verdict) {
+    case "never hardens":
+      return `It ${NEVER}: there is nothing to temper.`;
+    case "soft":
+      return "It is soft from the freezer: no tempering.";
+    case "scoops":
+      return "It scoops straight from the freezer.";
+    default:
+      return minutes === undefined
+        ? `It is ${scoop.verdict} from the freezer, and stays so at ${setDegrees(room)}.`
+        : `Temper at ${setDegrees(room)} until it is at ${degrees(scoop.temperature!)}: about ${duration(minutes)}.`;
+  }
+}
+
+/** A time in words: whole minutes, at least one, and from an hour and a half on hours. */
+export function duration(minutes: number): string {
+  if (minutes >= 89.5) return `${decimal(minutes / 60, 1)} hours`;
+  const whole = Math.max(1, Math.round(minutes));
+  return `${whole} ${whole === 1 ? "minute" : "minutes"}`;
+}

@@ -1,0 +1,102 @@
+import {deadlineIn, USUAL_TIME} from "../program/deadline.ts";
+import {expectFunction} from "../../core/shape.ts";
+import {expectProgram} from "../program/expect-program.ts";
+import {limitsOf, withoutLimits, type Limit} from "../program/limits.ts";
+import type {LinearProgram} from "../program/program.ts";
+import {expectSolveOptions, solve, type SolveOptions} from "../solve/solve.ts";
+
+/** Limits that cannot hold together. */
+export interface Conflict {
+  readonly limits: readonly Limit[];
+  /** Whether each was shown to be needed: without any one of them, the rest can hold. False where a program stayed undecided or time ran out. */
+  readonly irreducible: boolean;
+}
+
+/**
+ * A smallest set of limits that cannot hold together: dropping any one of them ends the conflict. There may be others.
+ *
+ * Deletion filter: each limit is left out in turn, and stays out where the rest is still proved infeasible; what a proof does not use
+ * goes at once. With whole values the program without them is asked first: where that has no answer either, its proof leaves
+ * few limits, and where it has one, limits are left out by the dozen as long as that goes.
+ *
+ * Source: J. W. Chinneck, Feasibility and Infeasibility in Optimization (2008), section 6.2.
+ *
+ * @param isHard limits that always hold and are not listed, such as the size of a batch; none by default
+ * @param options how long to search and with what, for all programs together
+ * @returns `undefined` where the program is not proved infeasible
+ */
+export function irreducibleConflict(
+  program: LinearProgram,
+  isHard: (limit: Limit) => boolean = () => false,
+  options: SolveOptions = {},
+): Conflict | undefined {
+  expectProgram(program);
+  expectFunction(isHard, "isHard");
+  expectSolveOptions(options);
+  const soft = limitsOf(program).filter((limit) => !isHard(limit));
+  const anyPoint: LinearProgram = {
+    ...program,
+    variables: program.variables.map((variable) => ({...variable, cost: 0})),
+  };
+  const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
+  const ask = (asked: LinearProgram) => {
+    const relaxed = asked.variables.some(({integer}) => integer)
+      ? solve(withoutWhole(asked), {...options, deadline})
+      : undefined;
+    return relaxed?.status === "infeasible" ? relaxed : solve(asked, {...options, deadline});
+  };
+  const outcome = ask(anyPoint);
+  if (outcome.status !== "infeasible") return undefined;
+  let [kept, irreducible] = [usedBy(outcome.certificate, program, soft), true];
+  let several = outcome.certificate ? 1 : Math.max(1, kept.length >> 1);
+  for (let k = 0; k < kept.length;) {
+    if (!(deadline.left() > 0)) return {limits: kept, irreducible: false};
+    const rest = [...kept.slice(0, k), ...kept.slice(k + several)];
+    const outcome = ask(withoutLimits(anyPoint, without(soft, rest)));
+    if (outcome.status === "infeasible") {
+      // Limits before k are needed by whatever conflict remains, so only later ones can drop out here.
+      kept = usedBy(outcome.certificate, program, rest);
+    } else if (several > 1) several >>= 1;
+    else {
+      if (outcome.status === "undecided") irreducible = false;
+      k++;
+    }
+  }
+  return {limits: kept, irreducible};
+}
+
+function withoutWhole(program: LinearProgram): LinearProgram {
+  return {...program, variables: program.variables.map(({integer: _integer, ...variable}) => variable)};
+}
+
+/** The limits that a proof of infeasibility uses; all of them where it has no multipliers (programs with whole values). */
+function usedBy(
+  multipliers: readonly number[] | undefined,
+  {rows, variables}: LinearProgram,
+  limits: readonly Limit[],
+): readonly Limit[] {
+  if (!multipliers) return limits;
+  const sums = new Float64Array(variables.length);
+  const sizes = new Float64Array(variables.length);
+  for (const [i, {coefficients}] of rows.entries()) {
+    if (multipliers[i] === 0) continue;
+    for (const [j, coefficient] of coefficients.entries()) {
+      sums[j]! += multipliers[i]! * coefficient;
+      sizes[j]! += Math.abs(multipliers[i]! * coefficient);
+    }
+  }
+  return limits.filter(({of, index, side}) => {
+    const pull =
+      of === "row"
+        ? multipliers[index]!
+        : Math.abs(sums[index]!) <= 1e-13 * sizes[index]!
+          ? 0
+          : -sums[index]!;
+    return side === "lower" ? pull > 0 : pull < 0;
+  });
+}
+
+function without(all: readonly Limit[], some: readonly Limit[]): readonly Limit[] {
+  const left = new Set(some);
+  return all.filter((limit) => !left.has(limit));
+}

@@ -1,0 +1,61 @@
+import {html} from "htl";
+import {numberIn} from "./control.ts";
+import {inUnit} from "./shelf-limits.ts";
+import type {Picked} from "../words/written.ts";
+
+/** What a line of the shelf needs to know beside the ingredient. */
+interface LineOptions {
+  /** What the shelf asks for a kg, if anything. */
+  readonly price: number | undefined;
+  /** Mass of the batch, g: what turns percentages into grams, and back; without it the limits are in g. */
+  readonly batch: (() => number) | undefined;
+  readonly change: (line: Picked) => void;
+  readonly remove: (button: HTMLElement) => void;
+}
+
+/** One chosen ingredient: its least and most in percent of the batch or in g, and its price per kg. */
+export function shelfLine(first: Picked, {price: preset, batch, change, remove}: LineOptions): HTMLElement {
+  let now = first;
+  const take = (next: Picked) => change((now = next));
+  const box = (field: "price" | "min" | "max", words: string, placeholder: string) => {
+    const input = html`<input
+      type="number"
+      min="0"
+      step="any"
+      placeholder=${placeholder}
+      value=${now[field] ?? ""}
+    />` as HTMLInputElement;
+    input.addEventListener("input", () => {
+      const {[field]: _, ...rest} = now;
+      const value = numberIn(input);
+      take(value === undefined || value < 0 ? rest : {...rest, [field]: value});
+    });
+    return {input, label: html`<label>${words}${input}</label>`};
+  };
+  const least = box("min", "at least", "any");
+  const most = box("max", "at most", "any");
+  const price = box("price", "per kg", preset === undefined ? "none" : String(preset));
+  const unit = html`<select aria-label=${`${first.name}, limits in`}>
+    <option value="%">%</option>
+    <option value="g">g</option>
+  </select>` as unknown as HTMLSelectElement;
+  const name = () => {
+    unit.value = now.unit;
+    least.input.setAttribute("aria-label", `${now.name}, at least, ${now.unit}`);
+    most.input.setAttribute("aria-label", `${now.name}, at most, ${now.unit}`);
+    price.input.setAttribute("aria-label", `${now.name}, price, per kg`);
+  };
+  unit.addEventListener("input", () => {
+    take(inUnit(now, unit.value === "g" ? "g" : "%", batch?.() ?? 1000));
+    least.input.value = String(now.min ?? "");
+    most.input.value = String(now.max ?? "");
+    name();
+  });
+  const button = html`<button type="button" aria-label=${`Remove ${first.name}`}>×</button>`;
+  button.addEventListener("click", () => remove(button));
+  name();
+  return html`<li>
+    <span class="name">${first.name}</span>${button} ${least.label}${most.label}
+    ${batch ? html`<label>in${unit}</label>` : html`<span class="unit">g</span>`}${price.label}
+  </li>`;
+}

@@ -1,0 +1,54 @@
+import {html} from "htl";
+import type {BriefInput} from "../../../lib/balance/brief/brief-schema.ts";
+import {recipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
+import {recipeJson} from "../../../lib/io/json/recipe-json.ts";
+import type {Recipe} from "../../../lib/pantry/recipe.ts";
+import {downloads, fileName} from "../page/downloads.ts";
+import {recipeText} from "../words/recipe-text.ts";
+
+/** What can be done with a mix once it is there: save it, and take it to the pages that go on from it. */
+export function designOnward(
+  brief: BriefInput,
+  recipe: Recipe,
+  own: {readonly has: (name: string) => boolean},
+): HTMLElement {
+  const name = fileName(recipe.name);
+  const link = (page: string, words: string, state: readonly (readonly [string, string])[]) =>
+    html`<li>
+      <a href=${`../${page}.html#${new URLSearchParams(state.map((pair) => [...pair]))}`}>${words}</a>
+    </li>`;
+  return html`<div>
+    ${downloads([
+      {label: "the recipe, JSON", name: `${name}.json`, text: () => recipeJson(recipe)},
+      {label: "the recipe, CSV", name: `${name}.csv`, text: () => recipeCsv(recipe)},
+    ])}
+    <ul class="onward">
+      ${link("batch-day", "Make it: batch day", [
+        [
+          "base",
+          recipeText(
+            // Invented prices stay on this page.
+            recipe.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
+              ingredient,
+              grams,
+              ...(price !== undefined && own.has(ingredient) && {price}),
+            })),
+          ),
+        ],
+        ["pot", ""],
+        ["share", "0"],
+        ["freezer", String(brief.freezer ?? -18)],
+      ])}
+      ${link("replace-an-ingredient", "Replace something in it", [
+        ["recipe", "own"],
+        ["recipeFile", `${name}.json`],
+        ["recipeFile", recipeJson(recipe)],
+      ])}
+      ${link("explore-trade-offs", "Explore its trade-offs", [
+        ["brief", "own"],
+        ["briefFile", `${name}.json`],
+        ["briefFile", JSON.stringify(brief)],
+      ])}
+    </ul>
+  </div>`;
+}

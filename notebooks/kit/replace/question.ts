@@ -1,0 +1,103 @@
+import {html} from "htl";
+import {isFlavour} from "../../../lib/pantry/flavour-groups.ts";
+import {grams} from "../../../lib/core/figures.ts";
+import type {Recipe, RecipeLine} from "../../../lib/pantry/recipe.ts";
+import {keep, recall} from "../words/address.ts";
+import {type Control, control} from "../controls/control.ts";
+import {eachOnce} from "../words/load-recipe.ts";
+import type {Attempt} from "../words/mistakes.ts";
+import {slider} from "../controls/slider.ts";
+
+/** What is out, and what must stay. */
+export interface Question {
+  readonly without: string;
+  /** What is left of it, g. */
+  readonly left: number;
+  /** Ingredients that stay as they are. */
+  readonly keep: readonly string[];
+}
+
+/** The controls for what is out, made anew for each recipe. */
+export function replaceQuestion(recipe: Control<Attempt<Recipe>>): Control<Question> {
+  const out = html`<select></select>` as unknown as HTMLSelectElement;
+  const rest = html`<div></div>`;
+  const stays = html`<div class="ticks"></div>`;
+  const element = html`<div>
+    <label class="field">What is out?${out}</label>
+    ${rest}
+    <fieldset class="stays">
+      <legend>What stays as it is</legend>
+      ${stays}
+    </fieldset>
+  </div>`;
+  let left: Control<number> | undefined;
+  let lines: RecipeLine[] = [];
+  const kept = new Set<string>();
+
+  const showRest = () => {
+    const line = lines.find(({ingredient}) => ingredient.name === out.value);
+    // Less than the recipe takes: with all of it there is nothing to replace.
+    const most = line ? Math.floor(line.grams * 9.9) / 10 : 0;
+    const step = most >= 500 ? 10 : most >= 50 ? 1 : 0.1;
+    left = slider({key: "left", label: "Still there", unit: "g", min: 0, max: most, step, value: 0});
+    rest.replaceChildren(left);
+  };
+  const showStays = () => {
+    stays.replaceChildren(
+      ...lines
+        .filter(({ingredient}) => ingredient.name !== out.value)
+        .map(({ingredient: {name}}) => {
+          const box = html`<input type="checkbox" />` as HTMLInputElement;
+          box.checked = kept.has(name);
+          box.addEventListener("input", () => {
+            if (box.checked) kept.add(name);
+            else kept.delete(name);
+            keep("keep", kept.size ? [...kept] : [""]);
+          });
+          return html`<label>${box}<span>${name}</span></label>`;
+        }),
+    );
+  };
+  const show = () => {
+    lines = "value" in recipe.value ? eachOnce(recipe.value.value) : [];
+    out.replaceChildren(
+      ...lines.map(
+        ({ingredient: {name}, grams: g}) => html`<option value=${name}>${name}, ${grams(g)} g</option>`,
+      ),
+    );
+    const names = lines.map(({ingredient}) => ingredient.name);
+    out.value = names.find((name) => name === recall("out")[0]) ?? likely(lines);
+    kept.clear();
+    const known = recall("keep");
+    for (const {ingredient} of lines) {
+      if (known.length ? known.includes(ingredient.name) : isFlavour(ingredient)) kept.add(ingredient.name);
+    }
+    showRest();
+    showStays();
+  };
+  out.addEventListener("input", () => {
+    keep("out", [out.value]);
+    keep("left", []);
+    kept.delete(out.value);
+    showRest();
+    showStays();
+  });
+  recipe.addEventListener("input", () => {
+    for (const key of ["out", "left", "keep"]) keep(key, []);
+    show();
+  });
+  show();
+  return control(element, () => ({
+    without: out.value,
+    left: left?.value ?? 0,
+    keep: [...kept].filter((name) => name !== out.value),
+  }));
+}
+
+/** What a page opens without: the sugar that is least of all, or cream, or whatever comes first. */
+function likely(lines: readonly RecipeLine[]): string {
+  const sugars = lines
+    .filter(({ingredient}) => ingredient.group === "sugar")
+    .sort((a, b) => a.grams - b.grams);
+  return (sugars[0] ?? lines[0])?.ingredient.name ?? "";
+}

@@ -1,0 +1,49 @@
+import {readdirSync} from "node:fs";
+import {fileURLToPath} from "node:url";
+import {config, observable} from "@observablehq/notebook-kit/vite";
+import {defineConfig, mergeConfig, type UserConfig} from "vite";
+import {codeBelow} from "./code-below.ts";
+import {notices} from "./notices.ts";
+import {offline} from "./offline.ts";
+
+const root = fileURLToPath(new URL("../../..", import.meta.url));
+const template = fileURLToPath(new URL("./template.html", import.meta.url));
+
+/** Every notebook, as a path from the repository's root. */
+export const NOTEBOOKS = readdirSync(`${root}/notebooks`)
+  .filter((name) => name.endsWith(".html"))
+  .map((name) => `notebooks/${name}`);
+
+/** This file, for those who build from code. */
+export const CONFIG = fileURLToPath(import.meta.url);
+
+/** Where the built site goes, from the repository's root. */
+export const SITE = "dist/notebooks-site";
+
+const settings: UserConfig = {
+  root,
+  plugins: [offline(), observable({template}), codeBelow(), notices()],
+  // Bundled ahead of the first visit, so that the first page does not reload itself.
+  optimizeDeps: {
+    entries: [],
+    include: [
+      "observable:runtime",
+      "@observablehq/plot",
+      "@observablehq/inputs",
+      "d3-dsv",
+      "htl",
+      "fastest-levenshtein",
+      "javascript-lp-solver",
+      "zod/mini",
+    ],
+    rolldownOptions: {plugins: [offline()]},
+  },
+  build: {
+    outDir: `${root}/${SITE}`,
+    emptyOutDir: true,
+    chunkSizeWarningLimit: 2000,
+    rollupOptions: {input: NOTEBOOKS.map((path) => `${root}/${path}`)},
+  },
+};
+
+export default defineConfig(() => mergeConfig(config() as UserConfig, settings));

@@ -1,0 +1,50 @@
+import {inventedMoney} from "../words/invented-money.ts";
+import {inventedPrices, inventedWords} from "../words/price-origin.ts";
+import type {WeighedMix} from "../page/mixes.ts";
+
+/** How sums of money are written on a page: those at invented prices look it. */
+export interface MixMoney {
+  /** What to say once beside the sums; empty where every price is the cook's own. */
+  readonly words: string;
+  readonly write: (text: string) => string | HTMLElement;
+}
+
+/** Shares below this are not in a mix, g per 100 g. */
+const TRACE = 1e-4;
+
+/** Money at prices that are all the cook's own. */
+export const OWN_MONEY: MixMoney = {words: "", write: (text) => text};
+
+/**
+ * How the money of some mixes is written.
+ *
+ * @param prices money per kg, by ingredient, as the mixes were worked out with
+ * @param own names whose price the cook gave
+ */
+export function mixMoney(
+  mixes: readonly {readonly mix: Pick<WeighedMix, "amounts">}[],
+  prices: ReadonlyMap<string, number>,
+  own: {readonly has: (name: string) => boolean},
+): MixMoney {
+  const used = [
+    ...new Set(
+      mixes.flatMap(({mix}) =>
+        mix.amounts.filter(({percent}) => percent > TRACE).map(({ingredient}) => ingredient),
+      ),
+    ),
+  ];
+  const invented = inventedPrices(
+    used.flatMap((name) => (prices.has(name) ? [{name, price: prices.get(name)!}] : [])),
+    own,
+  );
+  return invented.length ? {words: inventedWords(invented, used.length), write: inventedMoney} : OWN_MONEY;
+}
+
+/** Names of the ingredients of a brief whose price stands there: the cook gave it. */
+export function pricedIn(
+  entries: readonly (string | {readonly name: string; readonly price?: number | undefined})[],
+): Set<string> {
+  return new Set(
+    entries.flatMap((entry) => (typeof entry !== "string" && entry.price !== undefined ? [entry.name] : [])),
+  );
+}

@@ -1,0 +1,39 @@
+import {readRecipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
+import {readRecipeJson} from "../../../lib/io/json/recipe-json.ts";
+import type {Pantry} from "../../../lib/pantry/pantry.ts";
+import type {Recipe, RecipeLine} from "../../../lib/pantry/recipe.ts";
+import {type Attempt, mistakeOf} from "./mistakes.ts";
+
+/** A text with the name of the file that it comes from. */
+export interface Source {
+  /** Name of the file, which tells JSON from CSV. */
+  readonly file: string;
+  readonly text: string;
+}
+
+/** The recipe in a file, or what is amiss with it. */
+export function loadRecipe(source: Source, pantry: Pantry): Promise<Attempt<Recipe>> {
+  const {file, text} = source;
+  const read = isCsv(source) ? readRecipeCsv(text, pantry, file) : readRecipeJson(text, pantry, file);
+  return read.then(
+    (value) => ({value}),
+    (error: unknown) => ({mistake: mistakeOf(error)}),
+  );
+}
+
+/** Whether a file is CSV: by its name, and where that does not tell, by how it begins. */
+export function isCsv({file, text}: Source): boolean {
+  if (/\.(csv|json)$/i.test(file)) return /\.csv$/i.test(file);
+  return !text.trimStart().startsWith("{");
+}
+
+/** Each ingredient of a recipe once, with all that goes in of it: sugar may stand in two lines. */
+export function eachOnce({lines}: Recipe): RecipeLine[] {
+  const found = new Map<string, RecipeLine>();
+  for (const line of lines) {
+    const {name} = line.ingredient;
+    const g = line.grams + (found.get(name)?.grams ?? 0);
+    if (g > 0) found.set(name, {...line, grams: g});
+  }
+  return [...found.values()];
+}

@@ -1,0 +1,169 @@
+import {describe, expect, it} from "vitest";
+import {balance, balanceSteps, inChunks, loadHighs, solve} from "../../lib/index.ts";
+import type {BriefInput} from "../../lib/index.ts";
+
+const highs = await loadHighs();
+
+/** Invented syrups of 0 to 50 % sucrose, as many as asked for. */
+function syrups(count: number, more: object): BriefInput["ingredients"] {
+  return Array.from({length: count}, (_, i) => ({
+    name: `syrup ${i}`,
+    composition: {water: 50 + (i % 50), sucrose: 50 - (i % 50)},
+    ...more,
+  }));
+}
+
+/** Briefs that once took minutes: large, with whole values, and impossible or nearly so. */
+const LARGE: [string, BriefInput][] = [
+  [
+    "2,000 in steps, with more sugar than any has",
+    {ingredients: syrups(2000, {step: 1}), targets: {sugars: {min: 60}}},
+  ],
+  [
+    "300 with a least amount if used",
+    {
+      ingredients: syrups(300, {minIfUsed: 5}),
+      targets: {sugars: {equal: 10}, scoopTemperature: {max: -12}},
+    },
+  ],
+  [
+    "1,200 with a least amount if used",
+    {
+      ingredients: syrups(1200, {minIfUsed: 5}),
+      targets: {sugars: {equal: 10}, scoopTemperature: {max: -12}},
+    },
+  ],
+];
+
+/** Dear and cheap syrups in whole steps: a search with answers on its way. */
+const search: BriefInput = {
+  batch: 1000,
+  ingredients: Array.from({length: 6}, (_, i) => ({
+    name: `syrup ${i}`,
+    composition: {water: 40 + 7 * i, sucrose: 60 - 7 * i},
+    price: 1 + ((i * 7) % 11) / 10,
+    step: i === 5 ? 10 : 90 + 10 * i,
+  })),
+  targets: {sugars: {min: 38.2, max: 39.3}},
+  minimise: "cost",
+};
+
+/** A clock that goes on by 1 ms whenever it is read. */
+function counting(): () => number {
+  let reads = 0;
+  return () => reads++;
+}
+
+describe("a deadline", () => {
+  // Wide bounds, since other work may share the machine; the fuzz holds the promise itself.
+  it.each(LARGE)("ends a brief of %s", (_, brief) => {
+    for (const engine of [{}, {highs}]) {
+      const start = performance.now();
+      const answer = balance(brief, {deadline: 300, search: engine});
+      expect(["infeasible", "undecided"]).toContain(answer.status);
+      expect(performance.now() - start).toBeLessThan(20_000);
+    }
+  });
+
+  it("leaves time for the right answer where there is enough", () => {
+    const answer = balance(LARGE[0]![1], {deadline: Infinity, search: {highs}});
+    if (answer.status !== "infeasible") throw new Error(answer.status);
+    expect(answer.conflict.targets).toMatchObject([{target: "sugars", bound: "min", limit: 60}]);
+    expect(answer.conflict.cutShort).toBeUndefined();
+  });
+
+  it("is told by one clock for all that is done: the more time, the more is known", () => {
+    const known = (deadline: number) => {
+      let reads = 0;
+      const answer = balance(search, {deadline, now: () => reads++});
+      // Nothing goes on after the time: what has begun looks once more, and so do those who wait for it.
+      expect(reads).toBeLessThanOrEqual(deadline + 5);
+      if (answer.status === "optimal") return answer.candidatesCutShort ? "mix" : "all";
+      if (answer.status !== "undecided") throw new Error(answer.status);
+      return answer.best ? "best so far" : "nothing";
+    };
+    expect([1, 60, 500, 1e9].map(known)).toEqual(["nothing", "best so far", "mix", "all"]);
+  });
+
+  it("gives the best mix so far as a full report that keeps the limits", () => {
+    const answer = balance(search, {deadline: 60, now: counting()});
+    if (answer.status !== "undecided" || !answer.best) throw new Error(answer.status);
+    const {amounts, shares, cost, freezing, scoop} = answer.best;
+    expect(amounts.reduce((total, {grams}) => total + grams, 0)).toBeCloseTo(1000, 5);
+    expect(shares.sugars).toBeGreaterThan(38.2 - 1e-6);
+    expect(shares.sugars).toBeLessThan(39.3 + 1e-6);
+    expect(cost).toBeGreaterThan(0);
+    expect(freezing.curve.length).toBeGreaterThan(1);
+    expect(scoop).toHaveProperty("verdict");
+  });
+
+  it("leaves candidates out where they are not wanted", () => {
+    const brief: BriefInput = {
+      ingredients: [
+        {name: "syrup", composition: {water: 40, sucrose: 60}, price: 1},
+        {name: "glucose", composition: {water: 20, dextrose: 80}, price: 2},
+        {name: "water", composition: {water: 100}, price: 0},
+      ],
+      targets: {sugars: {min: 20, max: 40}},
+      minimise: "cost",
+    };
+    expect(balance(brief).candidates.length).toBeGreaterThan(0);
+    expect(balance(brief, {candidates: false})).toMatchObject({status: "optimal", candidates: []});
+  });
+
+  it("is refused where it is no time", () => {
+    for (const deadline of [0, -1, NaN]) expect(() => balance(search, {deadline})).toThrow("deadline");
+    expect(() => balance(search, {search: {timeLimit: 0}})).toThrow("timeLimit");
+    expect(() => balance(search, {now: 5 as never})).toThrow("clock");
+  });
+});
+
+describe("a signal", () => {
+  it("ends a call before it begins, and steps between two of them", async () => {
+    const stopped = AbortSignal.abort();
+    expect(() => balance(search, {signal: stopped})).toThrow("abort");
+    const controller = new AbortController();
+    const steps = balanceSteps(search, {signal: controller.signal});
+    expect(steps.next().done).toBe(false);
+    controller.abort();
+    expect(() => steps.next()).toThrow("abort");
+    const driven = inChunks(balanceSteps(search), {signal: stopped});
+    await expect(driven).rejects.toThrow("abort");
+  });
+
+  it("steps give what the call gives", () => {
+    const brief: BriefInput = {ingredients: syrups(3, {}), targets: {sugars: {equal: 49.5}}};
+    const steps = balanceSteps(brief);
+    let step = steps.next();
+    while (!step.done) step = steps.next();
+    expect(step.value).toEqual(balance(brief));
+  });
+});
+
+describe("numbers that no engine can bear", () => {
+  it("HiGHS gives up without an error of its own", () => {
+    const tiny = {
+      variables: Array.from({length: 41}, (_, j) => ({
+        name: "x",
+        cost: 1e-320 * (j + 1),
+        integer: true,
+        upper: 9,
+      })),
+      rows: [{name: "r", coefficients: Array.from({length: 41}, () => 1), lower: 3}],
+    };
+    expect(["optimal", "undecided"]).toContain(solve(tiny, {highs}).status);
+  });
+
+  it("a batch and a price beyond all measure are refused where they stand", () => {
+    const with_ = (batch: number, price: number): BriefInput => ({
+      batch,
+      ingredients: [{name: "sugar", composition: {sucrose: 100}, price}],
+    });
+    expect(() => balance(with_(1e300, 1))).toThrow("batch");
+    expect(() => balance(with_(1000, 1e308))).toThrow("price");
+    expect(() => balance(with_(1000, 1e-320))).toThrow("price");
+    expect(balance(with_(1e9, 1e9))).toMatchObject({status: "optimal", cost: 1e15});
+    expect(balance(with_(1000, 0))).toMatchObject({status: "optimal", cost: 0});
+    expect(balance(with_(1000, 1e-9))).toMatchObject({status: "optimal"});
+  });
+});

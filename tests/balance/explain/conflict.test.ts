@@ -1,0 +1,285 @@
+import {describe, expect, test} from "vitest";
+import {balance} from "../../../lib/balance/balance.ts";
+import type {ConflictingLimit} from "../../../lib/balance/mix/answer.ts";
+import type {BriefInput} from "../../../lib/balance/brief/brief-schema.ts";
+import type {Brief, Choice, Target} from "../../../lib/balance/brief/brief.ts";
+import {explainConflict} from "../../../lib/balance/explain/conflict.ts";
+import {targetPath} from "../../../lib/balance/brief/limit-path.ts";
+import {readBrief} from "../../../lib/balance/read/read-brief.ts";
+import {solveBrief} from "../../../lib/balance/mix/solve-brief.ts";
+import {DOSES} from "../../../lib/pantry/doses.ts";
+import {withRelaxations} from "../../../lib/balance/explain/with-relaxations.ts";
+import {pantryOf} from "../../../lib/pantry/pantry.ts";
+import {realPantry} from "../../support/pantry.ts";
+import {randomBrief} from "../../support/random-brief.ts";
+import {within} from "../../support/within.ts";
+
+const nothing = pantryOf([]);
+
+/** Why a brief cannot be met, with the whole shelf to add from. */
+function explained(brief: BriefInput) {
+  const answer = balance(brief, {pantry: realPantry});
+  if (answer.status !== "infeasible") throw new Error(answer.status);
+  return answer;
+}
+
+/** A brief with only those of its limits that a list names. */
+function onlyThese(brief: Brief, limits: readonly ConflictingLimit[]): Brief {
+  const has = (path: string, side: "min" | "max") =>
+    limits.some((limit) => limit.path === path && (limit.bound === side || limit.bound === "equal"));
+  return {
+    ...brief,
+    doses: (brief.doses ?? []).filter(({index}) => has(`doses.${DOSES[index]!.key}`, "max")),
+    targets: brief.targets.flatMap((target): Target[] => {
+      const {subject, min, max} = target;
+      const path = targetPath(brief, target);
+      const kept = {
+        ...(min !== undefined && has(path, "min") && {min}),
+        ...(max !== undefined && has(path, "max") && {max}),
+      };
+      return Object.keys(kept).length ? [{subject, ...kept}] : [];
+    }),
+    ingredients: brief.ingredients.map((choice, j): Choice => ({
+      ...choice,
+      min: has(`ingredients[${j}]`, "min") ? choice.min : 0,
+      max: has(`ingredients[${j}]`, "max") ? choice.max : Infinity,
+    })),
+  };
+}
+
+describe("random impossible briefs", () => {
+  const impossible = Array.from({length: 400}, (_, seed) => randomBrief(seed + 1000)).filter(
+    (brief) => solveBrief(readBrief(brief, realPantry)).status === "infeasible",
+  );
+
+  test("there are enough of them to mean something", () => {
+    expect(impossible.length).toBeGreaterThan(40);
+  });
+
+  test("the limits named conflict by themselves, and no longer without any one of them", () => {
+    for (const written of impossible) {
+      const brief = readBrief(written, realPantry);
+      const {targets} = explainConflict(brief, nothing);
+      expect(targets.length).toBeGreaterThan(0);
+      expect(solveBrief(onlyThese(brief, targets)).status).toBe("infeasible");
+      for (const left of targets) {
+        const rest = targets.filter((limit) => limit !== left);
+        expect(solveBrief(onlyThese(brief, rest)).status, `${brief.name} without ${left.target}`).toBe(
+          "optimal",
+        );
+      }
+    }
+  });
+
+  test("the change proposed, applied as it is listed, is enough: the answer is the mix that was shown", () => {
+    for (const written of impossible) {
+      const {relaxation, relaxations, amounts} = explainConflict(readBrief(written, realPantry), nothing);
+      expect(relaxation).toBe("found");
+      const mended = solveBrief(readBrief(withRelaxations(written, relaxations), realPantry));
+      if (mended.status !== "optimal") throw new Error(mended.status);
+      for (const [j, {grams}] of mended.amounts.entries())
+        within(grams, amounts?.[j]?.grams ?? NaN, 1e-6 * written.batch!, "the mix shown");
+      for (const {to} of relaxations) expect(to).toBe(Number(to.toFixed(2)));
+    }
+  });
+});
+
+test("a limit that nothing bears on does not drown the others: 50 to 40 % sugar is less, by proportion, than 40 to 50 % solids", () => {
+  const targets = {msnf: {equal: 0}, totalSolids: {max: 40}, sugars: {min: 50}};
+  const answer = balance({ingredients: ["sucrose", "water"], targets}, {pantry: realPantry});
+  if (answer.status !== "infeasible") throw new Error(answer.status);
+  expect(answer.conflict.relaxations).toEqual([
+    {
+      of: "target",
+      path: "targets.sugars",
+      target: "sugars",
+      bound: "min",
+      from: 50,
+      to: expect.closeTo(40, 6),
+    },
+  ]);
+});
+
+const milk = {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1};
+const cream = {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 4};
+const sugar = {name: "sugar", composition: {sucrose: 100}, price: 1.2};
+
+describe("impossible briefs a cook would write", () => {
+  test("more fat than the cream has: how far it reaches, and what would help", () => {
+    const answer = balance(
+      {ingredients: [milk, cream, sugar], targets: {fat: {min: 45}}},
+      {pantry: realPantry},
+    );
+    if (answer.status !== "infeasible") throw new Error(answer.status);
+    expect(answer.conflict.targets).toEqual([
+      {of: "target", path: "targets.fat", target: "fat", bound: "min", limit: 45},
+    ]);
+    within(answer.conflict.reach?.best, 40, 1e-6, "most fat");
+    expect(answer.conflict.relaxations).toHaveLength(1);
+    within(answer.conflict.relaxations[0]!.to, 40, 1e-6, "fat that can be had");
+    expect(answer.conflict.openers).not.toHaveLength(0);
+  });
+
+  test("nothing is named that would have to be overdosed", () => {
+    // Soft without sugars: half a kilogram of salt or citric acid would do it.
+    const brief = {
+      batch: 3000,
+      ingredients: [milk, cream, sugar],
+      targets: {sugars: {max: 12}, fat: {min: 8, max: 12}, scoopTemperature: {max: -20}},
+    };
+    const {conflict} = explained(brief);
+    expect(conflict.openers).not.toContain("salt");
+    expect(conflict.openers).not.toContain("citric acid");
+    // Without the dose, salt alone makes the brief possible; with it, the conflict names the dose.
+    const salted = {...brief, ingredients: [...brief.ingredients, {name: "salt", price: 1}]};
+    expect(balance({...salted, doses: "none"}, {pantry: realPantry}).status).toBe("optimal");
+    expect(explained(salted).conflict.targets).toContainEqual({
+      of: "dose",
+      path: "doses.salt",
+      target: "salt",
+      bound: "max",
+      limit: 0.5,
+    });
+  });
+
+  test("stock limits what a larger max allows, and is named as the reason", () => {
+    const brief = {
+      batch: 1000,
+      ingredients: [{...milk, max: 2000}, {...cream, stock: 100, max: 900}, sugar],
+      targets: {fat: {min: 10}},
+    };
+    const {conflict} = explained(brief);
+    expect(conflict.targets).toContainEqual({
+      of: "ingredient",
+      path: "ingredients[1]",
+      target: "cream",
+      bound: "max",
+      limit: 100,
+      inStock: true,
+    });
+    // 100 g of cream and 900 of milk: 40 + 31.5 g of fat.
+    within(conflict.relaxations[0]?.to, 7.15, 1e-6, "fat that can be had");
+    const enough = balance({...brief, targets: {fat: {min: 7.15}}});
+    if (enough.status !== "optimal") throw new Error(enough.status);
+    expect(enough.binding).toContainEqual(
+      expect.objectContaining({target: "cream", limit: 100, inStock: true}),
+    );
+  });
+
+  test("stock that does not fill the batch", () => {
+    const answer = balance({
+      batch: 1000,
+      ingredients: [
+        {...milk, max: 300},
+        {...sugar, max: 100},
+      ],
+    });
+    if (answer.status !== "infeasible") throw new Error(answer.status);
+    expect(answer.conflict.targets.map(({target}) => target)).toEqual(["milk", "sugar"]);
+    within(
+      answer.conflict.relaxations.reduce((total, {from, to}) => total + to - from, 0),
+      600,
+      1e-6,
+      "g missing",
+    );
+  });
+
+  test("two wishes for the same solids", () => {
+    const answer = balance({
+      ingredients: [milk, cream, sugar],
+      targets: {sugars: {min: 30}, totalSolids: {max: 25}},
+    });
+    if (answer.status !== "infeasible") throw new Error(answer.status);
+    expect(new Set(answer.conflict.targets.map(({target}) => target))).toEqual(
+      new Set(["sugars", "totalSolids"]),
+    );
+  });
+});
+
+describe("a change in the cook's own sense", () => {
+  const limits = (brief: BriefInput) =>
+    explained(brief).conflict.relaxations.map(({path, bound, to}) => [path, bound, to]);
+
+  test("no amount moves where a target can give", () => {
+    const brief = {
+      batch: 5000,
+      ingredients: [{...milk, max: 500}, cream, sugar],
+      targets: {fat: {max: 10}, sugars: {max: 20}},
+    };
+    expect(limits(brief).every(([path]) => String(path).startsWith("targets."))).toBe(true);
+  });
+
+  test("where amounts alone conflict, none grows more than it must: five kilograms of at most 1.8", () => {
+    const brief = {
+      batch: 5000,
+      ingredients: [
+        {...milk, max: 500},
+        {...cream, max: 800},
+        {...sugar, max: "10 %"},
+      ],
+    };
+    // Each may become three times what it was: 1500 + 2400 leave 1100 g of sugar, 22 %.
+    expect(limits(brief)).toEqual([
+      ["ingredients[0]", "max", 1500],
+      ["ingredients[1]", "max", 2400],
+      ["ingredients[2]", "max", 1100],
+    ]);
+    const {relaxations} = explained(brief).conflict;
+    expect(withRelaxations(brief, relaxations).ingredients[2]).toMatchObject({max: "22 %"});
+    expect(balance(withRelaxations(brief, relaxations)).status).toBe("optimal");
+  });
+
+  test("one exact value becomes a range on the side that gives, in its place among the others", () => {
+    const targets = {fat: {equal: 30}, ice: [{at: -18, min: 1}], sugars: {max: 5}};
+    const brief = {ingredients: [{...milk, min: "40 %"}, cream, sugar], targets};
+    const {relaxations} = explained(brief).conflict;
+    const mended = withRelaxations(brief, relaxations);
+    expect(Object.keys(mended.targets!)).toEqual(["fat", "ice", "sugars"]);
+    // 40 % of milk with 3.5 % fat and 60 % of cream with 40 %: 25.4 %.
+    expect(mended.targets!.fat).toEqual({min: 25.4, max: 30});
+    expect(balance(mended).status).toBe("optimal");
+  });
+
+  test("a stock that is too small is to be enlarged", () => {
+    const brief = {
+      ingredients: [
+        {...milk, stock: 300, max: "90 %"},
+        {...sugar, max: 100},
+      ],
+    };
+    const {relaxations} = explained(brief).conflict;
+    expect(relaxations).toContainEqual(expect.objectContaining({path: "ingredients[0]", inStock: true}));
+    expect(balance(withRelaxations(brief, relaxations)).status).toBe("optimal");
+  });
+
+  test("a temperature that no figure helps is left out, and none is asked for that a brief refuses", () => {
+    const brief = {ingredients: [{name: "water"}], targets: {freezingPoint: {max: -1}}};
+    const {relaxations} = explained(brief).conflict;
+    expect(relaxations).toEqual([expect.objectContaining({path: "targets.freezingPoint", dropped: true})]);
+    expect(balance(withRelaxations(brief, relaxations), {pantry: realPantry}).status).toBe("optimal");
+  });
+
+  test("what waits behind is said, and where nothing that may give helps", () => {
+    const both = {
+      ingredients: [milk, cream],
+      targets: {fat: {min: 45}, sugars: {min: 5}},
+    };
+    expect(explained(both).conflict.more).toBe(true);
+    expect(explained({...both, targets: {fat: {min: 45}}}).conflict.more).toBeUndefined();
+    const bound = {
+      ingredients: [
+        {...milk, ratio: {to: "cream", grams: 1}},
+        {...cream, ratio: {to: "sugar", grams: 1}},
+        {...sugar, ratio: {to: "milk", grams: 2}},
+      ],
+    };
+    expect(explained(bound).conflict).toMatchObject({relaxation: "impossible", relaxations: []});
+  });
+
+  test("a change of another brief is refused", () => {
+    const {relaxations} = explained({ingredients: [milk], targets: {fat: {min: 45}}}).conflict;
+    expect(() => withRelaxations({ingredients: [milk]}, relaxations)).toThrow(
+      /relaxations: a place that the brief does not have \(got "targets\.fat"\)/,
+    );
+  });
+});

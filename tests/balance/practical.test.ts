@@ -1,0 +1,289 @@
+import {describe, expect, test} from "vitest";
+import type {Balanced} from "../../lib/balance/mix/answer.ts";
+import {balance} from "../../lib/balance/balance.ts";
+import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
+import {candidatesOf, distance} from "../../lib/balance/explain/candidates.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {reliability} from "../../lib/balance/weigh/reliability.ts";
+import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
+import {weighable} from "../../lib/balance/weigh/weighable.ts";
+import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
+import {dataset, demoPantry, realPantry} from "../support/pantry.ts";
+import {randomBrief} from "../support/random-brief.ts";
+import {within} from "../support/within.ts";
+
+const demo = JSON.parse(dataset("demo/pear-base.json")) as BriefInput;
+
+function solved(
+  input: BriefInput,
+  pantry = demoPantry,
+): {brief: ReturnType<typeof readBrief>; mix: Balanced} {
+  const brief = readBrief(input, pantry);
+  const mix = solveBrief(brief);
+  if (mix.status !== "optimal") throw new Error(mix.status);
+  return {brief, mix};
+}
+
+const grams = ({amounts}: Pick<Balanced, "amounts">) => amounts.map((amount) => amount.grams);
+
+describe("weighable amounts", () => {
+  test.each([700, 1000, 5000, 12_345])(
+    "of the demo base at %i g: whole yolks, steps of the scale, every target kept",
+    (batch) => {
+      const scaled = {
+        ...demo,
+        batch,
+        ingredients: demo.ingredients.map((entry) =>
+          typeof entry === "string"
+            ? entry
+            : {
+                ...entry,
+                min: (Number(entry.min ?? 0) * batch) / 5000,
+                max: (Number(entry.max ?? 5000) * batch) / 5000,
+              },
+        ),
+      };
+      // 30 g of ginger in 5000 g is no round amount in other batches: let it vary.
+      const {brief, mix} = solved({
+        ...scaled,
+        ingredients: scaled.ingredients.map((entry) =>
+          typeof entry === "object" && entry.name === "fresh ginger"
+            ? {...entry, max: entry.max! + 1}
+            : entry,
+        ),
+      });
+      const result = weighable(brief, grams(mix));
+      expect(result.missed).toEqual([]);
+      const yolks = result.amounts.find(({ingredient}) => ingredient === "egg yolk")!;
+      expect(result.counts["egg yolk"]! * 17).toBe(yolks.grams);
+      for (const {ingredient, grams} of result.amounts) {
+        if (ingredient !== "egg yolk")
+          within(grams * 10, Math.round(grams * 10), 1e-6, `${ingredient} in tenths of a gram`);
+      }
+      within(result.total, batch, 9, "total");
+    },
+  );
+
+  test("a target that no whole step meets is said to be missed, with what it comes to", () => {
+    const {brief, mix} = solved({
+      batch: 100,
+      ingredients: [
+        {name: "a", composition: {water: 50, sucrose: 50}, price: 1, unit: 40},
+        {name: "b", composition: {water: 100}, price: 1, unit: 30},
+      ],
+      targets: {},
+    });
+    const strict = {
+      ...brief,
+      targets: [{subject: {kind: "quantity", quantity: "sucrose"}, min: 21, max: 22} as const],
+    };
+    const result = weighable(strict, grams(mix));
+    expect(result.missed).toHaveLength(1);
+    const {target, value} = result.missed[0]!;
+    expect(target).toBe("sucrose");
+    within(value, result.composition.sucrose ?? 0, 1e-12, "what it comes to");
+  });
+
+  test("of random briefs: what is said to be kept is kept, measured anew", () => {
+    let kept = 0;
+    for (let seed = 1; seed <= 60; seed++) {
+      const brief = readBrief(randomBrief(seed), realPantry);
+      const mix = solveBrief(brief);
+      if (mix.status !== "optimal") continue;
+      const {missed, amounts, shares} = weighable(brief, grams(mix));
+      if (missed.length === 0) kept++;
+      for (const [j, {grams}] of amounts.entries()) {
+        expect(grams).toBeGreaterThanOrEqual(0);
+        expect(grams).toBeLessThanOrEqual(brief.ingredients[j]!.max + 1e-9);
+      }
+      for (const {subject, min, max} of brief.targets) {
+        if (subject.kind !== "quantity" || missed.some(({target}) => target === subject.quantity)) continue;
+        expect(shares[subject.quantity]).toBeGreaterThanOrEqual((min ?? 0) - 0.051);
+        expect(shares[subject.quantity]).toBeLessThanOrEqual((max ?? 200) + 0.051);
+      }
+    }
+    expect(kept).toBeGreaterThan(25);
+  });
+});
+
+describe("practical rules of a brief", () => {
+  const milk = {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1};
+  const cream = {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 4};
+  const butter = {name: "butter", composition: {water: 16, milkFat: 82, msnf: 2}, price: 6};
+  const sugar = {name: "sugar", composition: {sucrose: 100}, price: 1.2};
+  const yolk = {
+    name: "yolk",
+    composition: {water: 52, eggFat: 26.5, otherProtein: 16, otherSolids: 5.5},
+    price: 9,
+  };
+  const base: BriefInput = {
+    ingredients: [milk, cream, butter, sugar, yolk],
+    targets: {fat: {equal: 10}, sugars: {equal: 16}},
+  };
+  const amount = (answer: ReturnType<typeof balance>, name: string) => {
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    return answer.amounts.find(({ingredient}) => ingredient === name)!.grams;
+  };
+  const with_ = (name: string, more: object): BriefInput => ({
+    ...base,
+    ingredients: base.ingredients.map((entry) =>
+      typeof entry === "object" && entry.name === name ? {...entry, ...more} : entry,
+    ),
+  });
+
+  test("whole units", () => {
+    const answer = balance(with_("yolk", {unit: 18, min: 20}));
+    expect(amount(answer, "yolk")).toBeCloseTo(36, 9);
+    expect(answer.status === "optimal" && answer.binding.every(({price}) => price === undefined)).toBe(true);
+  });
+
+  test("none, or at least so much", () => {
+    expect(amount(balance(base), "butter")).toBeLessThan(100);
+    const answer = balance(with_("butter", {minIfUsed: 200}));
+    expect(amount(answer, "butter")).toBe(0);
+  });
+
+  test("at most so many ingredients", () => {
+    const answer = balance({...base, maxIngredients: 3});
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    expect(answer.amounts.filter(({grams}) => grams > 0)).toHaveLength(3);
+  });
+
+  test("only with another", () => {
+    const answer = balance(with_("butter", {onlyWith: {ingredient: "yolk", min: 50}}));
+    expect(amount(answer, "butter") === 0 || amount(answer, "yolk") >= 50 - 1e-9).toBe(true);
+    const forced = balance(with_("butter", {onlyWith: {ingredient: "yolk", min: 50}, min: 20}));
+    expect(amount(forced, "yolk")).toBeCloseTo(50, 6);
+  });
+
+  test("a fixed ratio", () => {
+    const answer = balance(with_("yolk", {ratio: {to: "sugar", grams: 0.5}}));
+    within(amount(answer, "yolk") / amount(answer, "sugar"), 0.5, 1e-9, "g of yolk per g of sugar");
+  });
+});
+
+describe("whole packs", () => {
+  const fat = (name: string, price: number, pack: number) => ({
+    name,
+    composition: {milkFat: 80, water: 20},
+    price,
+    pack,
+  });
+  const brief: BriefInput = {
+    batch: 1000,
+    ingredients: [
+      fat("large pack", 5, 1000),
+      fat("small pack", 8, 250),
+      {name: "water", composition: {water: 100}, price: 0},
+    ],
+    targets: {fat: {equal: 16}},
+  };
+
+  test("change what is cheapest: the price of a pack counts, not of what is used of it", () => {
+    const byWeight = balance(brief);
+    const byPack = balance({...brief, wholePacks: true});
+    if (byWeight.status !== "optimal" || byPack.status !== "optimal") throw new Error("no mix");
+    within(byWeight.amounts[0]!.grams, 200, 1e-6, "large pack, g");
+    within(byPack.amounts[1]!.grams, 200, 1e-6, "small pack, g");
+    expect(byWeight.packs).toEqual([{ingredient: "large pack", packs: 1, left: expect.closeTo(800, 6)}]);
+    expect(byPack.packs).toEqual([{ingredient: "small pack", packs: 1, left: expect.closeTo(50, 6)}]);
+    within(byWeight.outlay, 5, 1e-9, "one large pack");
+    within(byPack.outlay, 2, 1e-9, "one small pack");
+  });
+});
+
+test("at most so many of a whole shelf ends within its time, with the second engine at hand", async () => {
+  const highs = await loadHighs();
+  const shelf = demoPantry.ingredients.filter(({price}) => price !== undefined).map(({name}) => name);
+  const answer = balance(
+    {
+      ingredients: shelf,
+      targets: {
+        fat: {min: 8, max: 10},
+        totalSolids: {min: 36, max: 40},
+        sugars: {min: 14},
+        freezingPoint: {max: -2.4},
+      },
+      maxIngredients: 4,
+    },
+    {pantry: demoPantry, search: {highs, now: () => performance.now(), timeLimit: 5000}},
+  );
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  expect(answer.amounts.filter(({percent}) => percent > 1e-6).length).toBeLessThanOrEqual(4);
+});
+
+describe("candidates", () => {
+  test("differ from each other, keep within the margin, and are each best at what they say", () => {
+    const {brief, mix} = solved({
+      ...demo,
+      near: {"whole milk": 3000, "cream 40 %": 600, sucrose: 700, pear: 700},
+    });
+    const candidates = candidatesOf(brief, mix);
+    const all = [mix, ...candidates];
+    expect(candidates.length).toBeGreaterThanOrEqual(3);
+    for (const [i, a] of all.entries()) {
+      expect(a.cost!).toBeLessThanOrEqual(mix.cost! * 1.15 + 1e-6);
+      for (const b of all.slice(0, i)) expect(distance(a, b)).toBeGreaterThan(0.5);
+    }
+    const named = (name: string) => candidates.find((candidate) => candidate.name === name)!;
+    for (const other of all) {
+      expect(named("least sweet").shares.sweetness!).toBeLessThanOrEqual(other.shares.sweetness! + 1e-6);
+      expect(named("softest at -18 °C").scoop.temperature!).toBeLessThanOrEqual(
+        other.scoop.temperature! + 1e-6,
+      );
+    }
+  });
+});
+
+describe("a kitchen that is off", () => {
+  const spread = {
+    parts: {"cream 40 %": {milkFat: 1}, "whole milk": {milkFat: 0.2, lactose: 0.2}},
+    weighing: 2,
+  };
+  const input: BriefInput = {
+    ...demo,
+    ingredients: demo.ingredients,
+    targets: {
+      fat: {min: 7, max: 9},
+      msnf: {min: 6.5, max: 10},
+      sugars: {min: 14, max: 20},
+      freezingPoint: {max: -2.4},
+      eggYolkSolids: {min: 1.4},
+    },
+  };
+
+  test("breaks the targets of the cheapest mix about half the time, those of a mix with margin never", () => {
+    const plain = solved(input);
+    const robust = solved({...input, spread, margin: true});
+    const {spread: off} = robust.brief;
+    const before = reliability(plain.brief, grams(plain.mix), off!, {batches: 2000});
+    const after = reliability(robust.brief, grams(robust.mix), off!, {batches: 2000});
+    within(
+      before.targets.find(({target}) => target === "fat")!.holds,
+      0.5,
+      0.06,
+      "chance that fat of at least 7 holds on its limit",
+    );
+    expect(after.all).toBe(1);
+    expect(robust.mix.cost!).toBeGreaterThan(plain.mix.cost!);
+  });
+
+  test("gives the same chances for the same seed, others for another", () => {
+    const {brief, mix} = solved({...input, spread, margin: true});
+    const run = (seed: number) =>
+      reliability(
+        {...brief, targets: [{subject: {kind: "quantity", quantity: "fat"}, min: 7.1}]},
+        grams(mix),
+        brief.spread!,
+        {seed, batches: 500},
+      );
+    expect(run(7)).toEqual(run(7));
+    expect(run(7).targets[0]!.low).not.toBe(run(8).targets[0]!.low);
+  });
+
+  test("without a spread changes nothing", () => {
+    const {brief, mix} = solved(input);
+    const still = reliability(brief, grams(mix), {parts: new Map(), weighing: 0}, {batches: 3});
+    expect(still.all).toBe(1);
+  });
+});

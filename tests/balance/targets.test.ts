@@ -1,0 +1,179 @@
+import {describe, expect, test} from "vitest";
+import {type AxisInput, isTemperature, readAxis} from "../../lib/balance/read/axis.ts";
+import {balance} from "../../lib/balance/balance.ts";
+import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import type {SpecialKind} from "../../lib/balance/brief/subject.ts";
+import {hardPhase, heatShock, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import {scoopTemperature} from "../../lib/freezing/scoop.ts";
+import {answerCsv} from "../../lib/io/document/answer-out.ts";
+import {pantryOf} from "../../lib/pantry/pantry.ts";
+import {within} from "../support/within.ts";
+
+const ingredients = [
+  {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1, properties: {co2: 130}},
+  {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 4, properties: {co2: 560}},
+  {name: "milk powder", composition: {water: 3, msnf: 97}, price: 6, properties: {co2: 900}},
+  {name: "sugar", composition: {sucrose: 100}, price: 1.2, properties: {co2: 80}},
+  {name: "dextrose", composition: {water: 9.1, dextrose: 90.9}, price: 2, properties: {co2: 110}},
+  {name: "water", composition: {water: 100}, price: 0, properties: {co2: 0}},
+];
+const base = {fat: {min: 4}, msnf: {min: 6, max: 11}, sugars: {min: 8}};
+
+function mixFor(more: Partial<BriefInput<string>>) {
+  const answer = balance<string>({ingredients, ...more, targets: {...base, ...more.targets}});
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  return answer;
+}
+
+/** The cheapest mix, and the one with most sugar, without the target in question. */
+const free = mixFor({});
+const sweetFor = (targets: BriefInput<string>["targets"]) =>
+  mixFor({targets: {sugars: {min: 8, max: 25}, ...targets}, maximise: "sugars"});
+const sweet = sweetFor({});
+
+describe("each kind of target is met exactly where it binds", () => {
+  test("ice at a temperature", () => {
+    const [most, least] = [ice(free.composition, -18) - 3, ice(sweet.composition, -10) + 3];
+    within(ice(mixFor({targets: {ice: [{at: -18, max: most}]}}).composition, -18), most, 1e-6, "most ice");
+    within(ice(sweetFor({ice: [{at: -10, min: least}]}).composition, -10), least, 1e-6, "least ice");
+  });
+
+  test("hard phase at a temperature", () => {
+    const most = hardPhase(free.composition, -18) - 2;
+    within(
+      hardPhase(mixFor({targets: {hardPhase: [{at: -18, max: most}]}}).composition, -18),
+      most,
+      1e-6,
+      "hard phase",
+    );
+  });
+
+  test("freezing point, from either side and exactly", () => {
+    const [cold, warm] = [
+      initialFreezingPoint(free.composition)! - 0.4,
+      initialFreezingPoint(sweet.composition)! + 0.4,
+    ];
+    within(
+      initialFreezingPoint(mixFor({targets: {freezingPoint: {max: cold}}}).composition),
+      cold,
+      1e-6,
+      "°C",
+    );
+    within(initialFreezingPoint(mixFor({targets: {freezingPoint: {equal: -3}}}).composition), -3, 1e-6, "°C");
+    within(initialFreezingPoint(sweetFor({freezingPoint: {min: warm}}).composition), warm, 1e-6, "°C");
+  });
+
+  test("scoop temperature", () => {
+    const mix = mixFor({targets: {scoopTemperature: {max: -15}}});
+    within(scoopTemperature(mix.composition).temperature, -15, 1e-6, "°C");
+    expect(mix.shares.scoopTemperature).toBeCloseTo(-15, 6);
+  });
+
+  test("heat shock between two temperatures", () => {
+    const most = heatShock(sweet.composition, -14, -18) - 0.2;
+    within(
+      heatShock(sweetFor({heatShock: [{from: -18, to: -14, max: most}]}).composition, -14, -18),
+      most,
+      1e-6,
+      "ice that melts and refreezes",
+    );
+  });
+
+  test("sweetness, cost and a property of the cook's own", () => {
+    const dear = sweet.shares.cost ?? (sweet.cost! / sweet.batch) * 1000;
+    within(mixFor({targets: {sweetness: {min: 15}}}).shares.sweetness, 15, 1e-6, "sweetness");
+    within(sweetFor({cost: {max: dear - 0.1}}).shares.cost, dear - 0.1, 1e-6, "cost per kg");
+    within(mixFor({targets: {co2: {max: 150}}, maximise: "fat"}).shares.co2, 150, 1e-6, "co2 per 100 g");
+  });
+});
+
+/** A target of each kind, its name in an answer, and how it is written as an aim or an axis. */
+const KINDS = {
+  cost: {target: {max: 3}, name: "cost", wish: "cost"},
+  freezingPoint: {target: {max: -2}, name: "freezingPoint", wish: "freezingPoint"},
+  scoopTemperature: {target: {max: -12}, name: "scoopTemperature", wish: "scoopTemperature"},
+  ice: {target: [{at: -18, min: 1}], name: "ice at -18 °C", wish: {ice: {at: -18}}},
+  hardPhase: {target: [{at: -18, min: 1}], name: "hard phase at -18 °C", wish: {hardPhase: {at: -18}}},
+  heatShock: {
+    target: [{from: -18, to: -14, min: 0.1}],
+    name: "heat shock from -18 to -14 °C",
+    wish: {heatShock: {from: -18, to: -14}},
+  },
+} satisfies Record<SpecialKind, {target: unknown; name: string; wish: AxisInput}>;
+
+/** What becomes of a brief with an aim: its status, or what is said against it. */
+function pursued(minimise: BriefInput<string>["minimise"]): string {
+  try {
+    return mixFor({minimise}).status;
+  } catch (error) {
+    return (error as Error).message;
+  }
+}
+
+describe("every kind of target, that a new one be wanting nowhere", () => {
+  test.each(Object.entries(KINDS))("%s", (kind, {target, name, wish}) => {
+    const mix = mixFor({targets: {[kind]: target} as BriefInput<string>["targets"]});
+    expect(Object.keys(mix.shares)).toContain(name);
+    // Figures in a table have the unit of what they are; "per 100 g" is for properties of the cook's own.
+    expect(answerCsv(mix)).toMatch(new RegExp(`${name},[-.\\d]+,(g per 100 g|°C|money per kg)\\s`));
+    const {subject} = readAxis(wish, readBrief({ingredients, targets: base}, pantryOf([])).ingredients, "x");
+    expect(subject.kind).toBe(kind);
+    const weighted = isTemperature(subject) ? /no weighted sum/ : /^optimal$/;
+    expect(pursued(wish)).toMatch(weighted);
+    expect(pursued(kind)).toMatch(typeof wish === "string" ? weighted : /needs (a|two) temperature/);
+  });
+});
+
+describe("what is minimised or maximised", () => {
+  test.each<[string, Partial<BriefInput<string>>, (mix: typeof free) => number]>([
+    [
+      "a property",
+      {minimise: "co2"},
+      (mix) =>
+        mix.amounts.reduce((sum, {percent}, j) => sum + (percent * ingredients[j]!.properties.co2) / 100, 0),
+    ],
+    ["sweetness", {minimise: "sweetness"}, (mix) => mix.shares.sweetness!],
+    [
+      "hard phase",
+      {minimise: {hardPhase: {at: -18}}, targets: {sugars: {max: 25}}},
+      (mix) => hardPhase(mix.composition, -18),
+    ],
+    [
+      "heat shock",
+      {minimise: {heatShock: {from: -18, to: -14}}, targets: {sugars: {max: 20}}},
+      (mix) => heatShock(mix.composition, -14, -18),
+    ],
+  ])("%s is below that of every other answer", (_what, brief, value) => {
+    const best = value(mixFor(brief));
+    for (const other of [{}, {maximise: "fat"}, {minimise: "cost"}] as const) {
+      expect(best).toBeLessThanOrEqual(value(mixFor({...other, targets: brief.targets})) + 1e-9);
+    }
+  });
+
+  test("the derived quantities can be maximised: most fat with 6 % MSNF and 8 % sugar, by hand", () => {
+    // Cream and milk powder fill what the sugar leaves: two equations, c + p = 92 and 5.4 c + 97 p = 600.
+    const cream = (92 * 97 - 600) / (97 - 5.4);
+    within(mixFor({maximise: "fat"}).shares.fat, 0.4 * cream, 1e-6, "most fat");
+  });
+});
+
+test("a brief without prices is answered with a mix that meets it, and no cost", () => {
+  const answer = balance<string>({
+    ingredients: ingredients.map(({name, composition}) => ({name, composition})),
+    targets: base,
+  });
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  expect(answer.cost).toBeUndefined();
+  expect(answer.shares.fat).toBeGreaterThanOrEqual(4 - 1e-9);
+});
+
+test("missing is absent, not 0: stock limits an amount only where it is known", () => {
+  const answer = balance<string>({
+    batch: 1000,
+    ingredients: [{...ingredients[0]!, max: 500}, ingredients[5]!],
+    targets: {},
+  });
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  within(answer.amounts[1]!.grams, 1000, 1e-9, "free water fills the batch");
+});

@@ -1,0 +1,188 @@
+import * as fc from "fast-check";
+import {describe, expect, it} from "vitest";
+import {glassTransition} from "../../lib/freezing/glass-transition.ts";
+import {hardPhase, ice} from "../../lib/freezing/ice.ts";
+import {
+  DIPPING_TEMPERATURE,
+  PUBLISHED_HARD_MIXES,
+  referenceHardPhase,
+  scooping,
+  scoopTemperature,
+  verdictAt,
+} from "../../lib/freezing/scoop.ts";
+import {FATS, solidFat, solidShare} from "../../lib/freezing/solid-fat.ts";
+import {sandiness, saturations, solubility} from "../../lib/freezing/solubility.ts";
+import {
+  equivalenceMix,
+  sucroseEquivalenceCurve,
+  temperatureBySucroseEquivalence,
+} from "../../lib/freezing/sucrose-equivalence.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
+import {within} from "../support/within.ts";
+
+const [standard] = PUBLISHED_HARD_MIXES.map(({composition}) => composition) as [Composition];
+
+describe("scoop temperature", () => {
+  it("is calibrated on seven published mixes at -13 °C: a hard phase of about 59, spread about 1.6", () => {
+    // Guelph e-book, suggested mixes; with all fat solid the mean is 59.3, and a tenth of the milk fat is liquid there.
+    expect(PUBLISHED_HARD_MIXES).toHaveLength(7);
+    const {mean, spread} = referenceHardPhase();
+    within(mean, 59, 1.5, "mean hard phase");
+    within(spread, 1.6, 0.3, "spread");
+  });
+
+  it("of each published mix lies from -17 to -10 °C (common practice, no source), and it scoops when dipped", () => {
+    for (const {name, composition} of PUBLISHED_HARD_MIXES) {
+      within(scoopTemperature(composition).temperature, -13.5, 3.5, `scoop temperature of ${name}`);
+      expect(verdictAt(composition, DIPPING_TEMPERATURE)).toBe("scoops");
+    }
+  });
+
+  it("is where the hard phase is the reference, and its band where it is two spreads more or less, to a tenth of a degree", () => {
+    const {mean, spread} = referenceHardPhase();
+    const {temperature, low, high} = scoopTemperature(standard);
+    within(hardPhase(standard, temperature!), mean, 1e-6, "at the scoop temperature");
+    // A twentieth of a degree of this mix is at most 0.06 g of hard phase.
+    within(hardPhase(standard, low!), mean + 2 * spread, 0.06, "at the cold end");
+    within(hardPhase(standard, high!), mean - 2 * spread, 0.06, "at the warm end");
+    for (const end of [low!, high!]) expect(Number(end.toFixed(1))).toBe(end);
+  });
+
+  it("has a band of just the temperatures at which the verdict is that it scoops", () => {
+    for (const {composition} of PUBLISHED_HARD_MIXES) {
+      const {low, high} = scoopTemperature(composition);
+      for (let tenths = -400; tenths < 0; tenths++) {
+        const scoops = verdictAt(composition, tenths / 10) === "scoops";
+        expect(scoops, `${tenths / 10}`).toBe(tenths / 10 >= low! && tenths / 10 <= high!);
+      }
+    }
+  });
+
+  it("decides on what is printed: two temperatures that read alike have one verdict", () => {
+    const {low, high} = scoopTemperature(standard);
+    for (const off of [-0.04, 0, 0.04]) {
+      expect(verdictAt(standard, low! + off)).toBe("scoops");
+      expect(verdictAt(standard, high! + off)).toBe("scoops");
+      expect(verdictAt(standard, low! - 0.1 + off)).toBe("firm");
+      expect(verdictAt(standard, high! + 0.1 + off)).toBe("soft");
+    }
+  });
+
+  it("is said of a freezer together with the verdict there", () => {
+    expect(scooping(standard, -18)).toStrictEqual({
+      ...scoopTemperature(standard),
+      freezer: -18,
+      verdict: verdictAt(standard, -18),
+    });
+    expect(scooping({water: 40, sucrose: 60}, -18)).toStrictEqual({freezer: -18, verdict: "never hardens"});
+    expect(() => verdictAt(standard, -41)).toThrow(/temperature/);
+  });
+
+  it("falls when sugar replaces water", () => {
+    const sweeter = {...standard, water: standard.water! - 3, dextrose: 3};
+    expect(scoopTemperature(sweeter).temperature).toBeLessThan(scoopTemperature(standard).temperature!);
+  });
+
+  it("is not there for a mix that never gets so hard, and near 0 °C for water", () => {
+    expect(scoopTemperature({water: 40, sucrose: 60})).toEqual({});
+    expect(scoopTemperature({water: 60, alcohol: 40})).toEqual({});
+    within(scoopTemperature({water: 100}).temperature, 0, 1e-6, "water");
+  });
+
+  it("has a verdict that only hardens on cooling", () => {
+    const order = ["soft", "scoops", "firm", "hard"];
+    const verdicts = Array.from({length: 40}, (_, i) => order.indexOf(verdictAt(standard, -i)));
+    expect(verdicts).toEqual(verdicts.toSorted((a, b) => a - b));
+    expect(new Set(verdicts).size).toBe(4);
+  });
+});
+
+describe("solid fat", () => {
+  it.each(FATS)("%s is solid in the cold, liquid in the warm, never more solid on warming", (fat) => {
+    expect(solidShare(fat, -40)).toBeGreaterThan(75);
+    expect(solidShare(fat, 40)).toBe(0);
+    for (let t = -40; t < 40; t++) expect(solidShare(fat, t + 1)).toBeLessThanOrEqual(solidShare(fat, t));
+  });
+
+  it("adds up by mass", () => {
+    const both = {milkFat: 8, cocoaButter: 4};
+    within(solidFat(both, 5), solidFat({milkFat: 8}, 5) + solidFat({cocoaButter: 4}, 5), 1e-12, "two fats");
+  });
+
+  it("makes the hard phase with the ice", () => {
+    within(hardPhase(standard, -13), ice(standard, -13) + solidFat(standard, -13), 1e-12, "hard phase");
+    within(hardPhase(standard, 5), solidFat(standard, 5), 1e-12, "hard phase of the melted mix");
+  });
+});
+
+describe("second method", () => {
+  it("leaves as much water liquid as the first within 5 % and 0.3 g, for the published mixes as far as its table goes", () => {
+    for (const {name, composition} of PUBLISHED_HARD_MIXES) {
+      for (const {frozen, temperature} of sucroseEquivalenceCurve(equivalenceMix(composition))) {
+        const liquid = composition.water! * (1 - frozen / 100);
+        within(
+          composition.water! - ice(composition, temperature),
+          liquid,
+          0.05 * liquid + 0.3,
+          `${name}, ${frozen} %`,
+        );
+      }
+    }
+  });
+
+  it("says what it leaves out, and where its table ends", () => {
+    expect(equivalenceMix({...standard, alcohol: 2, salt: 0.2}).leftOut).toEqual(["alcohol", "salt"]);
+    expect(equivalenceMix(standard).leftOut).toEqual([]);
+    const mix = {sucroseEquivalent: 20, milkSolids: 10, water: 60};
+    expect(temperatureBySucroseEquivalence(mix, 90)).toBeUndefined();
+    expect(
+      sucroseEquivalenceCurve(mix).every((d, i, all) => i === 0 || d.temperature < all[i - 1]!.temperature),
+    ).toBe(true);
+  });
+});
+
+describe("crystals and glass", () => {
+  it("lactose is far supersaturated in a freezer, sucrose is not at -13.95 °C when saturated with ice", () => {
+    const [first] = saturations(standard, -18);
+    expect(first?.part).toBe("lactose");
+    expect(first?.ratio).toBeGreaterThan(3);
+    within(
+      first?.concentration,
+      (100 * standard.lactose!) / (standard.water! - ice(standard, -18)),
+      1e-9,
+      "lactose",
+    );
+    // Young and Jones 1949: ice, sucrose and a solution of 62.37 % meet at -13.95 °C (from memory).
+    const eutectic = saturations({water: 60, sucrose: 40}, -13.95)[0];
+    within(eutectic?.ratio, 1, 0.07, "saturation at the eutectic");
+  });
+
+  it("nothing dissolves in no water", () => {
+    expect(saturations({milkFat: 100}, -18)).toEqual([]);
+    expect(solubility("lactose", 25)).toBeCloseTo(21.6, 10);
+  });
+
+  it("MSNF above 15 % of the serum sells soon, above 18.5 % turns sandy (Arbuckle, from memory)", () => {
+    const withMsnf = (msnf: number): Composition => ({
+      water: 64,
+      milkProtein: 0.38 * msnf,
+      lactose: 0.54 * msnf,
+      milkSalts: 0.08 * msnf,
+    });
+    expect(sandiness(withMsnf(10)).caution).toBe("none");
+    expect(sandiness(withMsnf(13)).caution).toBe("sell soon");
+    expect(sandiness(withMsnf(16)).caution).toBe("likely");
+  });
+
+  it("the glass of a sugar solution is that sugar's, and of a mix between its sugars'", () => {
+    expect(glassTransition({water: 80, sucrose: 20})).toBe(-32);
+    expect(glassTransition({water: 100})).toBeUndefined();
+    fc.assert(
+      fc.property(fc.double({min: 0.1, max: 20, noNaN: true}), (dextrose) => {
+        const glass = glassTransition({water: 60, sucrose: 10, dextrose})!;
+        expect(glass).toBeLessThan(-32);
+        expect(glass).toBeGreaterThan(-43);
+      }),
+    );
+  });
+});

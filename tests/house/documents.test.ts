@@ -1,0 +1,86 @@
+import {execFileSync} from "node:child_process";
+import {existsSync, mkdtempSync, readFileSync, writeFileSync} from "node:fs";
+import {tmpdir} from "node:os";
+import {join} from "node:path";
+import {fileURLToPath, pathToFileURL} from "node:url";
+import {describe, expect, test} from "vitest";
+import {balance} from "../../lib/index.ts";
+import {realPantry} from "../support/pantry.ts";
+
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const read = (name: string) => readFileSync(join(root, name), "utf8");
+const library = pathToFileURL(join(root, "lib/index.ts")).href;
+
+/** Fenced blocks of a language in a document, in order. */
+function blocks(document: string, language: string): string[] {
+  return [...document.matchAll(new RegExp(`\`\`\`${language}\\n([^]*?)\`\`\``, "g"))].map(
+    (match) => match[1]!,
+  );
+}
+
+describe("README.md", () => {
+  const readme = read("README.md");
+
+  test("its use of the library prints what it says", () => {
+    const [code] = blocks(readme, "ts");
+    const [printed] = blocks(readme, "text");
+    const path = join(mkdtempSync(join(tmpdir(), "mixwright-")), "readme.mts");
+    writeFileSync(path, code!.replace('"mixwright"', JSON.stringify(library)));
+    const output = execFileSync(process.execPath, ["--import", "tsx", path], {cwd: root, encoding: "utf8"});
+    expect(output).toBe(printed);
+  });
+
+  test("its brief can be balanced", () => {
+    const [brief] = blocks(readme, "json");
+    expect(balance(JSON.parse(brief!), {pantry: realPantry}).status).toBe("optimal");
+  });
+});
+
+test("README.md counts the pantry as it is", () => {
+  const [, counted] = /pantry of (\d+) ingredients/.exec(read("README.md"))!;
+  expect(Number(counted)).toBe(realPantry.ingredients.length);
+});
+
+describe("licences", () => {
+  test("README.md has the MIT licence whole, word for word (SPDX MIT)", () => {
+    const plain = read("README.md").replace(/\n> ?/g, " ").replace(/\s+/g, " ");
+    for (const clause of [
+      /Copyright \(c\) \d{4} .+? Permission is hereby granted, free of charge, to any person obtaining a copy of this software and associated documentation files/,
+      /to use, copy, modify, merge, publish, distribute, sublicense, and\/or sell copies of the Software, and to permit persons to whom the Software is furnished to do so, subject to the following conditions: The above copyright notice and this permission notice shall be included in all copies or substantial portions of the Software\./,
+      /WITHOUT WARRANTY OF ANY KIND, EXPRESS OR IMPLIED, INCLUDING BUT NOT LIMITED TO THE WARRANTIES OF MERCHANTABILITY, FITNESS FOR A PARTICULAR PURPOSE AND NONINFRINGEMENT\. IN NO EVENT SHALL THE AUTHORS OR COPYRIGHT HOLDERS BE LIABLE FOR ANY CLAIM, DAMAGES OR OTHER LIABILITY/,
+    ])
+      expect(plain).toMatch(clause);
+  });
+
+  test("DEVELOPERS.md gives each dependency the licence that its package.json has", () => {
+    const table = read("DEVELOPERS.md").split("## Dependencies")[1]!;
+    const {dependencies} = JSON.parse(read("package.json")) as {dependencies: Record<string, string>};
+    for (const name of Object.keys(dependencies)) {
+      const {license} = JSON.parse(read(`node_modules/${name}/package.json`)) as {license: string};
+      const row = table.split("\n").find((line) => line.split(/[| (]+/)[1] === name);
+      expect(row?.split("|")[2]?.trim(), name).toBe(license);
+    }
+  });
+});
+
+describe.each(["README.md", "DEVELOPERS.md"])("%s", (name) => {
+  const document = read(name);
+  const {scripts} = JSON.parse(read("package.json")) as {scripts: Record<string, string>};
+
+  test("names only files that are there", () => {
+    const links = [...document.matchAll(/\]\(([^)#:]+)\)/g)].map((match) => match[1]!);
+    const paths = [...document.matchAll(/`((?:lib|tests|datasets|notebooks)\/[\w./-]+)`/g)].map(
+      (match) => match[1]!,
+    );
+    expect([...links, ...paths].filter((path) => !existsSync(join(root, path)))).toEqual([]);
+  });
+
+  test("names only scripts that are there", () => {
+    const named = [...document.matchAll(/npm (?:run (?:-s )?)?([a-z]+(?::[a-z]+)?)/g)].map(
+      (match) => match[1]!,
+    );
+    expect(
+      named.filter((script) => !(script in scripts) && !["ci", "run", "pack", "install"].includes(script)),
+    ).toEqual([]);
+  });
+});

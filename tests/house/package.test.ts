@@ -1,0 +1,173 @@
+import {spawnSync} from "node:child_process";
+import {existsSync, readFileSync} from "node:fs";
+import {join} from "node:path";
+import {fileURLToPath} from "node:url";
+import {checkPackage, createPackageFromTarballData} from "@arethetypeswrong/core";
+import {publint} from "publint";
+import {build, createLogger, type Rolldown} from "vite";
+import {afterAll, beforeAll, describe, expect, it} from "vitest";
+import {type PackedProject, packedProject} from "../support/packed.ts";
+
+let project: PackedProject;
+beforeAll(() => {
+  project = packedProject();
+}, 120_000);
+afterAll(() => project.remove());
+
+/** A mix of two ingredients that has one answer: 12 % sugar in water. */
+const BRIEF = `{
+  batch: 1000,
+  ingredients: [
+    {name: "water", composition: {water: 100}, price: 0},
+    {name: "sugar", composition: {sucrose: 100}, price: 1.1},
+  ],
+  targets: {sugars: {equal: 12}},
+}`;
+
+describe("the packed library in an empty project", () => {
+  it("balances a brief, reads the data that come with it and draws, from JavaScript", () => {
+    project.write(
+      "use.mjs",
+      `import {readFileSync} from "node:fs";
+import {balance, freezingCurveSvg, pantryOf, readPantryCsv, readRecipeJson} from "mixwright";
+const answer = balance(${BRIEF});
+const data = readFileSync(new URL(import.meta.resolve("mixwright/datasets/ingredients.csv")), "utf8");
+const pantry = pantryOf(readPantryCsv(data));
+const recipe = await readRecipeJson('{"name": "eggs", "ingredients": [{"name": "whole milk", "measure": "2 cups"}]}', pantry);
+const svg = await freezingCurveSvg(answer.freezing.curve);
+const schema = JSON.parse(readFileSync(new URL(import.meta.resolve("mixwright/datasets/schemas/brief.schema.json")), "utf8"));
+console.log(JSON.stringify({
+  status: answer.status, grams: answer.amounts.map(({grams}) => grams), milk: recipe.lines[0].grams, svg, title: schema.title,
+}));`,
+    );
+    const told = JSON.parse(project.node("use.mjs")) as Record<string, unknown>;
+    expect(told).toMatchObject({status: "optimal", title: "Brief of a frozen-dessert mix"});
+    expect((told.grams as number[]).map(Math.round)).toEqual([880, 120]);
+    // 2 cups of milk at 244 g: USDA SR28, NDB 01077.
+    expect(told.milk).toBe(488);
+    expect(told.svg).toContain("Temperature (°C)");
+  });
+
+  it("can be required", () => {
+    project.write("use.cjs", `console.log(require("mixwright").balance(${BRIEF}).status)`);
+    expect(project.node("use.cjs").trim()).toBe("optimal");
+  });
+
+  it("runs its command, and stops with one line at a mistake", () => {
+    const cli = join(project.folder, "node_modules/mixwright/dist/cli.js");
+    const bin = JSON.parse(
+      readFileSync(join(project.folder, "node_modules/mixwright/package.json"), "utf8"),
+    ) as {bin: Record<string, string>};
+    expect(join(project.folder, "node_modules/mixwright", bin.bin.mixwright ?? "")).toBe(cli);
+    expect(readFileSync(cli, "utf8")).toMatch(/^#!\/usr\/bin\/env node\n/);
+    project.write(
+      "brief.json",
+      `{"ingredients": ["whole milk", "sucrose"], "targets": {"sugars": {"equal": 12}}}`,
+    );
+    const answer = JSON.parse(project.node(cli, "balance", "brief.json", "--json")) as {status: string};
+    expect(answer.status).toBe("optimal");
+    project.write("wrong.json", `{"ingredients": ["whole mlik"]}`);
+    const {status, stderr} = spawnSync(process.execPath, [cli, "balance", "wrong.json"], {
+      cwd: project.folder,
+      encoding: "utf8",
+    });
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/^wrong\.json.*did you mean "whole milk".*\n$/);
+  });
+
+  it("has types that check strictly, its own declarations included", () => {
+    project.write(
+      "use.ts",
+      `import {balance, fromLabel, InputError, type Answer, type BriefInput, type Composition} from "mixwright";
+const brief: BriefInput = ${BRIEF};
+const answer: Answer = balance(brief);
+if (answer.status === "optimal") {
+  const grams: number[] = answer.amounts.map((amount) => amount.grams);
+  const composition: Composition = answer.composition;
+  console.log(grams, composition.sucrose);
+}
+// @ts-expect-error -- no such class
+fromLabel({name: "milk", fat: 3.6, carbohydrate: 4.8, sugars: 4.8, protein: 3.4, salt: 0.1}, "diary");
+// @ts-expect-error -- a price is a number
+balance({ingredients: [{name: "milk", price: "1"}]});
+export {InputError};`,
+    );
+    project.write(
+      "tsconfig.json",
+      `{"compilerOptions": {"module": "nodenext", "target": "es2022", "lib": ["es2023", "dom"], "types": [], "strict": true, "exactOptionalPropertyTypes": true, "noEmit": true, "skipLibCheck": false}, "files": ["use.ts"]}`,
+    );
+    const tsc = fileURLToPath(new URL("../node_modules/typescript/bin/tsc", import.meta.url));
+    expect(project.node(tsc, "-p", ".")).toBe("");
+  });
+
+  it("bundles for a browser: nothing of Node is left, and no bundler complains", async () => {
+    const main = project.write(
+      "main.js",
+      `import {balance} from "mixwright";\nexport const answer = balance(${BRIEF});`,
+    );
+    const complaints: string[] = [];
+    const logger = createLogger("warn");
+    logger.warn = logger.warnOnce = (text) => complaints.push(text);
+    const {output} = (await build({
+      root: project.folder,
+      configFile: false,
+      customLogger: logger,
+      build: {
+        outDir: "out",
+        target: "es2022",
+        rolldownOptions: {
+          input: main,
+          preserveEntrySignatures: "strict",
+          output: {entryFileNames: "main.js"},
+        },
+      },
+    })) as Rolldown.RolldownOutput;
+    const code = output.map((piece) => (piece.type === "chunk" ? piece.code : "")).join("\n");
+    expect(code.length).toBeGreaterThan(10_000);
+    expect(code).not.toMatch(/(?:from|import)\s*\(?\s*["'`](?:node:|fs["'`]|path["'`]|child_process["'`])/);
+    expect(complaints.filter((text) => /externalized|node:/.test(text))).toEqual([]);
+    // What the bundle does, without the library beside it.
+    const run = project.write("run.mjs", `console.log((await import("./out/main.js")).answer.status);`);
+    expect(project.node(run).trim()).toBe("optimal");
+  }, 60_000);
+
+  it("pleases publint and are-the-types-wrong", async () => {
+    const {messages} = await publint({
+      pkgDir: join(project.folder, "node_modules/mixwright"),
+      pack: false,
+      strict: true,
+    });
+    expect(messages).toEqual([]);
+    const found = await checkPackage(createPackageFromTarballData(readFileSync(project.tarball)));
+    expect(found.types).toBeTruthy();
+    // The package is ESM alone: what Node below 20.19 or TypeScript's oldest resolution would miss is not promised.
+    const problems = "problems" in found ? found.problems : [];
+    const promised = problems.filter(
+      (problem) =>
+        !("resolutionKind" in problem && ["node10", "node16-cjs"].includes(problem.resolutionKind)),
+    );
+    expect(promised).toEqual([]);
+  });
+
+  it("holds what it needs and nothing else", () => {
+    const home = join(project.folder, "node_modules/mixwright");
+    for (const file of [
+      "dist/index.js",
+      "dist/index.d.ts",
+      "datasets/sources.csv",
+      "datasets/schemas/recipe.schema.json",
+    ])
+      expect(existsSync(join(home, file)), file).toBe(true);
+    // The licence asks to go along with every copy.
+    expect(readFileSync(join(home, "README.md"), "utf8")).toContain("Permission is hereby granted");
+    for (const file of [
+      "lib",
+      "tests",
+      "notebooks",
+      "dist/notebooks-site",
+      "datasets/tools",
+      "datasets/demo",
+    ])
+      expect(existsSync(join(home, file)), file).toBe(false);
+  });
+});

@@ -1,0 +1,93 @@
+import {describe, expect, test} from "vitest";
+import {commandOf} from "../../lib/command/arguments.ts";
+import {utf8Text} from "../../lib/io/text/utf8.ts";
+import * as library from "../../lib/index.ts";
+import {realPantry} from "../support/pantry.ts";
+
+const written = {
+  ingredients: [
+    {name: "whole milk", price: 1},
+    {name: "sucrose", price: 1},
+  ],
+  targets: {sugars: {min: 14, max: 16}},
+};
+const brief = library.readBrief(written, realPantry);
+const answer = library.balance(written, {pantry: realPantry});
+if (answer.status !== "optimal") throw new Error("no answer");
+const {amounts} = answer;
+const grams = amounts.map((amount) => amount.grams);
+
+describe("amounts are taken as an answer holds them, or as numbers in the brief's order", () => {
+  test("reliability", () => {
+    const asHeld = library.reliability(brief, amounts, {weighing: 1}, {batches: 50});
+    expect(asHeld.all).toBeGreaterThan(0);
+    expect(library.reliability(brief, grams, {parts: new Map(), weighing: 1}, {batches: 50})).toEqual(asHeld);
+  });
+
+  test("weighable", () => {
+    expect(library.weighable(brief, amounts)).toEqual(library.weighable(brief, grams));
+  });
+
+  test("recipeOf", () => {
+    expect(library.recipeOf(brief, amounts)).toEqual(library.recipeOf(brief, grams));
+    expect(library.recipeOf(brief, amounts.toReversed())).toEqual(library.recipeOf(brief, grams));
+  });
+});
+
+/** A call as plain JavaScript makes it: nothing checks its types. */
+const loosely = library as unknown as Record<string, (...args: readonly unknown[]) => unknown>;
+const milk = library.findIngredient(realPantry, "whole milk");
+const tub = {shape: "box", length: 20, width: 16, height: 10};
+
+test.each<[name: string, args: readonly unknown[], says: RegExp]>([
+  ["findIngredient", [realPantry, "mlik"], /^name: unknown ingredient \(got "mlik"\); add it to the pantry/],
+  ["quantityOf", [milk.composition, "fatt"], /^quantity: unknown quantity \(got "fatt"\); did you mean fat/],
+  [
+    "quantityOf",
+    [{water: NaN}, "fat"],
+    /^composition\.water: not a finite number \(got NaN\); give a number from 0/,
+  ],
+  ["quantityOf", [{water: "12"}, "fat"], /^composition\.water: not a finite number \(got "12"\)/],
+  ["ice", [{water: "12"}, -18], /^composition\.water: not a finite number/],
+  [
+    "mixComposition",
+    [
+      [
+        {composition: milk.composition, mass: -1},
+        {composition: milk.composition, mass: 1},
+      ],
+    ],
+    /^portions\[0\]\.mass: out of range \(got -1\)/,
+  ],
+  [
+    "hardeningTime",
+    [milk.composition, tub, -18, -5, {airTemperature: -25}],
+    /^core: warmer than the mix as it is drawn, which is at -18 °C \(got -5\); give the colder temperature/,
+  ],
+  ["reliability", [brief, amounts, {weihing: 1}], /^spread: unknown key "weihing"; did you mean weighing/],
+  ["reliability", [brief, [1], {weighing: 1}], /^amounts: not one mass for each/],
+  ["recipeOf", [brief, [{ingredient: "sucrse", grams: 1}]], /^amounts\[0\]\.ingredient: unknown ingredient/],
+  ["recipeOf", [brief, [amounts[0], amounts[0]]], /^amounts\[1\]\.ingredient: named twice/],
+  ["freezingCurve", [milk.composition, {frm: -5}], /^range: unknown key "frm"; did you mean from/],
+  ["sucroseEquivalenceCurve", [library.equivalenceMix(milk.composition), -1], /^step: out of range/],
+])("%s refuses in words %#", (name, args, says) => {
+  expect(() => loosely[name]!(...args)).toThrow(library.InputError);
+  expect(() => loosely[name]!(...args)).toThrow(says);
+});
+
+describe("what the command reads and writes", () => {
+  test.each(["recipe", "csv", "markdown", "html", "svg"])("--%s wants the name of a file", (option) => {
+    for (const name of ["-", ""])
+      expect(() => commandOf("balance", {[option]: name})).toThrow(/not the name of a file .* name a file/);
+    expect(commandOf("balance", {[option]: "file"})).toBe("balance");
+  });
+
+  test("a file that is not UTF-8 is named by line, with what to do", () => {
+    // "crème" in ISO 8859-1: the letter è is the byte E8.
+    const bytes = Uint8Array.from([..."name,water\ncr"].map((c) => c.charCodeAt(0)).concat(0xe8, 0x6d, 0x65));
+    expect(() => utf8Text(bytes, "own.csv")).toThrow(
+      /^own\.csv, line 2: not UTF-8 text; save the file as UTF-8/,
+    );
+    expect(utf8Text(new TextEncoder().encode("crème"), "own.csv")).toBe("crème");
+  });
+});

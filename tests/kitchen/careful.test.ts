@@ -1,0 +1,243 @@
+import {describe, expect, test} from "vitest";
+import {recipeSheet} from "../../lib/io/document/recipe-sheet.ts";
+import {baseProcess} from "../../lib/kitchen/cooking/base-process.ts";
+import {cautionsFor} from "../../lib/kitchen/safety/cautions.ts";
+import {knownCost} from "../../lib/kitchen/product/cost.ts";
+import {countWords} from "../../lib/kitchen/size/counted.ts";
+import {followProcess} from "../../lib/kitchen/cooking/heat-step.ts";
+import {allergenWords, ingredientList, quidPercent} from "../../lib/kitchen/label/label.ts";
+import {madeSheet} from "../../lib/kitchen/day/made-sheet.ts";
+import {checkHold} from "../../lib/kitchen/cooking/pasteurisation.ts";
+import {metWords} from "../../lib/kitchen/cooking/process-steps.ts";
+import {baseComponent, makeProduct} from "../../lib/kitchen/product/product.ts";
+import {standingOf} from "../../lib/kitchen/label/product-standing.ts";
+import {checkStandard, STANDARD_FORCE} from "../../lib/kitchen/label/standards.ts";
+import type {Ingredient} from "../../lib/pantry/ingredient.ts";
+import {findIngredient} from "../../lib/pantry/pantry.ts";
+import type {RecipeLine} from "../../lib/pantry/recipe.ts";
+import {demoPantry} from "../support/pantry.ts";
+
+/** Lines of a recipe by names of the shelf. */
+function linesOf(grams: Readonly<Record<string, number>>): RecipeLine[] {
+  return Object.entries(grams).map(([name, g]) => ({
+    ingredient: findIngredient(demoPantry, name, name),
+    grams: g,
+  }));
+}
+const productOf = (grams: Readonly<Record<string, number>>) =>
+  makeProduct("ice cream", [baseComponent({name: "base", lines: linesOf(grams)})]);
+
+/** Names that a process heats, and names that it stirs in when cold. */
+function heatedOf(lines: readonly RecipeLine[], making: Partial<Parameters<typeof baseProcess>[1]> = {}) {
+  const {steps} = baseProcess(lines, {way: "pot", ...making});
+  return {
+    heated: steps.flatMap((step) => ("heat" in step ? step.heat : [])),
+    cold: steps.flatMap((step) => ("pour" in step ? step.pour : [])),
+  };
+}
+
+describe("what goes in cold (common practice, no source)", () => {
+  const custard = {"whole milk": 500, "whole egg": 100, "caster sugar": 120};
+  const flavours = {rum: 30, "vanilla extract": 5, raspberries: 200};
+
+  test("spirits, extracts and raw fruit do unless asked otherwise; what is cooked already does not", () => {
+    const {heated, cold} = heatedOf(linesOf({...custard, ...flavours, "pumpkin purée": 100}));
+    expect(heated).toEqual(["whole milk", "pumpkin purée", "whole egg", "sucrose"]);
+    expect(cold).toEqual(["spirit 40 % vol", "vanilla extract", "raspberry"]);
+  });
+
+  test("fruit can be heated, and each ingredient by any of its names; alcohol only by its name", () => {
+    const lines = linesOf({...custard, ...flavours});
+    expect(heatedOf(lines, {fruit: "heated"}).cold).toEqual(["spirit 40 % vol", "vanilla extract"]);
+    expect(heatedOf(lines, {heated: ["rum"]}).cold).toEqual(["vanilla extract", "raspberry"]);
+    expect(heatedOf(lines, {late: ["sugar"]}).cold).toContain("sucrose");
+    expect(() => heatedOf(lines, {late: ["gin tonic"]})).toThrow("late: not in the recipe");
+    expect(() => heatedOf(lines, {late: ["rum"], heated: ["rum"]})).toThrow("heated: late as well");
+  });
+
+  test("an ingredient of one's own that holds alcohol does too, whatever its group", () => {
+    const own: Ingredient = {name: "house bitters", composition: {water: 70, alcohol: 30}};
+    expect(heatedOf([...linesOf(custard), {ingredient: own, grams: 20}]).cold).toEqual(["house bitters"]);
+  });
+
+  test("where nothing is heated nothing waits, and fruit alone is heated as it always was", () => {
+    expect(baseProcess(linesOf({...custard, ...flavours}), {way: "cold"}).steps).toHaveLength(2);
+    expect(heatedOf(linesOf({raspberries: 500})).heated).toEqual(["raspberry"]);
+  });
+
+  test("a custard without egg is heated in one pot, and its default heat makes sense", () => {
+    const recipe = {name: "white base", lines: linesOf({"whole milk": 600, "double cream": 250, sugar: 120})};
+    const report = followProcess(recipe, baseProcess(recipe.lines, {way: "custard"}));
+    expect(report.steps.map(({after}) => after)).toEqual([82, 4]);
+    expect(report.untreated).toEqual([]);
+  });
+
+  test("raw fruit that goes in cold is pointed out, spirits are not", () => {
+    const lines = linesOf({...custard, ...flavours});
+    const recipe = {name: "base", lines};
+    const report = followProcess(recipe, baseProcess(lines, {way: "custard"}));
+    expect(report.steps.at(-2)!.text).toBe(
+      "Stir spirit 40 % vol, vanilla extract and raspberry into the cold mix",
+    );
+    const cautions = cautionsFor(makeProduct("x", [baseComponent(recipe)]), report);
+    expect(cautions.find(({topic}) => topic === "unheated")?.text).toMatch(/^raspberry: not heated\./);
+    expect(cautions.some(({topic}) => topic === "egg")).toBe(false);
+  });
+});
+
+describe("the pairs in words", () => {
+  // SI 1995/1086 (UK): 79.4 °C for 15 s; 21 CFR 135.3 (US): 175 °F (79.4 °C) for 25 s.
+  test("each country's rules once, with temperature and time", () => {
+    const met = checkHold(82, 30).filter((pair) => pair.met);
+    expect(metWords(met)).toBe("Pasteurised: meets the UK (79.4 °C, 15 s) and US (79.4 °C, 25 s) rules.");
+    expect(metWords(met.slice(0, 1))).toBe("Pasteurised: meets the UK (79.4 °C, 15 s) rule.");
+  });
+});
+
+describe("one builder of sheets", () => {
+  const grams = {"whole milk": 600, "double cream": 200, "whole egg": 150, sugar: 150, "lemon juice": 10};
+  test("rests and hardens, on the page's terms and the command's alike", () => {
+    const recipe = {name: "ice cream", lines: linesOf(grams)};
+    const command = recipeSheet(recipe, {});
+    const page = madeSheet(
+      makeProduct("ice cream", [baseComponent(recipe)]),
+      {tubs: 4, tubMillilitres: 500, overrun: 30},
+      {overrun: 30, tub: 500, draw: -6, machine: {fillLimit: 1500}, making: {way: "custard", cool: 3}},
+    );
+    for (const [sheet, cool] of [
+      [command, 4],
+      [page, 3],
+    ] as const) {
+      const texts = sheet.steps.map(({text}) => text);
+      expect(texts).toContain(`Let it rest covered at ${cool} °C for 4 to 12 hours`);
+      expect(texts.at(-1)).toBe("Leave it there until the core is at -15 °C");
+    }
+    expect(page.steps.map(({text}) => text)).toContain("Churn in 2 equal runs, draw at about -6 °C");
+  });
+
+  test("eggs are counted, at their own mass and in halves; the juice of a lemon is not", () => {
+    const {lines} = recipeSheet({name: "ice cream", lines: linesOf(grams)}, {}).sections[0]!;
+    const measures = Object.fromEntries(lines.map(({ingredient, measure}) => [ingredient, measure]));
+    expect(measures["whole egg"]).toBe("3 × 50 g");
+    expect(measures["lemon juice"]).toBeUndefined();
+    expect([countWords(25, 50), countWords(130, 50), countWords(20, 50), countWords(9, 48)]).toEqual([
+      "0.5 × 50 g",
+      "about 2.5 × 50 g",
+      "about 0.5 × 50 g",
+      undefined,
+    ]);
+  });
+});
+
+describe("cautions by what a product holds", () => {
+  const about = (grams: Readonly<Record<string, number>>) =>
+    Object.fromEntries(cautionsFor(productOf(grams)).map(({topic, text}) => [topic, text]));
+
+  // Regulation (EU) No 1169/2011, Annex III, point 2.4: foods with more than 10 % added polyols.
+  test("polyols above 10 % that were added, quoted as the law has it", () => {
+    const {polyols, crystals} = about({"whole milk": 860, erythritol: 140});
+    expect(polyols).toContain("“excessive consumption may produce laxative effects”");
+    // M. E. Moriano and C. Alamprese 2017: ice cream with erythritol for sugar was the hardest of all.
+    expect(crystals).toMatch(/14 % erythritol .* hard and sandy/);
+    expect(about({"whole milk": 900, xylitol: 100})["polyols"]).toBeUndefined();
+    expect(about({"whole milk": 890, xylitol: 110})["polyols"]).toContain("11 %");
+    expect(about({"whole milk": 890, xylitol: 110})["crystals"]).toBeUndefined();
+    expect(about({"whole milk": 995, erythritol: 5})["crystals"]).toBeUndefined();
+  });
+
+  test("the sorbitol of fruit is its own", () => {
+    const prune: Ingredient = {name: "prune", group: "fruit", composition: {water: 80, sorbitol: 20}};
+    const product = makeProduct("prune ice", [
+      baseComponent({name: "base", lines: [{ingredient: prune, grams: 1000}]}),
+    ]);
+    expect(cautionsFor(product).some(({topic}) => topic === "polyols")).toBe(false);
+  });
+
+  // 21 CFR 172.840: at most 0.1 % polysorbate 80 in frozen desserts.
+  test("doses beyond custom, each with its limit", () => {
+    const {doses} = about({"whole milk": 997, "polysorbate 80": 3});
+    expect(doses).toMatch(
+      /^base goes beyond custom\. .*polysorbate 80: 0\.3 %, customary are at most 0\.1 %/i,
+    );
+    expect(about({"whole milk": 850, sugar: 150})["doses"]).toBeUndefined();
+  });
+
+  test("alcohol above 0.5 % of the volume; a teaspoon of vanilla in a litre is none", () => {
+    expect(about({"whole milk": 850, sugar: 150, "vanilla extract": 4.4})["alcohol"]).toBeUndefined();
+    expect(about({"whole milk": 850, sugar: 150, rum: 50})["alcohol"]).toMatch(/^Holds 1\.[56] % alcohol/);
+  });
+});
+
+describe("reserved names", () => {
+  const failed = (standard: Parameters<typeof checkStandard>[0], grams: Readonly<Record<string, number>>) =>
+    checkStandard(standard, standingOf(productOf(grams), 50))
+      .filter(({met}) => !met)
+      .map(({rule}) => rule);
+  const dairy = {"whole milk": 400, "double cream": 150, "skimmed milk powder": 60, sugar: 120};
+
+  // SI 1996/1499, Schedule 8: no fat but milk's, or what comes by reason of egg, flavouring, emulsifier or stabiliser.
+  test("the fat of fruit and nuts fails no dairy name; coconut oil does", () => {
+    expect(failed("UK dairy ice cream", {...dairy, raspberries: 300})).toEqual([]);
+    expect(failed("UK dairy ice cream", {...dairy, "roasted hazelnuts": 80})).toEqual([]);
+    expect(failed("UK dairy ice cream", {...dairy, "coconut oil": 20})).toEqual([
+      "fat that is not milk's, eggs' or a flavour's",
+    ]);
+  });
+
+  // SI 2014/1855, regulation 13 and Schedule 6, revoked the UK's; 21 CFR part 135 is in force.
+  test("are told apart as law and custom", () => {
+    expect(STANDARD_FORCE["UK ice cream"]).toBe("custom");
+    expect(STANDARD_FORCE["UK dairy ice cream"]).toBe("custom");
+    expect(STANDARD_FORCE["US ice cream"]).toBe("law");
+    expect(checkStandard("UK ice cream", standingOf(productOf(dairy), 50))[0]!.source).toContain("revoked");
+  });
+
+  // 21 CFR 135.110(a)(2): with bulky flavours the remainder holds at least 10 % milk fat and 20 % milk solids in all.
+  test("with fruit the rest of US ice cream needs 20 % milk solids, not the scale for what has none", () => {
+    const rich = {"whole milk": 300, "double cream": 240, "skimmed milk powder": 45, sugar: 150};
+    expect(failed("US ice cream", {...rich, raspberries: 180})).toEqual([]);
+  });
+});
+
+describe("a label's words", () => {
+  test("what the name promises may be called as the recipe may", () => {
+    const product = productOf({"whole milk": 850, sugar: 100, rum: 50});
+    expect(quidPercent(product, "rum")).toBeCloseTo(5, 9);
+    const text = ingredientList(product, ["rum"])
+      .map((piece) => piece.text)
+      .join("");
+    expect(text).toContain("spirit 40 % vol 5.0 %");
+    expect(() => quidPercent(product, "mango")).toThrow("not in the product");
+  });
+
+  // Regulation (EU) No 1169/2011, Annex II, point 1: the cereal's own name.
+  test("gluten goes by its cereal, or the cereal is asked for", () => {
+    expect(allergenWords(productOf({"oat drink": 900, "graham crackers": 100}))).toEqual(["oats", "wheat"]);
+    const biscuit: Ingredient = {name: "biscuit", composition: {starch: 100}, allergens: ["gluten", "milk"]};
+    const product = makeProduct("x", [
+      baseComponent({name: "base", lines: [{ingredient: biscuit, grams: 1}]}),
+    ]);
+    expect(allergenWords(product)).toEqual(["gluten: say which cereal, wheat, rye, barley or oats", "milk"]);
+    expect(
+      ingredientList(product)
+        .map((piece) => piece.text)
+        .join(""),
+    ).toContain("say which cereal");
+  });
+});
+
+describe("costs with a gap", () => {
+  test("what has a price is added up, what has none is named once", () => {
+    const milk: Ingredient = {name: "milk", composition: {water: 100}, price: 1};
+    const secret: Ingredient = {name: "secret", composition: {water: 100}};
+    const lines = [
+      {ingredient: milk, grams: 500},
+      {ingredient: secret, grams: 5},
+      {ingredient: secret, grams: 5},
+    ];
+    const {cost, unpriced} = knownCost(lines);
+    expect(cost.total).toBeCloseTo(0.5, 12);
+    expect(unpriced).toEqual(["secret"]);
+    expect(knownCost(lines, {secret: {grams: 100, price: 10}}).cost.total).toBeCloseTo(1.5, 12);
+  });
+});

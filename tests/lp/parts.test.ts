@@ -1,0 +1,192 @@
+import {describe, expect, it} from "vitest";
+import {seededRandom} from "../../lib/core/random.ts";
+import {denseForm, type Dense} from "../../lib/lp/program/dense.ts";
+import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
+import type {LinearProgram, Outcome, Row, Variable} from "../../lib/lp/program/program.ts";
+import {scale} from "../../lib/lp/program/scale.ts";
+import {primalSimplex} from "../../lib/lp/engines/simplex.ts";
+import {solve} from "../../lib/lp/solve/solve.ts";
+import {basisByTableau} from "../../lib/lp/engines/standard-form.ts";
+import {verdictOf} from "../../lib/lp/proof/verdict.ts";
+import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../../lib/lp/proof/vertex.ts";
+import {faultsOf} from "../support/optimality.ts";
+import {KINDS, programOf} from "../support/programs.ts";
+import {referenceOf} from "../support/reference-lp.ts";
+import {sample} from "../support/sample.ts";
+import {within} from "../support/within.ts";
+
+// Where one engine fails the next takes over, which hides mistakes of either: here each has to do alone. Reference: HiGHS (npm
+// `highs`), an independent open-source solver.
+
+const highs = await loadHighs();
+const PLAIN = KINDS.filter((kind) => kind !== "badly scaled" && kind !== "nearly infeasible");
+const programs = PLAIN.flatMap((kind) =>
+  Array.from({length: sample(3)}, (_, k) => k + 1).map((seed) => {
+    const program = programOf(kind, 10, 900 + seed, (oracle) => referenceOf(highs, oracle).objective);
+    const {dense, objective} = scale(denseForm(program));
+    return {name: `${kind}, seed ${seed}`, program, dense, objective};
+  }),
+);
+
+/** What a basis proves, with the objective in the program's units, beside what HiGHS says. */
+function judged({program, dense, objective}: (typeof programs)[number], basis: Basis | undefined) {
+  const verdict = basis && verdictOf(dense, basis);
+  const {status, objective: theirs} = referenceOf(highs, program);
+  const sign = program.sense === "maximise" ? -1 : 1;
+  const ours =
+    verdict?.status === "optimal"
+      ? sign * objective * verdict.values.reduce((sum, value, j) => sum + value * dense.cost[j]!, 0)
+      : undefined;
+  return {found: verdict?.status, status, ours, theirs};
+}
+
+function expectRight(one: (typeof programs)[number], basis: Basis | undefined) {
+  const {found, status, ours, theirs} = judged(one, basis);
+  expect(found, one.name).toBe(status);
+  if (ours !== undefined) within(ours, theirs, 1e-6 * Math.max(1, Math.abs(theirs)), one.name);
+}
+
+describe("a basis from javascript-lp-solver alone", () => {
+  it.each(programs)("is one that proves the answer: $name", (one) => {
+    expectRight(one, basisByTableau(one.dense));
+  });
+});
+
+describe("the simplex alone", () => {
+  it.each(programs)("ends at a basis that proves the answer, from nothing: $name", (one) => {
+    expectRight(one, primalSimplex(one.dense));
+  });
+
+  it.each(programs)("and from any basis, however wrong: $name", (one) => {
+    const random = seededRandom(one.name.length);
+    const {columns: n, rows: m} = one.dense;
+    for (let k = 0; k < sample(5); k++) {
+      const start = Uint8Array.from({length: n + m}, () =>
+        random() < m / (n + m) ? BASIC : random() < 0.5 ? AT_LOWER : AT_UPPER,
+      );
+      expectRight(one, primalSimplex(one.dense, start));
+    }
+  });
+
+  it("has nothing to do where it starts at the optimum", () => {
+    for (const one of programs) {
+      const end = primalSimplex(one.dense);
+      if (verdictOf(one.dense, end)?.status !== "optimal") continue;
+      expect(primalSimplex(one.dense, end), one.name).toEqual(end);
+    }
+  });
+});
+
+describe("programs without end", () => {
+  const variable = (cost: number, lower?: number, upper?: number): Variable => ({
+    name: "x",
+    cost,
+    ...(lower !== undefined && {lower}),
+    ...(upper !== undefined && {upper}),
+  });
+  const row = (coefficients: number[], limits: Omit<Row, "name" | "coefficients">): Row => ({
+    name: "row",
+    coefficients,
+    ...limits,
+  });
+  const endless: [string, LinearProgram][] = [
+    ["a variable", {variables: [variable(-1)], rows: [row([-1], {upper: 3})]}],
+    ["a variable, downwards", {variables: [variable(1, -Infinity, 5)], rows: [row([1], {upper: 3})]}],
+    ["a free variable", {variables: [variable(1, -Infinity)], rows: [row([1], {upper: 3})]}],
+    // The best direction leaves a row's limit: x - y stays at 1 only while it costs nothing.
+    [
+      "a row's lower limit is left",
+      {variables: [variable(-2), variable(1)], rows: [row([1, -1], {lower: 1}), row([0, 1], {upper: 4})]},
+    ],
+    [
+      "a row's upper limit is left",
+      {variables: [variable(1, -Infinity), variable(0, 0, 2)], rows: [row([1, 1], {upper: 7})]},
+    ],
+    ["two at once", {variables: [variable(-1), variable(-1)], rows: [row([1, -1], {lower: 0, upper: 0})]}],
+  ];
+
+  it.each(endless)("%s: the ray keeps every limit and pays", (_, program) => {
+    const outcome: Outcome = solve(program);
+    expect(outcome.status).toBe("unbounded");
+    expect(faultsOf(program, outcome)).toEqual([]);
+    const {dense} = scale(denseForm(program));
+    expect(verdictOf(dense, primalSimplex(dense))?.status).toBe("unbounded");
+  });
+
+  it.each(endless)("%s: with whole values too, and with HiGHS at hand", (_, {variables, rows}) => {
+    const whole = {rows, variables: variables.map((one) => ({...one, integer: true}))};
+    expect(solve(whole).status).toBe("unbounded");
+    // So many whole variables that HiGHS is asked at once.
+    const more = Array.from({length: 41}, () => ({...variable(0, 0, 3), integer: true}));
+    const large = {
+      variables: [...whole.variables, ...more],
+      rows: rows.map((one) => ({...one, coefficients: [...one.coefficients, ...more.map(() => 0)]})),
+    };
+    expect(solve(large, {highs}).status).toBe("unbounded");
+  });
+
+  it("is no end but a conflict where no whole values exist, with HiGHS at hand", () => {
+    const many = Array.from({length: 41}, () => ({...variable(0, 0, 3), integer: true}));
+    const between = [{...variable(-1), integer: true}, {...variable(0), integer: true}, ...many];
+    const odd = row([0, 2, ...many.map(() => 0)], {lower: 1, upper: 1});
+    expect(solve({variables: between, rows: [odd]}, {highs}).status).toBe("infeasible");
+    const crossed = [{...variable(1, 0.2, 0.8), integer: true}, ...many];
+    expect(solve({variables: crossed, rows: []}, {highs}).status).toBe("infeasible");
+  });
+});
+
+describe("whole values", () => {
+  it.each([1, 2, 3, 4, 5, 6])("of a knapsack are those of trying all, seed %i", (seed) => {
+    const random = seededRandom(seed);
+    const count = 8;
+    const [values, weights] = [0, 1].map(() =>
+      Array.from({length: count}, () => 1 + Math.floor(random() * 30)),
+    ) as [number[], number[]];
+    const room = Math.floor(weights.reduce((a, b) => a + b) / 2);
+    let best = 0;
+    for (let chosen = 0; chosen < 2 ** count; chosen++) {
+      const sum = (of: number[]) => of.reduce((total, one, j) => total + (chosen & (1 << j) ? one : 0), 0);
+      if (sum(weights) <= room) best = Math.max(best, sum(values));
+    }
+    const program: LinearProgram = {
+      sense: "maximise",
+      variables: values.map((cost, j) => ({name: `x${j}`, cost, upper: 1, integer: true})),
+      rows: [{name: "room", coefficients: weights, upper: room}],
+    };
+    const outcome = solve(program);
+    if (outcome.status !== "optimal") throw new Error(outcome.status);
+    within(outcome.objective, best, 1e-9, "value");
+    expect(faultsOf(program, outcome)).toEqual([]);
+  });
+
+  it("stops where it is told to, with the best point so far or none", () => {
+    const program: LinearProgram = {
+      sense: "maximise",
+      variables: Array.from({length: 12}, (_, j) => ({name: `x${j}`, cost: 2, upper: 1, integer: true})),
+      // Pairs can never fill an odd room, which only trying shows.
+      rows: [{name: "room", coefficients: Array.from({length: 12}, () => 2), lower: 11, upper: 11}],
+    };
+    expect(solve(program, {maxNodes: 3}).status).toBe("undecided");
+    let calls = 0;
+    expect(solve(program, {now: () => 1500 * calls++, timeLimit: 2000}).status).toBe("undecided");
+    expect(calls).toBeLessThan(5);
+    expect(solve(program, {maxNodes: 1e5}).status).toBe("infeasible");
+  });
+});
+
+describe("a basis read back", () => {
+  it("has as many basic places as there are rows, and no place that its limits lack", () => {
+    for (const {dense, name} of programs) {
+      for (const basis of [basisByTableau(dense)!, primalSimplex(dense)]) {
+        expect(basis.filter((place) => place === BASIC).length, name).toBe(dense.rows);
+        basis.forEach((place, v) => expect(holds(dense, place, v), `${name}, place ${v}`).toBe(true));
+      }
+    }
+  });
+});
+
+function holds({columns: n, lower, upper, rowLower, rowUpper}: Dense, place: number, v: number): boolean {
+  const [low, high] = v < n ? [lower[v]!, upper[v]!] : [rowLower[v - n]!, rowUpper[v - n]!];
+  if (place === AT_ZERO) return low === -Infinity && high === Infinity;
+  return place === BASIC || Number.isFinite(place === AT_LOWER ? low : high);
+}

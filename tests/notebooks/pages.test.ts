@@ -1,0 +1,445 @@
+import {spawnSync} from "node:child_process";
+import {readdirSync, readFileSync} from "node:fs";
+import {pathToFileURL} from "node:url";
+import type {Browser, Page} from "playwright-core";
+import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
+import {
+  balance,
+  type BriefInput,
+  pantryOf,
+  readBrief,
+  readPantryCsv,
+  readPricesCsv,
+  reliability,
+  stockedPantry,
+  weighable,
+} from "../../lib/index.ts";
+import {decimal, degrees, grams} from "../../lib/core/figures.ts";
+import {launchBrowser} from "../support/browser.ts";
+import {type Opened, visit} from "../support/visit.ts";
+
+const NOTEBOOKS = readdirSync("notebooks").filter((name) => name.endsWith(".html"));
+const DESIGN = "design-a-flavour.html";
+
+const demo = JSON.parse(readFileSync("datasets/demo/pear-base.json", "utf8")) as BriefInput;
+const shelf = readFileSync("datasets/ingredients.csv", "utf8");
+const prices = readFileSync("datasets/demo/prices.csv", "utf8");
+const pantry = stockedPantry(pantryOf(readPantryCsv(shelf)), readPricesCsv(prices));
+
+const site = inject("site");
+const {origin} = new URL(site.address);
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+
+afterAll(() => browser?.close());
+
+/** How a page is opened: its address after the name, and what else is served to it. */
+interface Visit {
+  readonly hash?: string;
+  /** Replaces what a path that holds the key would be served. */
+  readonly serve?: Readonly<Record<string, string>>;
+}
+
+/** Opens a notebook of the site with the network cut off. */
+function open(name: string, {hash = "", serve = {}}: Visit = {}): Promise<Opened> {
+  return visit(browser, `${site.address}${name}${hash}`, origin, serve);
+}
+
+/** A table of the page, by its name: the texts of each row's cells under the row's heading. */
+async function tableOf(page: Page, name: string): Promise<Map<string, string[]>> {
+  const rows = await page.getByRole("table", {name}).locator("tbody tr, tfoot tr").all();
+  const read = rows.map(
+    async (row) => [await row.locator("th").innerText(), await row.locator("td").allInnerTexts()] as const,
+  );
+  return new Map(
+    (await Promise.all(read)).map(([heading, cells]) => [heading.split("\n")[0]!.split(",")[0]!, cells]),
+  );
+}
+
+/** The same brief through the library, as the page should show it. */
+function expected(targets: BriefInput["targets"]) {
+  const answer = balance({...demo, targets: {...demo.targets, ...targets}}, {pantry});
+  if (answer.status !== "optimal") throw new Error(`the demonstration is ${answer.status}`);
+  const mixes = [answer, ...answer.candidates];
+  return {
+    answer,
+    weights: answer.amounts.map(
+      ({ingredient}, i) =>
+        [
+          ingredient,
+          mixes.map((mix) => (mix.amounts[i]!.percent > 1e-4 ? grams(mix.amounts[i]!.grams) : "–")),
+        ] as const,
+    ),
+    mixes,
+  };
+}
+
+/** Waits until every number of the weighing sheet and the main ones of the other table are the library's. */
+async function expectShown(page: Page, targets: BriefInput["targets"]): Promise<void> {
+  const {weights, mixes} = expected(targets);
+  const wanted = {
+    ...Object.fromEntries(weights.filter(([, cells]) => cells.some((cell) => cell !== "–"))),
+    "cost of the batch": mixes.map(({cost}) => decimal(cost!, 2)),
+    fat: mixes.map(({shares}) => decimal(shares.fat!, 1)),
+    sweetness: mixes.map(({shares}) => decimal(shares.sweetness!, 1)),
+    "freezing point": mixes.map(({freezing}) => degrees(freezing.initialFreezingPoint!, 2)),
+    "scoop temperature": mixes.map(({scoop}) => degrees(scoop.temperature!)),
+  };
+  await expect
+    .poll(
+      async () => {
+        const shown = new Map([
+          ...(await tableOf(page, "What to weigh, g")),
+          ...(await tableOf(page, "What comes out")),
+        ]);
+        return Object.fromEntries(Object.keys(wanted).map((row) => [row, shown.get(row)]));
+      },
+      {timeout: 5000},
+    )
+    .toEqual(wanted);
+}
+
+const firstCurve = (page: Page) =>
+  page.locator('svg[aria-label^="Water that is ice"] g[aria-label="line"] path').first().getAttribute("d");
+
+test("npm start prints the balanced demonstration, finds a free port and says where the notebooks are", async () => {
+  const {answer} = expected({});
+  expect(site.printed).toContain(demo.name);
+  expect(site.printed).toContain(`cost ${decimal(answer.cost!, 2)}`);
+  expect(site.address).not.toContain(":4173/");
+  expect((await fetch(site.address)).status).toBe(200);
+});
+
+describe.each(NOTEBOOKS)("%s", (name) => {
+  let page: Page;
+  let trouble: string[];
+
+  beforeAll(async () => {
+    ({page, trouble} = await open(name));
+  });
+
+  afterAll(() => page?.close());
+
+  test("runs without the network and without an error", async () => {
+    expect(await page.locator("main h1").count()).toBe(1);
+    expect(await page.locator(".observablehq--error, .observablehq--inspect").allTextContents()).toEqual([]);
+    expect(trouble).toEqual([]);
+  });
+
+  test("names every control", async () => {
+    const nameless = await page.evaluate<
+      string[]
+    >(`[...document.querySelectorAll("input, select, textarea, button")]
+      .filter((e) => !e.labels?.[0]?.textContent.trim() && !e.getAttribute("aria-label") && !(e.tagName === "BUTTON" && (e.hidden || e.textContent.trim())))
+      .map((e) => e.outerHTML)`);
+    expect(nameless).toEqual([]);
+  });
+
+  test("is dark where the reader's system is", async () => {
+    await page.emulateMedia({colorScheme: "dark"});
+    const [paper, ink] = await page.evaluate<string[]>(
+      `["backgroundColor", "color"].map((key) => getComputedStyle(document.body)[key])`,
+    );
+    expect(brightness(paper!)).toBeLessThan(60);
+    expect(brightness(ink!)).toBeGreaterThan(200);
+  });
+
+  test("fits a phone", async () => {
+    await page.setViewportSize({width: 390, height: 844});
+    await expect.poll(() => page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
+  });
+
+  test("prints, without the controls", async () => {
+    const pdf = await page.pdf({format: "A4"});
+    expect(pdf.subarray(0, 5).toString()).toBe("%PDF-");
+    await page.emulateMedia({media: "print"});
+    expect(await page.locator("button:visible, input:visible, details.code:visible").count()).toBe(0);
+  });
+});
+
+test("a notebook written as one file opens from the disk", async () => {
+  const run = spawnSync(process.execPath, ["--import", "tsx", "notebooks/kit/site/pages.ts"], {
+    env: {...process.env, NODE_ENV: "production"},
+  });
+  expect(run.status, run.stderr.toString()).toBe(0);
+  const {page, trouble} = await visit(
+    browser,
+    pathToFileURL(`dist/notebooks-pages/notebooks/${DESIGN}`).href,
+    origin,
+  );
+  await expectShown(page, {});
+  expect(trouble).toEqual([]);
+  await page.close();
+  // Every page is built, one after the other.
+}, 120_000);
+
+test("the home page leads to every notebook", async () => {
+  const {page} = await open("index.html");
+  const links = await page
+    .locator("main a")
+    .evaluateAll((all) =>
+      all.map((link) => (link as unknown as {getAttribute(name: string): string}).getAttribute("href")),
+    );
+  expect(links.sort()).toEqual(NOTEBOOKS.filter((name) => name !== "index.html").map((name) => `../${name}`));
+  await page.close();
+});
+
+test("design a flavour also shows what to weigh and count, and how often the targets hold in a kitchen that is off", async () => {
+  const {page, trouble} = await open(DESIGN, {hash: "#scale-off=3&fat-off=1"});
+  const brief = readBrief(demo, pantry);
+  const mix = balance(demo, {pantry});
+  if (mix.status !== "optimal") throw new Error(mix.status);
+  const exact = mix.amounts.map((amount) => amount.grams);
+  await page.getByText("The cheapest mix for the scale").scrollIntoViewIfNeeded();
+  await expect
+    .poll(async () => (await tableOf(page, "Amounts for the scale")).size, {timeout: 10_000})
+    .toBe(11);
+  const shown = await tableOf(page, "Amounts for the scale");
+  const {amounts, counts} = weighable(brief, exact);
+  for (const {ingredient, grams: mass} of amounts) {
+    expect(shown.get(ingredient)?.[1]?.replace(/\s/g, "")).toBe(String(mass));
+  }
+  expect(shown.get("egg yolk")?.[2]).toBe(String(counts["egg yolk"]));
+  await page.getByText("How often it turns out").scrollIntoViewIfNeeded();
+  const dairy = ["whole milk", "cream 40 %"];
+  const spread = {parts: new Map(dairy.map((name) => [name, {milkFat: 1}])), weighing: 3};
+  const {targets} = reliability(brief, exact, spread, {batches: 400});
+  await expect
+    .poll(
+      async () =>
+        [...(await tableOf(page, "How often each target holds")).values()].map(([held]) => held).sort(),
+      {timeout: 10_000},
+    )
+    .toEqual(targets.map(({holds}) => `${decimal(100 * holds, 0)} %`).sort());
+  expect(trouble).toEqual([]);
+  await page.close();
+}, 60_000);
+
+describe("design a flavour", () => {
+  test("opens with the demonstration, and shows the library's numbers", async () => {
+    const {page} = await open(DESIGN);
+    await expectShown(page, {});
+    await page.close();
+  });
+
+  test("a slider moved by key moves the curve and the numbers, and the address keeps it", async () => {
+    const {page, trouble} = await open(DESIGN);
+    const before = await firstCurve(page);
+    const thumb = page.getByRole("slider", {name: "Total solids, at least, %"});
+    await thumb.focus();
+    for (let i = 0; i < 5; i++) await thumb.press("ArrowRight");
+    const moved = {totalSolids: {min: 37.5, max: 40}};
+    await expectShown(page, moved);
+    const after = await firstCurve(page);
+    expect(after).not.toBe(before);
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("totalSolids=37.5..40");
+    await page.reload({waitUntil: "networkidle"});
+    await expectShown(page, moved);
+    expect(await firstCurve(page)).toBe(after);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("an emptied box asks for nothing", async () => {
+    const {page} = await open(DESIGN);
+    await page.getByRole("spinbutton", {name: "Sweetness, at most, sucrose = 100"}).fill("");
+    const {sweetness: _, ...others} = demo.targets!;
+    const answer = balance({...demo, targets: others}, {pantry});
+    if (answer.status !== "optimal") throw new Error("expected a mix");
+    await expect
+      .poll(async () => (await tableOf(page, "What comes out")).get("sweetness")?.[0])
+      .toBe(decimal(answer.shares.sweetness!, 1));
+    await page.close();
+  });
+
+  test("an ingredient is found and added by key, and taken out again", async () => {
+    const {page} = await open(DESIGN);
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByText(/^Choose from the \d+ ingredients/).click();
+    const search = page.getByLabel("Find an ingredient");
+    await search.fill("INVERT  syrup");
+    await search.press("Enter");
+    const price = page.getByLabel("invert syrup, price, per kg");
+    await price.fill("0.01");
+    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).has("invert syrup")).toBe(true);
+    await page.getByRole("button", {name: "Remove invert syrup"}).click();
+    await expectShown(page, {});
+    await page.close();
+  });
+
+  test("the search leaves only what goes by that name, whichever name it is, whole or in part", async () => {
+    const {page} = await open(DESIGN);
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByText(/^Choose from the \d+ ingredients/).click();
+    const search = page.getByLabel("Find an ingredient");
+    const found = async (typed: string) => {
+      await search.fill(typed);
+      return page.locator(".finder label:visible span").allInnerTexts();
+    };
+    expect(await found("double cream")).toEqual(["cream 48 % double cream"]);
+    expect(await found("caster")).toEqual(["sucrose caster sugar"]);
+    expect(await found("vodka")).toEqual(["spirit 40 % vol vodka"]);
+    expect(await found("raspberries")).toEqual(["raspberry raspberries"]);
+    expect(await found("aspbe")).toEqual(["raspberry", "jam raspberry jam"]);
+    expect(await found("no such thing")).toEqual([]);
+    expect(await page.locator(".finder .none").isVisible()).toBe(true);
+    expect((await found("")).length).toBeGreaterThan(200);
+    await page.close();
+  });
+
+  test("another batch is the same mix: limits are percentages, and grams only where the cook says so", async () => {
+    const {page, trouble} = await open(DESIGN);
+    const batch = page.getByRole("spinbutton", {name: "Batch, g"});
+    const shown = async () => {
+      const table = await tableOf(page, "What to weigh, g");
+      const first = (name: string) => Number(table.get(name)?.[0]?.replace(/\s/g, ""));
+      return {
+        all: first("in all"),
+        perKg: table.get("cost per kg"),
+        pear: first("pear"),
+        milk: first("whole milk"),
+      };
+    };
+    await expect.poll(async () => (await shown()).all, {timeout: 10_000}).toBe(5000);
+    const at5 = await shown();
+    for (const grams of [1000, 2500, 10_000]) {
+      await batch.fill(String(grams));
+      await expect.poll(async () => (await shown()).all).toBe(grams);
+      const {perKg, pear, milk} = await shown();
+      expect(perKg).toEqual(at5.perKg);
+      expect((100 * pear) / grams).toBeCloseTo((100 * at5.pear) / 5000, 1);
+      expect(Math.abs(milk / grams - at5.milk / 5000)).toBeLessThan(0.001);
+    }
+    await page.getByText("What may go in? 10 chosen").click();
+    await page.getByLabel("pear, limits in").selectOption("g");
+    expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("2000");
+    await batch.fill("5000");
+    await expect.poll(async () => (await shown()).pear).toBe(2000);
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("2000..3000@+pear");
+    expect(decodeURIComponent(page.url())).toContain("0.6..0.6%@+fresh+ginger");
+    await page.reload({waitUntil: "networkidle"});
+    await expect.poll(async () => (await shown()).pear).toBe(2000);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("an address from before, with limits in grams, keeps its meaning", async () => {
+    const uses = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const {page} = await open(DESIGN, {
+      hash: `#batch=8000&${uses.map((use) => `use=${encodeURIComponent(use)}`).join("&")}`,
+    });
+    await page.getByText("What may go in? 10 chosen").click();
+    expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("1000");
+    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).get("pear")?.[0]).toBe("1000");
+    await page.close();
+  });
+
+  test("a brief that no mix meets is explained, and its least change applied at a press", async () => {
+    const impossible = {fat: {min: 20, max: 22}, totalSolids: {min: 30, max: 31}};
+    const answer = balance({...demo, targets: {...demo.targets, ...impossible}}, {pantry});
+    if (answer.status !== "infeasible") throw new Error("expected a conflict");
+    const {page} = await open(DESIGN, {hash: "#fat=20..22&totalSolids=30..31"});
+    expect(await page.locator(".verdict .conflict li").count()).toBe(answer.conflict.targets.length);
+    expect(answer.conflict.targets.length).toBeGreaterThan(0);
+    await page.getByRole("button", {name: "Make this change"}).click();
+    await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
+    await page.close();
+  });
+
+  test("the change that is listed is the change that is made, on ingredients too, and after it there is a mix", async () => {
+    const lifted = [
+      "fat",
+      "msnf",
+      "totalSolids",
+      "sugars",
+      "glucose",
+      "sweetness",
+      "eggYolkSolids",
+      "freezingPoint",
+      "hardPhase",
+    ];
+    const uses = ["50..%@ whole milk", "..@ cream 40 %", "60..%@ pear", "10..12%@ sucrose"];
+    const {page, trouble} = await open(DESIGN, {
+      hash: `#${[...lifted.map((key) => `${key}=..`), ...uses.map((use) => `use=${encodeURIComponent(use)}`)].join("&")}`,
+    });
+    expect(await page.locator(".verdict h2").innerText()).toContain("No mix");
+    const listed = await page.locator(".verdict div li").allInnerTexts();
+    expect(listed.length).toBeGreaterThan(0);
+    await page.getByRole("button", {name: "Make this change"}).click();
+    await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
+    await page.getByText("What may go in? 4 chosen").click();
+    for (const text of listed) {
+      const [, name, side, value] = /^(.+?) (at least|at most) ([\d.]+)\s% instead of/.exec(
+        text.replace(/\s+/g, " "),
+      )!;
+      expect(await page.getByLabel(`${name}, ${side}, %`).inputValue()).toBe(String(Number(value)));
+    }
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("money at invented prices says so, until every price is one's own", async () => {
+    const uses = demo.ingredients.map((entry) => `..@2 ${typeof entry === "string" ? entry : entry.name}`);
+    const {page: own} = await open(DESIGN, {
+      hash: `#${uses.map((use) => `use=${encodeURIComponent(use)}`).join("&")}`,
+    });
+    expect(await own.locator(".verdict h2").innerText()).toContain("2.00 per kg");
+    expect(await own.locator(".invented").count()).toBe(0);
+    await own.close();
+    const {page} = await open(DESIGN);
+    expect(await page.locator(".verdict").innerText()).toContain("at invented prices, none of them yours");
+    expect(await page.locator(".verdict h2 .invented").innerText()).toContain("per kg");
+    await page.close();
+  });
+
+  test("customary limits hold, can be raised, and an amount beyond them is kept and cautioned", async () => {
+    const entries = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const hash = `#${[...entries, "1..1%@1 salt"].map((use) => `use=${encodeURIComponent(use)}`).join("&")}`;
+    const {page, trouble} = await open(DESIGN, {hash});
+    expect(await page.locator(".verdict").innerText()).toMatch(/More salt than is customary: 1\.00 %/);
+    await page.getByText("Customary limits all hold").click();
+    await page.getByLabel("Customary: salt, at most, %").fill("1.5");
+    await expect.poll(() => page.locator(".verdict").innerText()).not.toContain("than is customary");
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("dose=salt:1.5");
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("a mistake in the brief is said, not thrown", async () => {
+    const {page, trouble} = await open(DESIGN, {hash: "#use=1..%40+pear&use=..%40+mlk"});
+    expect(await page.locator(".verdict").innerText()).toContain("mlk");
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("a hostile name is a name, on the shelf and in the address", async () => {
+    const hostile = `<img src=x onerror=alert(1)>`;
+    const sugar = shelf.split("\n").find((line) => line.startsWith("sucrose,"))!;
+    const extended = `${shelf.trimEnd()}\n${sugar.replace(/^sucrose,[^,]*,/, `${hostile},,`)}\n`;
+    const others = demo.ingredients.map((entry) =>
+      typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
+    );
+    const uses = [...others, `100..@0.5 ${hostile}`].map((use) => `use=${encodeURIComponent(use)}`);
+    const {page, trouble} = await open(DESIGN, {
+      hash: `#${uses.join("&")}`,
+      serve: {"assets/ingredients": extended},
+    });
+    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).has(hostile)).toBe(true);
+    expect(await page.locator("main img").count()).toBe(0);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+});
+
+/** Mean of the three channels of an `rgb(…)` text, 0 to 255. */
+function brightness(rgb: string): number {
+  const [r, g, b] = rgb.match(/[\d.]+/g)!.map(Number);
+  return (r! + g! + b!) / 3;
+}

@@ -1,0 +1,203 @@
+import {readFileSync} from "node:fs";
+import {describe, expect, test} from "vitest";
+import {dosesAsModule} from "../../datasets/tools/tabulate.ts";
+import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
+import {balance} from "../../lib/balance/balance.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
+import {textReport} from "../../lib/io/report/report.ts";
+import {DOSES, dosesIn, dosesOver} from "../../lib/pantry/doses.ts";
+import {findIngredient} from "../../lib/pantry/pantry.ts";
+import {readTable} from "../../datasets/tools/read-table.ts";
+import {realPantry} from "../support/pantry.ts";
+import {randomBrief} from "../support/random-brief.ts";
+import {within} from "../support/within.ts";
+
+/** The brief of README.md, with more on the shelf. */
+function readme(more: BriefInput["ingredients"], rest: Partial<BriefInput> = {}): BriefInput {
+  return {
+    name: "vanilla",
+    batch: 2000,
+    ingredients: [
+      {name: "whole milk", price: 1.05},
+      {name: "cream 40 %", price: 4.9},
+      {name: "skimmed milk powder", price: 5.8},
+      {name: "egg yolk", price: 9.5, min: 100},
+      {name: "sugar", price: 1.1},
+      {name: "glucose syrup 42 DE", price: 1.8},
+      ...more,
+    ],
+    targets: {
+      fat: {min: 9, max: 11},
+      totalSolids: {min: 38, max: 42},
+      sugars: {min: 15, max: 20},
+      glucose: {min: 3, max: 6},
+      freezingPoint: {max: -2.4},
+      scoopTemperature: {max: -14},
+    },
+    ...rest,
+  };
+}
+
+function balanced(brief: BriefInput) {
+  const answer = balance(brief, {pantry: realPantry});
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  return answer;
+}
+
+const shelf = (name: string) => findIngredient(realPantry, name, "test");
+
+describe("the table", () => {
+  test("is what the data file says, and every source is known", async () => {
+    const module = readFileSync(new URL("../../lib/pantry/dose-table.ts", import.meta.url), "utf8");
+    expect(await dosesAsModule()).toBe(module);
+    const sources = new Set(readTable("sources.csv").map(({key}) => key));
+    for (const {source} of readTable("doses.csv")) expect(sources).toContain(source);
+  });
+
+  // 21 CFR 172.840(c)(1): polysorbate 80, alone or with polysorbate 65, 0.1 % of the finished frozen dessert.
+  // 21 CFR 184.1339, 184.1343: guar and locust bean gum 0.5 % of all other foods; 184.1349: karaya 0.3 % of frozen desserts.
+  // Regulation (EU) 1169/2011, annex III, 2.4: a laxative statement above 10 % of added polyols.
+  test.each([
+    ["polysorbate", 0.1, "21 CFR 172.840(c)(1)"],
+    ["guar", 0.5, "21 CFR 184.1339"],
+    ["locustBean", 0.5, "21 CFR 184.1343"],
+    ["karaya", 0.3, "21 CFR 184.1349"],
+    ["polyols", 10, "Regulation (EU) 1169/2011, annex III, 2.4"],
+    ["salt", 0.5, "common practice, no source"],
+  ])("%s at most %d %% (%s)", (key, limit, source) => {
+    expect(DOSES.find((dose) => dose.key === key)).toMatchObject({limit, source});
+  });
+
+  test("counts what is added as such, not what fruit, milk, oats and chocolate have of their own", () => {
+    const counted = (name: string) =>
+      DOSES.flatMap(({key}, d) => (dosesIn(shelf(name))[d]! > 0 ? [key] : []));
+    for (const name of ["salted butter", "raspberry", "lemon juice", "oat drink", "peanut butter", "honey"])
+      expect(counted(name), name).toEqual([]);
+    for (const name of ["dark chocolate 60-69 %", "cream cheese", "medjool dates", "plum", "whole milk"])
+      expect(counted(name), name).toEqual([]);
+    expect(counted("guar gum")).toEqual(["stabilisers", "guar"]);
+    expect(counted("dried egg yolk")).toEqual(["egg", "eggSolids", "driedEgg"]);
+    expect(counted("erythritol")).toEqual(["erythritol", "polyols"]);
+    expect(counted("red wine")).toEqual(["alcohol"]);
+  });
+
+  test("tells an own ingredient by its name where it has no group", () => {
+    const composition = {water: 76, eggFat: 10, otherProtein: 14};
+    expect(dosesOver([{ingredient: {name: "Eggs", composition}, grams: 1}]).map(({dose}) => dose)).toEqual([
+      "egg",
+      "eggSolids",
+    ]);
+    expect(dosesOver([{ingredient: {name: "eggplant", composition}, grams: 1}])).toEqual([]);
+  });
+});
+
+describe("README's brief stays an ice cream", () => {
+  test.each([
+    [[{name: "salt", price: 0.6}]],
+    [[{name: "guar gum", price: 0.1}]],
+    [
+      [
+        {name: "salt", price: 0.1},
+        {name: "guar gum", price: 0.1},
+        {name: "polysorbate 80", price: 0.1},
+      ],
+    ],
+    [
+      [
+        {name: "glycerol", price: 0.1},
+        {name: "erythritol", price: 0.1},
+        {name: "citric acid", price: 0.1},
+      ],
+    ],
+  ])("with %j on the shelf", (more) => {
+    const mix = balanced(readme(more));
+    expect(mix.beyondDoses).toBeUndefined();
+    const {composition} = mix;
+    expect(composition.salt ?? 0).toBeLessThan(0.6);
+    expect(composition.stabiliser ?? 0).toBeLessThan(0.6);
+    expect(composition.milkFat).toBeGreaterThan(7);
+    // Without the doses the program takes what is cheap, which is no ice cream.
+    expect(balanced(readme(more, {doses: "none"})).beyondDoses).not.toBeUndefined();
+  });
+
+  test("with glucose syrup nearly for nothing and no target on it", () => {
+    const {glucose: _glucose, sugars: _sugars, ...targets} = readme([]).targets!;
+    const brief = readme([], {targets});
+    const cheap = {
+      ...brief,
+      ingredients: [...brief.ingredients.slice(0, 5), {name: "glucose syrup 42 DE", price: 0.01}],
+    };
+    const {composition, binding} = balanced(cheap);
+    within(composition.glucoseSyrupSolids, 15, 1e-6, "glucose syrup solids");
+    expect(binding).toContainEqual(expect.objectContaining({of: "dose", path: "doses.syrup", limit: 15}));
+  });
+});
+
+describe("what the cook asks for outright", () => {
+  const over = (brief: BriefInput) => balanced(brief).beyondDoses?.map(({dose}) => dose) ?? [];
+
+  test("a least amount is kept and cautioned", () => {
+    const brief = readme([{name: "salt", price: 0.6, min: 30}]);
+    expect(over(brief)).toEqual(["salt"]);
+    const answer = balanced(brief);
+    within(answer.amounts.at(-1)?.grams, 30, 1e-6, "salt");
+    expect(textReport(answer, readBrief(brief, realPantry))).toContain(
+      "Caution: salt 1.50 %, customary at most 0.5 % (common practice, no source).",
+    );
+  });
+
+  test("so is a ratio, and the least of a target, by whichever gum", () => {
+    expect(over(readme([{name: "salt", price: 0.6, ratio: {to: "sugar", grams: 0.1}}]))).toContain("salt");
+    const gums = [
+      {name: "guar gum", price: 1},
+      {name: "xanthan gum", price: 2},
+    ];
+    const thick = readme(gums);
+    expect(over({...thick, targets: {...thick.targets, stabiliser: {min: 1.2}}})).toContain("stabilisers");
+    expect(over({...thick, targets: {...thick.targets, stabiliser: {min: 0.5}}})).toEqual([]);
+  });
+
+  test("a limit of the cook's own holds, the others stay customary", () => {
+    const more = [
+      {name: "salt", price: 0.1},
+      {name: "guar gum", price: 0.1},
+    ];
+    const {binding, beyondDoses} = balanced(readme(more, {doses: {salt: 1}}));
+    expect(binding).toContainEqual(expect.objectContaining({path: "doses.salt", limit: 1, own: true}));
+    expect(binding).toContainEqual(expect.objectContaining({path: "doses.guar", limit: 0.5}));
+    expect(beyondDoses).toBeUndefined();
+  });
+
+  test("a dose that there is not is named, with the nearest", () => {
+    expect(() => readBrief(readme([], {doses: {sallt: 1}}), realPantry)).toThrow(
+      /brief: doses\.sallt: unknown dose \(got 1\); did you mean salt/,
+    );
+    expect(() => readBrief(readme([], {doses: {salt: 200}}), realPantry)).toThrow(/brief: doses\.salt/);
+  });
+});
+
+test("the report says which dose binds and what it costs, and a conflict how to raise it", () => {
+  const brief = readme([{name: "salt", price: 0.6}]);
+  expect(textReport(balanced(brief), readBrief(brief, realPantry))).toMatch(
+    /customary: salt at most 0\.5 % +0\.1 % more: −0\.\d+ per kg/,
+  );
+  const impossible: BriefInput = {
+    ingredients: ["water", "salt"],
+    targets: {scoopTemperature: {max: -14}},
+  };
+  expect(textReport(balance(impossible, {pantry: realPantry}), readBrief(impossible, realPantry))).toContain(
+    'customary: salt at most 0.5 %; raise it with "doses"',
+  );
+});
+
+test("random briefs with random prices never break a dose", () => {
+  let met = 0;
+  for (let seed = 1; seed <= 150; seed++) {
+    const solution = solveBrief(readBrief(randomBrief(seed), realPantry));
+    if (solution.status !== "optimal") continue;
+    met++;
+    expect(solution.beyondDoses, `seed ${seed}`).toBeUndefined();
+  }
+  expect(met).toBeGreaterThan(50);
+});
