@@ -45,7 +45,7 @@ const ON_LIMIT = 1e-6;
 /** What could be asked by its name: a quick sieve before names are compared in full. */
 const NAMED = new RegExp(
   DOSE_TABLE.flatMap(({words, names}) => [...list(words), ...list(names)]).join("|"),
-  "iu",
+  "i",
 );
 
 /** What 100 g of an ingredient brings to each of {@link DOSES}, in their order, g. */
@@ -63,7 +63,7 @@ const SEEN = new WeakMap<Ingredient, readonly number[]>();
 function measured(ingredient: Ingredient): number[] {
   const {name, aliases = [], group} = ingredient;
   const known = [name, ...aliases];
-  const spelled = known.some((word) => NAMED.test(word)) ? known.map(folded) : [];
+  const spelled = NAMED.test(known.join("; ")) ? known.map(folded) : [];
   return DOSE_TABLE.map((row) => {
     const brought = broughtBy(row, ingredient);
     return brought > 0 && isAmong(row, group, spelled) ? brought : 0;

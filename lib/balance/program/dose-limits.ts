@@ -6,6 +6,7 @@ import type {Row} from "../../lp/program/program.ts";
 import {DOSES, dosesIn, isAskedBy} from "../../pantry/doses.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Choice, DoseLimit, Target} from "../brief/brief.ts";
+import {coefficientOf} from "./coefficient.ts";
 import type {MeantRow} from "./meaning.ts";
 import {targetRows} from "./target-rows.ts";
 
@@ -67,6 +68,32 @@ export function doseRows({
   });
 }
 
+/**
+ * A bound on what targets ask of a dose, g per 100 g: their least by whichever ingredient brings most of the dose with it, beside
+ * what is there of least amounts. Where that is within the limit, nothing has to rise.
+ */
+function mostAskedFor(
+  {index}: DoseLimit,
+  asked: readonly Target[],
+  choices: readonly Choice[],
+  brought: readonly (readonly number[])[],
+  least: readonly number[],
+  batch: number,
+): number {
+  if (brought.every((grams) => grams[index] === 0)) return 0;
+  let most = sum(brought.map((grams, j) => (grams[index]! * least[j]!) / batch));
+  for (const {subject, min = 0} of asked) {
+    if (subject.kind !== "quantity" || !isAskedBy(index, subject.quantity)) continue;
+    let ratio = 0;
+    for (const [j, {ingredient}] of choices.entries()) {
+      const own = coefficientOf(subject, ingredient);
+      if (own > 0) ratio = Math.max(ratio, brought[j]![index]! / own);
+    }
+    most += min * ratio;
+  }
+  return most;
+}
+
 /** The customary limits, risen as little as what the cook asks for outright takes. */
 export function raisedDoses(
   limits: readonly DoseLimit[],
@@ -89,7 +116,8 @@ export function raisedDoses(
     const there = sum(brought.map((grams, j) => (grams[dose.index]! * least[j]!) / batch));
     return !dose.own && there > dose.limit ? {...dose, limit: there, raised: true} : dose;
   });
-  if (asked.length === 0) return risen;
+  if (risen.every((dose) => dose.limit >= mostAskedFor(dose, asked, choices, brought, least, batch)))
+    return risen;
   const rows: Row[] = [
     {name: "batch", coefficients: choices.map(() => 1), lower: 1, upper: 1},
     ...asked.flatMap(({subject, min}) => targetRows({subject, min: min!}, choices)),
