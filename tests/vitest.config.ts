@@ -2,7 +2,7 @@ import {fileURLToPath} from "node:url";
 import {defineConfig} from "vitest/config";
 
 /** Tests that look at the notebooks in a browser; they share one built site. */
-const IN_BROWSER = ["tests/notebooks*.test.ts"];
+const IN_BROWSER = ["tests/notebooks/*.test.ts"];
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 

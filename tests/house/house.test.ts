@@ -1,14 +1,14 @@
 import {spawnSync} from "node:child_process";
 import {cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync} from "node:fs";
 import {tmpdir} from "node:os";
-import {dirname, join} from "node:path";
+import {basename, dirname, join} from "node:path";
 import {fileURLToPath} from "node:url";
 import {describe, expect, test} from "vitest";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
 /** What the linter says of some files under the rules of this repository. */
-function lint(files: Record<string, string>): string {
+function lint(files: Record<string, string>, format?: string): string {
   const folder = mkdtempSync(join(tmpdir(), "house-"));
   cpSync(join(root, ".oxlintrc.json"), join(folder, ".oxlintrc.json"));
   for (const [path, text] of Object.entries(files)) {
@@ -17,13 +17,91 @@ function lint(files: Record<string, string>): string {
   }
   const {stdout} = spawnSync(
     process.execPath,
-    [join(root, "node_modules/oxlint/bin/oxlint"), "--deny-warnings", "."],
+    [
+      join(root, "node_modules/oxlint/bin/oxlint"),
+      "--deny-warnings",
+      ...(format ? ["--format", format] : []),
+      ".",
+    ],
     {cwd: folder, encoding: "utf8"},
   );
   return stdout;
 }
 
 const FLOORS = ["core", "pantry", "lp", "freezing", "balance", "kitchen", "io"];
+
+/** The rooms of a floor from the lowest to the highest; those of one list never meet. */
+const ROOMS: Readonly<Record<string, readonly (string | readonly string[])[]>> = {
+  lp: ["program", "proof", "engines", "solve", "explain"],
+  balance: ["brief", "program", "read", "mix", "explain", ["weigh", "trade-off", "substitute"]],
+  kitchen: ["sugar", "size", "cooking", "product", "label", ["ripple", "safety"], "day"],
+  io: ["text", "json", "csv", "report", "document"],
+};
+
+/** Of rooms in order, each with one that it may not import. */
+function forbidden(rooms: readonly (string | readonly string[])[]): (readonly [string, string])[] {
+  return rooms.flatMap((here, i) => [
+    ...[here].flat().flatMap((one) => [rooms[i + 1] ?? []].flat().map((next) => [one, next] as const)),
+    ...(typeof here === "string"
+      ? []
+      : here.flatMap((one) => here.filter((other) => other !== one).map((other) => [one, other] as const))),
+  ]);
+}
+
+describe("the linter keeps the rooms", () => {
+  const pairs = Object.entries(ROOMS).flatMap(([floor, rooms]) =>
+    forbidden(rooms).map(([room, other]) => [`lib/${floor}`, room, other] as const),
+  );
+  const KIT = [
+    "words",
+    "page",
+    "controls",
+    "views",
+    ["design", "replace", "trade-offs", "ripple", "batch-day", "trust"],
+  ];
+  const kit = forbidden(KIT).map(([room, other]) => ["notebooks/kit", room, other] as const);
+
+  test("in one sitting: what a room may not import is refused, each by its own file", () => {
+    const cases = [...pairs, ...kit];
+    expect(cases.length).toBeGreaterThan(60);
+    const files = Object.fromEntries(
+      cases.flatMap(([place, room, other]) => [
+        [`${place}/${room}/to-${other}.ts`, `import {b} from "../${other}/b.ts";\nexport const a = b;\n`],
+        [`${place}/${other}/b.ts`, "export const b = 1;\n"],
+      ]),
+    );
+    const said = lint(files, "unix");
+    const passed = cases.filter(
+      ([place, room, other]) =>
+        !new RegExp(`${place}/${room}/to-${other}\\.ts.*no-restricted-imports`).test(said),
+    );
+    expect(passed).toEqual([]);
+  });
+
+  test("a room before it, and a lower floor, may be imported", () => {
+    const said = lint({
+      "lib/balance/mix/a.ts":
+        'import {b} from "../brief/b.ts";\nimport {c} from "../../lp/solve/c.ts";\nexport const a = b + c;\n',
+      "lib/balance/brief/b.ts": "export const b = 1;\n",
+      "lib/lp/solve/c.ts": "export const c = 1;\n",
+    });
+    expect(said).toMatch(/0 errors/);
+  });
+
+  test("a room may not import a higher floor, nor the kit the tests", () => {
+    for (const [file, target] of [
+      ["lib/balance/mix/a.ts", "../../kitchen/size/b.ts"],
+      ["lib/lp/solve/a.ts", "../../pantry/b.ts"],
+      ["lib/kitchen/day/a.ts", "../../io/text/b.ts"],
+      ["lib/io/text/a.ts", "../../command/b.ts"],
+      ["notebooks/kit/trust/a.ts", "../../../tests/b.ts"],
+    ] as const) {
+      expect(lint({[file]: `import {b} from "${target}";\nexport const a = b;\n`})).toContain(
+        "no-restricted-imports",
+      );
+    }
+  });
+});
 
 describe("the linter keeps the house", () => {
   test.each(FLOORS.slice(0, -1).map((floor, i) => [floor, FLOORS[i + 1]!] as const))(
@@ -74,19 +152,28 @@ describe("the linter keeps the house", () => {
   });
 });
 
-test("the floors are flat, and no file is an index of its folder", () => {
+test("a floor is a room or holds rooms, and no file is an index of its folder", () => {
   for (const floor of FLOORS) {
     const entries = readdirSync(join(root, "lib", floor), {withFileTypes: true});
-    expect(
-      entries.filter((entry) => entry.isDirectory() || entry.name === "index.ts").map(({name}) => name),
-    ).toEqual([]);
+    const rooms = entries.filter((entry) => entry.isDirectory()).map(({name}) => name);
+    expect(rooms.sort()).toEqual((ROOMS[floor] ?? []).flat().sort());
+    // balance.ts is what its rooms are for.
+    const beside = entries.filter((entry) => !entry.isDirectory()).map(({name}) => name);
+    if (rooms.length > 0) expect(beside).toEqual(floor === "balance" ? ["balance.ts"] : []);
+    for (const room of rooms)
+      expect(
+        readdirSync(join(root, "lib", floor, room), {withFileTypes: true}).every((entry) => entry.isFile()),
+      ).toBe(true);
   }
+  const files = readdirSync(join(root, "lib"), {recursive: true, encoding: "utf8"});
+  expect(files.filter((file) => basename(file) === "index.ts")).toEqual(["index.ts"]);
   expect(readFileSync(join(root, "lib/index.ts"), "utf8")).not.toMatch(/export \*/);
 });
 
 test("nothing in the library is left to chance", () => {
-  const files = FLOORS.flatMap((floor) =>
-    readdirSync(join(root, "lib", floor)).map((file) => join("lib", floor, file)),
-  );
+  const files = readdirSync(join(root, "lib"), {recursive: true, encoding: "utf8"})
+    .filter((file) => file.endsWith(".ts"))
+    .map((file) => join("lib", file));
+  expect(files.length).toBeGreaterThan(200);
   expect(files.filter((file) => readFileSync(join(root, file), "utf8").includes("Math.random"))).toEqual([]);
 });

@@ -1,5 +1,5 @@
 import {describe, expect, test} from "vitest";
-import {recipeSheet} from "../../lib/io/document/recipe-sheet.ts";
+import {recipeSheet} from "../../lib/command/recipe-sheet.ts";
 import {baseProcess} from "../../lib/kitchen/cooking/base-process.ts";
 import {cautionsFor} from "../../lib/kitchen/safety/cautions.ts";
 import {knownCost} from "../../lib/kitchen/product/cost.ts";

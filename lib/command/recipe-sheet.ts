@@ -1,11 +1,11 @@
-import type {BatchSheet} from "../../kitchen/day/batch-sheet.ts";
-import {madeSheet} from "../../kitchen/day/made-sheet.ts";
-import {baseComponent, makeProduct} from "../../kitchen/product/product.ts";
-import {InputError} from "../../core/errors.ts";
-import {nearestNames} from "../../core/nearest.ts";
-import {goesBy} from "../../pantry/pantry.ts";
-import {type Recipe, recipeMass} from "../../pantry/recipe.ts";
-import {numberOf, type Options, wayOf} from "../../command/arguments.ts";
+import type {BatchSheet} from "../kitchen/day/batch-sheet.ts";
+import {madeSheet} from "../kitchen/day/made-sheet.ts";
+import {baseComponent, makeProduct} from "../kitchen/product/product.ts";
+import {InputError} from "../core/errors.ts";
+import {nearestNames} from "../core/nearest.ts";
+import {goesBy} from "../pantry/pantry.ts";
+import {type Recipe, recipeMass} from "../pantry/recipe.ts";
+import {numberOf, type Options, wayOf} from "./arguments.ts";
 
 /**
  * The batch sheet of a recipe that is all base, as the options want it, from the first step to the freezer. It says the cost where a

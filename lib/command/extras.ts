@@ -1,10 +1,10 @@
-import type {Answer} from "../../balance/mix/answer.ts";
-import type {Brief} from "../../balance/brief/brief.ts";
-import {pricesOf} from "../../balance/explain/prices.ts";
-import {reliability} from "../../balance/weigh/reliability.ts";
-import {weighable} from "../../balance/weigh/weighable.ts";
-import {InputError} from "../../core/errors.ts";
-import {numberOf, type Options} from "../../command/arguments.ts";
+import type {Answer} from "../balance/mix/answer.ts";
+import type {Brief} from "../balance/brief/brief.ts";
+import {pricesOf} from "../balance/explain/prices.ts";
+import {reliability} from "../balance/weigh/reliability.ts";
+import {weighable} from "../balance/weigh/weighable.ts";
+import {InputError} from "../core/errors.ts";
+import {numberOf, type Options} from "./arguments.ts";
 
 /**
  * What the options ask for beyond the answer itself.

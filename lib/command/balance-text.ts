@@ -1,9 +1,9 @@
-import type {Answer} from "../../balance/mix/answer.ts";
-import type {Brief} from "../../balance/brief/brief.ts";
-import type {Options} from "../../command/arguments.ts";
+import type {Answer} from "../balance/mix/answer.ts";
+import type {Brief} from "../balance/brief/brief.ts";
+import type {Options} from "./arguments.ts";
 import type {extras} from "./extras.ts";
-import {candidatesInFull, checkText, pricesText, reliabilityText, weighableText} from "./report-more.ts";
-import {textReport} from "./report.ts";
+import {candidatesInFull, checkText, pricesText, reliabilityText, weighableText} from "../io/report/report-more.ts";
+import {textReport} from "../io/report/report.ts";
 
 /** The whole report on a brief: the answer, then what the options ask for. */
 export function balanceText(
