@@ -12,7 +12,7 @@ const EACH = 75;
 
 const run = promisify(execFile);
 const readLarge = async (...kind: string[]) => {
-  const file = fileURLToPath(new URL("support/read-large.ts", import.meta.url));
+  const file = fileURLToPath(new URL("../support/read-large.ts", import.meta.url));
   const {stdout} = await run(process.execPath, ["--import", "tsx", file, ...kind], {timeout: 20_000});
   return JSON.parse(stdout) as unknown;
 };

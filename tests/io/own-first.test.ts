@@ -8,7 +8,10 @@ const included = [
 ];
 
 test("one's own takes the place of the included one, with its aliases and group where it has none", () => {
-  const rich = {name: "Whole Milk", composition: {water: 85, milkFat: 6, msnf: 9}};
+  const rich = {
+    name: "Whole Milk",
+    composition: {water: 85, milkFat: 6, milkProtein: 3.3, lactose: 5, milkSalts: 0.7},
+  };
   const pantry = pantryOf(ownFirst([rich], included));
   expect(pantry.ingredients.map(({name}) => name)).toEqual(["Whole Milk", "sugar"]);
   // Composition and price are the own one's alone: another milk costs something else.

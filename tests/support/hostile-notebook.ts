@@ -1,3 +1,4 @@
+import {InputError} from "../../lib/core/errors.ts";
 import * as fc from "fast-check";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {substituteSteps} from "../../lib/balance/substitute/substitute.ts";
@@ -238,7 +239,8 @@ const typedLine = fc.oneof(
 
 /** A recipe as typed into a page, or as an address brings it. */
 async function readTyped(text: string): Promise<void> {
-  const {lines, packs} = await readRecipeText(text, pantry);
+  const {lines, packs, asked} = await readRecipeText(text, pantry);
+  const [question] = asked.filter(({leftOut}) => leftOut);
   for (const {ingredient, grams} of lines) {
     if (!(grams > 0 && grams < Infinity)) throw new Error(`${grams} g`);
     const {price} = ingredient;
@@ -247,6 +249,10 @@ async function readTyped(text: string): Promise<void> {
   for (const {price, grams} of Object.values(packs))
     if (!(price >= 0 && price < Infinity && grams > 0 && grams < Infinity))
       throw new Error(`a pack of ${grams} g at ${price}`);
+  // A line that is asked about and left out is what a refusal is elsewhere: short, and with a word to the cook.
+  for (const {text: said} of asked)
+    if (!said.trim() || said.length > 1000) throw new Error(`a question of ${said.length} characters`);
+  if (question) throw new InputError("recipe", question.text, undefined, "answer it");
 }
 
 const fromJson = (use: (source: Source) => Promise<unknown>) => (text: string) =>
