@@ -96,7 +96,7 @@ export {InputError};`,
       "tsconfig.json",
       `{"compilerOptions": {"module": "nodenext", "target": "es2022", "lib": ["es2023", "dom"], "types": [], "strict": true, "exactOptionalPropertyTypes": true, "noEmit": true, "skipLibCheck": false}, "files": ["use.ts"]}`,
     );
-    const tsc = fileURLToPath(new URL("../node_modules/typescript/bin/tsc", import.meta.url));
+    const tsc = fileURLToPath(new URL("../../node_modules/typescript/bin/tsc", import.meta.url));
     expect(project.node(tsc, "-p", ".")).toBe("");
   });
 
