@@ -42,7 +42,8 @@ export interface BalanceOptions {
  * Every answer is verified before it is returned: rows, bounds and optimality on the unrounded solution. A brief that no
  * mix can meet is answered with the limits that conflict and the least change that would make them meet.
  *
- * @throws InputError for a mistake in the brief, naming the place, the value and the next step
+ * @throws InputError for a mistake in the brief, naming the place, the value and the next step; also for a path of a pantry or a
+ *   price list that would change the answer, since no file is read here
  * @throws the signal's reason where it is aborted
  */
 export function balance<Own extends string = never>(
@@ -67,12 +68,39 @@ export function* balanceSteps<Own extends string = never>(
   const {pantry = pantryOf([]), place, openersFrom = pantry, signal, candidates} = options;
   const search = searchWithin(options);
   signal?.throwIfAborted();
-  const steps = answerSteps(readBrief(brief, pantry, place), openersFrom, search, candidates);
+  const checked = readBrief(brief, pantry, place);
+  refuseUnread(brief, checked, options);
+  const steps = answerSteps(checked, openersFrom, search, candidates);
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;
     yield step.value;
     signal?.throwIfAborted();
+  }
+}
+
+/** Refuses paths of files that would be passed over in silence: the library reads none, and without prices nothing is cheapest. */
+function refuseUnread(
+  {prices, pantry}: Pick<BriefInput, "prices" | "pantry">,
+  {ingredients, aim}: Brief,
+  {pantry: given, place = "brief"}: BalanceOptions,
+): void {
+  if (pantry !== undefined && given === undefined) {
+    throw new InputError(
+      `${place}: pantry`,
+      "a path, and no file is read here",
+      pantry,
+      "read it and give balance(brief, {pantry: pantryOf(readPantryCsv(text))})",
+    );
+  }
+  const priced = ingredients.some(({ingredient}) => ingredient.price !== undefined);
+  if (prices !== undefined && !priced && aim === undefined) {
+    throw new InputError(
+      `${place}: prices`,
+      "a path, and no file is read here",
+      prices,
+      "read it and give {pantry: stockedPantry(pantry, readPricesCsv(text))}, or give each ingredient a price",
+    );
   }
 }
 

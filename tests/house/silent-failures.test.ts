@@ -91,3 +91,25 @@ describe("what the command reads and writes", () => {
     expect(utf8Text(new TextEncoder().encode("crème"), "own.csv")).toBe("crème");
   });
 });
+
+describe("paths of files in a brief are refused where passing over them would change the answer", () => {
+  const unpriced = {...written, ingredients: ["whole milk", "sucrose"]};
+
+  test("a price list that nobody read: nothing would be minimised", () => {
+    expect(() => library.balance({...unpriced, prices: "prices.csv"}, {pantry: realPantry})).toThrow(
+      /^brief: prices: a path, and no file is read here \(got "prices\.csv"\); /,
+    );
+  });
+
+  test("a pantry that nobody read", () => {
+    const own = {ingredients: [{name: "syrup", composition: {water: 30, sucrose: 70}}]};
+    expect(() => library.balance({...own, pantry: "pantry.csv"})).toThrow(
+      /^brief: pantry: a path, and no file/,
+    );
+  });
+
+  test("a brief of the command passes where its files were read", () => {
+    const named = {...written, prices: "prices.csv", pantry: "pantry.csv"};
+    expect(library.balance(named, {pantry: realPantry})).toEqual(answer);
+  });
+});
