@@ -183,7 +183,7 @@ test("the home page leads to every notebook", async () => {
     .evaluateAll((all) =>
       all.map((link) => (link as unknown as {getAttribute(name: string): string}).getAttribute("href")),
     );
-  expect(links.sort()).toEqual(NOTEBOOKS.filter((name) => name !== "index.html").map((name) => `../${name}`));
+  expect(links.sort()).toEqual(NOTEBOOKS.filter((name) => name !== "index.html").map((name) => `./${name}`));
   await page.close();
 });
 

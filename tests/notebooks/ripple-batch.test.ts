@@ -353,7 +353,7 @@ describe("a cook's day in the demonstration", () => {
 
 describe("plan a ripple", () => {
   test("a ripple too strong to freeze bleeds, and the page says where the water goes", async () => {
-    const {page, trouble} = await open("plan-a-ripple", {brix: "74..78", hardPhase: "../..", sweetness: "../.."});
+    const {page, trouble} = await open("plan-a-ripple", {brix: "74..78", hardPhase: "..", sweetness: ".."});
     const text = await verdict(page);
     expect(text).toContain("bleeds");
     expect(text).toContain("it goes on drawing water from the base");
@@ -372,9 +372,9 @@ describe("plan a ripple", () => {
   test("boiled down to a weight, that weight comes out; the address keeps it", async () => {
     const {page} = await open("plan-a-ripple", {
       brix: "40..70",
-      hardPhase: "../..",
-      sweetness: "../..",
-      fruit: "../..",
+      hardPhase: "..",
+      sweetness: "..",
+      fruit: "..",
     });
     await page.getByLabel("Boil it").selectOption({label: "down to a weight"});
     await page.getByLabel("Weight of the cooked ripple, g").fill("1400");

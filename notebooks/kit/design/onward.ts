@@ -15,7 +15,7 @@ export function designOnward(
   const name = fileName(recipe.name);
   const link = (page: string, words: string, state: readonly (readonly [string, string])[]) =>
     html`<li>
-      <a href=${`../${page}.html#${new URLSearchParams(state.map((pair) => [...pair]))}`}>${words}</a>
+      <a href=${`./${page}.html#${new URLSearchParams(state.map((pair) => [...pair]))}`}>${words}</a>
     </li>`;
   return html`<div>
     ${downloads([

@@ -82,7 +82,7 @@ export function sharesFrom(text: string): number[] | undefined {
 /** An ingredient as `min..max@price name` with limits in g, or `min..max%@price name`; each number empty where there is none. */
 export function pickedText({name, min, max, unit, price}: Picked): string {
   const window = windowText({...(min !== undefined && {min}), ...(max !== undefined && {max})});
-  return `${window}${unit === "%" && window !== "../.." ? "%" : ""}@${price ?? ""} ${name}`;
+  return `${window}${unit === "%" && window !== ".." ? "%" : ""}@${price ?? ""} ${name}`;
 }
 
 /** What {@link pickedText} wrote. */
