@@ -159,7 +159,7 @@ test("a floor is a room or holds rooms, and no file is an index of its folder", 
     expect(rooms.sort()).toEqual((ROOMS[floor] ?? []).flat().sort());
     // balance.ts is what its rooms are for.
     const beside = entries.filter((entry) => !entry.isDirectory()).map(({name}) => name);
-    if (rooms.length > 0) expect(beside).toEqual(floor === "balance" ? ["balance.ts"] : []);
+    expect(rooms.length > 0 ? beside : []).toEqual(floor === "balance" ? ["balance.ts"] : []);
     for (const room of rooms)
       expect(
         readdirSync(join(root, "lib", floor, room), {withFileTypes: true}).every((entry) => entry.isFile()),
