@@ -163,7 +163,12 @@ export {
 } from "./kitchen/size/scale.ts";
 export {type ScaledProduct, scaleProduct} from "./kitchen/product/scale-product.ts";
 export {mixDensity, mixDensityAt} from "./kitchen/size/density.ts";
-export {finishedDensity, overrunFromWeights, type Particulates, targetWeight} from "./kitchen/size/overrun.ts";
+export {
+  finishedDensity,
+  overrunFromWeights,
+  type Particulates,
+  targetWeight,
+} from "./kitchen/size/overrun.ts";
 export {gramsOf, type KitchenMeasure, measuresOf} from "./kitchen/size/measures.ts";
 export {baseProcess, type Making, WAYS_OF_MAKING} from "./kitchen/cooking/base-process.ts";
 export {followProcess, type ProcessReport} from "./kitchen/cooking/heat-step.ts";
@@ -237,5 +242,11 @@ export {pantryJson, readIngredient, readPantryJson} from "./io/json/ingredient-j
 export {readRecipe, readRecipeJson, recipeJson, type RecipeInput} from "./io/json/recipe-json.ts";
 export {readRecipeCsv, recipeCsv} from "./io/csv/recipe-csv.ts";
 export {recipeHtml, recipeMarkdown} from "./io/document/recipe-out.ts";
-export {answerCsv, type AnswerExtras, answerHtml, answerJson, answerMarkdown} from "./io/document/answer-out.ts";
+export {
+  answerCsv,
+  type AnswerExtras,
+  answerHtml,
+  answerJson,
+  answerMarkdown,
+} from "./io/document/answer-out.ts";
 export {type CurvePicture, freezingCurveSvg} from "./io/document/curve-svg.ts";

@@ -2,7 +2,13 @@ import type {Answer} from "../balance/mix/answer.ts";
 import type {Brief} from "../balance/brief/brief.ts";
 import type {Options} from "./arguments.ts";
 import type {extras} from "./extras.ts";
-import {candidatesInFull, checkText, pricesText, reliabilityText, weighableText} from "../io/report/report-more.ts";
+import {
+  candidatesInFull,
+  checkText,
+  pricesText,
+  reliabilityText,
+  weighableText,
+} from "../io/report/report-more.ts";
 import {textReport} from "../io/report/report.ts";
 
 /** The whole report on a brief: the answer, then what the options ask for. */

@@ -10,7 +10,12 @@ import {cookDown} from "../../lib/kitchen/cooking/cook.ts";
 import {followProcess} from "../../lib/kitchen/cooking/heat-step.ts";
 import {mixDensity} from "../../lib/kitchen/size/density.ts";
 import type {Process} from "../../lib/kitchen/cooking/process.ts";
-import {baseComponent, makeProduct, productDensity, rippleComponent} from "../../lib/kitchen/product/product.ts";
+import {
+  baseComponent,
+  makeProduct,
+  productDensity,
+  rippleComponent,
+} from "../../lib/kitchen/product/product.ts";
 import {scaleProduct} from "../../lib/kitchen/product/scale-product.ts";
 import {coolingMinutes, timePlan, usefulPower} from "../../lib/kitchen/day/time-plan.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";

@@ -1,5 +1,10 @@
 import {describe, expect, test} from "vitest";
-import {baseComponent, makeProduct, productDensity, rippleComponent} from "../../lib/kitchen/product/product.ts";
+import {
+  baseComponent,
+  makeProduct,
+  productDensity,
+  rippleComponent,
+} from "../../lib/kitchen/product/product.ts";
 import {standingOf} from "../../lib/kitchen/label/product-standing.ts";
 import {checkStandard, leastMsnf, type Standing} from "../../lib/kitchen/label/standards.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";

@@ -10,7 +10,13 @@ import {expectBrief} from "../brief/expect-brief.ts";
 import {feasibleRegionSteps, type Region, type RegionAxes} from "./feasible-region.ts";
 import {isInside, sizeOf} from "./hull.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
-import {type CoordinateLimits, limitsOnly, type MixProgram, mixProgram, sharesIn} from "../program/mix-program.ts";
+import {
+  type CoordinateLimits,
+  limitsOnly,
+  type MixProgram,
+  mixProgram,
+  sharesIn,
+} from "../program/mix-program.ts";
 import {requirePrices} from "../read/read-brief.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";

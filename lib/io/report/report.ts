@@ -2,7 +2,13 @@ import type {Answer, Balanced, Binding, MixReport} from "../../balance/mix/answe
 import type {Brief, Target} from "../../balance/brief/brief.ts";
 import {expectBrief} from "../../balance/brief/expect-brief.ts";
 import {sandiness} from "../../freezing/solubility.ts";
-import {outOfFreezer, scoopsAt, softWarning, waitOnCounter, whereItScoops} from "../../kitchen/size/scoop-words.ts";
+import {
+  outOfFreezer,
+  scoopsAt,
+  softWarning,
+  waitOnCounter,
+  whereItScoops,
+} from "../../kitchen/size/scoop-words.ts";
 import {subjectName, subjectUnit} from "../../balance/brief/subject.ts";
 import {printable} from "../../core/errors.ts";
 import {expectAnswer} from "./expect-answer.ts";

@@ -6,7 +6,13 @@ import type {Allergen} from "../../pantry/ingredient.ts";
 import {ALLERGENS} from "../../pantry/ingredient.ts";
 import {blend} from "../../pantry/mix.ts";
 import type {Composition} from "../../pantry/parts.ts";
-import {expectRecipe, type Recipe, recipeComposition, type RecipeLine, recipeMass} from "../../pantry/recipe.ts";
+import {
+  expectRecipe,
+  type Recipe,
+  recipeComposition,
+  type RecipeLine,
+  recipeMass,
+} from "../../pantry/recipe.ts";
 import type {Cooked} from "../cooking/cook.ts";
 import {mixDensity} from "../size/density.ts";
 import {finishedDensity} from "../size/overrun.ts";

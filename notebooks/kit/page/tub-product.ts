@@ -1,5 +1,10 @@
 import {cookDown} from "../../../lib/kitchen/cooking/cook.ts";
-import {baseComponent, makeProduct, type Product, rippleComponent} from "../../../lib/kitchen/product/product.ts";
+import {
+  baseComponent,
+  makeProduct,
+  type Product,
+  rippleComponent,
+} from "../../../lib/kitchen/product/product.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import type {RecipeLine} from "../../../lib/pantry/recipe.ts";
 

@@ -1,5 +1,9 @@
 import type {Weights} from "../../../lib/balance/substitute/noticed.ts";
-import type {Alternative, SubstituteOptions, Substitution} from "../../../lib/balance/substitute/substitution-types.ts";
+import type {
+  Alternative,
+  SubstituteOptions,
+  Substitution,
+} from "../../../lib/balance/substitute/substitution-types.ts";
 import type {Standard, StandardCheck} from "../../../lib/kitchen/label/standards.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";

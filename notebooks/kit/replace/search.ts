@@ -1,4 +1,8 @@
-import type {Alternative, SubstituteOptions, Substitution} from "../../../lib/balance/substitute/substitution-types.ts";
+import type {
+  Alternative,
+  SubstituteOptions,
+  Substitution,
+} from "../../../lib/balance/substitute/substitution-types.ts";
 import {substitute, substituteSteps} from "../../../lib/balance/substitute/substitute.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {changed} from "../controls/control.ts";

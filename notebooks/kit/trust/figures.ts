@@ -1,6 +1,11 @@
 import {decimal} from "../../../lib/core/figures.ts";
 import {parseTable, parseTables} from "../../../datasets/published/parse-tables.ts";
-import {holds, type PublishedTables, type TableName, type ValidationRow} from "../../../datasets/published/row.ts";
+import {
+  holds,
+  type PublishedTables,
+  type TableName,
+  type ValidationRow,
+} from "../../../datasets/published/row.ts";
 import {validationRows} from "../../../datasets/published/rows.ts";
 
 /** What the page of published figures shows: the table that `npm run validate` prints, and where each row is from. */

@@ -1,13 +1,23 @@
 import {html} from "htl";
 import type {Caution} from "../../../lib/kitchen/safety/caution.ts";
 import {priceForMargin} from "../../../lib/kitchen/product/cost.ts";
-import {allergenWords, ingredientList, type LabelName, type LabelText} from "../../../lib/kitchen/label/label.ts";
+import {
+  allergenWords,
+  ingredientList,
+  type LabelName,
+  type LabelText,
+} from "../../../lib/kitchen/label/label.ts";
 import {nutritionLabel} from "../../../lib/kitchen/label/nutrition-label.ts";
 import {nutritionOf} from "../../../lib/kitchen/product/nutrition.ts";
 import type {Product} from "../../../lib/kitchen/product/product.ts";
 import {productDensity} from "../../../lib/kitchen/product/product.ts";
 import {standingOf} from "../../../lib/kitchen/label/product-standing.ts";
-import {checkStandard, STANDARD_FORCE, type StandardCheck, STANDARDS} from "../../../lib/kitchen/label/standards.ts";
+import {
+  checkStandard,
+  STANDARD_FORCE,
+  type StandardCheck,
+  STANDARDS,
+} from "../../../lib/kitchen/label/standards.ts";
 import {decimal, grams} from "../../../lib/core/figures.ts";
 import {inventedMoney} from "../words/invented-money.ts";
 import {attempt} from "../words/mistakes.ts";

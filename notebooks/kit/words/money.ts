@@ -1,4 +1,10 @@
-import {type Cost, knownCost, type Pack, productCost, type ProductCost} from "../../../lib/kitchen/product/cost.ts";
+import {
+  type Cost,
+  knownCost,
+  type Pack,
+  productCost,
+  type ProductCost,
+} from "../../../lib/kitchen/product/cost.ts";
 import {type Product, productLines} from "../../../lib/kitchen/product/product.ts";
 import {inventedPrices, inventedWords} from "./price-origin.ts";
 

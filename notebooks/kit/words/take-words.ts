@@ -1,5 +1,9 @@
 import type {Noticed} from "../../../lib/balance/substitute/noticed.ts";
-import type {Alternative, AmountChange, NoticedChange} from "../../../lib/balance/substitute/substitution-types.ts";
+import type {
+  Alternative,
+  AmountChange,
+  NoticedChange,
+} from "../../../lib/balance/substitute/substitution-types.ts";
 import {decimal, grams} from "../../../lib/core/figures.ts";
 
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */

@@ -1,5 +1,11 @@
 import {expect, expectTypeOf, test} from "vitest";
-import {type AimInput, balance, type BriefInput, type Quantity, type TargetsInput} from "../../../lib/index.ts";
+import {
+  type AimInput,
+  balance,
+  type BriefInput,
+  type Quantity,
+  type TargetsInput,
+} from "../../../lib/index.ts";
 
 // Every case below is held by the compiler: it fails where an error that is expected does not come.
 const ingredients = [{name: "sugar", composition: {sucrose: 100}, properties: {co2: 90}}];
