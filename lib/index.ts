@@ -3,7 +3,6 @@
 export {InputError, type InputErrorCode, type InputErrorData, type InputErrorDetails} from "./core/errors.ts";
 export type {Limits} from "./core/numbers.ts";
 export {inUnit, type Measure, readMeasure} from "./core/units.ts";
-
 export {ALLERGENS, GRADES, type Allergen, type Grade, type Ingredient} from "./pantry/ingredient.ts";
 export {type Composition, type Part, PARTS} from "./pantry/parts.ts";
 export {DERIVED, type Derived, QUANTITIES, type Quantity, quantityOf} from "./pantry/quantities.ts";
@@ -20,7 +19,6 @@ export {
   type LabelledIngredient,
 } from "./pantry/from-label.ts";
 export type {Label} from "./pantry/read-label.ts";
-
 export {type CurvePoint, type CurveRange, freezingCurve} from "./freezing/curve.ts";
 export {frozenShare, hardPhase, heatShock, ice, initialFreezingPoint} from "./freezing/ice.ts";
 export {heldBy, heldWater, type Solute, SOLUTES} from "./freezing/held-water.ts";
@@ -39,7 +37,6 @@ export {
   sucroseEquivalenceCurve,
 } from "./freezing/sucrose-equivalence.ts";
 export {type Extrapolation, extrapolations, iceError, methodDifference} from "./freezing/validity.ts";
-
 export type {Check, LinearProgram, Outcome, Place, Row, Variable} from "./lp/program/program.ts";
 export type {Deadline} from "./lp/program/deadline.ts";
 export {solve, solveAsync, type SolveOptions} from "./lp/solve/solve.ts";
