@@ -147,7 +147,7 @@ describe("a cook's day in the demonstration", () => {
     const table = await tableOf(page, "Side by side");
     for (const [i, side] of [sides.ripple, sides.base].entries()) {
       expect(table["strength"]![i]).toBe(decimal(side.brix, 1));
-      expect(table["starts to freeze at"]![i]).toBe(degrees(side.freezingPoint!));
+      expect(table["freezing point"]![i]).toBe(degrees(side.freezingPoint!));
       expect(table["hard phase: ice and solid fat"]![i]).toBe(decimal(side.hardPhase, 1));
       expect(table["from the freezer"]![i]).toBe(side.verdict);
     }
@@ -158,7 +158,7 @@ describe("a cook's day in the demonstration", () => {
   });
 
   test("less sweetness by hand moves the pot, and the batch day takes the new ripple", async () => {
-    await page.getByRole("spinbutton", {name: "Sweetness, at most, as % of sugar"}).fill("43");
+    await page.getByRole("spinbutton", {name: "Sweetness, at most, sucrose = 100"}).fill("43");
     const plan = planRipple(rippleWish({sweetness: {max: 43}}));
     if (plan.status !== "optimal") throw new Error(`the ripple is ${plan.status}`);
     const syrup = plan.recipe.lines.find(({ingredient}) => ingredient.name === "glucose syrup 42 DE")!;

@@ -2,7 +2,7 @@ import {html} from "htl";
 import type {Alternative, Substitution} from "../../../lib/balance/substitute/substitution-types.ts";
 import {decimal} from "../../../lib/core/figures.ts";
 import {scoopsAgainst, softWarning, verdictAgainst} from "../../../lib/kitchen/size/scoop-words.ts";
-import type {StandardCheck} from "../../../lib/kitchen/label/standards.ts";
+import {type Standard, STANDARD_FORCE, type StandardCheck} from "../../../lib/kitchen/label/standards.ts";
 import type {WeighedMix} from "../page/mixes.ts";
 import {unbroken} from "../words/numbers.ts";
 import {wayName} from "./search.ts";
@@ -22,7 +22,7 @@ interface Circumstances {
   /** How each way stands to the legal name; empty where none was asked for. */
   readonly checks: (alternative: Alternative) => readonly StandardCheck[];
   readonly checksBefore: readonly StandardCheck[];
-  readonly legalName: string | undefined;
+  readonly legalName: Standard | undefined;
   readonly choose: (way: string) => void;
 }
 
@@ -83,7 +83,7 @@ function wayItem(
       <span>
         <em>${KINDS[one.kind]}</em> ${unbroken(mostNoticed(one.changes))}
         ${one.newAllergens.length ? html`<b class="warn">New allergen: ${one.newAllergens.join(", ")}</b>` : ""}
-        ${broken ? html`<b class="warn">Not ${legalName}</b>` : ""}
+        ${broken ? html`<b class="warn">${STANDARD_FORCE[legalName!] === "custom" ? "Below custom for" : "Not"} ${legalName}</b>` : ""}
       </span>
     </button>
   </li>`;
@@ -113,7 +113,7 @@ function alarms({chosen, checks, checksBefore, legalName, substitution}: Circums
     ${
       broken.length
         ? html`<p class="alarm" role="alert">
-            <b>It cannot be called ${legalName}${wasNot ? ", nor could it before" : ""}.</b> ${broken.map(
+            <b>${lacking(legalName, wasNot)}</b> ${broken.map(
               ({rule, found, unit, min, max}) =>
                 `${rule[0]!.toUpperCase()}${rule.slice(1)} comes to ${decimal(found, 2)} ${unit}, where ${min === undefined ? `at most ${decimal(max!, 2)}` : `at least ${decimal(min, 2)}`} is asked for. `,
             )}
@@ -123,6 +123,13 @@ function alarms({chosen, checks, checksBefore, legalName, substitution}: Circums
     ${flavours.lost.includes(substitution.without) ? html`<p class="alarm"><b>The flavour changes:</b> ${substitution.without} gave it its taste.</p>` : ""}
     ${goneAllergens.length ? html`<p class="aside">No longer in it: ${inWords(goneAllergens)}.</p>` : ""}
   </div>`;
+}
+
+/** That a name no longer fits: against the law, or only against custom. */
+function lacking(name: Standard | undefined, before: boolean): string {
+  return name && STANDARD_FORCE[name] === "custom"
+    ? `Below what custom expects of ${name}${before ? ", as it was before" : ""}.`
+    : `It cannot be called ${name}${before ? ", nor could it before" : ""}.`;
 }
 
 function freezing({scoop: before}: WeighedMix, {scoop: after}: WeighedMix): string {

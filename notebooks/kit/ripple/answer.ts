@@ -163,7 +163,7 @@ export function sideBySide({base, ripple}: RippleInBase, freezer: number): HTMLE
     columns: ["", ...keyed([SIDES.ripple, SIDES.base])],
     body: [
       both("strength", "°Brix", (side) => decimal(side.brix, 1)),
-      both("starts to freeze at", "", (side) => pointOf(side.freezingPoint)),
+      both("freezing point", "", (side) => pointOf(side.freezingPoint)),
       both("water activity there", "", ({waterActivity: value}) =>
         value === undefined ? "–" : decimal(value, 3),
       ),

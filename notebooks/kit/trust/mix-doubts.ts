@@ -235,9 +235,9 @@ export function milkSaltsSheet(
       "change",
     ],
     body: [
-      both("starts to freeze at", "°C", initialFreezingPoint),
+      both("freezing point", "°C", initialFreezingPoint),
       both(`ice at ${setting(freezer)}`, "g in 100 g", (mix) => ice(mix, freezer)),
-      both("scoops at", "°C", (mix) => scoopTemperature(mix).temperature),
+      both("scoop temperature", "°C", (mix) => scoopTemperature(mix).temperature),
     ],
   });
 }
