@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {balance, balanceSteps, inChunks, loadHighs, solve} from "../../lib/index.ts";
 import type {BriefInput} from "../../lib/index.ts";
 
@@ -56,7 +56,7 @@ function counting(): () => number {
 
 describe("a deadline", () => {
   // Wide bounds, since other work may share the machine; the fuzz holds the promise itself.
-  it.each(LARGE)("ends a brief of %s", (_, brief) => {
+  test.each(LARGE)("ends a brief of %s", (_, brief) => {
     for (const engine of [{}, {highs}]) {
       const start = performance.now();
       const answer = balance(brief, {deadline: 300, search: engine});
@@ -65,14 +65,14 @@ describe("a deadline", () => {
     }
   });
 
-  it("leaves time for the right answer where there is enough", () => {
+  test("leaves time for the right answer where there is enough", () => {
     const answer = balance(LARGE[0]![1], {deadline: Infinity, search: {highs}});
     if (answer.status !== "infeasible") throw new Error(answer.status);
     expect(answer.conflict.targets).toMatchObject([{target: "sugars", bound: "min", limit: 60}]);
     expect(answer.conflict.cutShort).toBeUndefined();
   });
 
-  it("is told by one clock for all that is done: the more time, the more is known", () => {
+  test("is told by one clock for all that is done: the more time, the more is known", () => {
     const known = (deadline: number) => {
       let reads = 0;
       const answer = balance(search, {deadline, now: () => reads++});
@@ -85,7 +85,7 @@ describe("a deadline", () => {
     expect([1, 60, 500, 1e9].map(known)).toEqual(["nothing", "best so far", "mix", "all"]);
   });
 
-  it("gives the best mix so far as a full report that keeps the limits", () => {
+  test("gives the best mix so far as a full report that keeps the limits", () => {
     const answer = balance(search, {deadline: 60, now: counting()});
     if (answer.status !== "undecided" || !answer.best) throw new Error(answer.status);
     const {amounts, shares, cost, freezing, scoop} = answer.best;
@@ -97,7 +97,7 @@ describe("a deadline", () => {
     expect(scoop).toHaveProperty("verdict");
   });
 
-  it("leaves candidates out where they are not wanted", () => {
+  test("leaves candidates out where they are not wanted", () => {
     const brief: BriefInput = {
       ingredients: [
         {name: "syrup", composition: {water: 40, sucrose: 60}, price: 1},
@@ -111,7 +111,7 @@ describe("a deadline", () => {
     expect(balance(brief, {candidates: false})).toMatchObject({status: "optimal", candidates: []});
   });
 
-  it("is refused where it is no time", () => {
+  test("is refused where it is no time", () => {
     for (const deadline of [0, -1, NaN]) expect(() => balance(search, {deadline})).toThrow("deadline");
     expect(() => balance(search, {search: {timeLimit: 0}})).toThrow("timeLimit");
     expect(() => balance(search, {now: 5 as never})).toThrow("clock");
@@ -119,7 +119,7 @@ describe("a deadline", () => {
 });
 
 describe("a signal", () => {
-  it("ends a call before it begins, and steps between two of them", async () => {
+  test("ends a call before it begins, and steps between two of them", async () => {
     const stopped = AbortSignal.abort();
     expect(() => balance(search, {signal: stopped})).toThrow("abort");
     const controller = new AbortController();
@@ -131,7 +131,7 @@ describe("a signal", () => {
     await expect(driven).rejects.toThrow("abort");
   });
 
-  it("steps give what the call gives", () => {
+  test("steps give what the call gives", () => {
     const brief: BriefInput = {ingredients: syrups(3, {}), targets: {sugars: {equal: 49.5}}};
     const steps = balanceSteps(brief);
     let step = steps.next();
@@ -141,7 +141,7 @@ describe("a signal", () => {
 });
 
 describe("numbers that no engine can bear", () => {
-  it("HiGHS gives up without an error of its own", () => {
+  test("HiGHS gives up without an error of its own", () => {
     const tiny = {
       variables: Array.from({length: 41}, (_, j) => ({
         name: "x",
@@ -154,7 +154,7 @@ describe("numbers that no engine can bear", () => {
     expect(["optimal", "undecided"]).toContain(solve(tiny, {highs}).status);
   });
 
-  it("a batch and a price beyond all measure are refused where they stand", () => {
+  test("a batch and a price beyond all measure are refused where they stand", () => {
     const with_ = (batch: number, price: number): BriefInput => ({
       batch,
       ingredients: [{name: "sugar", composition: {sucrose: 100}, price}],

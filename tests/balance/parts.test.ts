@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
 import {withValueAt} from "../../lib/balance/brief/brief-path.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
@@ -34,7 +34,7 @@ describe("what is different from one mix to the next", () => {
     limit: 1,
   });
 
-  it("is what comes in and goes out, begins and ceases to bind", () => {
+  test("is what comes in and goes out, begins and ceases to bind", () => {
     const before = {
       amounts: [amount("milk", 90), amount("sugar", 10), amount("honey", 0)],
       binding: [limit("fat", "min"), limit("sugars", "max")],
@@ -59,7 +59,7 @@ describe("what is different from one mix to the next", () => {
 describe("a number in another place of a brief", () => {
   const brief: BriefInput = {ingredients: ["water", sugar], targets: {fat: {min: 1}}};
 
-  it("is put where the path leads, and nothing else moves", () => {
+  test("is put where the path leads, and nothing else moves", () => {
     expect(withValueAt(brief, "targets.fat.max", 9).targets).toEqual({fat: {min: 1, max: 9}});
     expect(withValueAt(brief, "targets.sugars.min", 9).targets).toEqual({fat: {min: 1}, sugars: {min: 9}});
     expect(withValueAt(brief, "ingredients[water].max", 9).ingredients).toEqual([
@@ -73,7 +73,7 @@ describe("a number in another place of a brief", () => {
     expect(brief.ingredients[0]).toBe("water");
   });
 
-  it.each(["targets", "ingredients", "batch", "batch.max", "name.fat.max", ""])(
+  test.each(["targets", "ingredients", "batch", "batch.max", "name.fat.max", ""])(
     "is refused at %j",
     (path) => {
       expect(() => withValueAt(brief, path, 1)).toThrow("not a place in a brief");
@@ -85,7 +85,7 @@ describe("amounts in steps", () => {
   const inSteps = (more: object) =>
     best({batch: 1000, ingredients: [{...sugar, step: 50, ...more}, water], targets: {}, maximise: "sugars"});
 
-  it("are whole multiples within the limits: up from the least, down from the most, and no more than the batch", () => {
+  test("are whole multiples within the limits: up from the least, down from the most, and no more than the batch", () => {
     expect(inSteps({max: 149}).amounts[0]?.grams).toBeCloseTo(100, 9);
     expect(inSteps({max: 150}).amounts[0]?.grams).toBeCloseTo(150, 9);
     expect(inSteps({max: 5000}).amounts[0]?.grams).toBeCloseTo(1000, 9);
@@ -106,7 +106,7 @@ describe("amounts in steps", () => {
     expect(fine.amounts[0]?.grams).toBeCloseTo(0.3, 9);
   });
 
-  it("have no prices, and say so", () => {
+  test("have no prices, and say so", () => {
     const brief = readBrief(
       {ingredients: [{...sugar, step: 50}, water], targets: {sugars: {min: 9}}},
       nothing,
@@ -116,7 +116,7 @@ describe("amounts in steps", () => {
     expect(pricesOf(smooth).limits.map(({target}) => target)).toEqual(["sugars"]);
   });
 
-  it("at most so many ingredients are used", () => {
+  test("at most so many ingredients are used", () => {
     const three = [sugar, water, fatty];
     const targets = {fat: {min: 1}, sugars: {min: 10, max: 12}};
     expect(best({ingredients: three, targets, minimise: "fat"}).amounts.every(({grams}) => grams > 0)).toBe(
@@ -138,7 +138,7 @@ describe("amounts that a scale can show", () => {
     return weighable(brief, [1000 * share, 1000 * (1 - share)], 100);
   };
 
-  it("say which target they miss on which side, and what they come to", () => {
+  test("say which target they miss on which side, and what they come to", () => {
     const [below] = weighed({min: 3.36, max: 3.37}).missed;
     expect(below).toMatchObject({target: "fat", bound: "min", limit: 3.36});
     within(below?.value, 10 / 3, 1e-9, "below the least");
@@ -150,7 +150,7 @@ describe("amounts that a scale can show", () => {
 });
 
 describe("a recipe to stay near", () => {
-  it("is kept as it is where it meets the brief, and moves as little as it must where it does not", () => {
+  test("is kept as it is where it meets the brief, and moves as little as it must where it does not", () => {
     // All of one price: a candidate may cost no more than 15 % above the best.
     const ingredients = [water, sugar, fatty].map((ingredient) => ({...ingredient, price: 1}));
     const near = {water: 500, sugar: 150, fatty: 350};
@@ -195,13 +195,13 @@ describe("what may stand in", () => {
   const taken = (without: string, from: readonly Ingredient[]) =>
     new Set(substitute(recipe, {without, from}).alternatives.flatMap(({by}) => by));
 
-  it("is no flavour in another's place, but one of its own kind", () => {
+  test("is no flavour in another's place, but one of its own kind", () => {
     expect(taken("sucrose", [almonds, dextrose]).has("almonds")).toBe(false);
     expect(taken("sucrose", [almonds, dextrose]).has("dextrose")).toBe(true);
     expect(taken("hazelnuts", [almonds, dextrose]).has("almonds")).toBe(true);
   });
 
-  it("is in stock: none of what there is nothing of, and no more than there is", () => {
+  test("is in stock: none of what there is nothing of, and no more than there is", () => {
     expect(taken("sucrose", [{...dextrose, stock: 0}]).has("dextrose")).toBe(false);
     // So little leaves the mix harder in the freezer than it was: that is told where there is no better way.
     const {alternatives} = substitute(recipe, {without: "sucrose", from: [{...dextrose, stock: 30}]});
@@ -213,7 +213,7 @@ describe("what may stand in", () => {
     within(most, 30, 1e-6, "dextrose, g");
   });
 
-  it("starts from the recipe's own amounts, one line for each ingredient, nothing for none", () => {
+  test("starts from the recipe's own amounts, one line for each ingredient, nothing for none", () => {
     const {before} = substitute(recipe, {without: "hazelnuts", from: [almonds], batch: 2000});
     expect(before.lines.map(({ingredient, grams}) => [ingredient.name, grams])).toEqual([
       ["milk", 1400],
@@ -227,7 +227,7 @@ describe("what may stand in", () => {
   });
 });
 
-it("a brief is called as it says, or a mix", () => {
+test("a brief is called as it says, or a mix", () => {
   expect(readBrief({ingredients: [sugar]}, nothing).name).toBe("mix");
   expect(readBrief({name: "pear", ingredients: [sugar]}, nothing).name).toBe("pear");
 });

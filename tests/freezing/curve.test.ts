@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {freezingCurve} from "../../lib/freezing/curve.ts";
 import {heldBy, heldWater, SOLUTES} from "../../lib/freezing/held-water.ts";
@@ -53,7 +53,7 @@ const mix = readComposition(
 );
 
 describe("ice, whatever the mix", () => {
-  it("never grows on warming", () => {
+  test("never grows on warming", () => {
     fc.assert(
       fc.property(compositions, temperatures, temperatures, (composition, a, b) => {
         expect(ice(composition, Math.max(a, b))).toBeLessThanOrEqual(ice(composition, Math.min(a, b)) + 1e-9);
@@ -61,7 +61,7 @@ describe("ice, whatever the mix", () => {
     );
   });
 
-  it("never grows when a solute is added", () => {
+  test("never grows when a solute is added", () => {
     const anySolute = fc.constantFrom(...SOLUTES);
     fc.assert(
       fc.property(compositions, anySolute, masses, temperatures, (composition, part, mass, temperature) => {
@@ -76,7 +76,7 @@ describe("ice, whatever the mix", () => {
     );
   });
 
-  it("does not depend on the size of the batch", () => {
+  test("does not depend on the size of the batch", () => {
     fc.assert(
       fc.property(
         portions,
@@ -95,7 +95,7 @@ describe("ice, whatever the mix", () => {
     );
   });
 
-  it("leaves a solution that would itself begin to freeze at that temperature", () => {
+  test("leaves a solution that would itself begin to freeze at that temperature", () => {
     fc.assert(
       fc.property(compositions, fc.double({min: -30, max: -0.5, noNaN: true}), (composition, temperature) => {
         const frozen = ice(composition, temperature);
@@ -117,7 +117,7 @@ describe("ice, whatever the mix", () => {
     );
   });
 
-  it("is linear in the masses, blends of syrups included, to 1e-12", () => {
+  test("is linear in the masses, blends of syrups included, to 1e-12", () => {
     fc.assert(
       fc.property(portions, temperatures, (parts, temperature) => {
         const total = parts.reduce((sum, {mass}) => sum + mass, 0);
@@ -133,18 +133,18 @@ describe("ice, whatever the mix", () => {
 });
 
 describe("freezing point", () => {
-  it("is 0 °C for water, whatever insoluble it carries", () => {
+  test("is 0 °C for water, whatever insoluble it carries", () => {
     expect(initialFreezingPoint({water: 100})).toBe(0);
     expect(initialFreezingPoint({water: 60, milkFat: 30, fibre: 10})).toBe(0);
   });
 
-  it("is not there without water, nor above -40 °C in strong spirit", () => {
+  test("is not there without water, nor above -40 °C in strong spirit", () => {
     expect(initialFreezingPoint({milkFat: 100})).toBeUndefined();
     expect(initialFreezingPoint({sucrose: 100})).toBeUndefined();
     expect(initialFreezingPoint({alcohol: 60, water: 40})).toBeUndefined();
   });
 
-  it("of invert sugar and honey lies between those of their sugars", () => {
+  test("of invert sugar and honey lies between those of their sugars", () => {
     const of = (solutes: Composition) => initialFreezingPoint({...solutes, water: 80})!;
     const [dextrose, fructose] = [of({dextrose: 20}), of({fructose: 20})];
     const invert = of({dextrose: 10, fructose: 10});
@@ -166,7 +166,7 @@ describe("glucose-syrup solids", () => {
     [62, 1.2],
   ] as const;
 
-  it("counted by molecules of dextrose meet the published equivalents better than by bound water through maltose", () => {
+  test("counted by molecules of dextrose meet the published equivalents better than by bound water through maltose", () => {
     const at = -2.5;
     const byMolecules = (de: number) => heldBy("glucoseSyrupSolids", at, de);
     // The other way: a line in DE through maltose (180.16 / 342.3, i.e. 52.6 DE) and dextrose.
@@ -180,7 +180,7 @@ describe("glucose-syrup solids", () => {
     expect(misfit(byMolecules)).toBeLessThan(misfit(byMaltose));
   });
 
-  it("hold water in proportion to their dextrose equivalent, from 5 to 97", () => {
+  test("hold water in proportion to their dextrose equivalent, from 5 to 97", () => {
     const perPoint = heldBy("glucoseSyrupSolids", -18, 5) / 5;
     for (const de of [20, 42, 62, 97])
       within(heldBy("glucoseSyrupSolids", -18, de) / de, perPoint, 1e-12, `${de} DE`);
@@ -189,7 +189,7 @@ describe("glucose-syrup solids", () => {
 });
 
 describe("freezing curve", () => {
-  it("runs from the freezing point to -30 °C on multiples of the step", () => {
+  test("runs from the freezing point to -30 °C on multiples of the step", () => {
     const curve = freezingCurve(mix);
     within(curve[0]?.temperature, initialFreezingPoint(mix)!, 1e-12, "warm end");
     expect(curve[0]?.ice).toBe(0);
@@ -199,7 +199,7 @@ describe("freezing curve", () => {
     within(curve.at(-1)?.ice, ice(mix, -30), 1e-12, "cold end");
   });
 
-  it("takes a range: 61 temperatures from 0 to -30 °C", () => {
+  test("takes a range: 61 temperatures from 0 to -30 °C", () => {
     const curve = freezingCurve(mix, {from: 0, to: -30, step: 0.5});
     expect(curve).toHaveLength(61);
     expect(curve[0]).toEqual({temperature: 0, ice: 0, frozen: 0});
@@ -208,12 +208,12 @@ describe("freezing curve", () => {
     ]);
   });
 
-  it("is empty without water and where nothing freezes", () => {
+  test("is empty without water and where nothing freezes", () => {
     expect(freezingCurve({milkFat: 100})).toEqual([]);
     expect(freezingCurve({alcohol: 70, water: 30})).toEqual([]);
   });
 
-  it("refuses ranges that are out of order or outside the model", () => {
+  test("refuses ranges that are out of order or outside the model", () => {
     expect(() => freezingCurve(mix, {to: -50})).toThrow(InputError);
     expect(() => freezingCurve(mix, {step: 0})).toThrow(InputError);
     expect(() => freezingCurve(mix, {from: -35})).toThrow(/colder than the cold end/);
@@ -224,7 +224,7 @@ describe("freezing curve", () => {
 });
 
 describe("heat shock", () => {
-  it("is the ice that melts between the ends of a swing, either way round", () => {
+  test("is the ice that melts between the ends of a swing, either way round", () => {
     within(heatShock(mix, -14, -18), ice(mix, -18) - ice(mix, -14), 1e-12, "swing");
     expect(heatShock(mix, -18, -14)).toBe(heatShock(mix, -14, -18));
     expect(heatShock(mix, -18, -18)).toBe(0);

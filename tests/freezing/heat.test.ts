@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {rootBetween} from "../../lib/core/roots.ts";
 import {type Body, letHeatFlow, type Material} from "../../lib/freezing/conduction.ts";
 import {enthalpy, HEAT_OF_FUSION, heatToRemove} from "../../lib/freezing/enthalpy.ts";
@@ -51,17 +51,17 @@ describe("heat flow without melting, against the series solutions of Incropera e
       }, 0);
   const remaining = (mean: number) => (mean - 20) / -40;
 
-  it.each([300, 900, 3600])("a slab after %i s", (seconds) => {
+  test.each([300, 900, 3600])("a slab after %i s", (seconds) => {
     const state = after(1, seconds);
     within(remaining(state.mean), slab(state.time), 0.002, "slab");
   });
 
-  it.each([300, 900, 3600])("a sphere after %i s", (seconds) => {
+  test.each([300, 900, 3600])("a sphere after %i s", (seconds) => {
     const state = after(3, seconds);
     within(remaining(state.mean), sphere(state.time), 0.002, "sphere");
   });
 
-  it.each([300, 900, 3600])(
+  test.each([300, 900, 3600])(
     "a cube after %i s: the product of three slabs, which layers of equal depth only estimate",
     (seconds) => {
       const state = after(3, seconds);
@@ -78,7 +78,7 @@ describe("freezing at one temperature, against R. Z. Plank's equation (1913; ASH
   };
   const [depth, coefficient, cold] = [0.03, 20, -10];
 
-  it.each([
+  test.each([
     ["slab", 1, 1 / 2, 1 / 8],
     ["long cylinder", 2, 1 / 4, 1 / 16],
     ["sphere", 3, 1 / 6, 1 / 24],
@@ -92,7 +92,7 @@ describe("freezing at one temperature, against R. Z. Plank's equation (1913; ASH
 });
 
 describe("enthalpy", () => {
-  it("rises with temperature, by the heat of fusion of all the water in the end", () => {
+  test("rises with temperature, by the heat of fusion of all the water in the end", () => {
     for (let t = -40; t < 30; t++) expect(enthalpy(standard, t + 1)).toBeGreaterThan(enthalpy(standard, t));
     expect(enthalpy(standard, -40)).toBe(0);
     within(
@@ -103,12 +103,12 @@ describe("enthalpy", () => {
     );
   });
 
-  it("does not jump at the freezing point", () => {
+  test("does not jump at the freezing point", () => {
     const begins = initialFreezingPoint(standard)!;
     within(enthalpy(standard, begins + 1e-6), enthalpy(standard, begins - 1e-6), 1e-3, "enthalpy");
   });
 
-  it("adds up along the way", () => {
+  test("adds up along the way", () => {
     const way = heatToRemove(standard, 4, -5.5) + heatToRemove(standard, -5.5, -18);
     within(way, heatToRemove(standard, 4, -18), 1e-9, "4 to -18 °C");
     expect(heatToRemove(standard, -18, 4)).toBeLessThan(0);
@@ -118,19 +118,19 @@ describe("enthalpy", () => {
 describe("density and conductivity", () => {
   const solution = componentsWith({water: 80, sucrose: 20}, 0);
 
-  it("of a sucrose solution are near the handbook's (CRC Handbook, from memory: 1081 kg/m³ at 20 %, 20 °C; water 0.598, solution 0.54 W/(m K))", () => {
+  test("of a sucrose solution are near the handbook's (CRC Handbook, from memory: 1081 kg/m³ at 20 %, 20 °C; water 0.598, solution 0.54 W/(m K))", () => {
     within(density(solution, 20), 1081, 12, "density");
     within(conductivity(componentsWith({water: 100}, 0), 20), 0.598, 0.01, "conductivity of water");
     within(conductivity(solution, 20), 0.54, 0.02, "conductivity");
   });
 
-  it("are those of ice where all is ice (CRC Handbook: 917 kg/m³ at 0 °C; 2.2 W/(m K) from memory)", () => {
+  test("are those of ice where all is ice (CRC Handbook: 917 kg/m³ at 0 °C; 2.2 W/(m K) from memory)", () => {
     const frozen = componentsWith({water: 100}, 100);
     within(density(frozen, 0), 917, 1, "density");
     within(conductivity(frozen, 0), 2.2, 0.05, "conductivity");
   });
 
-  it("count every dry part and no water twice", () => {
+  test("count every dry part and no water twice", () => {
     expect(dryComponents(standard).reduce((sum, {grams}) => sum + grams, 0)).toBeCloseTo(
       100 - standard.water!,
       9,
@@ -143,13 +143,13 @@ describe("tubs", () => {
   const counter = {airTemperature: 20, overrun: 40};
   const freezer = {airTemperature: -25, overrun: 40};
 
-  it("take up exactly the heat that they gain", () => {
+  test("take up exactly the heat that they gain", () => {
     const tub = temperingTime(standard, litre, -18, counter)!;
     const {temperature} = scoopTemperature(standard);
     within(tub.heat, -heatToRemove(standard, -18, temperature!), 0.05, "heat to the scoop temperature");
   });
 
-  it("balance their heat to 1e-6 of it, at every step", () => {
+  test("balance their heat to 1e-6 of it, at every step", () => {
     const material: Material = {
       enthalpy: (t) => 1000 * enthalpy(standard, t),
       conductivity: (t) => (t < -3 ? 1.2 : 0.4),
@@ -168,7 +168,7 @@ describe("tubs", () => {
     expect(worst).toBeLessThan(1e-6);
   });
 
-  it("scoop later when larger, colder or in cooler air", () => {
+  test("scoop later when larger, colder or in cooler air", () => {
     const minutes = (tub: Tub, from: number, airTemperature: number) =>
       temperingTime(standard, tub, from, {airTemperature, overrun: 40})!.minutes;
     const usual = minutes(litre, -18, 20);
@@ -178,7 +178,7 @@ describe("tubs", () => {
     expect(temperingTime(standard, litre, -5, counter)?.minutes).toBe(0);
   });
 
-  it("want no minutes just where they scoop straight away or are soft", () => {
+  test("want no minutes just where they scoop straight away or are soft", () => {
     const {low} = scoopTemperature(standard);
     for (const tenths of [-60, -20, -1, 0, 1, 20, 60]) {
       const freezer = Number((low! + tenths / 10).toFixed(1));
@@ -188,19 +188,19 @@ describe("tubs", () => {
     expect(temperingTime(standard, litre, low!, {airTemperature: -30})?.minutes).toBe(0);
   });
 
-  it("harden sooner in moving air", () => {
+  test("harden sooner in moving air", () => {
     const minutes = (airSpeed: number) =>
       hardeningTime(standard, litre, -5.5, -18, {...freezer, airSpeed})!.minutes;
     expect(minutes(3)).toBeLessThan(minutes(0));
   });
 
-  it("never get there when the air is on the wrong side", () => {
+  test("never get there when the air is on the wrong side", () => {
     expect(temperingTime(standard, litre, -18, {airTemperature: -16})).toBeUndefined();
     expect(temperingTime({water: 40, sucrose: 60}, litre, -18, counter)).toBeUndefined();
     expect(hardeningTime(standard, litre, -5.5, -18, {airTemperature: -18})).toBeUndefined();
   });
 
-  it("are there at once when cold enough already, and refuse what no freezer reaches", () => {
+  test("are there at once when cold enough already, and refuse what no freezer reaches", () => {
     // Temperatures the wrong way round would otherwise look like a tub that is hard at once.
     expect(() => hardeningTime(standard, litre, -20, -18, {airTemperature: -10})).toThrow(
       /core: warmer than the mix as it is drawn/,
@@ -209,13 +209,13 @@ describe("tubs", () => {
     expect(() => hardeningTime(standard, litre, -5, -41, freezer)).toThrow(/core: out of range \(got -41\)/);
   });
 
-  it("have the surface, volume and depth of their shape", () => {
+  test("have the surface, volume and depth of their shape", () => {
     expect(bodyOf({shape: "box", length: 10, width: 10, height: 10})).toEqual({depth: 0.05, dimension: 3});
     expect(bodyOf({shape: "cylinder", diameter: 10, height: 10})).toEqual({depth: 0.05, dimension: 3});
     within(bodyOf({shape: "box", length: 200, width: 200, height: 2}).dimension, 1.02, 1e-9, "a flat tray");
   });
 
-  it("refuse sizes and speeds out of range", () => {
+  test("refuse sizes and speeds out of range", () => {
     expect(() => bodyOf({...litre, height: 0})).toThrow(/tub.height/);
     expect(() => surfaceCoefficient(20)).toThrow(/airSpeed/);
     expect(() => temperingTime(standard, litre, -60, counter)).toThrow(/start/);

@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {freezingCurve} from "../../lib/freezing/curve.ts";
 import {enthalpy} from "../../lib/freezing/enthalpy.ts";
 import {glassTransition} from "../../lib/freezing/glass-transition.ts";
@@ -28,7 +28,7 @@ describe("the method of sucrose equivalents, by hand", () => {
   const table = (strength: number) =>
     temperatureBySucroseEquivalence({sucroseEquivalent: strength, milkSolids: 0, water: 100}, 0)!;
 
-  it("counts 1 g of sucrose as 1, of dextrose as 1.9, of 42 DE syrup solids as 0.8 (table 6.2), and no syrup as none", () => {
+  test("counts 1 g of sucrose as 1, of dextrose as 1.9, of 42 DE syrup solids as 0.8 (table 6.2), and no syrup as none", () => {
     const {sucroseEquivalent, milkSolids, water} = equivalenceMix({
       water: 60,
       sucrose: 10,
@@ -43,7 +43,7 @@ describe("the method of sucrose equivalents, by hand", () => {
     expect(equivalenceMix({sucrose: 100})).toMatchObject({sucroseEquivalent: 100, water: 0});
   });
 
-  it("adds the milk salts' 2.37 °C g/g to the table's depression, both in the water that is left", () => {
+  test("adds the milk salts' 2.37 °C g/g to the table's depression, both in the water that is left", () => {
     within(table(3), -0.18, 1e-12, "first row of the table");
     within(table(180), -13.68, 1e-12, "last row of the table");
     const half = {sucroseEquivalent: 15, milkSolids: 10, water: 60};
@@ -62,7 +62,7 @@ describe("the method of sucrose equivalents, by hand", () => {
     );
   });
 
-  it("ends with its table, at 180 g to 100 g of water, and where no water is left", () => {
+  test("ends with its table, at 180 g to 100 g of water, and where no water is left", () => {
     const edge = {sucroseEquivalent: 18, milkSolids: 0, water: 20};
     expect(temperatureBySucroseEquivalence(edge, 50)).toBe(-13.68);
     expect(temperatureBySucroseEquivalence(edge, 50.1)).toBeUndefined();
@@ -72,7 +72,7 @@ describe("the method of sucrose equivalents, by hand", () => {
     expect(coldestBySucroseEquivalence({...edge, sucroseEquivalent: 0})).toBe(0);
   });
 
-  it("gives a curve in steps of the share frozen, from none to the end of the table", () => {
+  test("gives a curve in steps of the share frozen, from none to the end of the table", () => {
     const curve = sucroseEquivalenceCurve({sucroseEquivalent: 18, milkSolids: 0, water: 40}, 25);
     expect(curve.map(({frozen}) => frozen)).toEqual([0, 25, 50, 75]);
     expect(curve.map(({temperature}) => temperature)).toEqual([45, 60, 90, 180].map(table));
@@ -80,7 +80,7 @@ describe("the method of sucrose equivalents, by hand", () => {
     expect(sucroseEquivalenceCurve(equivalenceMix(mix))).toHaveLength(16);
   });
 
-  it("finds the water left at a temperature as the inverse of that", () => {
+  test("finds the water left at a temperature as the inverse of that", () => {
     const asked = equivalenceMix(mix);
     for (const frozen of [0, 30, 60]) {
       const temperature = temperatureBySucroseEquivalence(asked, frozen)!;
@@ -97,7 +97,7 @@ describe("the method of sucrose equivalents, by hand", () => {
 });
 
 describe("how far the ice may be off", () => {
-  it("is the difference of the methods where the table ends, in proportion to the held water below", () => {
+  test("is the difference of the methods where the table ends, in proportion to the held water below", () => {
     const end = coldestBySucroseEquivalence(equivalenceMix(mix));
     const liquid = liquidBySucroseEquivalence(equivalenceMix(mix), end)!;
     within(methodDifference(mix, end), liquid - heldWater(mix, end), 1e-9, "at the end of the table");
@@ -116,7 +116,7 @@ describe("how far the ice may be off", () => {
     expect(methodDifference({water: 90, alcohol: 10}, -5)).toBe(0);
   });
 
-  it("of one solute within its data is the rms of its fit by the slope of its curve, and half the methods' difference", () => {
+  test("of one solute within its data is the rms of its fit by the slope of its curve, and half the methods' difference", () => {
     // Erythritol's equivalent is by a rule of thumb; glycerol is not known to the second method.
     const glycerol: Composition = {water: 80, glycerol: 20};
     const slope = (20 * (heldBy("glycerol", -5 + 1e-3) - heldBy("glycerol", -5 - 1e-3))) / 2e-3;
@@ -131,7 +131,7 @@ describe("how far the ice may be off", () => {
     );
   });
 
-  it("of syrup solids grows with their dextrose equivalent, as what they hold does", () => {
+  test("of syrup solids grows with their dextrose equivalent, as what they hold does", () => {
     const syrup = (dextroseEquivalent: number): Composition => ({
       water: 80,
       glucoseSyrupSolids: 20,
@@ -147,7 +147,7 @@ describe("how far the ice may be off", () => {
     within(own(50) / own(100), 0.5, 1e-9, "half of the molecules, half of the error");
   });
 
-  it("names the solutes used past their data, what holds most water first, and none at the end of its data", () => {
+  test("names the solutes used past their data, what holds most water first, and none at the end of its data", () => {
     const both: Composition = {water: 60, dextrose: 2, lactose: 8};
     const past = extrapolations(both, -10);
     expect(past.map(({part}) => part)).toEqual(["lactose", "dextrose"]);
@@ -156,7 +156,7 @@ describe("how far the ice may be off", () => {
     expect(extrapolations({water: 90, lactose: 10}, SOLUTE_TABLE.lactose.coldest)).toEqual([]);
   });
 
-  it("past its data is more by half of what the bound water has fallen since", () => {
+  test("past its data is more by half of what the bound water has fallen since", () => {
     const {rms, coldest, coefficients} = SOLUTE_TABLE.glycerol;
     // Held water less that of an ideal solution, ideal a/u with u = 1 - a.
     const bound = (t: number) =>
@@ -175,7 +175,7 @@ describe("how far the ice may be off", () => {
 });
 
 describe("a freezing curve", () => {
-  it("says what share of the water is ice", () => {
+  test("says what share of the water is ice", () => {
     const curve = freezingCurve(mix);
     expect(curve.length).toBeGreaterThan(50);
     for (const {temperature, ice: grams, frozen} of curve) {
@@ -189,7 +189,7 @@ describe("a freezing curve", () => {
     ]);
   });
 
-  it("begins at its own freezing point, or where it is told to, and ends on the multiple of the step that was asked for", () => {
+  test("begins at its own freezing point, or where it is told to, and ends on the multiple of the step that was asked for", () => {
     expect(freezingCurve(mix)[0]).toMatchObject({ice: 0, frozen: 0});
     expect(freezingCurve(mix, {from: -5, to: -5}).map(({temperature}) => temperature)).toEqual([-5]);
     expect(freezingCurve(mix, {from: -4, to: -6, step: 1}).map(({temperature}) => temperature)).toEqual([
@@ -201,23 +201,23 @@ describe("a freezing curve", () => {
 });
 
 describe("ice and fat", () => {
-  it("are told for any temperature: none above 0 °C, and below it water less what is held", () => {
+  test("are told for any temperature: none above 0 °C, and below it water less what is held", () => {
     const at = iceFunction(mix);
     expect([at(0), at(4), ice(mix, 0)]).toEqual([0, 0, 0]);
     within(at(-18), ice(mix, -18), 1e-9, "at -18 °C");
     within(unclippedHardPhase(mix, -18), unclippedIce(mix, -18) + solidFat(mix, -18), 1e-12, "hard phase");
   });
 
-  it("a dextrose equivalent counts for syrup solids alone", () => {
+  test("a dextrose equivalent counts for syrup solids alone", () => {
     expect(heldBy("sucrose", -10, 42)).toBe(heldBy("sucrose", -10));
     within(heldBy("glucoseSyrupSolids", -10, 42), 0.42 * heldBy("dextrose", -10), 1e-12, "42 DE");
   });
 
-  it("ice and water are in balance at 0 °C: an activity of 1", () => {
+  test("ice and water are in balance at 0 °C: an activity of 1", () => {
     expect(iceWaterActivity(0)).toBe(1);
   });
 
-  it("a mix that never gets so hard has no scoop temperature, not an undefined one", () => {
+  test("a mix that never gets so hard has no scoop temperature, not an undefined one", () => {
     expect(scoopTemperature({water: 20, sucrose: 60, milkFat: 5})).toStrictEqual({});
     expect(verdictBands()[0]?.from).toBe(-Infinity);
     expect(verdictBands().at(-1)?.to).toBe(Infinity);
@@ -225,13 +225,13 @@ describe("ice and fat", () => {
 });
 
 describe("crystals, glass and heat", () => {
-  it("solubility follows ln s against 1/T between its two points and below them (van 't Hoff)", () => {
+  test("solubility follows ln s against 1/T between its two points and below them (van 't Hoff)", () => {
     // Lactose, 11.9 g at 0 °C and 21.6 g at 25 °C: worked by hand for -10 °C.
     const slope = Math.log(21.6 / 11.9) / (1 / 298.15 - 1 / 273.15);
     within(solubility("lactose", -10), 11.9 * Math.exp(slope * (1 / 263.15 - 1 / 273.15)), 1e-9, "lactose");
   });
 
-  it("what is most supersaturated comes first, and only what is there", () => {
+  test("what is most supersaturated comes first, and only what is there", () => {
     const rows = saturations({water: 60, lactose: 6, sucrose: 14, erythritol: 3}, -18);
     expect(rows.map(({part}) => part)).toEqual(
       [...rows].sort((a, b) => b.ratio - a.ratio).map(({part}) => part),
@@ -242,7 +242,7 @@ describe("crystals, glass and heat", () => {
     expect(saturations({lactose: 50, milkFat: 50}, -18)).toEqual([]);
   });
 
-  it("the glass of syrup solids lies between starch's and dextrose's by their DE, that of a blend at the mean by mass", () => {
+  test("the glass of syrup solids lies between starch's and dextrose's by their DE, that of a blend at the mean by mass", () => {
     // -5 °C at 0 DE and -43 °C at 100 DE, from memory.
     within(glassTransition({water: 60, glucoseSyrupSolids: 20, dextroseEquivalent: 50}), -24, 1e-12, "50 DE");
     within(
@@ -253,7 +253,7 @@ describe("crystals, glass and heat", () => {
     );
   });
 
-  it("dry sugar takes up the integral of its heat capacity (Choi & Okos 1986, carbohydrate)", () => {
+  test("dry sugar takes up the integral of its heat capacity (Choi & Okos 1986, carbohydrate)", () => {
     // cp = 1.5488 + 1.9625e-3 T - 5.9399e-6 T² kJ/(kg K), as in ASHRAE Refrigeration (2006), chapter 9, table 1.
     const integral = (t: number) => 1.5488 * t + (1.9625e-3 * t ** 2) / 2 - (5.9399e-6 * t ** 3) / 3;
     const sugar: Composition = {sucrose: 100};
@@ -261,7 +261,7 @@ describe("crystals, glass and heat", () => {
     within(enthalpy(sugar, 20) - enthalpy(sugar, -40), integral(20) - integral(-40), 1e-9, "from -40 °C");
   });
 
-  it("air insulates: none leaves the mix as it is, and half of it by volume a little over a third (Maxwell 1873)", () => {
+  test("air insulates: none leaves the mix as it is, and half of it by volume a little over a third (Maxwell 1873)", () => {
     expect(withAir(0.5, 0)).toBeCloseTo(0.5, 12);
     // k (2k + a - 2 f (k - a)) / (2k + a + f (k - a)) with k = 0.5, a = 0.0236, f = 0.5, by hand.
     within(withAir(0.5, 100), (0.5 * (1.0236 - 0.4764)) / (1.0236 + 0.2382), 1e-12, "100 % overrun");

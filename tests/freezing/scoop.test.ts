@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {glassTransition} from "../../lib/freezing/glass-transition.ts";
 import {hardPhase, ice} from "../../lib/freezing/ice.ts";
 import {
@@ -23,7 +23,7 @@ import {within} from "../support/within.ts";
 const [standard] = PUBLISHED_HARD_MIXES.map(({composition}) => composition) as [Composition];
 
 describe("scoop temperature", () => {
-  it("is calibrated on seven published mixes at -13 °C: a hard phase of about 59, spread about 1.6", () => {
+  test("is calibrated on seven published mixes at -13 °C: a hard phase of about 59, spread about 1.6", () => {
     // Guelph e-book, suggested mixes; with all fat solid the mean is 59.3, and a tenth of the milk fat is liquid there.
     expect(PUBLISHED_HARD_MIXES).toHaveLength(7);
     const {mean, spread} = referenceHardPhase();
@@ -31,14 +31,14 @@ describe("scoop temperature", () => {
     within(spread, 1.6, 0.3, "spread");
   });
 
-  it("of each published mix lies from -17 to -10 °C (common practice, no source), and it scoops when dipped", () => {
+  test("of each published mix lies from -17 to -10 °C (common practice, no source), and it scoops when dipped", () => {
     for (const {name, composition} of PUBLISHED_HARD_MIXES) {
       within(scoopTemperature(composition).temperature, -13.5, 3.5, `scoop temperature of ${name}`);
       expect(verdictAt(composition, DIPPING_TEMPERATURE)).toBe("scoops");
     }
   });
 
-  it("is where the hard phase is the reference, and its band where it is two spreads more or less, to a tenth of a degree", () => {
+  test("is where the hard phase is the reference, and its band where it is two spreads more or less, to a tenth of a degree", () => {
     const {mean, spread} = referenceHardPhase();
     const {temperature, low, high} = scoopTemperature(standard);
     within(hardPhase(standard, temperature!), mean, 1e-6, "at the scoop temperature");
@@ -48,7 +48,7 @@ describe("scoop temperature", () => {
     for (const end of [low!, high!]) expect(Number(end.toFixed(1))).toBe(end);
   });
 
-  it("has a band of just the temperatures at which the verdict is that it scoops", () => {
+  test("has a band of just the temperatures at which the verdict is that it scoops", () => {
     for (const {composition} of PUBLISHED_HARD_MIXES) {
       const {low, high} = scoopTemperature(composition);
       for (let tenths = -400; tenths < 0; tenths++) {
@@ -58,7 +58,7 @@ describe("scoop temperature", () => {
     }
   });
 
-  it("decides on what is printed: two temperatures that read alike have one verdict", () => {
+  test("decides on what is printed: two temperatures that read alike have one verdict", () => {
     const {low, high} = scoopTemperature(standard);
     for (const off of [-0.04, 0, 0.04]) {
       expect(verdictAt(standard, low! + off)).toBe("scoops");
@@ -68,7 +68,7 @@ describe("scoop temperature", () => {
     }
   });
 
-  it("is said of a freezer together with the verdict there", () => {
+  test("is said of a freezer together with the verdict there", () => {
     expect(scooping(standard, -18)).toStrictEqual({
       ...scoopTemperature(standard),
       freezer: -18,
@@ -78,18 +78,18 @@ describe("scoop temperature", () => {
     expect(() => verdictAt(standard, -41)).toThrow(/temperature/);
   });
 
-  it("falls when sugar replaces water", () => {
+  test("falls when sugar replaces water", () => {
     const sweeter = {...standard, water: standard.water! - 3, dextrose: 3};
     expect(scoopTemperature(sweeter).temperature).toBeLessThan(scoopTemperature(standard).temperature!);
   });
 
-  it("is not there for a mix that never gets so hard, and near 0 °C for water", () => {
+  test("is not there for a mix that never gets so hard, and near 0 °C for water", () => {
     expect(scoopTemperature({water: 40, sucrose: 60})).toEqual({});
     expect(scoopTemperature({water: 60, alcohol: 40})).toEqual({});
     within(scoopTemperature({water: 100}).temperature, 0, 1e-6, "water");
   });
 
-  it("has a verdict that only hardens on cooling", () => {
+  test("has a verdict that only hardens on cooling", () => {
     const order = ["soft", "scoops", "firm", "hard"];
     const verdicts = Array.from({length: 40}, (_, i) => order.indexOf(verdictAt(standard, -i)));
     expect(verdicts).toEqual(verdicts.toSorted((a, b) => a - b));
@@ -98,25 +98,25 @@ describe("scoop temperature", () => {
 });
 
 describe("solid fat", () => {
-  it.each(FATS)("%s is solid in the cold, liquid in the warm, never more solid on warming", (fat) => {
+  test.each(FATS)("%s is solid in the cold, liquid in the warm, never more solid on warming", (fat) => {
     expect(solidShare(fat, -40)).toBeGreaterThan(75);
     expect(solidShare(fat, 40)).toBe(0);
     for (let t = -40; t < 40; t++) expect(solidShare(fat, t + 1)).toBeLessThanOrEqual(solidShare(fat, t));
   });
 
-  it("adds up by mass", () => {
+  test("adds up by mass", () => {
     const both = {milkFat: 8, cocoaButter: 4};
     within(solidFat(both, 5), solidFat({milkFat: 8}, 5) + solidFat({cocoaButter: 4}, 5), 1e-12, "two fats");
   });
 
-  it("makes the hard phase with the ice", () => {
+  test("makes the hard phase with the ice", () => {
     within(hardPhase(standard, -13), ice(standard, -13) + solidFat(standard, -13), 1e-12, "hard phase");
     within(hardPhase(standard, 5), solidFat(standard, 5), 1e-12, "hard phase of the melted mix");
   });
 });
 
 describe("second method", () => {
-  it("leaves as much water liquid as the first within 5 % and 0.3 g, for the published mixes as far as its table goes", () => {
+  test("leaves as much water liquid as the first within 5 % and 0.3 g, for the published mixes as far as its table goes", () => {
     for (const {name, composition} of PUBLISHED_HARD_MIXES) {
       for (const {frozen, temperature} of sucroseEquivalenceCurve(equivalenceMix(composition))) {
         const liquid = composition.water! * (1 - frozen / 100);
@@ -130,7 +130,7 @@ describe("second method", () => {
     }
   });
 
-  it("says what it leaves out, and where its table ends", () => {
+  test("says what it leaves out, and where its table ends", () => {
     expect(equivalenceMix({...standard, alcohol: 2, salt: 0.2}).leftOut).toEqual(["alcohol", "salt"]);
     expect(equivalenceMix(standard).leftOut).toEqual([]);
     const mix = {sucroseEquivalent: 20, milkSolids: 10, water: 60};
@@ -142,7 +142,7 @@ describe("second method", () => {
 });
 
 describe("crystals and glass", () => {
-  it("lactose is far supersaturated in a freezer, sucrose is not at -13.95 °C when saturated with ice", () => {
+  test("lactose is far supersaturated in a freezer, sucrose is not at -13.95 °C when saturated with ice", () => {
     const [first] = saturations(standard, -18);
     expect(first?.part).toBe("lactose");
     expect(first?.ratio).toBeGreaterThan(3);
@@ -157,12 +157,12 @@ describe("crystals and glass", () => {
     within(eutectic?.ratio, 1, 0.07, "saturation at the eutectic");
   });
 
-  it("nothing dissolves in no water", () => {
+  test("nothing dissolves in no water", () => {
     expect(saturations({milkFat: 100}, -18)).toEqual([]);
     expect(solubility("lactose", 25)).toBeCloseTo(21.6, 10);
   });
 
-  it("MSNF above 15 % of the serum sells soon, above 18.5 % turns sandy (Arbuckle, from memory)", () => {
+  test("MSNF above 15 % of the serum sells soon, above 18.5 % turns sandy (Arbuckle, from memory)", () => {
     const withMsnf = (msnf: number): Composition => ({
       water: 64,
       milkProtein: 0.38 * msnf,
@@ -174,7 +174,7 @@ describe("crystals and glass", () => {
     expect(sandiness(withMsnf(16)).caution).toBe("likely");
   });
 
-  it("the glass of a sugar solution is that sugar's, and of a mix between its sugars'", () => {
+  test("the glass of a sugar solution is that sugar's, and of a mix between its sugars'", () => {
     expect(glassTransition({water: 80, sucrose: 20})).toBe(-32);
     expect(glassTransition({water: 100})).toBeUndefined();
     fc.assert(

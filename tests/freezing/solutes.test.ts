@@ -1,6 +1,6 @@
 import {readFileSync} from "node:fs";
 import Papa from "papaparse";
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {asCsv, asModule, fitSolutes} from "../../datasets/tools/fit-solutes.ts";
 import {norrishPoints} from "../../datasets/tools/published-points.ts";
 import {asModule as tablesModule} from "../../datasets/tools/tabulate.ts";
@@ -21,17 +21,17 @@ const rowsOf = (name: string) =>
 const NO_CARBOHYDRATE = new Set<Solute>(["alcohol", "salt", "milkSalts", "plantSalts", "organicAcids"]);
 
 describe("fitted solutes", () => {
-  it("are what the fit makes of the published points", async () => {
+  test("are what the fit makes of the published points", async () => {
     const fits = fitSolutes();
     expect(asCsv(fits)).toBe(read("datasets/solutes.csv"));
     expect(await asModule(fits)).toBe(read("lib/freezing/solute-table.ts"));
   });
 
-  it("stand beside tables that are what the data files say", async () => {
+  test("stand beside tables that are what the data files say", async () => {
     expect(await tablesModule()).toBe(read("lib/freezing/tables.ts"));
   });
 
-  it.each(SOLUTES)("%s holds water, and less of it the colder", (part) => {
+  test.each(SOLUTES)("%s holds water, and less of it the colder", (part) => {
     let warmer = Infinity;
     for (let temperature = -0.1; temperature > -40; temperature -= 0.1) {
       const held = heldBy(part, temperature);
@@ -41,7 +41,7 @@ describe("fitted solutes", () => {
     }
   });
 
-  it.each(SOLUTES.filter((part) => !NO_CARBOHYDRATE.has(part)))(
+  test.each(SOLUTES.filter((part) => !NO_CARBOHYDRATE.has(part)))(
     "%s is a sugar or a polyol to the label, tastes sweet and shows on a refractometer (Regulation (EU) 1169/2011, Annex I)",
     (part) => {
       const half = {water: 50, [part]: 50, ...(part === "glucoseSyrupSolids" && {dextroseEquivalent: 40})};
@@ -54,12 +54,12 @@ describe("fitted solutes", () => {
     },
   );
 
-  it("are the only parts that hold water", () => {
+  test("are the only parts that hold water", () => {
     expect(isSolute("milkProtein")).toBe(false);
     expect(heldBy("starch", -18)).toBe(0);
   });
 
-  it("leave the Norrish constant of glycerol, which misses its freezing points by 1.3 °C", () => {
+  test("leave the Norrish constant of glycerol, which misses its freezing points by 1.3 °C", () => {
     const {points} = norrishPoints("glycerol");
     const misfits = points
       .filter(({temperature}) => temperature >= -15)
@@ -90,7 +90,7 @@ describe("sources of the freezing data", () => {
     "texture_norms",
   ];
 
-  it.each(files)("%s names a known source, and a known grade, in every row", (file) => {
+  test.each(files)("%s names a known source, and a known grade, in every row", (file) => {
     const rows = rowsOf(file);
     expect(rows.length).toBeGreaterThan(0);
     expect(rows.flatMap((row) => row.source!.split("; ")).filter((source) => !keys.has(source))).toEqual([]);
@@ -101,7 +101,7 @@ describe("sources of the freezing data", () => {
 describe("how far to trust the ice", () => {
   const mix = {water: 62, sucrose: 14, lactose: 6, milkSalts: 0.9, dextrose: 3, milkFat: 14};
 
-  it("names the solutes whose data end above the temperature, the largest holder first", () => {
+  test("names the solutes whose data end above the temperature, the largest holder first", () => {
     const beyond = extrapolations(mix, -18);
     expect(beyond.map(({part}) => part)).toEqual(["lactose", "dextrose"]);
     expect(beyond[1]?.coldest).toBe(SOLUTE_TABLE.dextrose.coldest);
@@ -109,7 +109,7 @@ describe("how far to trust the ice", () => {
     expect(extrapolations(mix, -0.4)).toEqual([]);
   });
 
-  it("covers the gap to today's freezing point of milk", () => {
+  test("covers the gap to today's freezing point of milk", () => {
     const milk = {lactose: 4.9, milkSalts: 0.7192, water: 87.11};
     const slope = heldBy("milkSalts", -0.52) * milk.milkSalts * 0.1;
     expect(iceError(milk, -0.52)).toBeGreaterThan(slope);
@@ -117,7 +117,7 @@ describe("how far to trust the ice", () => {
     expect(iceError(mix, -30)).toBeGreaterThan(iceError(mix, -14));
   });
 
-  it("counts the second method's disagreement, on what both methods know", () => {
+  test("counts the second method's disagreement, on what both methods know", () => {
     const difference = methodDifference(mix, -10);
     expect(Math.abs(difference)).toBeLessThan(1);
     expect(iceError(mix, -10)).toBeGreaterThan(Math.abs(difference) / 2);

@@ -2,7 +2,7 @@ import {execFile} from "node:child_process";
 import {fileURLToPath} from "node:url";
 import {promisify} from "node:util";
 import * as fc from "fast-check";
-import {beforeAll, describe, expect, it} from "vitest";
+import {beforeAll, describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {HOSTILE_KINDS, survive, warmUp} from "../support/hostile.ts";
 import {NOTEBOOK_KINDS} from "../support/hostile-notebook.ts";
@@ -20,7 +20,7 @@ const readLarge = async (...kind: string[]) => {
 describe("hostile input is answered, or refused with its place, and changes nothing", () => {
   beforeAll(warmUp);
 
-  it.each([...HOSTILE_KINDS, ...NOTEBOOK_KINDS].map((kind) => [kind.name, kind] as const))(
+  test.each([...HOSTILE_KINDS, ...NOTEBOOK_KINDS].map((kind) => [kind.name, kind] as const))(
     "%s",
     async (_, kind) => {
       const tally = {read: 0, refused: 0};
@@ -37,14 +37,14 @@ describe("hostile input is answered, or refused with its place, and changes noth
   );
 });
 
-it("an endless name makes no endless message", () => {
+test("an endless name makes no endless message", () => {
   const error = new InputError("x".repeat(1e6), "unknown key", undefined, "leave it out");
   expect(error.message.length).toBeLessThan(400);
   expect(error.message).toMatch(/^x+…: unknown key; leave it out$/);
 });
 
 describe("a file of 5 million characters", () => {
-  it.each([
+  test.each([
     ["a pantry of 4 999 rows with 20 aliases each", /^read 4999$/],
     ["a recipe of 4 999 rows", /^read 4999$/],
     ["a CSV of millions of rows", /^refused pantry, row 5001: more than 5000 rows/],

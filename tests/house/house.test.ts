@@ -150,6 +150,17 @@ describe("the linter keeps the house", () => {
       }),
     ).toContain("valid-expect");
   });
+
+  test("a test is called test, and expects something on every way through", () => {
+    const says = (body: string) =>
+      lint({"tests/a.test.ts": `import {expect, it, test} from "vitest";\n${body}`});
+    expect(says('it("x", () => expect(1).toBe(1));\ntest("y", () => expect(1).toBe(1));\n')).toMatch(
+      /consistent-test-it(?:.|\n)*1 error/,
+    );
+    expect(says('test("x", () => {\n  if (Date.now() > 1) expect(1).toBe(1);\n});\n')).toContain(
+      "no-conditional-expect",
+    );
+  });
 });
 
 test("a floor is a room or holds rooms, and no file is an index of its folder", () => {

@@ -5,7 +5,7 @@ import {fileURLToPath} from "node:url";
 import {checkPackage, createPackageFromTarballData} from "@arethetypeswrong/core";
 import {publint} from "publint";
 import {build, createLogger, type Rolldown} from "vite";
-import {afterAll, beforeAll, describe, expect, it} from "vitest";
+import {afterAll, beforeAll, describe, expect, test} from "vitest";
 import {type PackedProject, packedProject} from "../support/packed.ts";
 
 let project: PackedProject;
@@ -25,7 +25,7 @@ const BRIEF = `{
 }`;
 
 describe("the packed library in an empty project", () => {
-  it("balances a brief, reads the data that come with it and draws, from JavaScript", () => {
+  test("balances a brief, reads the data that come with it and draws, from JavaScript", () => {
     project.write(
       "use.mjs",
       `import {readFileSync} from "node:fs";
@@ -48,12 +48,12 @@ console.log(JSON.stringify({
     expect(told.svg).toContain("Temperature (°C)");
   });
 
-  it("can be required", () => {
+  test("can be required", () => {
     project.write("use.cjs", `console.log(require("mixwright").balance(${BRIEF}).status)`);
     expect(project.node("use.cjs").trim()).toBe("optimal");
   });
 
-  it("runs its command, and stops with one line at a mistake", () => {
+  test("runs its command, and stops with one line at a mistake", () => {
     const cli = join(project.folder, "node_modules/mixwright/dist/cli.js");
     const bin = JSON.parse(
       readFileSync(join(project.folder, "node_modules/mixwright/package.json"), "utf8"),
@@ -75,7 +75,7 @@ console.log(JSON.stringify({
     expect(stderr).toMatch(/^wrong\.json.*did you mean "whole milk".*\n$/);
   });
 
-  it("has types that check strictly, its own declarations included", () => {
+  test("has types that check strictly, its own declarations included", () => {
     project.write(
       "use.ts",
       `import {balance, fromLabel, InputError, type Answer, type BriefInput, type Composition} from "mixwright";
@@ -100,7 +100,7 @@ export {InputError};`,
     expect(project.node(tsc, "-p", ".")).toBe("");
   });
 
-  it("bundles for a browser: nothing of Node is left, and no bundler complains", async () => {
+  test("bundles for a browser: nothing of Node is left, and no bundler complains", async () => {
     const main = project.write(
       "main.js",
       `import {balance} from "mixwright";\nexport const answer = balance(${BRIEF});`,
@@ -131,7 +131,7 @@ export {InputError};`,
     expect(project.node(run).trim()).toBe("optimal");
   }, 60_000);
 
-  it("pleases publint and are-the-types-wrong", async () => {
+  test("pleases publint and are-the-types-wrong", async () => {
     const {messages} = await publint({
       pkgDir: join(project.folder, "node_modules/mixwright"),
       pack: false,
@@ -149,7 +149,7 @@ export {InputError};`,
     expect(promised).toEqual([]);
   });
 
-  it("holds what it needs and nothing else", () => {
+  test("holds what it needs and nothing else", () => {
     const home = join(project.folder, "node_modules/mixwright");
     for (const file of [
       "dist/index.js",

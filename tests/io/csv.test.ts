@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {readFileSync} from "node:fs";
 import * as fc from "fast-check";
 import Papa from "papaparse";
@@ -20,7 +20,7 @@ function complaint(call: () => unknown): string {
 }
 
 describe("readCsv", () => {
-  it("accepts a byte-order mark, CRLF, quotes, line breaks in quotes and blank rows, and keeps line numbers (RFC 4180)", () => {
+  test("accepts a byte-order mark, CRLF, quotes, line breaks in quotes and blank rows, and keeps line numbers (RFC 4180)", () => {
     const table = readCsv('\uFEFFname,note\r\n"a ""b""","two\r\nlines"\r\n\r\n,\r\nc, d \r\n', "x.csv");
     expect(table.columns).toEqual(["name", "note"]);
     expect(table.rows.map((row) => row.line)).toEqual([2, 6]);
@@ -32,14 +32,14 @@ describe("readCsv", () => {
     ]);
   });
 
-  it("passes over a first line that names the delimiter, and counts it", () => {
+  test("passes over a first line that names the delimiter, and counts it", () => {
     const table = readCsv("sep=;\r\nname;price\r\nmilk;1,20\r\n", "x.csv");
     expect(table.columns).toEqual(["name", "price"]);
     expect(numberIn(table, table.rows[0]!, "price")).toBe(1.2);
     expect(table.rows[0]!.place).toBe("x.csv, row 3");
   });
 
-  it("reads the same cells as papaparse in every data file", () => {
+  test("reads the same cells as papaparse in every data file", () => {
     for (const file of ["ingredients.csv", "sources.csv", "tools/food-tables.csv", "tools/shelf.csv"]) {
       const text = readFileSync(new URL(`../../datasets/${file}`, import.meta.url), "utf8");
       const ours = readCsv(text, file);
@@ -51,7 +51,7 @@ describe("readCsv", () => {
     }
   });
 
-  it("refuses the quotes that papaparse finds malformed, and reads the same cells as it otherwise", () => {
+  test("refuses the quotes that papaparse finds malformed, and reads the same cells as it otherwise", () => {
     const tally = {refused: 0, read: 0};
     fc.assert(
       fc.property(fc.stringMatching(/^[ab",\n\r]{1,14}$/), (body) => {
@@ -78,7 +78,7 @@ describe("readCsv", () => {
     expect(Math.min(tally.refused, tally.read)).toBeGreaterThan(200);
   });
 
-  it("reads decimal commas where semicolons delimit, and not elsewhere", () => {
+  test("reads decimal commas where semicolons delimit, and not elsewhere", () => {
     const table = readCsv("name;price_per_kg\nmilk;1,25\ncream;4.5\n");
     expect(table.rows.map((row) => numberIn(table, row, "price_per_kg"))).toEqual([1.25, 4.5]);
     const comma = readCsv('name,price_per_kg\nmilk,"1,25"\n', "p.csv");
@@ -87,7 +87,7 @@ describe("readCsv", () => {
     );
   });
 
-  it("offers semicolons where a row has too many cells", () => {
+  test("offers semicolons where a row has too many cells", () => {
     expect(complaint(() => readCsv("name,price_per_kg,unit_g\nmilk,1,05,\n", "x.csv"))).toBe(
       'x.csv, row 2, column 4: 4 cells under 3 columns (got ""); give one cell a column; quote a cell that holds a comma, or part all cells by semicolons: then numbers may have decimal commas',
     );
@@ -96,7 +96,7 @@ describe("readCsv", () => {
     );
   });
 
-  it.each([
+  test.each([
     ["an open quote", 'name,note\na,"b\nc,d\n', "x.csv, row 2, note: malformed quotes"],
     ["a blank after a quote", 'name,note\na,b\n"a" ,b\n', "x.csv, row 3, name: malformed quotes"],
     [
@@ -122,7 +122,7 @@ describe("readCsv", () => {
 describe("a number with something beside it", () => {
   const amount = "write the number alone";
   // Of each: the cell, the sign that parts the cells, and what is to be written instead.
-  it.each([
+  test.each([
     ["48,5 %", ";", `${amount}: 48,5 (g)`],
     ["48.5%", ",", `${amount}: 48.5 (g)`],
     ["48,5 %", ",", `${amount}: 48.5 (g)`],
@@ -152,7 +152,7 @@ describe("a number with something beside it", () => {
     expect(message.endsWith(advice)).toBe(true);
   });
 
-  it("takes no number from a range, a sum, a fraction or words", () => {
+  test("takes no number from a range, a sum, a fraction or words", () => {
     for (const cell of [
       "5-6",
       "5–6 g",
@@ -171,7 +171,7 @@ describe("a number with something beside it", () => {
     }
   });
 
-  it("does not offer 0 where it would be refused", () => {
+  test("does not offer 0 where it would be refused", () => {
     const table = readCsv("name;unit_g\negg;<50\n", "p.csv");
     expect(complaint(() => numberIn(table, table.rows[0]!, "unit_g", {min: 1e-6}, "g"))).toMatch(
       /; write the number alone: 50 \(g\)$/,
@@ -181,7 +181,7 @@ describe("a number with something beside it", () => {
 
 describe("a nutrition label in a table", () => {
   const figures = "label_fat_g,label_carbohydrate_g,label_sugars_g,label_protein_g";
-  it.each([
+  test.each([
     [
       "no class",
       `name,label_class,${figures},label_salt_g\npaste,,60,17,5,15,0\n`,
@@ -221,13 +221,13 @@ describe("a nutrition label in a table", () => {
     expect(complaint(() => readPantryCsv(text, "p.csv"))).toMatch(message);
   });
 
-  it("needs no class where the composition is given", () => {
+  test("needs no class where the composition is given", () => {
     expect(readPantryCsv("name,water_g,label_fat_g\nwater,100,0\n")[0]?.composition).toEqual({water: 100});
   });
 });
 
 describe("readPantryCsv", () => {
-  it("reads shorthands, a price, portions, allergens and properties of one's own", () => {
+  test("reads shorthands, a price, portions, allergens and properties of one's own", () => {
     const [cream, syrup] = readPantryCsv(
       "name,fat_g,msnf_g,water_g,glucoseSyrupSolids_g,dextrose_equivalent,price_per_kg,stock_g,portions,allergens,property_co2\n" +
         "cream,40,5.4,54.6,,,4.2,900,cup=240; tablespoon = 15,Milk,310\n" +
@@ -250,7 +250,7 @@ describe("readPantryCsv", () => {
     });
   });
 
-  it("takes odd names as they come", () => {
+  test("takes odd names as they come", () => {
     const names = ["__proto__", "result", "constructor", "<img src=x>", "???"];
     const odd = readPantryCsv(
       `name,water_g,portions\n${names.map((name) => `${name},100,__proto__=5`).join("\n")}\n`,
@@ -261,7 +261,7 @@ describe("readPantryCsv", () => {
     );
   });
 
-  it.each([
+  test.each([
     ["name,watter_g\na,100\n", "p.csv, row 1, watter_g: unknown column", "did you mean water_g"],
     ["water_g\n100\n", "p.csv, row 1: no column name", "add a column called name"],
     ["name,water_g\n,100\n", "p.csv, row 2, name: empty", "give the ingredient a name"],
@@ -298,14 +298,14 @@ describe("readPantryCsv", () => {
 });
 
 describe("readPricesCsv", () => {
-  it("leaves an unknown price or stock absent", () => {
+  test("leaves an unknown price or stock absent", () => {
     expect(readPricesCsv("name;price_per_kg;stock_g\nmilk;1,05;4000\nplum;;\n", "p.csv")).toEqual([
       {name: "milk", price: 1.05, stock: 4000, place: "p.csv, row 2"},
       {name: "plum", place: "p.csv, row 3"},
     ]);
   });
 
-  it.each([
+  test.each([
     ["name,price\nmilk,1\n", "p.csv, row 1, price: unknown column", "price_per_kg"],
     [
       "name,price_per_kg\nmilk,1\nMilk,2\n",

@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {parseJson} from "../../lib/io/json/json.ts";
 import {mistakeIn} from "../../lib/io/json/json-mistake.ts";
 
@@ -17,7 +17,7 @@ function byEngine(json: string): number | "end" | undefined {
 
 describe("where a text stops being JSON", () => {
   // By the grammar of RFC 8259.
-  it.each([
+  test.each([
     ["a bracket that closes nothing", '{"a": 1,\n "b": [}', 16],
     ["a comma before the end", "[1, 2, ]", 7],
     ["a word", '{"a": yes}', 6],
@@ -34,7 +34,7 @@ describe("where a text stops being JSON", () => {
     expect(mistakeIn(json)).toBe(at);
   });
 
-  it("is where the engine says, or the start of the text or word there", () => {
+  test("is where the engine says, or the start of the text or word there", () => {
     let compared = 0;
     const spoilt = fc
       .tuple(fc.json(), fc.nat(), fc.constantFrom("", "]", "}", ",", ":", '"', "x", "1", "[", "\n", "\\"))
@@ -62,7 +62,7 @@ describe("where a text stops being JSON", () => {
 
 describe("what is said of a text that is no JSON", () => {
   const long = `{"name": "paste", "label": {"class": "nut", "fat": 60, "carbohydrate": 17, "salt": 0,05, "protein": 15, "fibre": 8}}`;
-  it.each([
+  test.each([
     [
       "a decimal comma far along a line",
       long,

@@ -1,6 +1,6 @@
 import {parseHTML} from "linkedom";
 import Papa from "papaparse";
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {weighable} from "../../lib/balance/weigh/weighable.ts";
@@ -45,11 +45,11 @@ const recipe = {
 };
 
 describe("an answer as data", () => {
-  it("is the same after JSON", () => {
+  test("is the same after JSON", () => {
     for (const each of [answer, impossible]) expect(JSON.parse(answerJson(each))).toEqual(each);
   });
 
-  it("is CSV that no spreadsheet runs (OWASP, CSV injection), with every figure to what a reader needs", () => {
+  test("is CSV that no spreadsheet runs (OWASP, CSV injection), with every figure to what a reader needs", () => {
     const rows = Papa.parse<string[]>(answerCsv(answer)).data;
     expect(rows[0]).toEqual(["section", "name", "value", "unit"]);
     for (const cell of rows.flat()) expect(cell).toMatch(/^(?![=+@\t\r])(?:-?[\d.e-]+$|[^-]|-?\d.*°C$|$)/);
@@ -64,7 +64,7 @@ describe("an answer as data", () => {
 });
 
 describe("an answer or a recipe as a page", () => {
-  it.each([
+  test.each([
     ["answer", answerHtml(answer)],
     ["conflict", answerHtml(impossible)],
     ["recipe", recipeHtml(recipe)],
@@ -75,13 +75,13 @@ describe("an answer or a recipe as a page", () => {
     expect([...tags].filter((tag) => !own.includes(tag))).toEqual([]);
   });
 
-  it("shows names as they are", () => {
+  test("shows names as they are", () => {
     const {document} = parseHTML(recipeHtml(recipe));
     const cells = [...document.querySelectorAll("section:first-of-type td:first-child")];
     expect(cells.map((cell) => cell.textContent)).toEqual(HOSTILE);
   });
 
-  it.each([
+  test.each([
     ["answer", answerMarkdown(answer)],
     ["conflict", answerMarkdown(impossible)],
     ["recipe", recipeMarkdown(recipe)],
@@ -106,7 +106,7 @@ describe("an answer or a recipe as a page", () => {
 describe("the freezing curve as a picture", () => {
   const curve = freezingCurve({water: 64, sucrose: 16, milkFat: 8, lactose: 6, milkProtein: 5, milkSalts: 1});
 
-  it("has axes with units, the freezer and the dipping band, and no script", async () => {
+  test("has axes with units, the freezer and the dipping band, and no script", async () => {
     const svg = await freezingCurveSvg(curve, {freezer: -20, title: 'a "b" <script> & c\u0001'});
     expect(svg).toMatch(/^<svg xmlns="http:\/\/www.w3.org\/2000\/svg"/);
     expect(svg).toContain('aria-label="a &quot;b&quot; &lt;script&gt; &amp; c "');
@@ -115,7 +115,7 @@ describe("the freezing curve as a picture", () => {
     expect(svg).not.toContain("<script");
   });
 
-  it("draws the curve to scale: the line passes through the ice that the curve has at the coldest point", async () => {
+  test("draws the curve to scale: the line passes through the ice that the curve has at the coldest point", async () => {
     const svg = await freezingCurveSvg(curve);
     const {document} = parseHTML(svg);
     const line = document.querySelector("[aria-label=line] path")!.getAttribute("d")!;
@@ -135,20 +135,20 @@ describe("the freezing curve as a picture", () => {
     expect((tick("y", "0") - last[1]!) / perGram).toBeCloseTo(curve.at(-1)!.ice, 1);
   });
 
-  it("draws a mix that does not freeze, and refuses a freezer that is none", async () => {
+  test("draws a mix that does not freeze, and refuses a freezer that is none", async () => {
     expect(await freezingCurveSvg([])).toContain("</svg>");
     await expect(freezingCurveSvg(curve, {freezer: 5})).rejects.toThrow(/freezer: out of range \(got 5\)/);
   });
 });
 
 describe("a weighable mix beside an answer", () => {
-  it("is refused where it is none", () => {
+  test("is refused where it is none", () => {
     const weighable = {} as NonNullable<AnswerExtras["weighable"]>;
     for (const write of [answerCsv, answerHtml, answerMarkdown])
       expect(() => write(answer, {weighable})).toThrow(/^weighable mix: not a weighable mix/);
   });
 
-  it("runs nothing either, whatever its names", () => {
+  test("runs nothing either, whatever its names", () => {
     const brief = readBrief(
       {
         ingredients: HOSTILE.map((name) => ({

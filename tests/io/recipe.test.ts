@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {columnKey} from "../../lib/io/csv/columns.ts";
 import {pantryJson, readIngredient, readPantryJson} from "../../lib/io/json/ingredient-json.ts";
@@ -24,7 +24,7 @@ const grams = (recipe: {lines: readonly {ingredient: {name: string}; grams: numb
   recipe.lines.map((line) => [line.ingredient.name, line.grams]);
 
 describe("headers as people write them", () => {
-  it.each([
+  test.each([
     ["price_per_kg", "price_per_kg"],
     ["Price (€/kg)", "price_per_kg"],
     ["Price (EUR/kg)", "price_per_kg"],
@@ -38,7 +38,7 @@ describe("headers as people write them", () => {
     expect(columnKey(header)).toBe(key);
   });
 
-  it("reads a spreadsheet's export: byte-order mark, semicolons, decimal commas, units in brackets", () => {
+  test("reads a spreadsheet's export: byte-order mark, semicolons, decimal commas, units in brackets", () => {
     expect(
       readPricesCsv("\uFEFFIngredient;Price (€/100 g);Stock (kg)\r\nmilk;0,11;2,5\r\n", "p.csv"),
     ).toEqual([{name: "milk", price: 1.1, stock: 2500, place: "p.csv, row 2"}]);
@@ -46,18 +46,18 @@ describe("headers as people write them", () => {
     expect(cream?.composition.milkFat).toBe(40);
   });
 
-  it.each(["EUR/kg", "€/kg", "cost per kg"])("reads a price under %s", (header) => {
+  test.each(["EUR/kg", "€/kg", "cost per kg"])("reads a price under %s", (header) => {
     expect(readPricesCsv(`name;${header}\nmilk;1,1\n`)[0]?.price).toBe(1.1);
   });
 
-  it("names a mistake in row 37 by row, the column as it is written, value and what was expected", async () => {
+  test("names a mistake in row 37 by row, the column as it is written, value and what was expected", async () => {
     const rows = Array.from({length: 40}, (_, i) => `thing ${i + 2};${i + 2 === 37 ? "1,5 €" : "1,5"}`);
     expect(await complaint(() => readPricesCsv(`name;Price (€/kg)\n${rows.join("\n")}`, "prices.csv"))).toBe(
       'prices.csv, row 37, Price (€/kg): more than a number (got "1,5 €"); write the number alone: 1,5 (money per kg)',
     );
   });
 
-  it.each([
+  test.each([
     ["price;price_per_kg\n", "p.csv, row 1, price: unknown column"],
     ["name,price per kg,Price (€/kg)\n", "p.csv, row 1, Price (€/kg): the column price per kg again"],
     [
@@ -74,7 +74,7 @@ describe("headers as people write them", () => {
 });
 
 describe("a recipe from CSV", () => {
-  it("reads grams, kilograms and kitchen measures", async () => {
+  test("reads grams, kilograms and kitchen measures", async () => {
     const recipe = await readRecipeCsv(
       "Ingredient;Weight (g);kg;Amount\nWhole Milk;;1,5;\nsucrose;250,5;;\nmilk;;;2 cups\negg yolk;;;4\n",
       realPantry,
@@ -91,7 +91,7 @@ describe("a recipe from CSV", () => {
     ]);
   });
 
-  it("is written as CSV that is read back to the same", async () => {
+  test("is written as CSV that is read back to the same", async () => {
     const recipe = {
       name: '=our +1 custard, "cold"',
       lines: [
@@ -106,14 +106,14 @@ describe("a recipe from CSV", () => {
     expect(await readRecipeCsv(recipeCsv(recipe), pantry, "another.csv")).toEqual(recipe);
   });
 
-  it("is written to what a scale shows: 0.1 g, below 10 g 0.01 g", () => {
+  test("is written to what a scale shows: 0.1 g, below 10 g 0.01 g", () => {
     const milk = {name: "milk", composition: {water: 100}};
     const lines = [1234.5678, 12.3456, 9.87654].map((grams) => ({ingredient: milk, grams}));
     const rows = recipeCsv({name: "milk", lines}).split("\r\n").slice(1);
     expect(rows.map((row) => row.split(",")[1])).toEqual(["1234.6", "12.3", "9.88"]);
   });
 
-  it("is called as the file where it has no name of its own", async () => {
+  test("is called as the file where it has no name of its own", async () => {
     expect((await readRecipeCsv("ingredient,g\nmilk,1\n", realPantry, "a/plum base.csv")).name).toBe(
       "plum base",
     );
@@ -122,7 +122,7 @@ describe("a recipe from CSV", () => {
     ).toBe("plum");
   });
 
-  it.each([
+  test.each([
     [
       "ingredient,g\nwhole mlik,5\n",
       'r.csv, row 2, ingredient: unknown ingredient (got "whole mlik"); did you mean',
@@ -146,7 +146,7 @@ describe("a recipe from CSV", () => {
 });
 
 describe("recipes and ingredients as JSON", () => {
-  it("reads names of the pantry, ingredients of one's own, grams and measures", async () => {
+  test("reads names of the pantry, ingredients of one's own, grams and measures", async () => {
     const recipe = await readRecipeJson(
       `{"name": "custard", "ingredients": [{"name": "Milk", "measure": "250 ml", "price": 1},
         {"name": "own syrup", "composition": {"water": 50, "sucrose": 50}, "grams": 20}]}`,
@@ -161,14 +161,14 @@ describe("recipes and ingredients as JSON", () => {
     });
   });
 
-  it("reads back what it writes, for every ingredient of the pantry", async () => {
+  test("reads back what it writes, for every ingredient of the pantry", async () => {
     const {ingredients} = realPantry;
     expect(readPantryJson(pantryJson(ingredients))).toEqual(ingredients);
     const recipe = {name: "all", lines: ingredients.map((ingredient, i) => ({ingredient, grams: i / 3}))};
     expect(await readRecipeJson(recipeJson(recipe), pantryOf([]))).toEqual(recipe);
   });
 
-  it.each<[string, () => unknown, string]>([
+  test.each<[string, () => unknown, string]>([
     ["no list", () => readPantryJson("{}", "p.json"), "p.json: not a list"],
     [
       "an entry",

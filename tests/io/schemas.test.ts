@@ -1,7 +1,7 @@
 import {readFileSync} from "node:fs";
 import {Ajv2020} from "ajv/dist/2020.js";
 import * as fc from "fast-check";
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {schemaFiles} from "../../datasets/tools/make-schemas.ts";
 import {briefSchema} from "../../lib/balance/brief/brief-schema.ts";
 import {recipeSchema} from "../../lib/io/json/recipe-json.ts";
@@ -22,36 +22,39 @@ const SCHEMAS = [
 ] as const;
 
 describe("the JSON Schemas that come with the package", () => {
-  it("are those of the readers: run datasets/tools/make-schemas.ts after a change", () => {
+  test("are those of the readers: run datasets/tools/make-schemas.ts after a change", () => {
     for (const [name, text] of Object.entries(schemaFiles()))
       expect(file(name.replace(".schema.json", ""))).toBe(text);
   });
 
-  it.each(SCHEMAS)("agree with the reader of a %s on spoiled input, by ajv", (name, schema, kind, values) => {
-    const validate = compile(name);
-    const {input} = HOSTILE_KINDS.find((known) => known.name === kind)!;
-    const tally = {valid: 0, invalid: 0};
-    fc.assert(
-      fc.property(input, (text) => {
-        let parsed: unknown;
-        try {
-          parsed = JSON.parse(text);
-        } catch {
-          return;
-        }
-        for (const value of values(parsed)) {
-          const valid = schema.safeParse(value).success;
-          expect(validate(value), JSON.stringify(value)).toBe(valid);
-          tally[valid ? "valid" : "invalid"]++;
-        }
-      }),
-      {numRuns: 400, seed: 1},
-    );
-    expect(tally.valid).toBeGreaterThan(50);
-    expect(tally.invalid).toBeGreaterThan(50);
-  });
+  test.each(SCHEMAS)(
+    "agree with the reader of a %s on spoiled input, by ajv",
+    (name, schema, kind, values) => {
+      const validate = compile(name);
+      const {input} = HOSTILE_KINDS.find((known) => known.name === kind)!;
+      const tally = {valid: 0, invalid: 0};
+      fc.assert(
+        fc.property(input, (text) => {
+          let parsed: unknown;
+          try {
+            parsed = JSON.parse(text);
+          } catch {
+            return;
+          }
+          for (const value of values(parsed)) {
+            const valid = schema.safeParse(value).success;
+            expect(validate(value), JSON.stringify(value)).toBe(valid);
+            tally[valid ? "valid" : "invalid"]++;
+          }
+        }),
+        {numRuns: 400, seed: 1},
+      );
+      expect(tally.valid).toBeGreaterThan(50);
+      expect(tally.invalid).toBeGreaterThan(50);
+    },
+  );
 
-  it.each(SCHEMAS)("explain every key of a %s, and never with a temperature what is a name", (name) => {
+  test.each(SCHEMAS)("explain every key of a %s, and never with a temperature what is a name", (name) => {
     const silent: string[] = [];
     const walk = (schema: unknown, path: string) => {
       if (typeof schema !== "object" || schema === null) return;
@@ -71,7 +74,7 @@ describe("the JSON Schemas that come with the package", () => {
     expect(silent).toEqual([]);
   });
 
-  it("tell the targets' units, and a ratio's other ingredient from a temperature", () => {
+  test("tell the targets' units, and a ratio's other ingredient from a temperature", () => {
     const {properties} = JSON.parse(file("brief")) as {
       properties: {targets: {properties: Record<string, unknown>}; ingredients: unknown};
     };
@@ -90,7 +93,7 @@ describe("the JSON Schemas that come with the package", () => {
     expect(JSON.stringify(properties.ingredients)).toContain('"name of the other ingredient"');
   });
 
-  it("accept what is real: the demo brief and every ingredient of the pantry", () => {
+  test("accept what is real: the demo brief and every ingredient of the pantry", () => {
     const demo = readFileSync(new URL("../../datasets/demo/pear-base.json", import.meta.url), "utf8");
     expect(compile("brief")(JSON.parse(demo))).toBe(true);
     const validate = compile("ingredient");
@@ -98,7 +101,7 @@ describe("the JSON Schemas that come with the package", () => {
       expect(validate(JSON.parse(JSON.stringify(ingredient))), ingredient.name).toBe(true);
   });
 
-  it.each([
+  test.each([
     ["brief", {ingredients: []}],
     ["brief", {ingredients: ["milk"], batch: "5 kg"}],
     ["brief", {ingredients: ["milk"], tragets: {}}],

@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {seededRandom} from "../../lib/core/random.ts";
 import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
 import {runTableau} from "../../lib/lp/engines/engine-jslp.ts";
@@ -13,7 +13,7 @@ const highs = await loadHighs();
 const diet = () => Float64Array.of(0, -2, -3, -8, -1, -2, -9, -3, -1);
 
 describe("the insides of javascript-lp-solver that are used: a new version that moves them fails here", () => {
-  it("runs a tableau to its optimum and leaves basis, prices and values where they are read", () => {
+  test("runs a tableau to its optimum and leaves basis, prices and values where they are read", () => {
     const {end, basic, nonbasic, matrix} = runTableau(diet(), 3, 3, undefined, 100, 1e-9);
     expect(end).toBe("solved");
     expect(basic.slice(1).toSorted()).toEqual([0, 1]);
@@ -24,18 +24,18 @@ describe("the insides of javascript-lp-solver that are used: a new version that 
     expect([priceOf(2), priceOf(3)].map((price) => Math.round(price * 1e12) / 1e12)).toEqual([1.4, 0.2]);
   });
 
-  it("pivots first where it is told to", () => {
+  test("pivots first where it is told to", () => {
     const {end, basic} = runTableau(Float64Array.of(0, 1, 5, 1), 2, 2, [1, 1], 100, 1e-9);
     expect(end).toBe("solved");
     expect(basic[1]).toBe(0);
   });
 
-  it("tells conflict and endlessness", () => {
+  test("tells conflict and endlessness", () => {
     expect(runTableau(Float64Array.of(0, -1, -1, 1), 2, 2, undefined, 100, 1e-9).end).toBe("infeasible");
     expect(runTableau(Float64Array.of(0, 1, 1, -1), 2, 2, undefined, 100, 1e-9).end).toBe("unbounded");
   });
 
-  it("counts pivots through the engine's own method, so that no loop is endless", () => {
+  test("counts pivots through the engine's own method, so that no loop is endless", () => {
     expect(runTableau(diet(), 3, 3, undefined, 1, 1e-9).end).toBe("stopped");
   });
 });
@@ -62,7 +62,7 @@ describe("a solver of many programs of one shape, against HiGHS (npm `highs`)", 
     }
   }
 
-  it.each([1, 2, 3, 4, 5])("answers as it does, and mostly from a basis it knows, seed %i", (seed) => {
+  test.each([1, 2, 3, 4, 5])("answers as it does, and mostly from a basis it knows, seed %i", (seed) => {
     const solveOne = solverOfMany();
     const engines: string[] = [];
     for (const program of family(seed)) {
@@ -74,7 +74,7 @@ describe("a solver of many programs of one shape, against HiGHS (npm `highs`)", 
     expect(quick).toBeGreaterThan(engines.length / 2);
   });
 
-  it("goes on when the shape changes", () => {
+  test("goes on when the shape changes", () => {
     const solveOne = solverOfMany();
     for (const program of [blend(8, 1).program, blend(12, 2).program, blend(8, 1).program]) {
       expect(compare(program, solveOne(program), referenceOf(highs, program))).toBe("optimal");

@@ -1,4 +1,4 @@
-import {beforeAll, describe, expect, it} from "vitest";
+import {beforeAll, describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {irreducibleConflict} from "../../lib/lp/explain/conflict.ts";
 import {loadHighs, type Highs} from "../../lib/lp/engines/engine-highs.ts";
@@ -36,7 +36,7 @@ const small: LinearProgram = {
 };
 
 describe("irreducible conflict", () => {
-  it("finds the one conflict of a small program", () => {
+  test("finds the one conflict of a small program", () => {
     expect(irreducibleConflict(small)).toEqual({
       limits: [
         {of: "row", index: 0, side: "upper"},
@@ -47,16 +47,16 @@ describe("irreducible conflict", () => {
     });
   });
 
-  it("leaves out what must hold", () => {
+  test("leaves out what must hold", () => {
     const conflict = irreducibleConflict(small, ({of, index}) => of === "row" && index === 0);
     expect(conflict?.limits.map(({of, index}) => `${of} ${index}`)).toEqual(["row 1", "variable 1"]);
   });
 
-  it("finds none in a feasible program", () => {
+  test("finds none in a feasible program", () => {
     expect(irreducibleConflict(blend(10, 1).program)).toBeUndefined();
   });
 
-  it("works with whole values", () => {
+  test("works with whole values", () => {
     const program: LinearProgram = {
       variables: [{name: "x", cost: 0, integer: true, upper: 9}],
       rows: [{name: "between", coefficients: [2], lower: 1, upper: 1}],
@@ -67,7 +67,7 @@ describe("irreducible conflict", () => {
     ]);
   });
 
-  it.each(seeds)("cannot hold together, and can without any one limit, by HiGHS, seed %i", (seed) => {
+  test.each(seeds)("cannot hold together, and can without any one limit, by HiGHS, seed %i", (seed) => {
     const program = infeasible(seed);
     const conflict = irreducibleConflict(program)!;
     expect(conflict.irreducible).toBe(true);
@@ -89,7 +89,7 @@ describe("irreducible conflict", () => {
 describe("least relaxation", () => {
   const softRows = ({of}: Limit) => (of === "row" ? 1 : undefined);
 
-  it("moves the cheaper limit, just as far as needed", () => {
+  test("moves the cheaper limit, just as far as needed", () => {
     const relaxed = leastRelaxation(small, ({of, index}) =>
       of === "row" && index === 0 ? undefined : of === "row" ? 1 : 10,
     );
@@ -102,7 +102,7 @@ describe("least relaxation", () => {
     if (relaxed.outcome.status === "optimal") within(relaxed.outcome.values[1], 0.4, 1e-9, "rich");
   });
 
-  it("moves bounds of variables too", () => {
+  test("moves bounds of variables too", () => {
     const relaxed = leastRelaxation(small, ({of, index}) =>
       of === "variable" && index === 1 ? 1 : undefined,
     );
@@ -111,7 +111,7 @@ describe("least relaxation", () => {
     within(relaxed.moves[0]!.by, 0.1, 1e-12, "half of each is needed");
   });
 
-  it("moves nothing where all can hold", () => {
+  test("moves nothing where all can hold", () => {
     const {program} = blend(10, 1);
     const relaxed = leastRelaxation(program, softRows);
     if (!("moves" in relaxed)) throw new Error(relaxed.status);
@@ -119,12 +119,12 @@ describe("least relaxation", () => {
     expect(relaxed.outcome).toEqual(solve(program));
   });
 
-  it("says where even the rest conflicts, and refuses prices that are none", () => {
+  test("says where even the rest conflicts, and refuses prices that are none", () => {
     expect(leastRelaxation(small, () => undefined)).toMatchObject({status: "infeasible"});
     expect(() => leastRelaxation(small, () => 0)).toThrow(InputError);
   });
 
-  it.each(seeds)(
+  test.each(seeds)(
     "agrees with HiGHS on the least total, and the relaxed program has an optimum, seed %i",
     (seed) => {
       const program = infeasible(seed);
@@ -154,7 +154,7 @@ describe("sensitivity", () => {
   // F. S. Hillier & G. J. Lieberman, Introduction to Operations Research, Wyndor Glass example (chapters 3 and 6): maximise 3 x1 + 5 x2 with
   // x1 <= 4, 2 x2 <= 12, 3 x1 + 2 x2 <= 18; optimum 36 at (2, 6), shadow prices 0, 3/2, 1; b2 from 6 to 18, b3 from 12 to 24; c1 from
   // 0 to 7.5, c2 from 2 up.
-  it("gives the ranges of the Wyndor example", () => {
+  test("gives the ranges of the Wyndor example", () => {
     const program: LinearProgram = {
       sense: "maximise",
       variables: [
@@ -183,7 +183,7 @@ describe("sensitivity", () => {
     expect(found.degenerate).toBe(false);
   });
 
-  it("tells at which price an unused variable enters, and what a bound on a used one costs", () => {
+  test("tells at which price an unused variable enters, and what a bound on a used one costs", () => {
     const program: LinearProgram = {
       variables: [
         {name: "cheap", cost: 1, upper: 0.25},
@@ -205,13 +205,13 @@ describe("sensitivity", () => {
     ]);
   });
 
-  it("refuses what has no prices", () => {
+  test("refuses what has no prices", () => {
     expect(() => sensitivity(small, solve(small))).toThrow(InputError);
     const {program} = blend(10, 1);
     expect(() => sensitivity(small, solve(program))).toThrow(InputError);
   });
 
-  it.each(seeds)("agrees with HiGHS where the vertex is not degenerate, both senses, seed %i", (seed) => {
+  test.each(seeds)("agrees with HiGHS where the vertex is not degenerate, both senses, seed %i", (seed) => {
     const {program: cheapest} = blend(30, seed);
     const dearest = {...cheapest, sense: "maximise" as const};
     for (const program of [cheapest, dearest]) {

@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {seededRandom} from "../../lib/core/random.ts";
 import {denseForm, type Dense} from "../../lib/lp/program/dense.ts";
 import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
@@ -47,17 +47,17 @@ function expectRight(one: (typeof programs)[number], basis: Basis | undefined) {
 }
 
 describe("a basis from javascript-lp-solver alone", () => {
-  it.each(programs)("is one that proves the answer: $name", (one) => {
+  test.each(programs)("is one that proves the answer: $name", (one) => {
     expectRight(one, basisByTableau(one.dense));
   });
 });
 
 describe("the simplex alone", () => {
-  it.each(programs)("ends at a basis that proves the answer, from nothing: $name", (one) => {
+  test.each(programs)("ends at a basis that proves the answer, from nothing: $name", (one) => {
     expectRight(one, primalSimplex(one.dense));
   });
 
-  it.each(programs)("and from any basis, however wrong: $name", (one) => {
+  test.each(programs)("and from any basis, however wrong: $name", (one) => {
     const random = seededRandom(one.name.length);
     const {columns: n, rows: m} = one.dense;
     for (let k = 0; k < sample(5); k++) {
@@ -68,7 +68,7 @@ describe("the simplex alone", () => {
     }
   });
 
-  it("has nothing to do where it starts at the optimum", () => {
+  test("has nothing to do where it starts at the optimum", () => {
     for (const one of programs) {
       const end = primalSimplex(one.dense);
       if (verdictOf(one.dense, end)?.status !== "optimal") continue;
@@ -105,7 +105,7 @@ describe("programs without end", () => {
     ["two at once", {variables: [variable(-1), variable(-1)], rows: [row([1, -1], {lower: 0, upper: 0})]}],
   ];
 
-  it.each(endless)("%s: the ray keeps every limit and pays", (_, program) => {
+  test.each(endless)("%s: the ray keeps every limit and pays", (_, program) => {
     const outcome: Outcome = solve(program);
     expect(outcome.status).toBe("unbounded");
     expect(faultsOf(program, outcome)).toEqual([]);
@@ -113,7 +113,7 @@ describe("programs without end", () => {
     expect(verdictOf(dense, primalSimplex(dense))?.status).toBe("unbounded");
   });
 
-  it.each(endless)("%s: with whole values too, and with HiGHS at hand", (_, {variables, rows}) => {
+  test.each(endless)("%s: with whole values too, and with HiGHS at hand", (_, {variables, rows}) => {
     const whole = {rows, variables: variables.map((one) => ({...one, integer: true}))};
     expect(solve(whole).status).toBe("unbounded");
     // So many whole variables that HiGHS is asked at once.
@@ -125,7 +125,7 @@ describe("programs without end", () => {
     expect(solve(large, {highs}).status).toBe("unbounded");
   });
 
-  it("is no end but a conflict where no whole values exist, with HiGHS at hand", () => {
+  test("is no end but a conflict where no whole values exist, with HiGHS at hand", () => {
     const many = Array.from({length: 41}, () => ({...variable(0, 0, 3), integer: true}));
     const between = [{...variable(-1), integer: true}, {...variable(0), integer: true}, ...many];
     const odd = row([0, 2, ...many.map(() => 0)], {lower: 1, upper: 1});
@@ -136,7 +136,7 @@ describe("programs without end", () => {
 });
 
 describe("whole values", () => {
-  it.each([1, 2, 3, 4, 5, 6])("of a knapsack are those of trying all, seed %i", (seed) => {
+  test.each([1, 2, 3, 4, 5, 6])("of a knapsack are those of trying all, seed %i", (seed) => {
     const random = seededRandom(seed);
     const count = 8;
     const [values, weights] = [0, 1].map(() =>
@@ -159,7 +159,7 @@ describe("whole values", () => {
     expect(faultsOf(program, outcome)).toEqual([]);
   });
 
-  it("stops where it is told to, with the best point so far or none", () => {
+  test("stops where it is told to, with the best point so far or none", () => {
     const program: LinearProgram = {
       sense: "maximise",
       variables: Array.from({length: 12}, (_, j) => ({name: `x${j}`, cost: 2, upper: 1, integer: true})),
@@ -175,7 +175,7 @@ describe("whole values", () => {
 });
 
 describe("a basis read back", () => {
-  it("has as many basic places as there are rows, and no place that its limits lack", () => {
+  test("has as many basic places as there are rows, and no place that its limits lack", () => {
     for (const {dense, name} of programs) {
       for (const basis of [basisByTableau(dense)!, primalSimplex(dense)]) {
         expect(basis.filter((place) => place === BASIC).length, name).toBe(dense.rows);

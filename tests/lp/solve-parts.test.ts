@@ -1,4 +1,4 @@
-import {beforeEach, describe, expect, it, vi} from "vitest";
+import {beforeEach, describe, expect, test, vi} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {irreducibleConflict} from "../../lib/lp/explain/conflict.ts";
 import {denseForm} from "../../lib/lp/program/dense.ts";
@@ -94,7 +94,7 @@ describe("who answers", () => {
     ["101 variables by 100 rows", roomy(1, 100, 100), "HiGHS"],
   ];
 
-  it.each(programs)("%s: the same, HiGHS given or loaded, and the optimum", async (_, program, engine) => {
+  test.each(programs)("%s: the same, HiGHS given or loaded, and the optimum", async (_, program, engine) => {
     const {objective} = referenceOf(highs, program);
     const loaded = await solveAsync(program);
     expect(loadHighs).toHaveBeenCalledTimes(engine === "HiGHS" ? 1 : 0);
@@ -107,11 +107,11 @@ describe("who answers", () => {
     }
   });
 
-  it("is our own search alone where HiGHS is not given, however large", () => {
+  test("is our own search alone where HiGHS is not given, however large", () => {
     expect(solve(roomy(41, 0))).toMatchObject({status: "optimal", engine: "javascript-lp-solver"});
   });
 
-  it("is HiGHS after 200 linear programs, or as many as asked for", async () => {
+  test("is HiGHS after 200 linear programs, or as many as asked for", async () => {
     expect(await solveAsync(oddRoom(8))).toMatchObject({status: "infeasible", engine: "HiGHS"});
     expect(solve(oddRoom(8), {highs})).toMatchObject({status: "infeasible", engine: "HiGHS"});
     const ours = {status: "infeasible", engine: "javascript-lp-solver"};
@@ -120,7 +120,7 @@ describe("who answers", () => {
     expect(solve(oddRoom(8), {highs, maxNodes: 1000})).toMatchObject(ours);
   });
 
-  it("is asked nothing where its options are mistaken", async () => {
+  test("is asked nothing where its options are mistaken", async () => {
     await expect(solveAsync(chvatal, {timeLimit: 0})).rejects.toThrow(InputError);
     await expect(solveAsync(roomy(41, 0), {timeLimit: 0})).rejects.toThrow(InputError);
     expect(() => solve(knapsack, {maxNodes: 0})).toThrow("maxNodes");
@@ -133,7 +133,7 @@ describe("HiGHS as the last resort of a continuous program", () => {
     ["infeasible", {variables: [variable(1, 0, 0.5), variable(2, 0, 0.4)], rows: [row([1, 1], 1)]}],
     ["unbounded", {variables: [variable(-2), variable(1)], rows: [row([1, -1], 0, 0), row([2, -1], 0)]}],
   ];
-  it.each(programs)("%s: its basis is proved like any other", (status, program) => {
+  test.each(programs)("%s: its basis is proved like any other", (status, program) => {
     vi.mocked(findBasis).mockReturnValueOnce(undefined);
     const outcome = solve(program, {highs});
     expect(outcome).toMatchObject({status, engine: "HiGHS"});
@@ -150,7 +150,7 @@ describe("HiGHS as the last resort of a continuous program", () => {
       saying({status: "optimal", basis: {colStatus: times(3, lower), rowStatus: times(3, basic)}}).highs,
     ],
   ];
-  it.each(useless)("an engine %s decides nothing", (_, engine) => {
+  test.each(useless)("an engine %s decides nothing", (_, engine) => {
     vi.mocked(findBasis).mockReturnValueOnce(undefined);
     const reason = expect.stringContaining("no engine");
     expect(solve(chvatal, engine ? {highs: engine} : {})).toEqual({status: "undecided", reason});
@@ -158,7 +158,7 @@ describe("HiGHS as the last resort of a continuous program", () => {
 });
 
 describe("limits of a search", () => {
-  it("are 5000 linear programs by default, fewer where each is large, at least 200", () => {
+  test("are 5000 linear programs by default, fewer where each is large, at least 200", () => {
     const programs: [LinearProgram, number][] = [
       [oddRoom(13), 5000],
       // 3 million, over as many numbers as the table has.
@@ -172,7 +172,7 @@ describe("limits of a search", () => {
     }
   });
 
-  it("keep the best so far, unless HiGHS knows better", () => {
+  test("keep the best so far, unless HiGHS knows better", () => {
     const stopped = solve(knapsack, {maxNodes: 12});
     if (stopped.status !== "undecided" || !stopped.best) throw new Error(stopped.status);
     const {objective, values} = stopped.best;
@@ -193,7 +193,7 @@ describe("limits of a search", () => {
     expect(within(90)).toMatchObject({status: "undecided", best: {values: expect.any(Array)}});
   });
 
-  it("leave HiGHS a part of the time that is left, and nothing of none", () => {
+  test("leave HiGHS a part of the time that is left, and nothing of none", () => {
     const ask = (...clock: number[]) => {
       const {highs, asked} = saying({status: "timeLimit"});
       const now = () => (clock.length > 1 ? clock.shift()! : clock[0]!);
@@ -211,7 +211,7 @@ describe("what HiGHS says of whole values", () => {
   const endless: LinearProgram = {variables: [whole(-1), ...many], rows: []};
   const nowhere = times(41, 0);
 
-  it("is proved, or at least kept in every limit", () => {
+  test("is proved, or at least kept in every limit", () => {
     const {highs: engine} = saying({status: "unbounded"}, {status: "optimal", point: nowhere});
     const outcome = solve(endless, {highs: engine});
     expect(outcome).toMatchObject({status: "unbounded", engine: "HiGHS"});
@@ -229,7 +229,7 @@ describe("what HiGHS says of whole values", () => {
     ["no end where there is one", [{status: "unbounded"}, {status: "optimal", point: times(8, 0)}]],
     ["no end, but no point", [{status: "unbounded"}, {status: "timeLimit"}]],
   ];
-  it.each(lies)("%s: our own best answer stays", (_, says) => {
+  test.each(lies)("%s: our own best answer stays", (_, says) => {
     const {highs: engine, asked} = saying(...says);
     const ours = solve(knapsack, {maxNodes: 12});
     expect(ours).toHaveProperty("best");
@@ -237,7 +237,7 @@ describe("what HiGHS says of whole values", () => {
     expect(asked).toHaveLength(says.length);
   });
 
-  it("is not taken for an endless improvement without a point or without a ray", () => {
+  test("is not taken for an endless improvement without a point or without a ray", () => {
     const pointless = saying({status: "unbounded"}, {status: "timeLimit"});
     expect(solve(endless, {highs: pointless.highs}).status).toBe("undecided");
     const rayless = saying({status: "unbounded"}, {status: "optimal", point: nowhere});
@@ -245,7 +245,7 @@ describe("what HiGHS says of whole values", () => {
     expect(solve(endless, {highs: rayless.highs}).status).toBe("undecided");
   });
 
-  it("is not needed where one variable has no whole value, and one fixed at a whole value has", () => {
+  test("is not needed where one variable has no whole value, and one fixed at a whole value has", () => {
     const {highs: silent, asked} = saying();
     const crossed = {variables: [...many, whole(1, 0.2, 0.8)], rows: []};
     expect(solve(crossed, {highs: silent})).toEqual({status: "infeasible", engine: "HiGHS"});
@@ -255,7 +255,7 @@ describe("what HiGHS says of whole values", () => {
 });
 
 describe("outcomes in the caller's units", () => {
-  it("have rays whose longest step is 1", () => {
+  test("have rays whose longest step is 1", () => {
     // Along y = 1000 x both rows hold.
     const program: LinearProgram = {
       sense: "maximise",
@@ -269,7 +269,7 @@ describe("outcomes in the caller's units", () => {
     within(outcome.ray[0], 0.001, 1e-15, "x for each unit of y");
   });
 
-  it("are degenerate where a value that follows from others meets a limit, not where only the others do", () => {
+  test("are degenerate where a value that follows from others meets a limit, not where only the others do", () => {
     const degenerate = (program: LinearProgram) => {
       const outcome = solve(program);
       return outcome.status === "optimal" ? outcome.degenerate : outcome.status;
@@ -282,7 +282,7 @@ describe("outcomes in the caller's units", () => {
     expect(degenerate(knapsack)).toBe(false);
   });
 
-  it("have no price of -0", () => {
+  test("have no price of -0", () => {
     const program: LinearProgram = {
       sense: "maximise",
       variables: [variable(1), variable(0)],
@@ -296,7 +296,7 @@ describe("conflicts", () => {
   const lower = (index: number) => ({of: "row", index, side: "lower"});
   const upper = (index: number) => ({of: "row", index, side: "upper"});
 
-  it("take one program for what they are, and one for each limit that the proof uses", () => {
+  test("take one program for what they are, and one for each limit that the proof uses", () => {
     // x >= 10 and x <= 2, in millionths. Of x the proof leaves 3 x 0.3 - 0.9, not 0 in binary: that is no use of x >= 0.
     const program: LinearProgram = {
       variables: times(2, variable(1, 0, 1e-3)),
@@ -306,7 +306,7 @@ describe("conflicts", () => {
     expect(solve).toHaveBeenCalledTimes(3);
   });
 
-  it("say where a program stayed undecided", () => {
+  test("say where a program stayed undecided", () => {
     const room = oddRoom(8);
     const half: LinearProgram = {
       variables: [whole(1, 0, 1), ...room.variables],
@@ -322,7 +322,7 @@ describe("conflicts", () => {
     expect(irreducibleConflict(half, isHard)).toEqual({limits: [lower(1), upper(1)], irreducible: true});
   });
 
-  it("need no search where the program without whole values has none either", () => {
+  test("need no search where the program without whole values has none either", () => {
     const room = oddRoom(13);
     const three = {...room, rows: [row([1, 1, ...times(11, 0)], 3), ...room.rows]};
     const isHard = ({of}: {of: string}) => of === "variable";
@@ -330,7 +330,7 @@ describe("conflicts", () => {
     expect(irreducibleConflict(three, isHard)).toEqual({limits: [lower(0)], irreducible: true});
   });
 
-  it("end at the deadline with what is known by then", () => {
+  test("end at the deadline with what is known by then", () => {
     const room = oddRoom(8);
     const isHard = ({of}: {of: string}) => of === "variable";
     const asked = (calls: number) => {
@@ -355,7 +355,7 @@ describe("programs at the edge of the tolerance", () => {
   ];
   // 1.2e-9 apart, more than the 1e-9 that a limit may be missed by and less than the 2e-9 that prove a conflict of two. The point is
   // 0.5e-9 beyond the limit that its cost drives it to, 0.7e-9 beyond the other.
-  it.each(edges.flatMap(([name, of]) => [1, -1].map((cost) => [name, cost, of] as const)))(
+  test.each(edges.flatMap(([name, of]) => [1, -1].map((cost) => [name, cost, of] as const)))(
     "%s, cost %i: each limit gives half of the tolerance",
     (_, cost, of) => {
       const verdict = found(...of(cost));
@@ -365,7 +365,7 @@ describe("programs at the edge of the tolerance", () => {
     },
   );
 
-  it("is by the size of a limit above 1", () => {
+  test("is by the size of a limit above 1", () => {
     // x + z1 ... z20 >= 10, x <= 10 - 21.5e-9, z <= 0: half of the tolerance makes 5e-9 of each limit of 10, 0.5e-9 of each 0; the 1.5e-9
     // that are left, and 5e-9, count for 0.65e-9 beside 10.
     const beyond = (miss: number) =>
@@ -379,7 +379,7 @@ describe("programs at the edge of the tolerance", () => {
     expect(beyond(23e-9)?.status).toBe("infeasible");
   });
 
-  it("may have no end, and may stay undecided", () => {
+  test("may have no end, and may stay undecided", () => {
     const rows = [row([1, 0], 1), row([1, 0], -Infinity, edge)];
     expect(found([variable(0), variable(-1)], rows)?.status).toBe("unbounded");
     // x >= 1e12 by a coefficient that is too small to divide by.
@@ -393,7 +393,7 @@ describe("scaling", () => {
     rows: [row([100, 1, 0.3], -Infinity, 800), row([0, 0.01, 0], 0.02, 0.04)],
   };
 
-  it("is that of a worked example", () => {
+  test("is that of a worked example", () => {
     // Rows: 100 and 0.01 are nearest to 2^7 and 2^-7. Columns after that: 0.78, 1.28 and 0.0023, nearest to 1, 1 and 2^-9. Limits then:
     // 6, 1, 2 and 6.25, 2.56, 5.12; the middle one (the upper of two), 5.12, is nearest to 4. Costs then: 12, 160, 102.4; nearest to 2^7.
     const {column, row: rows, objective, dense} = scale(denseForm(program));
@@ -406,14 +406,14 @@ describe("scaling", () => {
     expect([...dense.rowUpper]).toEqual([800 / 512, 1.28]);
   });
 
-  it("leaves the unit of the limits where nothing costs", () => {
+  test("leaves the unit of the limits where nothing costs", () => {
     const free = {...program, variables: program.variables.map((one) => ({...one, cost: 0}))};
     expect(scale(denseForm(free)).objective).toBe(4);
   });
 });
 
 describe("numbers of very different size", () => {
-  it("leave it undecided where HiGHS gives up by an error", () => {
+  test("leave it undecided where HiGHS gives up by an error", () => {
     const program: LinearProgram = {
       variables: [variable(0, 0, 0.5), variable(0), variable(-1)],
       rows: [row([-1e-5, -1e-5, 1e-6], -Infinity, 1e4), row([1, 0, 0], -Infinity, 1), row([1, 0, 0], 0, 0)],
@@ -422,7 +422,7 @@ describe("numbers of very different size", () => {
     expect(["undecided", "unbounded"]).toContain(solve(program, {highs}).status);
   });
 
-  it("do not hide a row of nothing that must be something", () => {
+  test("do not hide a row of nothing that must be something", () => {
     const program: LinearProgram = {
       variables: [variable(-1), variable(0)],
       rows: [row([1e-7, 1e-5], 1e4), row([0, 0], 1)],
@@ -437,14 +437,14 @@ describe("a proof that a program has no end", () => {
   const endless = denseForm({variables: [variable(-1), variable(0)], rows: [row([1, -1], -Infinity, 5)]});
   const proves = (...ray: number[]) => provesUnbounded(endless, Float64Array.from(ray));
 
-  it("is a way that gains, and keeps every limit for ever", () => {
+  test("is a way that gains, and keeps every limit for ever", () => {
     expect(proves(1, 1)).toBe(true);
     expect(proves(1e6, 2e6)).toBe(true);
     expect(proves(1, 0)).toBe(false); // the row ends it
     expect(proves(-1, 0)).toBe(false); // nothing is below 0
   });
 
-  it("is none without a gain, of no length, or of a gain that is only rounding", () => {
+  test("is none without a gain, of no length, or of a gain that is only rounding", () => {
     expect(proves(0, 1)).toBe(false);
     expect(proves(0, 0)).toBe(false);
     expect(proves(1e-12, 1)).toBe(false);

@@ -1,4 +1,4 @@
-import {beforeAll, describe, expect, it} from "vitest";
+import {beforeAll, describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {loadHighs, type Highs} from "../../lib/lp/engines/engine-highs.ts";
 import type {LinearProgram, Outcome, Variable} from "../../lib/lp/program/program.ts";
@@ -46,7 +46,7 @@ describe("published programs", () => {
     ],
   };
 
-  it("gives Chvátal's optimum and prices", () => {
+  test("gives Chvátal's optimum and prices", () => {
     const {objective, values, duals, reducedCosts} = optimum(solve(chvatal));
     within(objective, 13, 1e-12, "objective");
     expect(values.map((value) => Math.round(value * 1e9) / 1e9)).toEqual([2, 0, 1]);
@@ -56,7 +56,7 @@ describe("published programs", () => {
 
   // E. M. L. Beale, Cycling in the dual simplex algorithm, Naval Research Logistics Quarterly 2 (1955): the textbook rule cycles;
   // minimum -1/20 at (1/25, 0, 1, 0), as in Bertsimas & Tsitsiklis (1997), example 3.6 (there in other units).
-  it("does not cycle on Beale's example", () => {
+  test("does not cycle on Beale's example", () => {
     const outcome = optimum(
       solve({
         variables: [variable(-0.75), variable(150), variable(-0.02), variable(6)],
@@ -72,7 +72,7 @@ describe("published programs", () => {
   });
 
   // V. Klee & G. J. Minty (1972), as in Bertsimas & Tsitsiklis (1997), section 3.7: the optimum is 100^(n-1).
-  it("solves a cube of Klee and Minty", () => {
+  test("solves a cube of Klee and Minty", () => {
     const n = 6;
     const rows = Array.from({length: n}, (_, i) => ({
       name: `face ${i}`,
@@ -89,7 +89,7 @@ describe("published programs", () => {
   });
 
   // G. J. Stigler, The cost of subsistence, Journal of Farm Economics 27 (1945), in miniature: two foods, two nutrients, by hand.
-  it("prices a diet by hand", () => {
+  test("prices a diet by hand", () => {
     const outcome = optimum(
       solve({
         variables: [variable(2), variable(3)],
@@ -195,7 +195,7 @@ describe("forms of programs", () => {
     ],
   ];
 
-  it.each(forms)("%s", (_, program, status, objective) => {
+  test.each(forms)("%s", (_, program, status, objective) => {
     const outcome = solve(program);
     expect(outcome.status).toBe(status);
     expect(faultsOf(program, outcome)).toEqual([]);
@@ -203,7 +203,7 @@ describe("forms of programs", () => {
       within(optimum(outcome).objective, objective, 1e-9 * Math.max(1, Math.abs(objective)), "objective");
   });
 
-  it("keeps names out of the engine", () => {
+  test("keeps names out of the engine", () => {
     const names = ["feasible", "result", "bounded", "isIntegral", "__proto__", "constructor"];
     const program: LinearProgram = {
       variables: names.map((name, j) => ({name, cost: j + 1})),
@@ -218,7 +218,7 @@ describe("forms of programs", () => {
     within(outcome.objective, 0.5 + 0.1 * (2 + 3 + 4 + 5 + 6), 1e-12, "objective");
   });
 
-  it("says which limit of degenerate vertices is in doubt, and which vertices are not degenerate", () => {
+  test("says which limit of degenerate vertices is in doubt, and which vertices are not degenerate", () => {
     const corner = (third: number): LinearProgram => ({
       sense: "maximise",
       variables: [variable(1), variable(1)],
@@ -232,7 +232,7 @@ describe("forms of programs", () => {
     expect(optimum(solve(corner(2.5))).degenerate).toBe(false);
   });
 
-  it("names the engine and shows what it checked", () => {
+  test("names the engine and shows what it checked", () => {
     const {engine, check} = optimum(solve(blend(30, 1).program));
     expect(engine).toBe("javascript-lp-solver");
     expect(Math.max(check.residual, check.gap!)).toBeLessThan(1e-9);
@@ -260,18 +260,18 @@ describe("mistakes", () => {
     ["a limit that is no number", {variables: [variable(1, 0, NaN)], rows: []}, "variables[0].upper"],
     ["an unknown sense", {sense: "min" as never, variables: [], rows: []}, "sense"],
   ];
-  it.each(mistakes)("%s is named", (_, program, place) => {
+  test.each(mistakes)("%s is named", (_, program, place) => {
     expect(() => solve(program)).toThrow(InputError);
     expect(() => solve(program)).toThrow(`${place}:`);
   });
-  it("limits of a search are checked", () => {
+  test("limits of a search are checked", () => {
     expect(() => solve({variables: [], rows: []}, {timeLimit: 0})).toThrow("timeLimit");
     expect(() => solve({variables: [], rows: []}, {maxNodes: NaN})).toThrow("maxNodes");
   });
 });
 
 describe("random programs of every awkward kind, against HiGHS", () => {
-  it.each(KINDS)("%s", (kind) => {
+  test.each(KINDS)("%s", (kind) => {
     for (let k = 0; k < sample(30); k++) {
       const count = [10, 30, 100][k % 3]!;
       const program = programOf(kind, count, 500 + k, (oracle) => referenceOf(highs, oracle).objective);
@@ -297,7 +297,7 @@ describe("what must not change an answer", () => {
     );
   };
 
-  it.each(seeds)("another unit for every row, money and mass, seed %i", (seed) => {
+  test.each(seeds)("another unit for every row, money and mass, seed %i", (seed) => {
     const {program} = blend(30, seed);
     same(program, {...program, rows: program.rows.map((row, i) => scaledRow(row, 10 ** ((i % 5) - 2)))});
     same(program, {...program, variables: program.variables.map((v) => ({...v, cost: v.cost * 1000}))}, 1000);
@@ -310,7 +310,7 @@ describe("what must not change an answer", () => {
     same(program, {variables: grams, rows}, 5000);
   });
 
-  it.each(seeds)("another order, seed %i", (seed) => {
+  test.each(seeds)("another order, seed %i", (seed) => {
     const {program} = blend(30, seed);
     same(program, {
       variables: program.variables.toReversed(),
@@ -318,7 +318,7 @@ describe("what must not change an answer", () => {
     });
   });
 
-  it.each(seeds)("the sense, with costs negated, seed %i", (seed) => {
+  test.each(seeds)("the sense, with costs negated, seed %i", (seed) => {
     const {program} = blend(30, seed);
     const negated = {
       ...program,
@@ -332,7 +332,7 @@ describe("what must not change an answer", () => {
     expect(prices(high.duals!)).toEqual(prices(expected));
   });
 
-  it.each(seeds)("wider limits never cost more, and prices foretell small moves, seed %i", (seed) => {
+  test.each(seeds)("wider limits never cost more, and prices foretell small moves, seed %i", (seed) => {
     const {program} = blend(30, seed);
     const before = optimum(solve(program));
     const wider = optimum(
@@ -362,7 +362,7 @@ describe("what must not change an answer", () => {
 
 describe("whole values", () => {
   // Wolsey, Integer Programming (1998), chapter 7, example 7.2: maximise 4 x1 - x2; optimum 7 at (2, 1).
-  it("gives Wolsey's optimum", () => {
+  test("gives Wolsey's optimum", () => {
     const outcome = optimum(
       solve({
         sense: "maximise",
@@ -382,7 +382,7 @@ describe("whole values", () => {
     expect(outcome.check).toEqual({residual: 0, fraction: 0});
   });
 
-  it("finds conflict and endlessness among whole values", () => {
+  test("finds conflict and endlessness among whole values", () => {
     const whole = {...variable(1), integer: true};
     const between: LinearProgram = {
       variables: [whole],
@@ -398,21 +398,24 @@ describe("whole values", () => {
     expect(solve(endless, {highs}).status).toBe("unbounded");
   });
 
-  it.each([1, 2, 3, 4, 5, 6, 7, 8])("a blend of few ingredients agrees with HiGHS, seed %i", async (seed) => {
-    const program = wholeProgram(12, seed, 5, seed % 2 === 0);
-    const reference = referenceOf(highs, program);
-    expect(compare(program, solve(program), reference)).toBe(reference.status);
-    expect(compare(program, await solveAsync(program), reference)).toBe(reference.status);
-  });
+  test.each([1, 2, 3, 4, 5, 6, 7, 8])(
+    "a blend of few ingredients agrees with HiGHS, seed %i",
+    async (seed) => {
+      const program = wholeProgram(12, seed, 5, seed % 2 === 0);
+      const reference = referenceOf(highs, program);
+      expect(compare(program, solve(program), reference)).toBe(reference.status);
+      expect(compare(program, await solveAsync(program), reference)).toBe(reference.status);
+    },
+  );
 
-  it("hands large programs to HiGHS and checks what comes back", async () => {
+  test("hands large programs to HiGHS and checks what comes back", async () => {
     const program = wholeProgram(300, 3, 8);
     const outcome = await solveAsync(program, {timeLimit: 20_000});
     expect(compare(program, outcome, referenceOf(highs, program))).toBe("optimal");
     expect(outcome).toMatchObject({engine: "HiGHS"});
   });
 
-  it("stops at its limits and says so", () => {
+  test("stops at its limits and says so", () => {
     const program = wholeProgram(30, 2, 4);
     expect(solve(program, {maxNodes: 3}).status).toBe("undecided");
     let clock = 0;

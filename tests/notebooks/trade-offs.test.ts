@@ -206,7 +206,9 @@ describe("replace an ingredient", () => {
     const named = expected(recipe, {without: "coconut oil", legalName: nameTargets(name, recipe)});
     const broken = named.alternatives.filter((one) => nameChecks(name, one.recipe, 30).some(({met}) => !met));
     expect(broken.length).toBeGreaterThan(0);
-    await expect.poll(() => page.locator(".way", {hasText: `Below custom for ${name}`}).count(), SOON).toBe(broken.length);
+    await expect
+      .poll(() => page.locator(".way", {hasText: `Below custom for ${name}`}).count(), SOON)
+      .toBe(broken.length);
     await page.close();
   });
 

@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
@@ -18,7 +18,7 @@ const bare = ({name, composition}: Ingredient): Ingredient => ({name, compositio
 const label = {fat: 52, carbohydrate: 18, sugars: 7.5, protein: 21, salt: 0.02};
 
 describe("what is evident of an ingredient that says nothing but its figures", () => {
-  it("is milk and eggs where the composition has them, and never where the pack would not say so", () => {
+  test("is milk and eggs where the composition has them, and never where the pack would not say so", () => {
     let [milk, eggs] = [0, 0];
     for (const ingredient of realPantry.ingredients) {
       const {allergens = []} = withEvident(bare(ingredient));
@@ -34,7 +34,7 @@ describe("what is evident of an ingredient that says nothing but its figures", (
     expect(eggs).toBeGreaterThan(3);
   });
 
-  it("of a label is what nearly every pack of the class declares: the published foods of each class do", () => {
+  test("of a label is what nearly every pack of the class declares: the published foods of each class do", () => {
     for (const {ingredient, ingredientClass} of LABELLED_FOODS) {
       const {group, allergens = []} = withEvident(bare(ingredient), ingredientClass);
       // Peanuts and sesame are read as nuts: their own allergens take the place of what the class says.
@@ -44,7 +44,7 @@ describe("what is evident of an ingredient that says nothing but its figures", (
     }
   });
 
-  it("puts milk and cream into the pan and makes yolk an egg: the group of the pantry", () => {
+  test("puts milk and cream into the pan and makes yolk an egg: the group of the pantry", () => {
     const named = (name: string) => realPantry.ingredients.find((ingredient) => ingredient.name === name)!;
     for (const name of ["whole milk", "cream 40 %", "skimmed milk powder"])
       expect(withEvident(bare(named(name))).group, name).toBe("dairy");
@@ -53,7 +53,7 @@ describe("what is evident of an ingredient that says nothing but its figures", (
     expect(withEvident({name: "lactose", composition: {lactose: 100}})).toMatchObject({allergens: ["milk"]});
   });
 
-  it("comes along into a brief, and from its answer into the recipe", () => {
+  test("comes along into a brief, and from its answer into the recipe", () => {
     // As the doc comment of fromLabel spreads it.
     const paste = {...fromLabel({name: "paste", ...label}, "nut").ingredient, price: 22};
     const input: BriefInput = {
@@ -75,7 +75,7 @@ describe("what is evident of an ingredient that says nothing but its figures", (
     expect(recipeOf(brief, milkOnly).lines).toHaveLength(1);
   });
 
-  it("goes beside what is declared where it is certain, and gives way where it is not", () => {
+  test("goes beside what is declared where it is certain, and gives way where it is not", () => {
     const paste = (allergens?: Ingredient["allergens"]) =>
       ownIngredient({name: "paste", label: {class: "nut", ...label}, allergens}, "brief")!.allergens;
     expect(paste()).toEqual(["nuts"]);

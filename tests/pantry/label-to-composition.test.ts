@@ -1,4 +1,4 @@
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {sum} from "../../lib/core/numbers.ts";
 import {initialFreezingPoint} from "../../lib/freezing/ice.ts";
@@ -31,7 +31,7 @@ function coverage(withFibre: boolean): {covered: number; all: number} {
 const milk: Label = {name: "milk", fat: 3.6, carbohydrate: 4.8, sugars: 4.8, protein: 3.4, salt: 0.1};
 
 describe("a composition from a label", () => {
-  it("lies within its stated uncertainty for 19 parts in 20 of the published foods (USDA SR28, CoFID 2021, CIQUAL 2020)", () => {
+  test("lies within its stated uncertainty for 19 parts in 20 of the published foods (USDA SR28, CoFID 2021, CIQUAL 2020)", () => {
     expect(LABELLED_FOODS.length).toBeGreaterThan(130);
     const full = coverage(true);
     expect(full.covered / full.all).toBeGreaterThan(0.95);
@@ -39,7 +39,7 @@ describe("a composition from a label", () => {
     expect(withoutFibre.covered / withoutFibre.all).toBeGreaterThan(0.93);
   });
 
-  it("is complete: parts that a reader accepts, together 100 g", () => {
+  test("is complete: parts that a reader accepts, together 100 g", () => {
     for (const {label, ingredientClass} of LABELLED_FOODS) {
       const {composition} = fromLabel(label, ingredientClass).ingredient;
       const total = sum(PARTS.map((part) => composition[part] ?? 0));
@@ -48,7 +48,7 @@ describe("a composition from a label", () => {
     }
   });
 
-  it("says little of what the label says itself, more of what it must guess", () => {
+  test("says little of what the label says itself, more of what it must guess", () => {
     const {uncertainty} = fromLabel(milk, "dairy");
     // The label's own roundings, and 8 % ash in MSNF (H. D. Goff, Ice Cream Technology, University of Guelph e-book).
     within(uncertainty.milkFat, 0.05, 1e-12, "fat of milk");
@@ -56,7 +56,7 @@ describe("a composition from a label", () => {
     expect(uncertainty.water).toBeLessThan(0.6);
   });
 
-  it("freezes as the full composition does: half of the foods that hold water within 0.1 °C, nine in ten within 0.6 °C", () => {
+  test("freezes as the full composition does: half of the foods that hold water within 0.1 °C, nine in ten within 0.6 °C", () => {
     const errors = LABELLED_FOODS.flatMap(({label, ingredient, ingredientClass}) => {
       const truth = initialFreezingPoint(ingredient.composition);
       const found = initialFreezingPoint(fromLabel(label, ingredientClass).ingredient.composition);
@@ -68,7 +68,7 @@ describe("a composition from a label", () => {
     expect(errors[Math.floor(errors.length * 0.9)]).toBeLessThan(0.6);
   });
 
-  it("shares a label out as the rule says", () => {
+  test("shares a label out as the rule says", () => {
     const {ingredient} = fromLabel(milk, "dairy");
     const {composition} = ingredient;
     expect(ingredient).toMatchObject({name: "milk", grade: "label"});
@@ -79,7 +79,7 @@ describe("a composition from a label", () => {
     within(composition.water, 100 - 3.6 - 4.8 - 3.4 - (3.4 * 8) / 38 - 0.1 + 0.1, 0.11, "what is left");
   });
 
-  it("takes the dextrose equivalent of a syrup from its sugars, and coconut fat from its saturates", () => {
+  test("takes the dextrose equivalent of a syrup from its sugars, and coconut fat from its saturates", () => {
     const syrup = fromLabel(
       {name: "syrup", fat: 0, carbohydrate: 80, sugars: 32, protein: 0, salt: 0},
       "glucose syrup",
@@ -91,7 +91,7 @@ describe("a composition from a label", () => {
     expect(fromLabel({...fat, saturates: 14}, "oil").ingredient.composition).toEqual({otherFat: 100});
   });
 
-  it("has rules whose shares sum to 1", () => {
+  test("has rules whose shares sum to 1", () => {
     expect(INGREDIENT_CLASSES.length).toBeGreaterThan(25);
     for (const [name, rule] of Object.entries(LABEL_RULES)) {
       for (const split of [rule.fat, rule.protein, rule.sugars, rule.rest])
@@ -101,7 +101,7 @@ describe("a composition from a label", () => {
 });
 
 describe("a mistake in a label names the figure", () => {
-  it.each<[what: string, label: unknown, ingredientClass: string, says: RegExp]>([
+  test.each<[what: string, label: unknown, ingredientClass: string, says: RegExp]>([
     ["no object", 5, "dairy", /^label: not an object/],
     ["no name", {...milk, name: ""}, "dairy", /^label.name: no name/],
     ["a missing figure", {...milk, salt: undefined}, "dairy", /label "milk": salt: not a finite number/],

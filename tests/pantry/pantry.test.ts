@@ -1,5 +1,5 @@
 import {readFileSync} from "node:fs";
-import {describe, expect, it} from "vitest";
+import {describe, expect, test} from "vitest";
 import {ingredientsCsv} from "../../datasets/tools/make-ingredients.ts";
 import {InputError} from "../../lib/core/errors.ts";
 import {readCsv} from "../../lib/io/csv/csv.ts";
@@ -37,21 +37,21 @@ const fromTables = ingredients.flatMap((ingredient, i) => {
 });
 
 describe("ingredients.csv", () => {
-  it("is what the published tables and the named rules give", () => {
+  test("is what the published tables and the named rules give", () => {
     expect(ingredientsCsv()).toBe(text);
   });
 
-  it("holds at least 130 ingredients, most of them from published tables", () => {
+  test("holds at least 130 ingredients, most of them from published tables", () => {
     expect(ingredients.length).toBeGreaterThanOrEqual(130);
     expect(fromTables.length).toBeGreaterThanOrEqual(130);
   });
 
-  it("has in every row parts that are not negative and sum to 100 g", () => {
+  test("has in every row parts that are not negative and sum to 100 g", () => {
     for (const ingredient of ingredients) within(grams(ingredient, ...PARTS), 100, 0.01, ingredient.name);
     expect(namesWhere((ingredient) => PARTS.some((part) => grams(ingredient, part) < 0))).toEqual([]);
   });
 
-  it("has in every row a group, a known source and grade, known allergens, and a dextrose equivalent for syrup solids", () => {
+  test("has in every row a group, a known source and grade, known allergens, and a dextrose equivalent for syrup solids", () => {
     const sources = new Set(readCsv(data("sources.csv")).rows.map(({cells}) => cells.get("key")));
     expect(namesWhere(({source}) => !sources.has(source))).toEqual([]);
     expect(namesWhere(({grade}) => !GRADES.includes(grade!))).toEqual([]);
@@ -61,7 +61,7 @@ describe("ingredients.csv", () => {
     expect(namesWhere(({composition}) => composition.dextroseEquivalent !== undefined)).toEqual(withSyrup);
   });
 
-  it("says milk, eggs, nuts, peanuts and soya wherever they are (Regulation (EU) 1169/2011, Annex II)", () => {
+  test("says milk, eggs, nuts, peanuts and soya wherever they are (Regulation (EU) 1169/2011, Annex II)", () => {
     const isOf: Partial<Record<Allergen, (ingredient: Ingredient) => boolean>> = {
       milk: (ingredient) => grams(ingredient, "milkFat", "milkProtein", "lactose") > 0.1,
       eggs: ({name, ...ingredient}) => /\begg/.test(name) || (ingredient.composition.eggFat ?? 0) > 0,
@@ -77,13 +77,13 @@ describe("ingredients.csv", () => {
     }
   });
 
-  it("takes up every food of the tables: figures without a row on the shelf reach nobody", () => {
+  test("takes up every food of the tables: figures without a row on the shelf reach nobody", () => {
     const shelf = readCsv(data("tools/shelf.csv")).rows;
     const used = new Set(shelf.flatMap(({cells}) => [cells.get("food"), cells.get("sugars_from")]));
     expect([...foods.keys()].filter((food) => !used.has(food))).toEqual([]);
   });
 
-  it("attributes the tables whose licences ask for it", () => {
+  test("attributes the tables whose licences ask for it", () => {
     const sources = new Map(readCsv(data("sources.csv")).rows.map(({cells}) => [cells.get("key"), cells]));
     expect(sources.get("cofid-2021")?.get("attribution")).toContain("Open Government Licence v3.0");
     expect(sources.get("ciqual-2020")?.get("attribution")).toContain("Anses");
@@ -92,7 +92,7 @@ describe("ingredients.csv", () => {
 });
 
 describe("the label's proximates, from the table that each row cites", () => {
-  it.each(fromTables)("$name", ({name, ingredient, food, rule}) => {
+  test.each(fromTables)("$name", ({name, ingredient, food, rule}) => {
     const printed = (column: string) => Number(food.get(column) ?? 0);
     const byDifference = food.get("carbohydrate_basis") === "by difference";
     const fats = grams(
@@ -125,7 +125,7 @@ describe("the label's proximates, from the table that each row cites", () => {
     within(rest, printedRest, tolerance, `${name}: carbohydrate and ash`);
   });
 
-  it("has the measured sugars, where they do not exceed the carbohydrate by difference", () => {
+  test("has the measured sugars, where they do not exceed the carbohydrate by difference", () => {
     // Left out: milk and eggs, whose sugars follow a rule; foods whose sugars had to be scaled down to the carbohydrate;
     // and jam, whose sugars are those of another table, of a jam with more sugar.
     const held = fromTables.filter(
@@ -146,7 +146,7 @@ describe("the label's proximates, from the table that each row cites", () => {
 });
 
 describe("the pantry against published figures", () => {
-  it("has hydrates by their formula (IUPAC standard atomic weights)", () => {
+  test("has hydrates by their formula (IUPAC standard atomic weights)", () => {
     const [H, C, O] = [1.008, 12.011, 15.999];
     const water = 2 * H + O;
     const dextrose = 6 * C + 12 * H + 6 * O;
@@ -172,19 +172,19 @@ describe("the pantry against published figures", () => {
     );
   });
 
-  it("has milk within the range of solids-not-fat (H. D. Goff, Ice Cream Technology: 7.9 to 10.0, mean 8.8)", () => {
+  test("has milk within the range of solids-not-fat (H. D. Goff, Ice Cream Technology: 7.9 to 10.0, mean 8.8)", () => {
     for (const name of ["whole milk", "semi-skimmed milk", "2 % milk", "skimmed milk"])
       within(quantityOf(find(name).composition, "msnf"), (7.9 + 10) / 2, (10 - 7.9) / 2, `${name}: MSNF`);
     within(quantityOf(find("whole milk").composition, "msnf"), 8.8, 0.25, "whole milk: MSNF");
   });
 
-  it("has the cream of the mix problems (H. D. Goff: 40 % fat, 5.4 % MSNF)", () => {
+  test("has the cream of the mix problems (H. D. Goff: 40 % fat, 5.4 % MSNF)", () => {
     const cream = find("cream 40 %").composition;
     within(quantityOf(cream, "fat"), 40, 1e-9, "fat");
     within(quantityOf(cream, "msnf"), 5.4, 1e-3, "MSNF");
   });
 
-  it("has creams of the table near the skim-portion rule (H. D. Goff: MSNF = 0.09 x (100 - fat))", () => {
+  test("has creams of the table near the skim-portion rule (H. D. Goff: MSNF = 0.09 x (100 - fat))", () => {
     for (const name of ["half and half", "cream 36 %", "cream 31 %", "clotted cream"]) {
       const {composition} = find(name);
       const fat = quantityOf(composition, "fat");
@@ -192,7 +192,7 @@ describe("the pantry against published figures", () => {
     }
   });
 
-  it("has spirits of their strength (ethanol 0.7893 g/ml at 20 °C, CRC Handbook)", () => {
+  test("has spirits of their strength (ethanol 0.7893 g/ml at 20 °C, CRC Handbook)", () => {
     for (const [name, strength] of [
       ["vodka", 40],
       ["whisky", 43],
@@ -203,14 +203,14 @@ describe("the pantry against published figures", () => {
     }
   });
 
-  it("has densities that a kitchen would find (1 l of oil 0.91 to 0.93 kg, of honey 1.40 to 1.45 kg; common practice, no source)", () => {
+  test("has densities that a kitchen would find (1 l of oil 0.91 to 0.93 kg, of honey 1.40 to 1.45 kg; common practice, no source)", () => {
     expect(namesWhere(({density}) => density !== undefined && !(density > 0.9 && density < 1.5))).toEqual([]);
     within(find("olive oil").density ?? NaN, 0.92, 0.01, "olive oil");
     within(find("honey").density ?? NaN, 1.425, 0.025, "honey");
     within(find("milk").density ?? NaN, 1.03, 0.003, "milk");
   });
 
-  it("has an egg that is its white and its yolk (USDA SR28, NDB 01123 to 01125, large)", () => {
+  test("has an egg that is its white and its yolk (USDA SR28, NDB 01123 to 01125, large)", () => {
     const [egg, yolk, white] = [find("egg"), find("yolk"), find("egg white")];
     expect([egg.unit, yolk.unit, white.unit]).toEqual([50, 17, 33]);
     const together = (17 * grams(yolk, "eggFat") + 33 * grams(white, "eggFat")) / 50;
@@ -219,7 +219,7 @@ describe("the pantry against published figures", () => {
 });
 
 describe("findIngredient", () => {
-  it.each([
+  test.each([
     ["WHOLE   milk", "whole milk"],
     ["milk, whole", "whole milk"],
     ["Creme-Fraiche", "crème fraîche"],
@@ -241,7 +241,7 @@ describe("findIngredient", () => {
     expect(find(typed).name).toBe(name);
   });
 
-  it("finds every ingredient by its name, and no alias repeats a name", () => {
+  test("finds every ingredient by its name, and no alias repeats a name", () => {
     for (const ingredient of ingredients) {
       expect(find(ingredient.name)).toBe(ingredient);
     }
@@ -250,21 +250,21 @@ describe("findIngredient", () => {
     expect(namesWhere(repeats)).toEqual([]);
   });
 
-  it("suggests the nearest names", () => {
+  test("suggests the nearest names", () => {
     expect(() => find("hazlenuts")).toThrow(/did you mean "hazelnuts"/);
     expect(() => find("skimed milk powdr")).toThrow(/"skimmed milk powder"/);
     expect(() => find("zzzzqqqq")).toThrow(/add it to the pantry/);
     expect(() => find("")).toThrow(InputError);
   });
 
-  it("asks which of several is meant", () => {
+  test("asks which of several is meant", () => {
     expect(() => find("cream")).toThrow(
       /say which: "cream 18 %" or "cream 36 %" or "cream 40 %" or "cream 48 %"/,
     );
     expect(() => find("glucose")).toThrow(/say which: "dextrose monohydrate" or "glucose syrup 42 DE"/);
   });
 
-  it("refuses two ingredients of one name", () => {
+  test("refuses two ingredients of one name", () => {
     const {composition} = find("water");
     expect(() =>
       pantryOf([
@@ -274,7 +274,7 @@ describe("findIngredient", () => {
     ).toThrow(/two ingredients are called "Milk powder"/);
   });
 
-  it("keeps odd names apart from the language's own", () => {
+  test("keeps odd names apart from the language's own", () => {
     const {composition} = find("water");
     const odd = ["__proto__", "result", "constructor", "<img src=x>", "???"].map((name) => ({
       name,
@@ -287,7 +287,7 @@ describe("findIngredient", () => {
 });
 
 describe("the demo's prices", () => {
-  it("name ingredients of the pantry, and say that they are invented", () => {
+  test("name ingredients of the pantry, and say that they are invented", () => {
     const entries = readPricesCsv(data("demo/prices.csv"), "prices.csv");
     expect(entries.length).toBeGreaterThanOrEqual(50);
     for (const {name, place} of entries) expect(findIngredient(pantry, name, place).name).toBe(name);
