@@ -1,5 +1,7 @@
 import {describe, expect, test} from "vitest";
-import {balance, balanceSteps, inChunks, loadHighs, solve} from "../../lib/index.ts";
+import {balance, balanceSteps, inChunks} from "../../lib/index.ts";
+import {loadHighs} from "../../lib/highs.ts";
+import {solve} from "../../lib/lp.ts";
 import type {BriefInput} from "../../lib/index.ts";
 
 const highs = await loadHighs();

@@ -1,5 +1,6 @@
 /** How long large briefs take beyond their deadline: the promise is 200 ms on a machine with nothing else to do. */
-import {balance, type BriefInput, loadHighs} from "../../lib/index.ts";
+import {balance, type BriefInput} from "../../lib/index.ts";
+import {loadHighs} from "../../lib/highs.ts";
 
 /** Invented syrups of 0 to 50 % sucrose. */
 function syrups(count: number, more: object): BriefInput["ingredients"] {

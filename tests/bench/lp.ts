@@ -3,7 +3,8 @@ import jslp from "javascript-lp-solver";
 import {solve as yalps} from "yalps";
 import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
 import type {LinearProgram} from "../../lib/lp/program/program.ts";
-import {solve, solveAsync} from "../../lib/lp/solve/solve.ts";
+import {solve} from "../../lib/lp/solve/solve.ts";
+import {solveAsync} from "../../lib/lp/solve/solve-async.ts";
 import {blend, wholeProgram} from "../support/programs.ts";
 import {referenceOf} from "../support/reference-lp.ts";
 

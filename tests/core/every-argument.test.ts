@@ -1,7 +1,7 @@
 import ts from "typescript";
 import {describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
-import * as library from "../../lib/index.ts";
+import {library} from "../support/library.ts";
 import {checker, publicFunctions} from "../support/public-api.ts";
 import {rightArgument} from "../support/right-arguments.ts";
 

@@ -4,6 +4,8 @@ import {tmpdir} from "node:os";
 import {basename, dirname, join} from "node:path";
 import {fileURLToPath} from "node:url";
 import {describe, expect, test} from "vitest";
+import {ENTRIES} from "../support/library.ts";
+import {publicFunctions, publicNames} from "../support/public-api.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -122,6 +124,29 @@ describe("the linter keeps the house", () => {
     ).toContain("no-restricted-imports");
   });
 
+  test("no floor may import an entry of the package, each by its own file", () => {
+    const places = FLOORS.flatMap((floor) =>
+      floor in ROOMS ? (ROOMS[floor] ?? []).flat().map((room) => `${floor}/${room}`) : [floor],
+    );
+    const said = lint(
+      {
+        ...Object.fromEntries(
+          places.map((place) => [
+            `lib/${place}/a.ts`,
+            `import {b} from "${place.includes("/") ? "../.." : ".."}/explore.ts";\nexport const a = b;\n`,
+          ]),
+        ),
+        "lib/explore.ts": "export const b = 1;\n",
+      },
+      "unix",
+    );
+    const passed = places.filter(
+      (place) => !new RegExp(`lib/${place}/a\\.ts.*no-restricted-imports`).test(said),
+    );
+    expect(places.length).toBeGreaterThan(25);
+    expect(passed).toEqual([]);
+  });
+
   test("a lower floor may be imported", () => {
     expect(
       lint({
@@ -178,7 +203,36 @@ test("a floor is a room or holds rooms, and no file is an index of its folder", 
   }
   const files = readdirSync(join(root, "lib"), {recursive: true, encoding: "utf8"});
   expect(files.filter((file) => basename(file) === "index.ts")).toEqual(["index.ts"]);
-  expect(readFileSync(join(root, "lib/index.ts"), "utf8")).not.toMatch(/export \*/);
+});
+
+test("every entry of the package names what it exports, and no name stands in two", () => {
+  const entries = readdirSync(join(root, "lib")).filter((file) => file.endsWith(".ts") && file !== "cli.ts");
+  expect(entries.map((file) => `mixwright/${basename(file, ".ts")}`.replace("/index", "")).sort()).toEqual(
+    Object.keys(ENTRIES).sort(),
+  );
+  for (const file of entries)
+    expect(readFileSync(join(root, "lib", file), "utf8"), file).not.toMatch(/export \*/);
+  const names = publicNames.map(({symbol}) => symbol.name);
+  expect(names.length).toBeGreaterThan(300);
+  expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([]);
+});
+
+test("what is one thing to do in steps is two functions that take the same: the one and its twin for `inChunks`", () => {
+  const taken = new Map(
+    publicFunctions.map(({name, declaration}) => [
+      name,
+      declaration.parameters.map(({type, questionToken, initializer}) => [
+        type?.getText(),
+        Boolean(questionToken ?? initializer),
+      ]),
+    ]),
+  );
+  const steps = publicFunctions.filter(({declaration}) => declaration.asteriskToken).map(({name}) => name);
+  expect(steps.length).toBeGreaterThan(5);
+  for (const name of steps) {
+    expect(name).toMatch(/Steps$/);
+    expect(taken.get(name.replace(/Steps$/, "")), name).toEqual(taken.get(name));
+  }
 });
 
 test("nothing in the library is left to chance", () => {

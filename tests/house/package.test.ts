@@ -29,7 +29,8 @@ describe("the packed library in an empty project", () => {
     project.write(
       "use.mjs",
       `import {readFileSync} from "node:fs";
-import {balance, freezingCurveSvg, pantryOf, readPantryCsv, readRecipeJson} from "mixwright";
+import {balance, pantryOf} from "mixwright";
+import {freezingCurveSvg, readPantryCsv, readRecipeJson} from "mixwright/files";
 const answer = balance(${BRIEF});
 const data = readFileSync(new URL(import.meta.resolve("mixwright/datasets/ingredients.csv")), "utf8");
 const pantry = pantryOf(readPantryCsv(data));

@@ -1,7 +1,7 @@
 import {describe, expect, test} from "vitest";
 import {commandOf} from "../../lib/command/arguments.ts";
 import {utf8Text} from "../../lib/io/text/utf8.ts";
-import * as library from "../../lib/index.ts";
+import {library} from "../support/library.ts";
 import {realPantry} from "../support/pantry.ts";
 
 const written = {

@@ -1,6 +1,6 @@
 import {describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
-import * as library from "../../lib/index.ts";
+import {library} from "../support/library.ts";
 import {milk, sugar} from "../support/custard.ts";
 import {realPantry} from "../support/pantry.ts";
 import {checker, publicFunctions} from "../support/public-api.ts";

@@ -2,7 +2,8 @@ import {beforeAll, describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {loadHighs, type Highs} from "../../lib/lp/engines/engine-highs.ts";
 import type {LinearProgram, Outcome, Variable} from "../../lib/lp/program/program.ts";
-import {solve, solveAsync} from "../../lib/lp/solve/solve.ts";
+import {solve} from "../../lib/lp/solve/solve.ts";
+import {solveAsync} from "../../lib/lp/solve/solve-async.ts";
 import {faultsOf} from "../support/optimality.ts";
 import {
   blend,

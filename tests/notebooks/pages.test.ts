@@ -8,12 +8,11 @@ import {
   type BriefInput,
   pantryOf,
   readBrief,
-  readPantryCsv,
-  readPricesCsv,
   reliability,
   stockedPantry,
   weighable,
 } from "../../lib/index.ts";
+import {readPantryCsv, readPricesCsv} from "../../lib/files.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {launchBrowser} from "../support/browser.ts";
 import {type Opened, visit} from "../support/visit.ts";

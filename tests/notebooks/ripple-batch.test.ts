@@ -5,24 +5,20 @@ import {
   baseComponent,
   cookDown,
   followProcess,
-  ingredientList,
   makeProduct,
-  nutritionLabel,
-  nutritionOf,
   planRipple,
   priceForMargin,
   type Process,
   type Product,
   productCost,
   productDensity,
-  type RecipeLine,
   type RippleBrief,
   rippleComponent,
   rippleInBase,
-  recipeComposition,
-  recipeMass,
   scaleProduct,
-} from "../../lib/index.ts";
+} from "../../lib/kitchen.ts";
+import {ingredientList, nutritionLabel, nutritionOf} from "../../lib/label.ts";
+import {type RecipeLine, recipeComposition, recipeMass} from "../../lib/index.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
 import {launchBrowser} from "../support/browser.ts";

@@ -12,22 +12,16 @@ import {tradeOff} from "../../lib/balance/trade-off/trade-off.ts";
 import {
   type BriefInput,
   findIngredient,
-  nutritionLabel,
-  nutritionOf,
-  baseComponent,
-  makeProduct,
   pantryOf,
   readBrief,
-  readPantryCsv,
-  readPricesCsv,
-  readRecipeJson,
   type Recipe,
   recipeComposition,
-  recipeCsv,
-  recipeJson,
-  scoopTemperature,
   stockedPantry,
 } from "../../lib/index.ts";
+import {nutritionLabel, nutritionOf} from "../../lib/label.ts";
+import {baseComponent, makeProduct} from "../../lib/kitchen.ts";
+import {readPantryCsv, readPricesCsv, readRecipeJson, recipeCsv, recipeJson} from "../../lib/files.ts";
+import {scoopTemperature} from "../../lib/freezing.ts";
 import {decimal, degrees, grams} from "../../lib/core/figures.ts";
 import {likelyName, nameChecks, nameTargets} from "../../notebooks/kit/replace/legal-names.ts";
 import {loadRecipe} from "../../notebooks/kit/words/load-recipe.ts";

@@ -1,8 +1,15 @@
 import {fileURLToPath} from "node:url";
 import ts from "typescript";
+import {ENTRIES} from "./library.ts";
 
-const index = fileURLToPath(new URL("../../lib/index.ts", import.meta.url));
-const program = ts.createProgram([index], {
+/** The source file of an entry of the package, e.g. `lib/explore.ts` of `mixwright/explore`. */
+export function entryFile(entry: string): string {
+  const name = entry.split("/")[1] ?? "index";
+  return fileURLToPath(new URL(`../../lib/${name}.ts`, import.meta.url));
+}
+
+const entries = Object.keys(ENTRIES);
+const program = ts.createProgram(entries.map(entryFile), {
   module: ts.ModuleKind.NodeNext,
   target: ts.ScriptTarget.ES2022,
   strict: true,
@@ -13,12 +20,21 @@ const program = ts.createProgram([index], {
 /** What the compiler knows of the library's types. */
 export const checker = program.getTypeChecker();
 
+/** What the library promises: each name, values and types, and the entry that has it. */
+export const publicNames = entries.flatMap((entry) =>
+  checker
+    .getExportsOfModule(checker.getSymbolAtLocation(program.getSourceFile(entryFile(entry))!)!)
+    .map((symbol) => ({entry, symbol})),
+);
+
 /** The functions that the library promises, as they are declared. */
-export const publicFunctions = checker
-  .getExportsOfModule(checker.getSymbolAtLocation(program.getSourceFile(index)!)!)
-  .map((symbol) => (symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol))
-  .flatMap((symbol) =>
+export const publicFunctions = publicNames
+  .map(({entry, symbol}) => ({
+    entry,
+    symbol: symbol.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(symbol) : symbol,
+  }))
+  .flatMap(({entry, symbol}) =>
     (symbol.declarations ?? [])
       .filter(ts.isFunctionDeclaration)
-      .map((declaration) => ({name: symbol.name, declaration})),
+      .map((declaration) => ({name: symbol.name, entry, declaration})),
   );

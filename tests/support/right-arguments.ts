@@ -1,4 +1,5 @@
-import * as library from "../../lib/index.ts";
+import type {LinearProgram} from "../../lib/lp.ts";
+import {library} from "./library.ts";
 import {milk, sugar} from "./custard.ts";
 import {realPantry} from "./pantry.ts";
 
@@ -19,7 +20,7 @@ const recipe = {
 const product = library.makeProduct("custard", [library.baseComponent(recipe)]);
 const {composition} = milk;
 const tub = {shape: "box", length: 20, width: 16, height: 10} as const;
-const program: library.LinearProgram = {
+const program: LinearProgram = {
   variables: [{name: "x", cost: 1}],
   rows: [{name: "least", coefficients: [1], lower: 1}],
 };

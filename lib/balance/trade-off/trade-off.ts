@@ -19,7 +19,7 @@ import {withoutWholeValues} from "../program/without-whole-values.ts";
  * each point of it exact. What the brief itself minimises does not count, but no point has a worse verdict in the freezer than
  * the brief's own answer (see `holdingShape`): the front ends where a mix would no longer hold its shape.
  *
- * @param brief a checked one, from {@link readBrief}
+ * @param brief a checked one, from `readBrief`
  * @throws InputError for an axis not understood, or a price or property that an ingredient lacks
  */
 export function tradeOff(brief: Brief, axes: TradeOffAxes): TradeOff {

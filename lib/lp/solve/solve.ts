@@ -2,8 +2,7 @@ import {expectFunction, expectOptions, expectRecord} from "../../core/shape.ts";
 import {InputError} from "../../core/errors.ts";
 import {beforeTime, type Deadline, deadlineIn, partOfTime, USUAL_TIME} from "../program/deadline.ts";
 import {denseForm, type Dense} from "../program/dense.ts";
-import {type Highs, loadHighs} from "../engines/engine-highs.ts";
-import {expectProgram} from "../program/expect-program.ts";
+import type {Highs} from "../engines/engine-highs.ts";
 import {findBasis, type Found} from "./find-basis.ts";
 import {fixWhole} from "./fix-whole.ts";
 import {searchWhole, wholeBounds, type WholeSearch} from "./integer.ts";
@@ -84,22 +83,6 @@ function basisOf(dense: Dense, deadline: Deadline, highs: Highs | undefined): Fo
   );
 }
 
-/**
- * As `solve`, but loads HiGHS where it is needed: for large programs with whole values, at a time limit, and for whatever would
- * stay undecided.
- */
-export async function solveAsync(program: LinearProgram, options: SolveOptions = {}): Promise<Outcome> {
-  expectProgram(program);
-  expectSolveOptions(options);
-  const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
-  if (!options.highs && !isLarge(program, wholeVariables(program).length)) {
-    const maxNodes = options.maxNodes ?? NODES_BEFORE_HIGHS;
-    const outcome = solve(program, {...options, maxNodes, deadline: partOfTime(deadline, OWN_SHARE)});
-    if (outcome.status !== "undecided") return outcome;
-  }
-  return solve(program, {...options, deadline, highs: options.highs ?? (await loadHighs())});
-}
-
 const SOLVE_OPTIONS = ["maxNodes", "timeLimit", "now", "deadline", "highs"] satisfies (keyof SolveOptions)[];
 
 /**
@@ -120,10 +103,10 @@ export function expectSolveOptions(options: SolveOptions, place = "options"): vo
 }
 
 /** Linear programs to solve before HiGHS takes over a search. */
-const NODES_BEFORE_HIGHS = 200;
+export const NODES_BEFORE_HIGHS = 200;
 
 /** Share of the time for our own search where HiGHS can follow. */
-const OWN_SHARE = 0.3;
+export const OWN_SHARE = 0.3;
 
 /** Share of the time left for the search by HiGHS: what it finds is solved and proved anew. */
 const HIGHS_SHARE = 0.8;
@@ -134,11 +117,12 @@ function mostNodes({variables, rows}: LinearProgram): number {
 }
 
 /** Programs with whole values of this size go to HiGHS at once: our own search would solve too large a table at each node. */
-function isLarge({variables, rows}: LinearProgram, whole: number): boolean {
+export function isLarge({variables, rows}: LinearProgram, whole: number): boolean {
   return whole > 0 && (whole > 40 || variables.length * rows.length > 10_000);
 }
 
-function wholeVariables({variables}: LinearProgram): number[] {
+/** Indices of the variables that must be whole. */
+export function wholeVariables({variables}: LinearProgram): number[] {
   return variables.flatMap(({integer}, j) => (integer ? [j] : []));
 }
 

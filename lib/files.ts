@@ -1,0 +1,19 @@
+// `mixwright/files`: pantries, prices, recipes, answers and sheets as CSV, JSON, HTML and Markdown.
+
+export {batchSheetCsv} from "./io/document/batch-sheet-csv.ts";
+export {batchSheetHtml} from "./io/document/batch-sheet-html.ts";
+export {batchSheetMarkdown} from "./io/document/batch-sheet-markdown.ts";
+export {readPantryCsv} from "./io/csv/pantry-csv.ts";
+export {readPricesCsv} from "./io/csv/prices-csv.ts";
+export {pantryJson, readIngredient, readPantryJson} from "./io/json/ingredient-json.ts";
+export {readRecipe, readRecipeJson, recipeJson, type RecipeInput} from "./io/json/recipe-json.ts";
+export {readRecipeCsv, recipeCsv} from "./io/csv/recipe-csv.ts";
+export {recipeHtml, recipeMarkdown} from "./io/document/recipe-out.ts";
+export {
+  answerCsv,
+  type AnswerExtras,
+  answerHtml,
+  answerJson,
+  answerMarkdown,
+} from "./io/document/answer-out.ts";
+export {type CurvePicture, freezingCurveSvg} from "./io/document/curve-svg.ts";

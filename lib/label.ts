@@ -1,0 +1,23 @@
+// `mixwright/label`: nutrition, allergens, list of ingredients and legal names of a product.
+
+export {productAllergens} from "./kitchen/product/product.ts";
+export {ENERGY_FACTORS, type Nutrition, nutritionOf} from "./kitchen/product/nutrition.ts";
+export {nutritionLabel, type NutritionLine} from "./kitchen/label/nutrition-label.ts";
+export {
+  allergenWords,
+  CEREAL_UNKNOWN,
+  ingredientList,
+  quidPercent,
+  type LabelName,
+  type LabelText,
+} from "./kitchen/label/label.ts";
+export {
+  checkStandard,
+  leastMsnf,
+  type Standard,
+  type StandardCheck,
+  STANDARD_FORCE,
+  STANDARDS,
+  type Standing,
+} from "./kitchen/label/standards.ts";
+export {type StandingDetails, standingOf} from "./kitchen/label/product-standing.ts";
