@@ -1,6 +1,7 @@
 import {irreducibleConflict} from "../../lp/explain/conflict.ts";
 import {beforeTime, NO_DEADLINE, partOfTime} from "../../lp/program/deadline.ts";
 import {type Limit, withoutLimits} from "../../lp/program/limits.ts";
+import {withCosts} from "../../lp/program/with-costs.ts";
 import {solve, type SolveOptions} from "../../lp/solve/solve.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import type {Conflict, ConflictingLimit} from "../mix/answer.ts";
@@ -60,7 +61,7 @@ function othersBehind(
   keyOf: (limit: Limit) => string,
   search: SolveOptions,
 ): boolean {
-  const anyPoint = {...program, variables: program.variables.map((variable) => ({...variable, cost: 0}))};
+  const anyPoint = withCosts(program, () => 0, program.sense);
   return [...new Set(limits.map(keyOf))].some((key) => {
     const own = limits.filter((limit) => keyOf(limit) === key);
     return solve(withoutLimits(anyPoint, own), search).status === "infeasible";

@@ -12,7 +12,7 @@ import {ingredientPath} from "../brief/limit-path.ts";
  */
 export function nameLimit(
   brief: Brief,
-  {program, meanings, shares}: Formulation,
+  {program, origins, shares}: Formulation,
   {of, index, side}: Limit,
 ): ConflictingLimit | undefined {
   if (of === "variable") {
@@ -30,23 +30,23 @@ export function nameLimit(
       ...(max === ingredient.stock && {inStock: true}),
     };
   }
-  const meaning = meanings[index]!;
-  if (meaning.kind === "minimum") {
-    const {ingredient, min, max, percents} = brief.ingredients[meaning.index]!;
+  const origin = origins[index]!;
+  if (origin.kind === "minimum") {
+    const {ingredient, min, max, percents} = brief.ingredients[origin.index]!;
     return {
       of: "ingredient",
-      path: ingredientPath(meaning.index),
+      path: ingredientPath(origin.index),
       target: ingredient.name,
       bound: min === max ? "equal" : "min",
       limit: min,
       ...percentOf(percents, "min"),
     };
   }
-  if (meaning.kind === "rule") {
-    const {kind: _kind, name, ...rule} = meaning;
+  if (origin.kind === "rule") {
+    const {kind: _kind, name, ...rule} = origin;
     return {of: "rule", target: name, ...rule};
   }
-  if (meaning.kind === "dose") return doseLimit(meaning.dose);
-  if (meaning.kind === "frozen") return targetLimit(brief, meaning.target, false);
-  return meaning.kind === "target" ? targetLimit(brief, meaning.target, side === "lower") : undefined;
+  if (origin.kind === "dose") return doseLimit(origin.dose);
+  if (origin.kind === "frozen") return targetLimit(brief, origin.target, false);
+  return origin.kind === "target" ? targetLimit(brief, origin.target, side === "lower") : undefined;
 }

@@ -1,7 +1,7 @@
 import {DOSES, dosesIn} from "../../pantry/doses.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
-import type {LinearProgram} from "../../lp/program/program.ts";
+import {withCosts} from "../../lp/program/with-costs.ts";
 import {solve, type SolveOptions} from "../../lp/solve/solve.ts";
 import type {Brief} from "../brief/brief.ts";
 import {formulate} from "../program/formulate.ts";
@@ -36,11 +36,7 @@ export function openersOf(brief: Brief, pantry: Pantry, search: SolveOptions = {
     const wider = {...brief, ingredients: [...brief.ingredients, {ingredient, min: 0, max}]};
     const {program} = formulate(wider);
     const added = brief.ingredients.length;
-    const needed: LinearProgram = {
-      ...program,
-      sense: "minimise",
-      variables: program.variables.map((v, j) => ({...v, cost: j === added ? 1 : 0})),
-    };
+    const needed = withCosts(program, (j) => (j === added ? 1 : 0));
     const outcome = solve(needed, search);
     if (outcome.status === "optimal") found.push({name: ingredient.name, share: outcome.values[added]!});
   }

@@ -45,7 +45,7 @@ export interface Prices {
 export function pricesOf(brief: Brief): Prices {
   expectBrief(brief);
   const formulation = formulate(brief);
-  const {program, meanings, shares} = formulation;
+  const {program, origins, shares} = formulation;
   if (program.variables.some(({integer}) => integer)) {
     throw new InputError(
       brief.name,
@@ -66,11 +66,10 @@ export function pricesOf(brief: Brief): Prices {
   const {composition} = mixFrom(brief, formulation, outcome.values);
   const limits: LimitPrice[] = [];
   for (const {index, side, price, from, to} of rows) {
-    const meaning = meanings[index]!;
-    if (meaning.kind === "dose")
-      limits.push({...doseLimit(meaning.dose), price, from: Math.max(0, from), to});
-    if (meaning.kind !== "target") continue;
-    const {target} = meaning;
+    const origin = origins[index]!;
+    if (origin.kind === "dose") limits.push({...doseLimit(origin.dose), price, from: Math.max(0, from), to});
+    if (origin.kind !== "target") continue;
+    const {target} = origin;
     const curved = target.subject.kind === "freezingPoint" || target.subject.kind === "scoopTemperature";
     const lowest = side === "upper" ? lowestWithSameRows(target, brief.ingredients) : -Infinity;
     limits.push({

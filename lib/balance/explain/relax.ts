@@ -88,7 +88,7 @@ function leastMoves(
         if (!named || !gives.includes(named.of)) return undefined;
         kinds.set(limit, named);
         const counts = {target: 1, ingredient: AMOUNT, rule: AMOUNT, dose: round < 2 ? AMOUNT : 1 / AMOUNT};
-        const frozen = limit.of === "row" && formulation.meanings[limit.index]!.kind === "frozen";
+        const frozen = limit.of === "row" && formulation.origins[limit.index]!.kind === "frozen";
         return (counts[named.of] * (frozen ? AMOUNT : 1)) / scaleOf(formulation, limit);
       },
       search,
@@ -131,15 +131,15 @@ function relaxationOf(mix: Mix, formulation: Formulation, limit: Limit, by: numb
   // One exact value becomes a range on the side that gives.
   const name = {...named, bound: limit.side === "lower" ? ("min" as const) : ("max" as const)};
   const move = limit.side === "lower" ? -by : by;
-  const meaning = limit.of === "row" ? formulation.meanings[limit.index]! : undefined;
-  if (meaning?.kind === "frozen") return {...name, bound: "max", from, to: 0, dropped: true};
-  if (meaning?.kind === "dose") return roundedMove(brief, {...name, from, to: from + move});
-  if (meaning?.kind !== "target") {
-    const index = meaning?.kind === "minimum" ? meaning.index : limit.index;
+  const origin = limit.of === "row" ? formulation.origins[limit.index]! : undefined;
+  if (origin?.kind === "frozen") return {...name, bound: "max", from, to: 0, dropped: true};
+  if (origin?.kind === "dose") return roundedMove(brief, {...name, from, to: from + move});
+  if (origin?.kind !== "target") {
+    const index = origin?.kind === "minimum" ? origin.index : limit.index;
     const to = from + move * formulation.shares[index]! * brief.batch;
     return roundedMove(brief, {...name, from, to}, brief.ingredients[index]);
   }
-  const {subject} = meaning.target;
+  const {subject} = origin.target;
   // The row of a temperature limit is in g of ice: what the temperature becomes is read off the mix.
   const curved = subject.kind === "freezingPoint" || subject.kind === "scoopTemperature";
   const to = curved ? (measure(subject, mix) ?? (limit.side === "lower" ? -Infinity : 0)) : from + move;

@@ -28,27 +28,27 @@ export function bindingOf(
   outcome: Optimal,
   composition: Composition,
 ): Binding[] {
-  const {program, meanings, shares} = formulation;
+  const {program, origins, shares} = formulation;
   const found: Binding[] = [];
   program.rows.forEach((row, i) => {
-    const meaning = meanings[i]!;
-    if (meaning.kind === "batch" || meaning.kind === "minimum" || meaning.kind === "help") return;
+    const origin = origins[i]!;
+    if (origin.kind === "batch" || origin.kind === "minimum" || origin.kind === "help") return;
     // That it hardens at all is no limit that a cook could move.
-    if (meaning.kind === "frozen") return;
+    if (origin.kind === "frozen") return;
     const activity = outcome.activities[i]!;
     const atLower = row.lower !== undefined && near(activity, row.lower);
     const atUpper = row.upper !== undefined && near(activity, row.upper);
     if (!atLower && !atUpper) return;
     const dual = outcome.duals?.[i];
     const price = dual === undefined ? {} : {price: dual};
-    if (meaning.kind === "rule") {
-      const {kind: _kind, name, ...rule} = meaning;
+    if (origin.kind === "rule") {
+      const {kind: _kind, name, ...rule} = origin;
       // A rule about an ingredient that is not used holds without holding anything back.
       if (activity !== 0 || rule.bound === "max") found.push({of: "rule", target: name, ...rule});
-    } else if (meaning.kind === "dose") {
-      if (activity !== 0) found.push({...doseLimit(meaning.dose), ...price});
+    } else if (origin.kind === "dose") {
+      if (activity !== 0) found.push({...doseLimit(origin.dose), ...price});
     } else {
-      const {target} = meaning;
+      const {target} = origin;
       found.push({
         ...targetLimit(brief, target, atLower),
         ...(dual !== undefined && {price: dual * slope(target, atLower, composition)}),

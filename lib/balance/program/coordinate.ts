@@ -1,6 +1,6 @@
 import {referenceHardPhase} from "../../freezing/scoop.ts";
 import {solidFat} from "../../freezing/solid-fat.ts";
-import type {Choice} from "../brief/brief.ts";
+import type {Aim, Choice} from "../brief/brief.ts";
 import {coefficientOf} from "./coefficient.ts";
 import type {Subject} from "../brief/subject.ts";
 
@@ -43,6 +43,23 @@ export function coordinateOf(subject: Subject, choices: readonly Choice[]): Coor
     case "scoopTemperature":
       return {weights: along(subject)};
   }
+}
+
+/** What a program makes best: a sum over the ingredients, and a part of it that counts only where it is above none. */
+export interface ObjectiveRow {
+  readonly weights: readonly number[];
+  readonly cutOff?: {readonly name: string; readonly weights: readonly number[]};
+}
+
+/**
+ * An aim as a sum to optimise. A hard phase to be minimised is solid fat and the ice that is there, so that ice which is not
+ * there cannot pay for fat.
+ */
+export function objectiveRow({subject, sense}: Aim, choices: readonly Choice[]): ObjectiveRow {
+  if (sense !== "minimise" || subject.kind !== "hardPhase")
+    return {weights: choices.map(({ingredient}) => coefficientOf(subject, ingredient))};
+  const {weights, ice} = coordinateOf(subject, choices);
+  return {weights, cutOff: {name: `ice at ${subject.at} °C`, weights: ice!}};
 }
 
 /**

@@ -2,12 +2,13 @@ import {InputError} from "../../core/errors.ts";
 import {finite, sum} from "../../core/numbers.ts";
 import {oneOfThese} from "../../core/nearest.ts";
 import {leastRelaxation} from "../../lp/explain/relaxation.ts";
-import type {Row} from "../../lp/program/program.ts";
+import {ProgramBuilder} from "../../lp/program/builder.ts";
 import {DOSES, dosesIn, isAskedBy} from "../../pantry/doses.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Choice, DoseLimit, Target} from "../brief/brief.ts";
 import {coefficientOf} from "./coefficient.ts";
-import type {MeantRow} from "./meaning.ts";
+import type {MixRow} from "../measure/mix-row.ts";
+import {mixVariables} from "./mix-variables.ts";
 import {targetRows} from "./target-rows.ts";
 
 /**
@@ -58,13 +59,13 @@ export function doseRows({
 }: {
   readonly doses?: readonly DoseLimit[];
   readonly ingredients: readonly Choice[];
-}): MeantRow[] {
+}): (MixRow & {readonly upper: number; readonly dose: DoseLimit})[] {
   if (doses.length === 0) return [];
   const brought = ingredients.map(({ingredient, ratio}) => (ratio ? undefined : dosesIn(ingredient)));
-  return doses.flatMap((dose): MeantRow[] => {
-    const coefficients = brought.map((grams) => grams?.[dose.index] ?? 0);
-    if (!coefficients.some((grams) => grams > dose.limit)) return [];
-    return [{name: DOSES[dose.index]!.name, coefficients, upper: dose.limit, meaning: {kind: "dose", dose}}];
+  return doses.flatMap((dose) => {
+    const weights = brought.map((grams) => grams?.[dose.index] ?? 0);
+    if (!weights.some((grams) => grams > dose.limit)) return [];
+    return [{name: DOSES[dose.index]!.name, weights, upper: dose.limit, dose}];
   });
 }
 
@@ -118,34 +119,28 @@ export function raisedDoses(
   });
   if (risen.every((dose) => dose.limit >= mostAskedFor(dose, asked, choices, brought, least, batch)))
     return risen;
-  const rows: Row[] = [
-    {name: "batch", coefficients: choices.map(() => 1), lower: 1, upper: 1},
-    ...asked.flatMap(({subject, min}) => targetRows({subject, min: min!}, choices)),
-  ];
-  const doses: Row[] = risen.map(({index, limit}) => ({
-    name: DOSES[index]!.name,
-    coefficients: brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[index]!)),
-    upper: limit,
-  }));
-  const relaxed = leastRelaxation(
-    {
-      variables: choices.map(({ingredient, max}, j) => ({
-        name: ingredient.name,
-        cost: 0,
-        lower: least[j]! / batch,
-        upper: max / batch,
-      })),
-      rows: [...rows, ...doses],
-    },
-    ({of, index, side}) => {
-      const dose = of === "row" && side === "upper" ? risen[index - rows.length] : undefined;
-      return dose && !dose.own ? 1 / Math.max(dose.limit, 0.01) : undefined;
-    },
+  const builder = new ProgramBuilder<DoseLimit | undefined>();
+  const amounts = choices.map(({ingredient, max}, j) =>
+    builder.variable({name: ingredient.name, cost: 0, lower: least[j]! / batch, upper: max / batch}),
   );
+  const mix = mixVariables(builder, amounts);
+  const state = ({weights, extras, ...row}: MixRow, dose?: DoseLimit) =>
+    builder.row({...row, terms: mix.terms({weights, ...(extras && {extras})})}, dose);
+  state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1});
+  for (const {subject, min} of asked) for (const row of targetRows({subject, min: min!}, choices)) state(row);
+  for (const dose of risen) {
+    const weights = brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[dose.index]!));
+    state({name: DOSES[dose.index]!.name, weights, upper: dose.limit}, dose);
+  }
+  const {program, origins} = builder.build();
+  const relaxed = leastRelaxation(program, ({of, index, side}) => {
+    const dose = of === "row" && side === "upper" ? origins[index] : undefined;
+    return dose && !dose.own ? 1 / Math.max(dose.limit, 0.01) : undefined;
+  });
   if (!("moves" in relaxed)) return risen;
-  const by = new Map(relaxed.moves.map((move) => [move.limit.index - rows.length, move.by]));
-  return risen.map((dose, d) => {
-    const more = by.get(d);
+  const by = new Map(relaxed.moves.map((move) => [origins[move.limit.index], move.by]));
+  return risen.map((dose) => {
+    const more = by.get(dose);
     // A touch more than the solver's own rounding, so that what was asked for fits.
     return more === undefined ? dose : {...dose, limit: (dose.limit + more) * (1 + 1e-9), raised: true};
   });

@@ -1,4 +1,6 @@
-import {type LinearProgram, type Outcome, type Row, type Variable} from "../../lp/program/program.ts";
+import {ProgramBuilder, type Terms} from "../../lp/program/builder.ts";
+import type {Outcome, Row} from "../../lp/program/program.ts";
+import {withCosts} from "../../lp/program/with-costs.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Brief} from "../brief/brief.ts";
 import type {Coordinate} from "./coordinate.ts";
@@ -38,44 +40,30 @@ export function mixProgram(
   bounding: readonly boolean[] = [],
   solve = solverOfMany(),
 ): MixProgram {
-  const ingredients = program.variables.length;
-  const icy = coordinates.flatMap(({ice}, k) => (ice ? [k] : []));
-  const width = ingredients + icy.length;
-  const padded = (weights: readonly number[], k?: number, own = 1): number[] => {
-    const all = Array.from({length: width}, (_, j) => weights[j] ?? 0);
-    const at = k === undefined ? -1 : icy.indexOf(k);
-    if (at >= 0) all[ingredients + at] = own;
-    return all;
-  };
-  const sums = coordinates.map(({weights}, k) => padded(weights, k));
-  const fixed: Row[] = [
-    ...program.rows.map((row) => ({...row, coefficients: padded(row.coefficients)})),
-    ...icy.map((k) => ({
-      name: "ice",
-      coefficients: padded(coordinates[k]!.ice!, k, -1),
-      ...(!bounding[k] && {lower: 0}),
-      upper: 0,
-    })),
-    ...coordinates.flatMap(({there}) =>
-      there ? [{name: "ice there", coefficients: padded(there), lower: 0}] : [],
-    ),
-  ];
-  const variables: Variable[] = [...program.variables, ...icy.map(() => ({name: "ice", cost: 0}))];
+  const builder = new ProgramBuilder<unknown>(program);
+  const amounts = program.variables.map((_, j) => builder.variableAt(j));
+  const over = (weights: readonly number[]): Terms =>
+    weights.flatMap((weight, j) => (weight ? [[amounts[j]!, weight] as const] : []));
+  const sums = coordinates.map(({weights, ice}) =>
+    ice ? [...over(weights), [builder.variable({name: "ice", cost: 0}), 1] as const] : over(weights),
+  );
+  for (const [k, {ice}] of coordinates.entries()) {
+    if (!ice) continue;
+    const terms: Terms = [...over(ice), [sums[k]!.at(-1)![0], -1]];
+    builder.row({name: "ice", terms, ...(!bounding[k] && {lower: 0}), upper: 0}, undefined);
+  }
+  for (const {there} of coordinates)
+    if (there) builder.row({name: "ice there", terms: over(there), lower: 0}, undefined);
+  const fixed = builder.build("minimise").program;
   return {
     solve(weights, limits = []) {
-      const changed: LinearProgram = {
-        variables: variables.map((variable, j) => ({
-          ...variable,
-          cost: sums.reduce((total, sum, k) => total + weights[k]! * sum[j]!, 0),
-        })),
-        rows: [
-          ...fixed,
-          ...sums.flatMap((coefficients, k) =>
-            limits[k] ? [{name: "coordinate", coefficients, ...limits[k]}] : [],
-          ),
-        ],
-      };
-      return solve(changed);
+      const costs = fixed.variables.map(() => 0);
+      for (const [k, terms] of sums.entries())
+        for (const [variable, weight] of terms) costs[variable]! += weights[k]! * weight;
+      const limited = new ProgramBuilder<unknown>(withCosts(fixed, (j) => costs[j]!));
+      for (const [k, terms] of sums.entries())
+        if (limits[k]) limited.row({name: "coordinate", terms, ...limits[k]}, undefined);
+      return solve(limited.build().program);
     },
   };
 }

@@ -1,6 +1,6 @@
-import type {Variable} from "../../lp/program/program.ts";
+import type {ProgramBuilder, VariableRef} from "../../lp/program/builder.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
-import type {MeantRow} from "./meaning.ts";
+import {HELP, type RowOrigin} from "./row-origin.ts";
 
 /** Packs of one ingredient that a batch opens. */
 export interface OpenedPacks {
@@ -10,49 +10,38 @@ export interface OpenedPacks {
   readonly left: number;
 }
 
-/** The part of a program that counts packs: whole numbers of them, each row saying that they hold the amount used. */
-export interface PackCount {
-  /** Indices of the ingredients that are paid by the pack, so that their amounts themselves cost nothing. */
-  readonly counted: readonly number[];
-  readonly variables: readonly Variable[];
-  readonly rows: readonly MeantRow[];
+/**
+ * The ingredients that are paid by the pack, where a brief with `wholePacks` minimises its cost, so that their amounts themselves
+ * cost nothing: their indices.
+ */
+export function paidByPack({ingredients, wholePacks}: Brief, aim: Aim | undefined): number[] {
+  if (!wholePacks || aim?.subject.kind !== "cost") return [];
+  return ingredients.flatMap(({pack}, j) => (pack === undefined ? [] : [j]));
 }
 
 /**
- * Packs as whole numbers, where a brief with `wholePacks` minimises its cost: with p packs of an ingredient opened, its share of
- * the batch is at most p times what a pack is of the batch, and each pack costs its whole price.
+ * Counts packs as whole numbers: with p packs of an ingredient opened, its share of the batch is at most p times what a pack is
+ * of the batch, and each pack costs its whole price.
  *
- * @param first index of the first variable that is returned
+ * @param amounts the ingredients' variables
+ * @param units share of the batch that one unit of each of them is
  */
-export function countPacks(
-  {batch, ingredients, wholePacks}: Brief,
-  aim: Aim | undefined,
-  first: number,
-): PackCount {
-  if (!wholePacks || aim?.subject.kind !== "cost") return {counted: [], variables: [], rows: []};
-  const counted = ingredients.flatMap(({pack}, j) => (pack === undefined ? [] : [j]));
-  return {
-    counted,
-    variables: counted.map((j) => {
-      const {pack, ingredient} = ingredients[j]!;
-      return {
-        name: `packs of ${ingredient.name}`,
-        cost: ((ingredient.price ?? 0) * pack!) / batch,
-        integer: true,
-      };
-    }),
-    rows: counted.map((j, k) => {
-      const coefficients = Array.from({length: first + k + 1}, () => 0);
-      coefficients[j] = 1;
-      coefficients[first + k] = -ingredients[j]!.pack! / batch;
-      return {
-        name: `packs of ${ingredients[j]!.ingredient.name}`,
-        coefficients,
-        upper: 0,
-        meaning: {kind: "help"},
-      };
-    }),
-  };
+export function addPacks(
+  builder: ProgramBuilder<RowOrigin>,
+  {batch, ingredients}: Brief,
+  counted: readonly number[],
+  amounts: readonly VariableRef[],
+  units: readonly number[],
+): void {
+  const packs = counted.map((j) => {
+    const {pack, ingredient} = ingredients[j]!;
+    const cost = ((ingredient.price ?? 0) * pack!) / batch;
+    return {j, pack: builder.variable({name: `packs of ${ingredient.name}`, cost, integer: true})};
+  });
+  for (const {j, pack} of packs) {
+    const terms = [[amounts[j]!, units[j]!] as const, [pack, -ingredients[j]!.pack! / batch] as const];
+    builder.row({name: `packs of ${ingredients[j]!.ingredient.name}`, terms, upper: 0}, HELP);
+  }
 }
 
 /** The packs that amounts open, for the ingredients whose pack is known. */

@@ -1,6 +1,6 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Part} from "../../pantry/parts.ts";
-import type {Row} from "../../lp/program/program.ts";
+import type {MixRow} from "../measure/mix-row.ts";
 import type {Brief, Spread, Target} from "../brief/brief.ts";
 import {targetRows} from "./target-rows.ts";
 
@@ -27,7 +27,7 @@ export function narrowedRows(
   target: Target,
   {ingredients: choices, batch}: Brief,
   {parts, weighing}: Spread,
-): Row[] {
+): MixRow[] {
   const variants = choices.flatMap((choice, j) =>
     Object.entries(parts.get(choice.ingredient.name) ?? {}).flatMap(([part, by]) =>
       [by, -by].map((move) => ({
@@ -38,9 +38,9 @@ export function narrowedRows(
     ),
   );
   const rows = targetRows(target, [...choices, ...variants.map(({choice}) => choice)]);
-  return rows.flatMap(({name, coefficients: all, lower, upper}): Row[] => {
+  return rows.flatMap(({weights: all, lower, upper, ...row}): MixRow[] => {
     const brought = all.slice(0, choices.length);
-    if (lower !== undefined && lower === upper) return [{name, coefficients: brought, lower, upper}];
+    if (lower !== undefined && lower === upper) return [{...row, weights: brought, lower, upper}];
     const worst = (side: 1 | -1) =>
       brought.map((value, j) => {
         const most = new Map<string, number>();
@@ -54,8 +54,8 @@ export function narrowedRows(
     const slack = (limit: number) =>
       (weighing / batch) * brought.reduce((total, value) => total + Math.abs(value - limit), 0);
     return [
-      ...(upper === undefined ? [] : [{name, coefficients: worst(1), upper: upper - slack(upper)}]),
-      ...(lower === undefined ? [] : [{name, coefficients: worst(-1), lower: lower + slack(lower)}]),
+      ...(upper === undefined ? [] : [{...row, weights: worst(1), upper: upper - slack(upper)}]),
+      ...(lower === undefined ? [] : [{...row, weights: worst(-1), lower: lower + slack(lower)}]),
     ];
   });
 }

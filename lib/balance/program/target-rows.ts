@@ -1,7 +1,7 @@
 import {COLDEST} from "../../freezing/held-water.ts";
 import {referenceHardPhase} from "../../freezing/scoop.ts";
 import {solidFat} from "../../freezing/solid-fat.ts";
-import type {Row} from "../../lp/program/program.ts";
+import type {MixRow} from "../measure/mix-row.ts";
 import type {Choice, Target} from "../brief/brief.ts";
 import {coefficientOf} from "./coefficient.ts";
 import {REACH_ROOM} from "./no-worse.ts";
@@ -14,7 +14,7 @@ import {type Subject, subjectName} from "../brief/subject.ts";
  * - ice or hard phase of at least m: as written (ice that must be there needs no cutting off);
  * - a hard phase of at most m: with the ice, and without it where fat alone could exceed it (ice is never less than none).
  */
-export function targetRows(target: Target, choices: readonly Choice[]): Row[] {
+export function targetRows(target: Target, choices: readonly Choice[]): MixRow[] {
   const {subject, min, max} = target;
   const name = subjectName(subject);
   const along = (at: Subject) => choices.map(({ingredient}) => coefficientOf(at, ingredient));
@@ -41,7 +41,7 @@ export function targetRows(target: Target, choices: readonly Choice[]): Row[] {
  * What a mix must have for an upper limit on its freezing point or scoop temperature to be met at all: ice, or the reference
  * hard phase, at the coldest temperature of the model. A lower limit says so by itself.
  */
-export function frozenRow({subject, min, max}: Target, choices: readonly Choice[]): Row | undefined {
+export function frozenRow({subject, min, max}: Target, choices: readonly Choice[]): MixRow | undefined {
   const {kind} = subject;
   if ((kind !== "freezingPoint" && kind !== "scoopTemperature") || max === undefined || min !== undefined)
     return undefined;
@@ -67,7 +67,7 @@ function thresholds(
   max: number | undefined,
   at: (temperature: number) => number[],
   level: number,
-): Row[] {
+): MixRow[] {
   if (min !== undefined && min === max) return [row(name, at(min), level, level)];
   return [
     ...(max === undefined ? [] : [row(name, at(max), undefined, level)]),
@@ -75,11 +75,6 @@ function thresholds(
   ];
 }
 
-function row(
-  name: string,
-  coefficients: number[],
-  lower: number | undefined,
-  upper: number | undefined,
-): Row {
-  return {name, coefficients, ...(lower !== undefined && {lower}), ...(upper !== undefined && {upper})};
+function row(name: string, weights: number[], lower: number | undefined, upper: number | undefined): MixRow {
+  return {name, weights, ...(lower !== undefined && {lower}), ...(upper !== undefined && {upper})};
 }

@@ -1,10 +1,13 @@
 import {initialFreezingPoint, unclippedIce} from "../../freezing/ice.ts";
-import type {LinearProgram, Outcome, Row, Variable} from "../../lp/program/program.ts";
+import {ProgramBuilder, type RowRef} from "../../lp/program/builder.ts";
+import type {LinearProgram, Outcome} from "../../lp/program/program.ts";
 import {DOSES, dosesIn} from "../../pantry/doses.ts";
 import {recipeComposition} from "../../pantry/recipe.ts";
 import type {Choice, Target} from "../brief/brief.ts";
 import {coefficientOf} from "../program/coefficient.ts";
 import {doseRows} from "../program/dose-limits.ts";
+import type {MixRow} from "../measure/mix-row.ts";
+import {mixVariables} from "../program/mix-variables.ts";
 import {NOTICED, type Noticed, noticedSubject} from "./noticed.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 import {targetRows} from "../program/target-rows.ts";
@@ -53,7 +56,7 @@ export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, 
 }
 
 /** The customary doses as rows, each at what the recipe had where that was more. */
-function customaryRows(candidates: readonly Candidate[], batch: number): Row[] {
+function customaryRows(candidates: readonly Candidate[], batch: number): MixRow[] {
   const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
   const had = DOSES.map((_, d) =>
     candidates.reduce((sum, {ingredient, before}) => sum + (before / batch) * dosesIn(ingredient)[d]!, 0),
@@ -81,79 +84,38 @@ export function remake(
 ): Outcome {
   // Half of what all amounts change by is what changes hands; it is weighed in g per 100 g.
   const moving = (weights.moved * 100) / 2;
-  const moved = free.flatMap(({before}, j) => (before > 0 ? [j] : []));
-  const variables: Variable[] = [
-    ...free.map(({ingredient, before, max}) => ({
-      name: ingredient.name,
-      cost: before > 0 ? 0 : moving,
-      upper: max / batch,
-    })),
-    ...moved.flatMap(() => [
-      {name: "more", cost: moving},
-      {name: "less", cost: moving},
-    ]),
-    ...goals.flatMap(({what, weight}) => [
-      {name: `${what} above`, cost: weight},
-      {name: `${what} below`, cost: weight},
-    ]),
-  ];
-  const rows: Row[] = [];
-  const add = (
-    along: readonly number[],
-    lower: number | undefined,
-    upper: number | undefined,
-    apart?: number,
-  ) => {
-    const coefficients = variables.map((_, j) => along[j] ?? 0);
-    if (apart !== undefined) [coefficients[apart], coefficients[apart + 1]] = [-1, 1];
-    rows.push({
-      name: "row",
-      coefficients,
-      ...(lower !== undefined && {lower}),
-      ...(upper !== undefined && {upper}),
+  const builder = new ProgramBuilder();
+  const amounts = free.map(({ingredient, before, max}) =>
+    builder.variable({name: ingredient.name, cost: before > 0 ? 0 : moving, upper: max / batch}),
+  );
+  const mix = mixVariables(builder, amounts);
+  /** What the fixed ingredients bring to a sum stands already; the free ones make up the rest. */
+  const state = ({name, weights, extras, lower, upper}: MixRow): RowRef => {
+    const there = fixed.reduce((sum, {before}, k) => sum + (before / batch) * weights[free.length + k]!, 0);
+    const terms = mix.terms({weights, ...(extras && {extras})});
+    return builder.row({
+      name,
+      terms,
+      ...(lower !== undefined && {lower: lower - there}),
+      ...(upper !== undefined && {upper: upper - there}),
     });
   };
-  const standing = (along: (candidate: Candidate) => number) =>
-    fixed.reduce((sum, candidate) => sum + (candidate.before / batch) * along(candidate), 0);
-  const rest = 1 - standing(() => 1);
-  add(
-    free.map(() => 1),
-    rest,
-    rest,
-  );
-  for (const [k, j] of moved.entries()) {
-    const share = free[j]!.before / batch;
-    add(
-      free.map((_, other) => (other === j ? 1 : 0)),
-      share,
-      share,
-      free.length + 2 * k,
-    );
+  const candidates = [...free, ...fixed];
+  state({name: "batch", weights: candidates.map(() => 1), lower: 1, upper: 1});
+  for (const [j, {ingredient, before}] of free.entries()) {
+    if (before === 0) continue;
+    const [name, share] = [ingredient.name, before / batch];
+    const row = builder.row({name, terms: [[amounts[j]!, 1]], lower: share, upper: share});
+    builder.elastic(row, "upper", {name: `more ${name}`, cost: moving});
+    builder.elastic(row, "lower", {name: `less ${name}`, cost: moving});
   }
-  for (const [g, {along, wanted}] of goals.entries()) {
-    const target = wanted - standing(along);
-    add(free.map(along), target, target, free.length + 2 * moved.length + 2 * g);
+  for (const {what, along, wanted, weight} of goals) {
+    const row = state({name: what, weights: candidates.map(along), lower: wanted, upper: wanted});
+    builder.elastic(row, "upper", {name: `${what} above`, cost: weight});
+    builder.elastic(row, "lower", {name: `${what} below`, cost: weight});
   }
-  const choices = [...free, ...fixed].map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
-  for (const target of targets) {
-    for (const {coefficients, lower, upper} of targetRows(target, choices)) {
-      const there = fixed.reduce(
-        (sum, {before}, k) => sum + (before / batch) * coefficients[free.length + k]!,
-        0,
-      );
-      add(
-        coefficients.slice(0, free.length),
-        lower === undefined ? undefined : lower - there,
-        upper === undefined ? undefined : upper - there,
-      );
-    }
-  }
-  for (const {coefficients, upper} of customaryRows([...free, ...fixed], batch)) {
-    const there = fixed.reduce(
-      (sum, {before}, k) => sum + (before / batch) * coefficients[free.length + k]!,
-      0,
-    );
-    add(coefficients.slice(0, free.length), undefined, upper! - there);
-  }
-  return solve({variables, rows});
+  const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
+  for (const target of targets) for (const row of targetRows(target, choices)) state(row);
+  for (const row of customaryRows(candidates, batch)) state(row);
+  return solve(builder.build().program);
 }

@@ -1,5 +1,8 @@
-import type {LinearProgram, Row, Variable} from "../../lp/program/program.ts";
+import {ProgramBuilder} from "../../lp/program/builder.ts";
+import type {LinearProgram, Variable} from "../../lp/program/program.ts";
 import type {Brief, Target} from "../brief/brief.ts";
+import type {MixRow, MixSum} from "../measure/mix-row.ts";
+import {mixVariables} from "../program/mix-variables.ts";
 import {doseRows} from "../program/dose-limits.ts";
 import {frozenRow, targetRows} from "../program/target-rows.ts";
 
@@ -18,15 +21,6 @@ export const EXACT_ENOUGH = 0.05;
 
 /** Price of missing a target by one g or °C, against one step of one ingredient. */
 const MISS = 1000;
-
-/** A row over masses in g, with coefficients of further variables by their index. */
-interface MassRow {
-  readonly name: string;
-  readonly grams: readonly number[];
-  readonly others?: Readonly<Record<number, number>>;
-  readonly lower?: number;
-  readonly upper?: number;
-}
 
 /**
  * The program that looks for weighable amounts: numbers of steps near given amounts that keep the targets, with the
@@ -47,70 +41,56 @@ export function nearbySteps(
   search: Search,
 ): LinearProgram | undefined {
   const {batch, ingredients: choices} = brief;
-  const n = choices.length;
   const numbers = choices.map((_, j) => numberOfSteps(brief, amounts, steps[j]!, j, search));
   if (numbers.some(({lower = 0, upper = Infinity}) => lower > upper)) return undefined;
-  const only = (j: number, grams = 1) => choices.map((_, k) => (k === j ? grams : 0));
-  const all = choices.map(() => 1);
-  const rows: MassRow[] = [
-    ...choices.flatMap(({ingredient: {name}}, j): MassRow[] => [
-      {name, grams: only(j), others: {[n + j]: -steps[j]!}, upper: amounts[j]!},
-      {name, grams: only(j), others: {[n + j]: steps[j]!}, lower: amounts[j]!},
-    ]),
-    {name: "batch", grams: all, others: {[2 * n]: -1}, upper: batch},
-    {name: "batch", grams: all, others: {[2 * n]: 1}, lower: batch},
-    ...choices.flatMap(({ingredient: {name}, ratio}, j): MassRow[] =>
-      ratio
-        ? [
-            {
-              name,
-              grams: only(j).map((g, k) => (k === ratio.index ? -ratio.grams : g)),
-              lower: -steps[j]!,
-              upper: steps[j]!,
-            },
-          ]
-        : [],
-    ),
-  ];
-  const misses: Variable[] = [];
-  for (const {name, coefficients, lower, upper} of [
+  const builder = new ProgramBuilder();
+  const variables = numbers.map((number) => builder.variable(number));
+  const grams = (j: number, times = 1) => [variables[j]!, times * steps[j]!] as const;
+  for (const [j, {ingredient}] of choices.entries()) {
+    const away = {name: `${ingredient.name}, steps away`, cost: 1};
+    builder.distance(away, [grams(j)], amounts[j]!, undefined, steps[j]);
+  }
+  // Nothing at all would meet every target: the total stays within one step of the batch.
+  const off = {name: "total off the batch", cost: 1 / Math.min(...steps), upper: Math.max(...steps)};
+  builder.distance(
+    off,
+    choices.map((_, j) => grams(j)),
+    batch,
+  );
+  for (const [j, {ingredient, ratio}] of choices.entries()) {
+    if (!ratio) continue;
+    const terms = [grams(j), grams(ratio.index, -ratio.grams)];
+    builder.row({name: ingredient.name, terms, lower: -steps[j]!, upper: steps[j]!});
+  }
+  const mix = mixVariables(builder, variables, steps);
+  for (const row of [
     ...brief.targets.flatMap((target) => [
       ...targetRows(widened(target), choices),
       ...[frozenRow(target, choices)].filter((row) => row !== undefined),
     ]),
     ...doseRows(brief),
   ]) {
-    for (const [limit, side] of [
-      [lower, 1],
-      [upper, -1],
-    ] as const) {
-      if (limit === undefined) continue;
-      if (search.elastic) misses.push({name: `${name} missed`, cost: MISS / batch});
-      rows.push({
-        name,
-        grams: coefficients.map((c) => side * (c - limit)),
-        ...(search.elastic && {others: {[2 * n + misses.length]: 1}}),
-        lower: 0,
-      });
+    for (const sum of sidesOf(row)) {
+      const missed = {name: `${row.name} missed`, cost: MISS / batch};
+      const stated = builder.row({name: row.name, terms: mix.terms(sum), lower: 0});
+      if (search.elastic && !row.ties) builder.elastic(stated, "lower", missed);
     }
   }
-  const variables: Variable[] = [
-    ...numbers,
-    ...choices.map(({ingredient: {name}}) => ({name: `${name}, steps away`, cost: 1})),
-    // Nothing at all would meet every target: the total stays within one step of the batch.
-    {name: "total off the batch", cost: 1 / Math.min(...steps), upper: Math.max(...steps)},
-    ...misses,
-  ];
-  return {variables, rows: rows.map((row) => inSteps(row, steps, variables.length))};
+  return builder.build().program;
 }
 
-function inSteps({grams, others = {}, ...row}: MassRow, steps: readonly number[], width: number): Row {
-  return {
-    ...row,
-    coefficients: Array.from({length: width}, (_, j) =>
-      j < steps.length ? grams[j]! * steps[j]! : (others[j] ?? 0),
-    ),
-  };
+/** The limits of a row as sums that must not be below 0, whatever the total: over masses, what each brings beyond the limit. */
+function sidesOf({weights, extras = [], lower, upper}: MixRow): MixSum[] {
+  const side = (limit: number | undefined, sign: 1 | -1) =>
+    limit === undefined
+      ? []
+      : [
+          {
+            weights: weights.map((weight) => sign * (weight - limit)),
+            extras: extras.map(([name, weight]) => [name, sign * weight] as const),
+          },
+        ];
+  return [...side(lower, 1), ...side(upper, -1)];
 }
 
 /** The number of steps of an ingredient: within reach of its amount, its limits and the rules that bear on it; 0 if unused. */

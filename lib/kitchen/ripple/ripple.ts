@@ -3,6 +3,7 @@ import {expectIngredient} from "../../pantry/expect.ts";
 import {InputError} from "../../core/errors.ts";
 import {finite, type Limits} from "../../core/numbers.ts";
 import {solve} from "../../lp/solve/solve.ts";
+import {ProgramBuilder} from "../../lp/program/builder.ts";
 import type {LinearProgram, Row, Variable} from "../../lp/program/program.ts";
 import {cookDown} from "../cooking/cook.ts";
 import type {RippleBrief, RippleMade, RipplePlan} from "./ripple-brief.ts";
@@ -126,22 +127,13 @@ function elastic(
   targets: readonly TargetRow[],
 ): LinearProgram {
   const rows = targets.flatMap((target) => target.rows);
-  return {
-    variables: [
-      ...variables.map((variable) => ({...variable, cost: variable.cost * 1e-6})),
-      ...rows.map((row) => ({name: `miss of ${row.name}`, cost: 1})),
-    ],
-    rows: [
-      ...fixed.map((row) => ({...row, coefficients: [...row.coefficients, ...rows.map(() => 0)]})),
-      ...rows.map((row, i) => ({
-        ...row,
-        coefficients: [
-          ...row.coefficients,
-          ...rows.map((_, j) => (i === j ? (row.lower === undefined ? -1 : 1) : 0)),
-        ],
-      })),
-    ],
-  };
+  const cheap = variables.map((variable) => ({...variable, cost: variable.cost * 1e-6}));
+  const builder = new ProgramBuilder({variables: cheap, rows: [...fixed, ...rows]});
+  for (const [i, {name, lower}] of rows.entries()) {
+    const row = builder.rowAt(fixed.length + i);
+    builder.elastic(row, lower === undefined ? "upper" : "lower", {name: `miss of ${name}`, cost: 1});
+  }
+  return builder.build().program;
 }
 
 function made(brief: RippleBrief, per100: readonly number[]): RippleMade {

@@ -3,6 +3,7 @@ import {expectFunction} from "../../core/shape.ts";
 import {expectProgram} from "../program/expect-program.ts";
 import {limitsOf, withoutLimits, type Limit} from "../program/limits.ts";
 import type {LinearProgram} from "../program/program.ts";
+import {withCosts} from "../program/with-costs.ts";
 import {expectSolveOptions, solve, type SolveOptions} from "../solve/solve.ts";
 
 /** Limits that cannot hold together. */
@@ -34,10 +35,7 @@ export function irreducibleConflict(
   expectFunction(isHard, "isHard");
   expectSolveOptions(options);
   const soft = limitsOf(program).filter((limit) => !isHard(limit));
-  const anyPoint: LinearProgram = {
-    ...program,
-    variables: program.variables.map((variable) => ({...variable, cost: 0})),
-  };
+  const anyPoint = withCosts(program, () => 0, program.sense);
   const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
   const ask = (asked: LinearProgram) => {
     const relaxed = asked.variables.some(({integer}) => integer)

@@ -1,9 +1,11 @@
 import {expectFunction} from "../../core/shape.ts";
 import {expectProgram} from "../program/expect-program.ts";
 import {InputError} from "../../core/errors.ts";
-import {beforeTime, checkTime, type Deadline, deadlineIn, USUAL_TIME} from "../program/deadline.ts";
-import {limitsOf, limitValue, withLimits, type Limit} from "../program/limits.ts";
-import type {LinearProgram, Outcome, Row, Variable} from "../program/program.ts";
+import {beforeTime, type Deadline, deadlineIn, USUAL_TIME} from "../program/deadline.ts";
+import {ProgramBuilder} from "../program/builder.ts";
+import {limitsOf, limitValue, withLimits, withoutLimits, type Limit} from "../program/limits.ts";
+import type {LinearProgram, Outcome} from "../program/program.ts";
+import {withCosts} from "../program/with-costs.ts";
 import {expectSolveOptions, solve, type SolveOptions} from "../solve/solve.ts";
 
 /** A limit and how far it has to give way, in its own unit, above 0. */
@@ -85,30 +87,22 @@ function elasticProgram(
   soft: readonly {readonly limit: Limit; readonly price: number; readonly most: number}[],
   deadline: Deadline,
 ): LinearProgram {
-  const n = program.variables.length;
-  const softVariables = soft.map(({limit}) => limit).filter(({of}) => of === "variable");
-  const bounds = softVariables.map((limit, i): Row => {
-    if (i % 64 === 63) checkTime(deadline);
-    return {
-      name: program.variables[limit.index]!.name,
-      coefficients: program.variables.map((_, j) => (j === limit.index ? 1 : 0)),
-      [limit.side]: limitValue(program, limit),
-    };
-  });
-  const rowOf = (limit: Limit) =>
-    limit.of === "row" ? limit.index : program.rows.length + softVariables.indexOf(limit);
-  const extended = [...program.rows, ...bounds].map((row, i) => {
-    if (i % 64 === 63) checkTime(deadline);
-    return [...row.coefficients, ...soft.map(() => 0)];
-  });
-  for (const [k, {limit}] of soft.entries()) extended[rowOf(limit)]![n + k] = limit.side === "lower" ? 1 : -1;
-  const opened = withLimits(
+  const opened = withoutLimits(
     program,
-    softVariables.map((limit) => [limit, limit.side === "lower" ? -Infinity : Infinity]),
+    soft.map(({limit}) => limit).filter(({of}) => of === "variable"),
   );
-  const distances: Variable[] = soft.map(({price, most}) => ({name: "distance", cost: price, upper: most}));
-  return {
-    variables: [...opened.variables.map((variable) => ({...variable, cost: 0})), ...distances],
-    rows: [...program.rows, ...bounds].map((row, i) => ({...row, coefficients: extended[i]!})),
-  };
+  const builder = new ProgramBuilder(withCosts(opened, () => 0));
+  for (const {limit, price, most} of soft) {
+    const {of, index, side} = limit;
+    const row =
+      of === "row"
+        ? builder.rowAt(index)
+        : builder.row({
+            name: program.variables[index]!.name,
+            terms: [[builder.variableAt(index), 1]],
+            [side]: limitValue(program, limit),
+          });
+    builder.elastic(row, side, {name: "distance", cost: price, upper: most});
+  }
+  return builder.build("minimise", deadline).program;
 }

@@ -1,0 +1,22 @@
+import type {Row} from "../../lp/program/program.ts";
+
+/**
+ * A linear condition on a mix: lower <= sum over the ingredients of share x weight, and of the extras <= upper.
+ *
+ * Measures give their rows in this form, so that whoever asks can state them over shares, over whole steps or over masses.
+ */
+export interface MixRow extends MixSum, Omit<Row, "coefficients"> {
+  /** Whether the row only ties an extra to the mix, and so states no limit of the brief. */
+  readonly ties?: true;
+}
+
+/** A weighted sum over a mix. */
+export interface MixSum {
+  /** What 100 g of each ingredient bring, in the order of the context's ingredients. */
+  readonly weights: readonly number[];
+  /**
+   * Amounts that are no sum of the ingredients (ice that is never less than none, what has crystallised), g per 100 g of mix and
+   * at least 0, by name, each with its weight. Whoever states the rows makes one variable of each name.
+   */
+  readonly extras?: readonly (readonly [name: string, weight: number])[];
+}

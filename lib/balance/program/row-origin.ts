@@ -1,0 +1,29 @@
+import type {DoseLimit, Target} from "../brief/brief.ts";
+
+/** What a row of the program stands for in the brief. */
+export type RowOrigin =
+  | {readonly kind: "batch"}
+  | {readonly kind: "target"; readonly target: Target}
+  | {readonly kind: "dose"; readonly dose: DoseLimit}
+  /** That a mix has the temperature which a target sets an upper limit to: it freezes, or hardens, at all. */
+  | {readonly kind: "frozen"; readonly target: Target}
+  | RuleOrigin
+  /** The least amount of the ingredient with this index. */
+  | {readonly kind: "minimum"; readonly index: number}
+  /** A row that only helps to state another. */
+  | {readonly kind: "help"};
+
+/** A practical rule: its name, which side it limits, and the limit as the cook gave it. */
+export interface RuleOrigin {
+  readonly kind: "rule";
+  /** Where it stands in the brief: `ingredients[2].ratio`. */
+  readonly path: string;
+  readonly name: string;
+  readonly bound: "min" | "max" | "equal";
+  readonly limit: number;
+  /** The limit in per cent of the batch, where the cook gave it so. */
+  readonly percent?: number;
+}
+
+/** The origin of a row that only helps to state another. */
+export const HELP: RowOrigin = {kind: "help"};
