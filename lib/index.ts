@@ -10,6 +10,7 @@ export {readComposition} from "./pantry/composition.ts";
 export {mixComposition, type Portion} from "./pantry/mix.ts";
 export {type Recipe, recipeComposition, type RecipeLine, recipeMass} from "./pantry/recipe.ts";
 export {findIngredient, type Pantry, pantryOf} from "./pantry/pantry.ts";
+export {includedPantry} from "./pantry/included.ts";
 export {type Dose, type DoseOver, DOSES, dosesOver} from "./pantry/doses.ts";
 export {type ShelfEntry, stockedPantry} from "./pantry/stocked.ts";
 export {

@@ -1,11 +1,13 @@
 import {spawnSync} from "node:child_process";
-import {existsSync, readFileSync} from "node:fs";
+import {cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync} from "node:fs";
 import {join} from "node:path";
 import {fileURLToPath} from "node:url";
 import {checkPackage, createPackageFromTarballData} from "@arethetypeswrong/core";
+import {build as esbuild} from "esbuild";
 import {publint} from "publint";
 import {build, createLogger, type Rolldown} from "vite";
 import {afterAll, beforeAll, describe, expect, test} from "vitest";
+import {ENTRIES} from "../support/library.ts";
 import {type PackedProject, packedProject} from "../support/packed.ts";
 
 let project: PackedProject;
@@ -29,11 +31,12 @@ describe("the packed library in an empty project", () => {
     project.write(
       "use.mjs",
       `import {readFileSync} from "node:fs";
-import {balance, pantryOf} from "mixwright";
+import {balance, includedPantry, pantryOf} from "mixwright";
 import {freezingCurveSvg, readPantryCsv, readRecipeJson} from "mixwright/files";
 const answer = balance(${BRIEF});
 const data = readFileSync(new URL(import.meta.resolve("mixwright/datasets/ingredients.csv")), "utf8");
 const pantry = pantryOf(readPantryCsv(data));
+if (pantry.ingredients.length !== includedPantry().ingredients.length) throw new Error("two pantries");
 const recipe = await readRecipeJson('{"name": "eggs", "ingredients": [{"name": "whole milk", "measure": "2 cups"}]}', pantry);
 const svg = await freezingCurveSvg(answer.freezing.curve);
 const schema = JSON.parse(readFileSync(new URL(import.meta.resolve("mixwright/datasets/schemas/brief.schema.json")), "utf8"));
@@ -49,9 +52,44 @@ console.log(JSON.stringify({
     expect(told.svg).toContain("Temperature (°C)");
   });
 
-  test("can be required", () => {
-    project.write("use.cjs", `console.log(require("mixwright").balance(${BRIEF}).status)`);
-    expect(project.node("use.cjs").trim()).toBe("optimal");
+  test("every entry can be imported and required, with the names that its source exports", () => {
+    const entries = JSON.stringify(Object.keys(ENTRIES));
+    const told = "console.log(JSON.stringify(all.map((entry) => Object.keys(entry).sort())))";
+    project.write(
+      "all.mjs",
+      `const all = await Promise.all(${entries}.map((entry) => import(entry)));\n${told}`,
+    );
+    project.write(
+      "all.cjs",
+      `const all = ${entries}.map((entry) => require(entry));\n${told};
+if (require("mixwright").balance(${BRIEF}).status !== "optimal") throw new Error("no answer");`,
+    );
+    const names = Object.values(ENTRIES).map((entry) => Object.keys(entry).sort());
+    expect(JSON.parse(project.node("all.mjs"))).toEqual(names);
+    expect(
+      (JSON.parse(project.node("all.cjs")) as string[][]).map((entry) =>
+        entry.filter((name) => name !== "__esModule"),
+      ),
+    ).toEqual(names);
+  });
+
+  test("loads and balances where the packages for drawing, units and large searches are not installed", () => {
+    const bare = join(project.folder, "bare/node_modules");
+    cpSync(join(project.folder, "node_modules/mixwright"), join(bare, "mixwright"), {recursive: true});
+    mkdirSync(bare, {recursive: true});
+    for (const name of ["javascript-lp-solver", "zod", "d3-dsv", "fastest-levenshtein"])
+      symlinkSync(
+        fileURLToPath(new URL(`../../node_modules/${name}`, import.meta.url)),
+        join(bare, name),
+        "junction",
+      );
+    const run = project.write(
+      "bare/use.mjs",
+      `for (const entry of ${JSON.stringify(Object.keys(ENTRIES))}) await import(entry);
+const {balance} = await import("mixwright");
+console.log(balance(${BRIEF}).status);`,
+    );
+    expect(project.node(run).trim()).toBe("optimal");
   });
 
   test("runs its command, and stops with one line at a mistake", () => {
@@ -127,10 +165,43 @@ export {InputError};`,
     expect(code.length).toBeGreaterThan(10_000);
     expect(code).not.toMatch(/(?:from|import)\s*\(?\s*["'`](?:node:|fs["'`]|path["'`]|child_process["'`])/);
     expect(complaints.filter((text) => /externalized|node:/.test(text))).toEqual([]);
+    // The second engine is 3.5 MB of WebAssembly.
+    expect(output.map(({fileName}) => fileName).filter((name) => name.endsWith(".wasm"))).toEqual([]);
     // What the bundle does, without the library beside it.
     const run = project.write("run.mjs", `console.log((await import("./out/main.js")).answer.status);`);
     expect(project.node(run).trim()).toBe("optimal");
   }, 60_000);
+
+  test.each(Object.keys(ENTRIES).filter((entry) => entry !== "mixwright/highs"))(
+    "%s is bundled for a browser by esbuild without settings, and the bundle runs",
+    async (entry) => {
+      const name = entry.replace("/", "-");
+      const main = project.write(
+        `${name}.js`,
+        `import * as all from "${entry}";
+import {balance} from "mixwright";
+console.log(JSON.stringify([Object.keys(all).sort(), balance(${BRIEF}).status]));`,
+      );
+      const {warnings} = await esbuild({
+        entryPoints: [main],
+        bundle: true,
+        splitting: true,
+        format: "esm",
+        platform: "browser",
+        outdir: join(project.folder, `out-${name}`),
+        absWorkingDir: project.folder,
+        logLevel: "silent",
+      });
+      expect(warnings).toEqual([]);
+      expect(
+        readdirSync(join(project.folder, `out-${name}`)).filter((file) => !file.endsWith(".js")),
+      ).toEqual([]);
+      expect(JSON.parse(project.node(`out-${name}/${name}.js`))).toEqual([
+        Object.keys(ENTRIES[entry as keyof typeof ENTRIES]).sort(),
+        "optimal",
+      ]);
+    },
+  );
 
   test("pleases publint and are-the-types-wrong", async () => {
     const {messages} = await publint({
@@ -153,8 +224,10 @@ export {InputError};`,
   test("holds what it needs and nothing else", () => {
     const home = join(project.folder, "node_modules/mixwright");
     for (const file of [
-      "dist/index.js",
-      "dist/index.d.ts",
+      ...Object.keys(ENTRIES).flatMap((entry) => {
+        const name = entry.split("/")[1] ?? "index";
+        return [`dist/${name}.js`, `dist/${name}.d.ts`];
+      }),
       "datasets/sources.csv",
       "datasets/schemas/recipe.schema.json",
     ])

@@ -1,11 +1,13 @@
 import {readFileSync} from "node:fs";
 import {describe, expect, test} from "vitest";
 import {ingredientsCsv} from "../../datasets/tools/make-ingredients.ts";
+import {includedAsModule} from "../../datasets/tools/tabulate.ts";
 import {InputError} from "../../lib/core/errors.ts";
 import {readCsv} from "../../lib/io/csv/csv.ts";
 import {readPantryCsv} from "../../lib/io/csv/pantry-csv.ts";
 import {readPricesCsv} from "../../lib/io/csv/prices-csv.ts";
 import {type Allergen, ALLERGENS, GRADES, type Ingredient} from "../../lib/pantry/ingredient.ts";
+import {includedPantry} from "../../lib/pantry/included.ts";
 import {findIngredient, nameKey, pantryOf} from "../../lib/pantry/pantry.ts";
 import {PARTS, type Part} from "../../lib/pantry/parts.ts";
 import {quantityOf} from "../../lib/pantry/quantities.ts";
@@ -34,6 +36,14 @@ const fromTables = ingredients.flatMap((ingredient, i) => {
   const cells = rows[i]!.cells;
   const food = foods.get(`${cells.get("source")} ${cells.get("source_id")?.split(";")[0]}`);
   return food ? [{name: ingredient.name, ingredient, food, rule: cells.get("rule") ?? ""}] : [];
+});
+
+describe("the included pantry", () => {
+  test("is ingredients.csv, read", async () => {
+    expect(includedPantry()).toEqual(pantry);
+    const module = readFileSync(new URL("../../lib/pantry/included-table.ts", import.meta.url), "utf8");
+    expect(await includedAsModule()).toBe(module);
+  });
 });
 
 describe("ingredients.csv", () => {
