@@ -6,6 +6,7 @@ import {parseArgs} from "node:util";
 import {answerTo} from "./balance/balance.ts";
 import type {Brief} from "./balance/brief/brief.ts";
 import {readBrief} from "./balance/read/read-brief.ts";
+import {deadlineIn, partOfTime} from "./lp/program/deadline.ts";
 import {recipeOf} from "./balance/mix/recipe-of.ts";
 import {substitute} from "./balance/substitute/substitute.ts";
 import {InputError, printable, show} from "./core/errors.ts";
@@ -14,7 +15,7 @@ import {balanceText} from "./command/balance-text.ts";
 import {batchSheetCsv} from "./io/document/batch-sheet-csv.ts";
 import {batchSheetHtml} from "./io/document/batch-sheet-html.ts";
 import {batchSheetMarkdown} from "./io/document/batch-sheet-markdown.ts";
-import {commandOf, numberOf, type Options} from "./command/arguments.ts";
+import {commandOf, numberOf, type Options, timeOf} from "./command/arguments.ts";
 import {freezingCurveSvg} from "./io/document/curve-svg.ts";
 import {extras} from "./command/extras.ts";
 import {readPantryJson} from "./io/json/ingredient-json.ts";
@@ -100,9 +101,12 @@ async function balanceIn(file: string, options: Options): Promise<number> {
     prices: options.prices ?? beside(named.prices),
   });
   const brief = readBrief(input, pantry, place);
-  const timeLimit = 1000 * numberOf("--deadline", options.deadline ?? "10", 0.01, 86_400);
-  const answer = answerTo(brief, pantry, {...(await searchFor(brief)), timeLimit});
-  const more = answer.status === "optimal" ? extras(brief, answer, options) : {};
+  const search = await searchFor(brief);
+  const time = deadlineIn(timeOf(options));
+  const wantsMore =
+    options.explain || options.weighable || options.scale !== undefined || options.reliability;
+  const answer = answerTo(brief, pantry, {...search, deadline: wantsMore ? partOfTime(time, 0.8) : time});
+  const more = answer.status === "optimal" ? extras(brief, answer, options, time) : {};
   if (options.json) process.stdout.write(`${JSON.stringify({...answer, ...more})}\n`);
   else process.stdout.write(balanceText(answer, brief, more, options));
   writeOut(options.csv, () => answerCsv(answer, more));
@@ -139,6 +143,7 @@ async function replaceIn(file: string, options: Options): Promise<number> {
     without: nameIn(recipe, options.without, "--without"),
     // With a price list the shelf is what the list names; without one, everything in the pantry.
     from: options.prices === undefined ? pantry : pantry.ingredients.filter(({price}) => price !== undefined),
+    deadline: timeOf(options),
     ...(options.left !== undefined && {left: numberOf("--left", options.left, 0, 1e9)}),
     ...(options.keep && {keep: options.keep.map((name) => nameIn(recipe, name, "--keep"))}),
   });

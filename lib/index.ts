@@ -34,13 +34,14 @@ export type {
   SwingInput,
   TargetsInput,
 } from "./balance/brief/brief-input.ts";
+export type {TimeOptions} from "./lp/program/deadline.ts";
 export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/explain/prices.ts";
 export {readBrief} from "./balance/read/read-brief.ts";
 export {recipeOf} from "./balance/mix/recipe-of.ts";
 export type {Solution} from "./balance/mix/solve-brief.ts";
 export {type ChunkOptions, inChunks, type Progress, type Steps, type Stoppable} from "./core/in-chunks.ts";
 export type {OpenedPacks} from "./balance/program/packs.ts";
-export {type Missed, weighable, type WeighableMix} from "./balance/weigh/weighable.ts";
+export {type Missed, weighable, type WeighableMix, type WeighOptions} from "./balance/weigh/weighable.ts";
 export {
   reliability,
   type Reliability,

@@ -66,6 +66,15 @@ export function numberOf(option: string, given: string, min: number, max: number
 }
 
 /**
+ * Milliseconds that a command may take: 10 s unless `--deadline` says otherwise.
+ *
+ * @throws InputError for no number of seconds from 0.01 to 86,400
+ */
+export function timeOf({deadline = "10"}: Options): number {
+  return 1000 * numberOf("--deadline", deadline, 0.01, 86_400);
+}
+
+/**
  * The way of making a base that `--way` names.
  *
  * @throws InputError for an unknown one

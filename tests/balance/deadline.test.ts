@@ -1,7 +1,18 @@
 import {describe, expect, test} from "vitest";
-import {balance, balanceSteps, inChunks} from "../../lib/index.ts";
+import {
+  balance,
+  balanceSteps,
+  inChunks,
+  pantryOf,
+  pricesOf,
+  readBrief,
+  reliability,
+  weighable,
+} from "../../lib/index.ts";
+import {costMap, feasibleRegion, sweep, tradeOff} from "../../lib/explore.ts";
 import {loadHighs} from "../../lib/highs.ts";
 import {solve} from "../../lib/lp.ts";
+import {substitute} from "../../lib/substitute.ts";
 import type {BriefInput} from "../../lib/index.ts";
 
 const highs = await loadHighs();
@@ -117,6 +128,91 @@ describe("a deadline", () => {
     for (const deadline of [0, -1, NaN]) expect(() => balance(search, {deadline})).toThrow("deadline");
     expect(() => balance(search, {search: {timeLimit: 0}})).toThrow("timeLimit");
     expect(() => balance(search, {now: 5 as never})).toThrow("clock");
+  });
+});
+
+describe("calls of many programs", () => {
+  const brief = readBrief(
+    {
+      ingredients: Array.from({length: 40}, (_, i) => ({
+        name: `syrup ${i}`,
+        composition: {water: 50 + i, sucrose: 50 - i},
+        price: 1 + ((i * 7) % 11),
+      })),
+      targets: {sugars: {min: 20, max: 40}},
+    },
+    pantryOf([]),
+  );
+  const axes = {x: "cost", y: "sugars"};
+  const recipe = {
+    name: "syrups",
+    lines: brief.ingredients.slice(0, 6).map(({ingredient}) => ({ingredient, grams: 100})),
+  };
+  const from = brief.ingredients.map(({ingredient}) => ingredient);
+  const without = from[2]!.name;
+
+  test("end at their deadline, and say so", () => {
+    const limits = () => ({deadline: 3, now: counting()});
+    expect(tradeOff(brief, axes, limits())).toMatchObject({status: "undecided"});
+    expect(feasibleRegion(brief, axes, limits())).toMatchObject({status: "undecided"});
+    expect(costMap(brief, axes, {columns: 5, rows: 5}, limits())).toMatchObject({status: "undecided"});
+    expect(substitute(recipe, {without, from, ...limits()})).toMatchObject({
+      alternatives: [],
+      cutShort: true,
+    });
+    expect(() => pricesOf(brief, limits())).toThrow("allow more time");
+    const swept = sweep(
+      {ingredients: syrups(40, {}), targets: {sugars: {min: 20}}},
+      "targets.sugars.min",
+      [20, 25, 30],
+      limits(),
+    );
+    expect(swept.map(({value}) => value)).toEqual([20, 25, 30]);
+    expect(swept.at(-1)!.solution).toMatchObject({status: "undecided"});
+  });
+
+  test("keep what was found in time", () => {
+    const whole = substitute(recipe, {without, from});
+    expect(whole.cutShort).toBeUndefined();
+    const some = substitute(recipe, {without, from, deadline: 150, now: counting()});
+    expect(some.cutShort).toBe(true);
+    expect(some.alternatives.length).toBeGreaterThan(0);
+    const swept = sweep(
+      {ingredients: syrups(40, {}), targets: {sugars: {min: 20}}},
+      "targets.sugars.min",
+      Array.from({length: 30}, (_, i) => 10 + i),
+      {deadline: 20, now: counting()},
+    );
+    const known = swept.map(({solution}) => solution.status);
+    expect(known[0]).toBe("optimal");
+    expect(known.indexOf("undecided")).toBeGreaterThan(0);
+    expect(new Set(known.slice(known.indexOf("undecided")))).toEqual(new Set(["undecided"]));
+  });
+
+  test("without one they do as ever", () => {
+    expect(tradeOff(brief, axes, {deadline: Infinity})).toEqual(tradeOff(brief, axes));
+    expect(feasibleRegion(brief, axes, {deadline: 1e9})).toEqual(feasibleRegion(brief, axes));
+  });
+
+  test("amounts for the scale are rounded one by one where no time is left", () => {
+    const answer = balance({
+      ingredients: brief.ingredients.slice(0, 8).map(({ingredient}) => ingredient),
+      targets: {sugars: {equal: 45.3}},
+      minimise: "cost",
+    });
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    const small = readBrief(
+      {
+        ingredients: brief.ingredients.slice(0, 8).map(({ingredient}) => ingredient),
+        targets: {sugars: {equal: 45.3}},
+      },
+      pantryOf([]),
+    );
+    const late = weighable(small, answer.amounts, {scale: 100, deadline: 1, now: counting()});
+    for (const [i, {grams}] of late.amounts.entries())
+      expect(Math.abs(grams - answer.amounts[i]!.grams)).toBeLessThanOrEqual(50 + 1e-9);
+    const few = reliability(small, answer.amounts, {weighing: 1}, {deadline: 30, now: counting()});
+    expect(few.error).toBeGreaterThan(0.5 / Math.sqrt(1000));
   });
 });
 

@@ -135,7 +135,7 @@ describe("amounts that a scale can show", () => {
   const weighed = (fat: {min: number; max: number}) => {
     const brief = readBrief({batch: 1000, ingredients: [fatty, water], targets: {fat}}, nothing);
     const share = (fat.min + fat.max) / 2 / 10;
-    return weighable(brief, [1000 * share, 1000 * (1 - share)], 100);
+    return weighable(brief, [1000 * share, 1000 * (1 - share)], {scale: 100});
   };
 
   test("say which target they miss on which side, and what they come to", () => {

@@ -1,6 +1,8 @@
 import {InputError} from "../../core/errors.ts";
+import {expectOptions} from "../../core/shape.ts";
 import {solidFat} from "../../freezing/solid-fat.ts";
 import {sensitivity} from "../../lp/explain/sensitivity.ts";
+import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {solve} from "../../lp/solve/solve.ts";
 import type {Binding} from "../mix/answer.ts";
 import {doseLimit, oneEach, percentOf, slope, targetLimit} from "../mix/binding.ts";
@@ -40,10 +42,13 @@ export interface Prices {
  * Prices and ranges of a brief that can be met: what one more unit of each binding limit costs per kg of mix and over
  * which range that holds; for each ingredient, how far its own price may move.
  *
- * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, or one that cannot be met
+ * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, one that cannot be met, and where a
+ *   `deadline` comes before they are found
  */
-export function pricesOf(brief: Brief): Prices {
+export function pricesOf(brief: Brief, options: TimeOptions = {}): Prices {
   expectBrief(brief);
+  expectOptions(options, ["deadline", "now"]);
+  const deadline = deadlineOf(options);
   const formulation = formulate(brief);
   const {program, origins, shares} = formulation;
   if (program.variables.some(({integer}) => integer)) {
@@ -54,7 +59,9 @@ export function pricesOf(brief: Brief): Prices {
       "leave out step, unit, minIfUsed, onlyWith and maxIngredients to see them",
     );
   }
-  const outcome = solve(program);
+  const outcome = solve(program, deadline && {deadline});
+  if (outcome.status === "undecided")
+    throw new InputError(brief.name, "no prices were found", outcome.reason, "allow more time");
   if (outcome.status !== "optimal")
     throw new InputError(
       brief.name,

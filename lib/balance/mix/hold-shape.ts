@@ -1,6 +1,7 @@
 import {hardPhase} from "../../freezing/ice.ts";
 import {verdictBands} from "../../freezing/scoop.ts";
 import {tenth} from "../../core/figures.ts";
+import type {SolveOptions} from "../../lp/solve/solve.ts";
 import type {Brief} from "../brief/brief.ts";
 import {noWorseThan, WARMEST} from "../program/no-worse.ts";
 import {solveBrief} from "./solve-brief.ts";
@@ -10,11 +11,11 @@ import {solveBrief} from "./solve-brief.ts";
  * offered beside that answer must be as much of a frozen dessert. Where the brief optimises nothing, so that its answer is any
  * mix, that answer is the hardest that it allows; where even that is soft, nothing is left out.
  */
-export function holdingShape(brief: Brief): Brief {
+export function holdingShape(brief: Brief, search: SolveOptions = {}): Brief {
   const at = Math.min(WARMEST, tenth(brief.freezer));
   const aim = brief.aim ?? {sense: "maximise", subject: {kind: "hardPhase", at}};
   const {wholePacks: _wholePacks, ...plain} = brief;
-  const best = solveBrief(plain, brief.name, aim);
+  const best = solveBrief(plain, brief.name, aim, [], search);
   if (best.status !== "optimal") return brief;
   if (brief.aim)
     return {...brief, targets: [...brief.targets, ...noWorseThan(best.composition, brief.freezer)]};

@@ -6,12 +6,14 @@ import {
   expectText,
   expectTexts,
 } from "../../core/shape.ts";
+import {type Deadline, deadlineOf} from "../../lp/program/deadline.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import {expectPantry, type Pantry} from "../../pantry/pantry.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import type {Target} from "../brief/brief.ts";
 import {expectRecipe, recipeComposition} from "../../pantry/recipe.ts";
 import {describeAlternative} from "./alternative.ts";
+import {distinct} from "./distinct.ts";
 import {finish, type Progress, type Steps} from "../../core/in-chunks.ts";
 import {noWorseThan} from "../program/no-worse.ts";
 import {NOTICED} from "./noticed.ts";
@@ -28,9 +30,6 @@ const MOST_PAIRS = 10;
 /** A pair is told where it scores so much less than either of the two alone. */
 const GAIN = 0.05;
 
-/** Two alternatives are one when no amount differs by more than this, g per 100 g of mix. */
-const SAME = 0.05;
-
 /**
  * How to make a recipe of which an ingredient is out, or only so much of it left, so that the eater notices least.
  *
@@ -42,6 +41,8 @@ const SAME = 0.05;
  * (newcomers that the score does not miss left out again), also without any new allergen. New allergens are named and count; ingredients there for their flavour stay and are not
  * brought in, but for others of the group of what is out. No way has a worse verdict in the freezer than the recipe (see
  * `noWorseThan`), unless every way does.
+ *
+ * Past a `deadline` it is told what was found, and that it is `cutShort`.
  *
  * @throws InputError for a name that the recipe does not have, a number out of range, or an unknown weight
  */
@@ -58,6 +59,8 @@ const OPTIONS = [
   "freezer",
   "batch",
   "legalName",
+  "deadline",
+  "now",
 ] satisfies (keyof SubstituteOptions)[];
 
 /** Refuses options that nobody would heed or that are of another make; their numbers are looked at where they are read. */
@@ -78,14 +81,20 @@ function expectSubstitution(options: SubstituteOptions): void {
 export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): Steps<Substitution> {
   expectRecipe(recipe);
   expectSubstitution(options);
+  const deadline = deadlineOf(options);
   const problem = readSubstitution(recipe, options);
   const shape = noWorseThan(recipeComposition(problem.before), problem.freezer);
-  const holding = yield* waysWithin(problem, shape);
-  return holding.alternatives.length > 0 ? holding : yield* waysWithin(problem, []);
+  const holding = yield* waysWithin(problem, shape, deadline);
+  const found = holding.alternatives.length > 0 ? holding : yield* waysWithin(problem, [], deadline);
+  return deadline && !(deadline.left() > 0) ? {...found, cutShort: true} : found;
 }
 
 /** The ways to remake a recipe within further limits. */
-function* waysWithin(problem: SubstitutionProblem, shape: readonly Target[]): Steps<Substitution> {
+function* waysWithin(
+  problem: SubstitutionProblem,
+  shape: readonly Target[],
+  deadline?: Deadline,
+): Steps<Substitution> {
   const {missing, kept, own, others} = problem;
   const priced = [missing, ...kept, ...own, ...others].every(
     ({ingredient}) => ingredient.price !== undefined,
@@ -97,7 +106,7 @@ function* waysWithin(problem: SubstitutionProblem, shape: readonly Target[]): St
   const atLeast = 1 + instead.length + (paired * (paired - 1)) / 2;
   let solved = 0;
   const progress = (): Progress => ({solved: ++solved, of: Math.max(solved, atLeast)});
-  const ask = asker(problem, goals, shape);
+  const ask = asker(problem, goals, shape, deadline);
 
   const leftOut = ask("left out", [], making);
   yield progress();
@@ -193,13 +202,19 @@ type Ask = (
 ) => Alternative | undefined;
 
 /** Finds the best recipe in which some ingredients may move, the rest staying; with the legal name kept if that is possible. */
-function asker(problem: SubstitutionProblem, goals: readonly Goal[], shape: readonly Target[]): Ask {
+function asker(
+  problem: SubstitutionProblem,
+  goals: readonly Goal[],
+  shape: readonly Target[],
+  deadline?: Deadline,
+): Ask {
   const {batch, missing, kept, own, legalName} = problem;
   const solvers = new Map<string, ReturnType<typeof solverOfMany>>();
   return (kind, moving, making) => {
+    if (deadline && !(deadline.left() > 0)) return undefined;
     const free = [...(missing.max > 0 ? [missing] : []), ...making, ...moving];
     const fixed = [...kept, ...own.filter((candidate) => !free.includes(candidate))];
-    if (!solvers.has(kind)) solvers.set(kind, solverOfMany());
+    if (!solvers.has(kind)) solvers.set(kind, solverOfMany(deadline));
     const solve = solvers.get(kind)!;
     const legal = legalName?.targets ?? [];
     let outcome = remake(problem, goals, free, fixed, [...legal, ...shape], solve);
@@ -219,20 +234,4 @@ function asker(problem: SubstitutionProblem, goals: readonly Goal[], shape: read
 function ranked(a: Alternative, b: Alternative): number {
   const breaks = ({legalName}: Alternative) => (legalName && !legalName.kept ? 1 : 0);
   return breaks(a) - breaks(b) || a.score - b.score;
-}
-
-/** The list without recipes that are nearly one before: the simpler way to the same recipe stands first. */
-function distinct(alternatives: readonly Alternative[], batch: number): Alternative[] {
-  const found: Alternative[] = [];
-  for (const alternative of alternatives) {
-    const same = found.some((other) => {
-      const names = new Set([...alternative.amounts, ...other.amounts].map(({ingredient}) => ingredient));
-      return [...names].every((name) => {
-        const grams = (of: Alternative) => of.amounts.find(({ingredient}) => ingredient === name)?.after ?? 0;
-        return Math.abs(grams(alternative) - grams(other)) * 100 <= SAME * batch;
-      });
-    });
-    if (!same) found.push(alternative);
-  }
-  return found;
 }

@@ -1,3 +1,4 @@
+import type {TimeOptions} from "../../lp/program/deadline.ts";
 import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
@@ -5,7 +6,7 @@ import type {TargetsInput} from "../brief/brief-schema.ts";
 import type {Noticed, Weights} from "./noticed.ts";
 
 /** What is out of stock, and what may be done about it. */
-export interface SubstituteOptions {
+export interface SubstituteOptions extends TimeOptions {
   /** Name of the ingredient that is out. */
   readonly without: string;
   /** What is left of it, g; none by default. */
@@ -90,4 +91,6 @@ export interface Substitution {
   readonly alternatives: readonly Alternative[];
   /** What could not be compared: the cost, where a price is missing; the freezing point of a mix that has none. */
   readonly notCompared: readonly Noticed[];
+  /** Whether the deadline came before every way was tried: a better one may exist. */
+  readonly cutShort?: true;
 }

@@ -1,5 +1,6 @@
 import {InputError} from "../../core/errors.ts";
-import {expectShape} from "../../core/shape.ts";
+import {expectOptions, expectShape} from "../../core/shape.ts";
+import {type Deadline, deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import type {Amount} from "../mix/answer.ts";
 import {amountsOf} from "../mix/amounts.ts";
 import {isTemperature, readAxes} from "../read/axis.ts";
@@ -7,7 +8,7 @@ import {thresholdBound} from "./best-mix.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
 import {type Coordinate, coordinateOf} from "../program/coordinate.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
-import {feasibleRegionSteps, type Region, type RegionAxes} from "./feasible-region.ts";
+import {regionBefore, type Region, type RegionAxes} from "./feasible-region.ts";
 import {isInside, sizeOf} from "./hull.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
 import {
@@ -51,20 +52,28 @@ export type CostMap =
 /**
  * The least cost over a feasible region: for each pair of values of an even grid the cheapest mix that has just these.
  *
+ * @param options with a `deadline`, past which the answer is `undecided`
  * @throws InputError as {@link feasibleRegion}, for a missing price, and for a grid outside its range
  */
-export function costMap(brief: Brief, axes: RegionAxes, grid: Grid): CostMap {
-  return finish(costMapSteps(brief, axes, grid));
+export function costMap(brief: Brief, axes: RegionAxes, grid: Grid, options: TimeOptions = {}): CostMap {
+  return finish(costMapSteps(brief, axes, grid, options));
 }
 
 /** {@link costMap} in steps, one for each linear program, for `inChunks`. */
-export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps<CostMap> {
+export function* costMapSteps(
+  given: Brief,
+  axes: RegionAxes,
+  grid: Grid,
+  options: TimeOptions = {},
+): Steps<CostMap> {
   expectBrief(given);
+  expectOptions(options, ["deadline", "now"]);
+  const deadline = deadlineOf(options);
   const {x, y} = readAxes(axes, given.ingredients);
   expectShape(grid, {columns: "number", rows: "number"}, "grid", "give {columns, rows}, e.g. 20 of each");
   for (const key of ["columns", "rows"] as const) checkCount(grid[key], `grid.${key}`);
   requirePrices(given.ingredients, given.name);
-  const region = yield* feasibleRegionSteps(given, axes);
+  const region = yield* regionBefore(deadline, given, axes);
   if (region.status !== "region") return region;
   const {brief} = withoutWholeValues(given);
   const {corners} = region;
@@ -78,7 +87,7 @@ export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps
     grid.rows,
   );
   const cells = ys.map((): (MapCell | undefined)[] => xs.map(() => undefined));
-  const ask = askerOf(brief, x, y);
+  const ask = askerOf(brief, x, y, deadline);
   const reachable = ys.flatMap((atY, row) =>
     xs.flatMap((atX, column) =>
       !region.exact || isInside(corners, {x: atX, y: atY}, size) ? [{row, column, atX, atY}] : [],
@@ -87,6 +96,8 @@ export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps
   // Column by column where a temperature stands along x, so that a new program is asked for once a column.
   if (isTemperature(x.subject)) reachable.sort((a, b) => a.column - b.column || a.row - b.row);
   for (const [k, {row, column, atX, atY}] of reachable.entries()) {
+    if (deadline && !(deadline.left() > 0))
+      return {status: "undecided", reason: `the time limit came after ${k} of ${reachable.length} mixes`};
     cells[row]![column] = ask(atX, atY);
     yield {solved: k + 1, of: reachable.length};
   }
@@ -94,10 +105,15 @@ export function* costMapSteps(given: Brief, axes: RegionAxes, grid: Grid): Steps
 }
 
 /** The cheapest mix at a pair of values. The program is built anew only where a temperature changes. */
-function askerOf(brief: Brief, x: Aim, y: Aim): (atX: number, atY: number) => MapCell | undefined {
+function askerOf(
+  brief: Brief,
+  x: Aim,
+  y: Aim,
+  deadline?: Deadline,
+): (atX: number, atY: number) => MapCell | undefined {
   const formulation = limitsOnly(brief);
   const cost = coordinateOf({kind: "cost"}, brief.ingredients);
-  const solver = solverOfMany();
+  const solver = solverOfMany(deadline);
   const holders = [x, y].map((axis) => holderOf(brief, axis));
   let held: Held[] = [];
   let program: MixProgram | undefined;

@@ -1,4 +1,6 @@
+import type {Deadline} from "../../lp/program/deadline.ts";
 import type {Outcome} from "../../lp/program/program.ts";
+import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
 import {coordinateOf, valueOf} from "../program/coordinate.ts";
 import type {Formulation} from "../program/formulate.ts";
@@ -11,7 +13,13 @@ import {mixProgram, sharesIn} from "../program/mix-program.ts";
  * The front between two weighted sums: the corners of the set of reachable pairs on the side that is better in both, from
  * the best in `x` to the best in `y`.
  */
-export function* exactFront(brief: Brief, formulation: Formulation, x: Aim, y: Aim): Steps<RawFront> {
+export function* exactFront(
+  brief: Brief,
+  formulation: Formulation,
+  x: Aim,
+  y: Aim,
+  deadline?: Deadline,
+): Steps<RawFront> {
   const axes = [x, y];
   const coordinates = axes.map(({subject}) => coordinateOf(subject, brief.ingredients));
   const signs = axes.map(({sense}) => (sense === "minimise" ? 1 : -1));
@@ -19,6 +27,7 @@ export function* exactFront(brief: Brief, formulation: Formulation, x: Aim, y: A
     formulation,
     coordinates,
     signs.map((sign) => sign === 1),
+    solverOfMany(deadline),
   );
   let solved = 0;
   let failure: Outcome | undefined;

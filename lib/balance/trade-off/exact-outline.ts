@@ -1,4 +1,6 @@
+import type {Deadline} from "../../lp/program/deadline.ts";
 import type {Outcome} from "../../lp/program/program.ts";
+import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
 import {coordinateOf, valueOf} from "../program/coordinate.ts";
 import {failureOf} from "./front-mix.ts";
@@ -17,10 +19,10 @@ export interface OutlinePoint extends Point {
 }
 
 /** The region of two weighted sums: the polygon of its corners. */
-export function* exactOutline(brief: Brief, x: Aim, y: Aim): Steps<Outline> {
+export function* exactOutline(brief: Brief, x: Aim, y: Aim, deadline?: Deadline): Steps<Outline> {
   const formulation = limitsOnly(brief);
   const coordinates = [x, y].map(({subject}) => coordinateOf(subject, brief.ingredients));
-  const program = mixProgram(formulation, coordinates);
+  const program = mixProgram(formulation, coordinates, [], solverOfMany(deadline));
   let solved = 0;
   let failure: Outcome | undefined;
   const corners = cornersOf((direction): OutlinePoint | undefined => {

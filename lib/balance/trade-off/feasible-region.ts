@@ -1,3 +1,5 @@
+import {expectOptions} from "../../core/shape.ts";
+import {type Deadline, deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {amountsOf} from "../mix/amounts.ts";
 import type {Amount} from "../mix/answer.ts";
 import {type AxisInput, isTemperature, readAxes} from "../read/axis.ts";
@@ -46,19 +48,30 @@ export type Region =
  * or scoop temperature on one side it is cut into slices along that, each with its exact ends. Ice, hard phase and heat
  * shock are those of mixes that still have ice at their (warmest) temperature.
  *
+ * @param options with a `deadline`, past which the answer is `undecided`
  * @throws InputError for an axis not understood, a price or property that an ingredient lacks, or two temperatures
  */
-export function feasibleRegion(brief: Brief, axes: RegionAxes): Region {
-  return finish(feasibleRegionSteps(brief, axes));
+export function feasibleRegion(brief: Brief, axes: RegionAxes, options: TimeOptions = {}): Region {
+  return finish(feasibleRegionSteps(brief, axes, options));
 }
 
 /** {@link feasibleRegion} in steps, one for each linear program, for `inChunks`. */
-export function* feasibleRegionSteps(given: Brief, axes: RegionAxes): Steps<Region> {
+export function* feasibleRegionSteps(
+  given: Brief,
+  axes: RegionAxes,
+  options: TimeOptions = {},
+): Steps<Region> {
   expectBrief(given);
+  expectOptions(options, ["deadline", "now"]);
+  return yield* regionBefore(deadlineOf(options), given, axes);
+}
+
+/** The region, or `undecided` past a deadline; in steps. */
+export function* regionBefore(deadline: Deadline | undefined, given: Brief, axes: RegionAxes): Steps<Region> {
   const {x, y} = readAxes(axes, given.ingredients);
   const {brief, leftOut} = withoutWholeValues(given);
   const sliced = isTemperature(x.subject) || isTemperature(y.subject);
-  const outline = yield* (sliced ? slicedOutline : exactOutline)(brief, x, y);
+  const outline = yield* (sliced ? slicedOutline : exactOutline)(brief, x, y, deadline);
   if ("status" in outline) return outline;
   return {
     status: "region",

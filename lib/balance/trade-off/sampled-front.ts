@@ -1,3 +1,4 @@
+import type {Deadline} from "../../lp/program/deadline.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import {atLeastAsGood, bestMix, type BestMix, type Search} from "./best-mix.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
@@ -25,9 +26,20 @@ const ONE = 1e-6;
  * other. Each point is exact, since a limit on a temperature is a linear row. Between them the front bends; halving, across
  * the longer side of a piece, goes on where it does.
  */
-export function* sampledFront(brief: Brief, formulation: Formulation, x: Aim, y: Aim): Steps<RawFront> {
+export function* sampledFront(
+  brief: Brief,
+  formulation: Formulation,
+  x: Aim,
+  y: Aim,
+  deadline?: Deadline,
+): Steps<RawFront> {
   let solved = 0;
-  const search: Search = {brief, formulation, solver: solverOfMany(), count: () => ({solved: ++solved})};
+  const search: Search = {
+    brief,
+    formulation,
+    solver: solverOfMany(deadline),
+    count: () => ({solved: ++solved}),
+  };
   const ends: FoundMix[] = [];
   for (const [first, second] of [
     [x, y],

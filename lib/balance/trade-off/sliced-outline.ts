@@ -1,4 +1,5 @@
 import {InputError} from "../../core/errors.ts";
+import type {Deadline} from "../../lp/program/deadline.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import {isTemperature} from "../read/axis.ts";
 import {bestMix, type Bound, type Search, thresholdBound} from "./best-mix.ts";
@@ -30,7 +31,7 @@ interface Slice {
  *
  * @throws InputError where both sides are temperatures
  */
-export function* slicedOutline(brief: Brief, x: Aim, y: Aim): Steps<Outline> {
+export function* slicedOutline(brief: Brief, x: Aim, y: Aim, deadline?: Deadline): Steps<Outline> {
   if (isTemperature(x.subject) && isTemperature(y.subject)) {
     throw new InputError(
       "y",
@@ -41,7 +42,12 @@ export function* slicedOutline(brief: Brief, x: Aim, y: Aim): Steps<Outline> {
   }
   let solved = 0;
   const formulation = limitsOnly(brief);
-  const search: Search = {brief, formulation, solver: solverOfMany(), count: () => ({solved: ++solved})};
+  const search: Search = {
+    brief,
+    formulation,
+    solver: solverOfMany(deadline),
+    count: () => ({solved: ++solved}),
+  };
   const [along, other] = isTemperature(x.subject) ? [x, y] : [y, x];
   const slices: Slice[] = [];
   const ends: number[] = [];

@@ -1,6 +1,7 @@
 import {expectOptions, expectText} from "../../core/shape.ts";
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
+import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {type Pantry, pantryOf} from "../../pantry/pantry.ts";
 import type {Balanced} from "../mix/answer.ts";
 import {withValueAt} from "../brief/brief-path.ts";
@@ -21,7 +22,7 @@ export interface SweepPoint {
 }
 
 /** What {@link sweep} may be told beside the brief. */
-export interface SweepOptions {
+export interface SweepOptions extends TimeOptions {
   /** Where ingredients given by name alone are looked up; by default there is none. */
   readonly pantry?: Pantry;
   /** What the brief is called in errors; by default `brief`. */
@@ -34,7 +35,8 @@ const MOST = 10_000;
 /**
  * The best mix of a brief while one of its numbers runs over a range: a limit of a target, a price, or a limit of an
  * ingredient. Between two neighbouring values that are not `changed` the same ingredients and limits decide, so amounts and
- * cost run straight between them (nearly so where a temperature is swept). Rules in whole numbers are kept.
+ * cost run straight between them (nearly so where a temperature is swept). Rules in whole numbers are kept. Values that come after a
+ * `deadline` are `undecided`.
  *
  * @param path where the number stands, e.g. `targets.fat.max`, `targets.ice[0].max`, `ingredients[sucrose].price`
  * @param values in the unit of that number, in the order wanted
@@ -60,7 +62,7 @@ export function* sweepSteps<Own extends string = never>(
   values: readonly number[],
   options: SweepOptions = {},
 ): Steps<SweepPoint[]> {
-  expectOptions(options, ["pantry", "place"]);
+  expectOptions(options, ["pantry", "place", "deadline", "now"]);
   const {pantry = pantryOf([]), place} = options;
   if (place !== undefined) expectText(place, "place");
   expectText(path, "path", "name a place in the brief, e.g. targets.fat.max");
@@ -69,17 +71,23 @@ export function* sweepSteps<Own extends string = never>(
   if (values.length === 0 || values.length > MOST) {
     throw new InputError("values", "too few or too many", values.length, `give from 1 to ${MOST} values`);
   }
+  const deadline = deadlineOf(options);
+  for (const [i, value] of values.entries()) finite(value, `values[${i}]`);
+  const at = (value: number) => {
+    const checked = readBrief(withValueAt(brief as BriefInput<string>, path, value), pantry, place);
+    return solveBrief(checked, checked.name, checked.aim, [], deadline && {deadline});
+  };
   const points: SweepPoint[] = [];
   for (const [i, value] of values.entries()) {
-    finite(value, `values[${i}]`);
-    const solution = solveBrief(
-      readBrief(withValueAt(brief as BriefInput<string>, path, value), pantry, place),
-    );
+    const solution = deadline && !(deadline.left() > 0) ? LATE : at(value);
     points.push({value, solution, ...difference(points.at(-1)?.solution, solution)});
     yield {solved: i + 1, of: values.length};
   }
   return points;
 }
+
+/** What becomes of a value that no time was left for. */
+const LATE: Solution = {status: "undecided", reason: "the time limit came before this value"};
 
 function difference(before: Solution | undefined, after: Solution): Pick<SweepPoint, "changed" | "turnover"> {
   if (!before) return {changed: false};

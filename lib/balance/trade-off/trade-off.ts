@@ -1,3 +1,5 @@
+import {expectOptions} from "../../core/shape.ts";
+import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {isTemperature, readAxes} from "../read/axis.ts";
 import type {Brief} from "../brief/brief.ts";
 import {exactFront} from "./exact-front.ts";
@@ -20,21 +22,24 @@ import {withoutWholeValues} from "../program/without-whole-values.ts";
  * the brief's own answer (see `holdingShape`): the front ends where a mix would no longer hold its shape.
  *
  * @param brief a checked one, from `readBrief`
+ * @param options with a `deadline`, past which the answer is `undecided`
  * @throws InputError for an axis not understood, or a price or property that an ingredient lacks
  */
-export function tradeOff(brief: Brief, axes: TradeOffAxes): TradeOff {
-  return finish(tradeOffSteps(brief, axes));
+export function tradeOff(brief: Brief, axes: TradeOffAxes, options: TimeOptions = {}): TradeOff {
+  return finish(tradeOffSteps(brief, axes, options));
 }
 
 /** {@link tradeOff} in steps, one for each linear program, for `inChunks`. */
-export function* tradeOffSteps(given: Brief, axes: TradeOffAxes): Steps<TradeOff> {
+export function* tradeOffSteps(given: Brief, axes: TradeOffAxes, options: TimeOptions = {}): Steps<TradeOff> {
   expectBrief(given);
+  expectOptions(options, ["deadline", "now"]);
+  const deadline = deadlineOf(options);
   const {x, y} = readAxes(axes, given.ingredients);
   const {brief: free, leftOut} = withoutWholeValues(given);
-  const brief = holdingShape(free);
+  const brief = holdingShape(free, deadline && {deadline});
   const formulation = limitsOnly(brief);
   const sampled = isTemperature(x.subject) || isTemperature(y.subject);
-  const front = yield* (sampled ? sampledFront : exactFront)(brief, formulation, x, y);
+  const front = yield* (sampled ? sampledFront : exactFront)(brief, formulation, x, y, deadline);
   if (!("points" in front)) return front;
   return {
     status: "front",

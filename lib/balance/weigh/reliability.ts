@@ -1,5 +1,6 @@
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
+import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {seededRandom} from "../../core/random.ts";
 import {parse} from "../../core/schema.ts";
 import {expectOptions, expectRecord} from "../../core/shape.ts";
@@ -34,8 +35,8 @@ export interface Reliability {
   readonly error: number;
 }
 
-/** How to simulate. */
-export interface SimulationOptions {
+/** How to simulate. Past a `deadline` the batches made so far count. */
+export interface SimulationOptions extends TimeOptions {
   /** How many batches; 1000 by default. */
   readonly batches?: number;
   /** Where the sequence of chances starts; 1 by default. Equal seeds give equal results. */
@@ -59,7 +60,7 @@ export function reliability(
   options: SimulationOptions = {},
 ): Reliability {
   expectBrief(brief);
-  expectOptions(options, ["batches", "seed"]);
+  expectOptions(options, ["batches", "seed", "deadline", "now"]);
   return simulated(brief, gramsOf(brief, amounts), checkedSpread(spread, brief), options);
 }
 
@@ -81,7 +82,8 @@ function simulated(
   spread: Spread,
   options: SimulationOptions,
 ): Reliability {
-  const batches = finite(options.batches ?? 1000, "batches", {min: 1, max: 1_000_000});
+  const most = finite(options.batches ?? 1000, "batches", {min: 1, max: 1_000_000});
+  const deadline = deadlineOf(options);
   const next = seededRandom(finite(options.seed ?? 1, "seed"));
   if (!amounts.some((grams) => grams > 0))
     throw new InputError("amounts", "nothing at all", 0, "give the amounts of a mix, e.g. answer.amounts");
@@ -89,7 +91,10 @@ function simulated(
   const values = brief.targets.map((): (number | undefined)[] => []);
   const held = brief.targets.map(() => 0);
   let all = 0;
-  for (let batch = 0; batch < batches; batch++) {
+  let batches = 0;
+  for (; batches < most; batches++) {
+    // At least one is made, so that there is a share to tell.
+    if (batches > 0 && deadline && !(deadline.left() > 0)) break;
     const ingredients = brief.ingredients.map((choice) => ({
       ...choice,
       ingredient: drawn(choice.ingredient, spread, within),

@@ -1,4 +1,6 @@
+import {expectOptions} from "../../core/shape.ts";
 import {finite, sum} from "../../core/numbers.ts";
+import {type Deadline, deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {solve} from "../../lp/solve/solve.ts";
 import {type AmountsInput, gramsOf} from "../mix/amounts.ts";
 import type {MixReport} from "../mix/answer.ts";
@@ -27,6 +29,12 @@ export interface WeighableMix extends MixReport {
   readonly missed: readonly Missed[];
 }
 
+/** How {@link weighable} amounts are looked for. */
+export interface WeighOptions extends TimeOptions {
+  /** Step of the kitchen scale, g, 0.001 to 1 000 000; 1 by default. Amounts below 20 g are weighed to a tenth of it. */
+  readonly scale?: number;
+}
+
 /** Below this an amount is weighed on the fine scale, g. */
 const FINE = 20;
 
@@ -39,26 +47,34 @@ const FINE = 20;
  * has is measured anew.
  *
  * @param amounts those of an answer as they are, or the exact mass of each ingredient, g, in the brief's order
- * @param scale step of the kitchen scale, g, 0.001 to 1 000 000; 1 by default. Amounts below 20 g are weighed to a tenth of it.
+ * @param options with the step of the scale, and a `deadline`, past which each amount is rounded by itself
  * @throws InputError for amounts that are none, and a scale out of range
  */
-export function weighable(brief: Brief, amounts: AmountsInput, scale = 1): WeighableMix {
+export function weighable(brief: Brief, amounts: AmountsInput, options: WeighOptions = {}): WeighableMix {
   expectBrief(brief);
-  return weighed(brief, gramsOf(brief, amounts), finite(scale, "scale", {min: 0.001, max: 1e6}, "g"));
+  expectOptions(options, ["scale", "deadline", "now"]);
+  const scale = finite(options.scale ?? 1, "scale", {min: 0.001, max: 1e6}, "g");
+  return weighed(brief, gramsOf(brief, amounts), scale, deadlineOf(options));
 }
 
-function weighed(brief: Brief, amounts: readonly number[], scale: number): WeighableMix {
+function weighed(
+  brief: Brief,
+  amounts: readonly number[],
+  scale: number,
+  deadline: Deadline | undefined,
+): WeighableMix {
   const counted = brief.ingredients.map((choice, j) => unitOf(choice, amounts[j]!));
   const free = look(
     brief,
     amounts,
     counted.map((unit) => unit ?? 1),
     {reach: Infinity, whole: counted.map(Boolean)},
+    deadline,
   );
   const near = free?.map((number, j) => number * (counted[j] ?? 1)) ?? amounts;
   const steps = counted.map((unit, j) => unit ?? (near[j]! < FINE ? scale / 10 : scale));
   for (const search of [{reach: 1}, {reach: 3}, {reach: 3, elastic: true}]) {
-    const numbers = look(brief, near, steps, search);
+    const numbers = look(brief, near, steps, search, deadline);
     if (numbers) return measured(brief, steps, numbers);
   }
   return measured(
@@ -74,9 +90,10 @@ function look(
   amounts: readonly number[],
   steps: readonly number[],
   search: Search,
+  deadline: Deadline | undefined,
 ): readonly number[] | undefined {
   const program = nearbySteps(brief, amounts, steps, search);
-  const outcome = program && solve(program);
+  const outcome = program && solve(program, deadline && {deadline});
   return outcome?.status === "optimal" ? outcome.values.slice(0, steps.length) : undefined;
 }
 

@@ -10,15 +10,22 @@ import {plainName} from "../text/plain-name.ts";
  * @param most at most so many alternatives; 3 by default
  */
 export function substitutionText(result: Substitution, most = 3): string {
-  const {before, without, alternatives, notCompared} = result;
+  const {before, without, alternatives, notCompared, cutShort} = result;
   const head = `${printable(before.name)} ${outOf(result)} ${printable(without)}`;
   const shown = alternatives.slice(0, most);
   return [
     `${head}\n${"=".repeat(head.length)}`,
-    ...(shown.length ? shown.map(alternativeText) : ["Nothing on the shelf can stand in for it."]),
+    ...(shown.length
+      ? shown.map(alternativeText)
+      : [
+          cutShort
+            ? "No way was found in the time given; allow more."
+            : "Nothing on the shelf can stand in for it.",
+        ]),
     ...(alternatives.length > shown.length
       ? [`and ${alternatives.length - shown.length} more, each with a higher score`]
       : []),
+    ...(cutShort && shown.length ? ["Time was up before every way was tried; a better one may exist."] : []),
     ...(notCompared.length
       ? [
           `Not compared, for want of figures: ${notCompared

@@ -1,5 +1,5 @@
 import type {Basis as HighsBasis, Highs as HighsModule, ModelData} from "highs";
-import type {Deadline} from "../program/deadline.ts";
+import {type Deadline, NO_DEADLINE} from "../program/deadline.ts";
 import type {Dense} from "../program/dense.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../proof/vertex.ts";
 
@@ -19,11 +19,25 @@ let loading: Promise<Highs> | undefined;
 /** The second engine, 3.5 MB of WebAssembly: loaded at the first call and kept. */
 export function loadHighs(): Promise<Highs> {
   // Its types describe another module format than the one that is loaded.
-  loading ??= import("highs").then(async (module) =>
-    engineOf(await (module as unknown as {default: () => Promise<HighsModule>}).default()),
-  );
+  loading ??= import("highs").then(async (module) => {
+    const highs = engineOf(await (module as unknown as {default: () => Promise<HighsModule>}).default());
+    for (const integer of [[], [0]]) highs.ask(FIRST, integer, Float64Array.of(1, 1), NO_DEADLINE);
+    return highs;
+  });
   return loading;
 }
+
+/** A small question asked while loading: WebAssembly is compiled where it first runs, which no deadline should pay for. */
+const FIRST: Dense = {
+  columns: 2,
+  rows: 1,
+  cost: Float64Array.of(1, 2),
+  lower: Float64Array.of(0, 0),
+  upper: Float64Array.of(5, 5),
+  matrix: Float64Array.of(2, 3),
+  rowLower: Float64Array.of(7),
+  rowUpper: Float64Array.of(9),
+};
 
 /** HiGHS with the question that `solve` asks. */
 export function engineOf(module: HighsModule): Highs {
@@ -55,13 +69,15 @@ function askHighs(
   column: Float64Array,
   deadline: Deadline,
 ): HighsAnswer {
+  const time = deadline.left() - beyondItsTime(dense);
+  if (!(time > 0)) return {status: "stopped"};
   const unit = new Float64Array(dense.columns).fill(1);
   for (const j of integer) unit[j] = column[j]!;
   let model: ReturnType<HighsModule["createModel"]> | undefined;
   try {
     model = highs.createModel(modelData(dense, integer, unit));
     const whole = integer.length > 0;
-    const time_limit = Math.min(1e9, Math.max(1e-3, deadline.left() / 1000));
+    const time_limit = Math.min(1e9, time / 1000);
     model.options.set({...OPTIONS, presolve: whole ? "on" : "off", time_limit});
     const stop = (event: {readonly interrupt: () => void}): undefined => {
       if (!(deadline.left() > 0)) event.interrupt();
@@ -82,6 +98,13 @@ function askHighs(
   } finally {
     model?.dispose();
   }
+}
+
+/** Milliseconds that HiGHS takes for what it does without looking at its time limit, by the entries of a program: measured, with room. */
+function beyondItsTime({columns, matrix}: Dense): number {
+  let entries = columns;
+  for (const value of matrix) if (value !== 0) entries++;
+  return 0.02 * entries;
 }
 
 const OPTIONS = {

@@ -38,6 +38,24 @@ export function deadlineIn(
   return {left: () => end - now()};
 }
 
+/** How long a call of many programs may take. */
+export interface TimeOptions {
+  /** Milliseconds for the whole call, above 0; by default there is no limit but the 10 s of each program. */
+  readonly deadline?: number;
+  /** A clock in milliseconds for the deadline; default `performance.now`, where there is one. */
+  readonly now?: () => number;
+}
+
+/**
+ * The deadline of a call, if it has one.
+ *
+ * @throws InputError naming the option for no time above 0, or a clock that is none
+ */
+export function deadlineOf({deadline, now}: TimeOptions): Deadline | undefined {
+  const wanted = deadlineIn(deadline ?? Infinity, now, "deadline");
+  return deadline === undefined ? undefined : wanted;
+}
+
 /** The clock of the surroundings, read for deadlines alone. */
 function clock(): (() => number) | undefined {
   const {performance} = globalThis as {readonly performance?: {readonly now: () => number}};

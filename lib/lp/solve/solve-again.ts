@@ -1,4 +1,5 @@
-import {denseForm} from "../program/dense.ts";
+import {beforeTime, type Deadline} from "../program/deadline.ts";
+import {type Dense, denseForm} from "../program/dense.ts";
 import {continuousOutcome} from "./outcome.ts";
 import type {LinearProgram, Outcome} from "../program/program.ts";
 import {isOptimal, optimality} from "../proof/proof.ts";
@@ -14,10 +15,14 @@ const KEPT = 8;
  * A solver for many continuous programs of one shape that differ in some numbers: a basis that proved an earlier answer
  * often proves the next one, and where none does, the simplex goes on from the latest. Every answer is proved as in
  * {@link solve}, which takes over wherever that does not lead to an optimum.
+ *
+ * @param deadline of all programs together; by default each has the usual time
  */
-export function solverOfMany(): (program: LinearProgram) => Outcome {
+export function solverOfMany(deadline?: Deadline): (program: LinearProgram) => Outcome {
   let bases: Basis[] = [];
+  const options = deadline ? {deadline} : {};
   return (program) => {
+    if (deadline && !(deadline.left() > 0)) return solve(program, options);
     const scaled = scale(denseForm(program));
     const {columns, rows} = scaled.dense;
     bases = bases.filter((basis) => basis.length === columns + rows);
@@ -38,12 +43,20 @@ export function solverOfMany(): (program: LinearProgram) => Outcome {
       const outcome = prove(basis, "a basis found before");
       if (outcome) return outcome;
     }
-    const next = bases[0] && primalSimplex(scaled.dense, bases[0]);
-    const outcome = (next && prove(next, "mixwright simplex")) ?? solve(program);
+    const next = bases[0] && withinTime(scaled.dense, bases[0], deadline);
+    const outcome = (next && prove(next, "mixwright simplex")) ?? solve(program, options);
     if (bases.length === 0 && outcome.status === "optimal" && outcome.basis) {
       const codes = {lower: 0, upper: 1, basic: 2, zero: 3};
       bases = [Uint8Array.from([...outcome.basis.variables, ...outcome.basis.rows], (place) => codes[place])];
     }
     return outcome;
   };
+}
+
+/** The basis that the simplex reaches from another, if it does so in time. */
+function withinTime(program: Dense, start: Basis, deadline: Deadline | undefined): Basis | undefined {
+  return beforeTime(
+    () => primalSimplex(program, start, deadline),
+    () => undefined,
+  );
 }
