@@ -28,22 +28,9 @@ import {
   whereItScoops,
 } from "../../lib/kitchen/size/scoop-words.ts";
 import {demoPantry, realPantry} from "../support/pantry.ts";
+import {verdictsIn} from "../support/verdicts-in.ts";
 
 type Optimal = Extract<Answer, {status: "optimal"}>;
-
-/** The verdicts that a text states, each by words of its own. */
-const SAID: readonly (readonly [Verdict, RegExp])[] = [
-  ["scoops", /scoops straight (away|from the freezer)/],
-  ["soft", /\b(it is soft|Soft in a freezer)\b/],
-  ["firm", /it is firm/],
-  ["hard", /too hard to scoop/],
-  ["never hardens", /never (gets as hard|hardens)/i],
-];
-
-function verdictsIn(text: string): Verdict[] {
-  const plain = text.replaceAll("&nbsp;", " ").replaceAll(/\s+/g, " ").replaceAll("\\", "");
-  return SAID.flatMap(([verdict, words]) => (words.test(plain) ? [verdict] : []));
-}
 
 /** Whatever is said of one mix, in every form: no two statements that differ. */
 function expectOneVerdict(answer: Optimal, brief: Brief): void {

@@ -6,6 +6,7 @@ const RUNS = [
   ["lp.ts", "10000"],
   ["briefs.ts", "10000"],
   ["doses.ts", "10000"],
+  ["verdicts.ts", "10000"],
   ["input.ts", "20000"],
   ["notebook-input.ts", "8000"],
 ];

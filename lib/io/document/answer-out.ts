@@ -12,6 +12,7 @@ import {decimal, degrees, grams, setDegrees} from "../../core/figures.ts";
 import {objectiveFigures, objectiveSentence} from "../report/objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
 import {changeWords} from "../report/report-conflict.ts";
+import {tasteCautions} from "../../kitchen/product/taste.ts";
 import {doseCautions} from "../report/report-lines.ts";
 import {weighFigures, weighSection} from "../report/weigh-out.ts";
 
@@ -169,6 +170,7 @@ function mixSections({
   scoop,
   binding,
   beyondDoses,
+  composition,
   objective,
 }: Balanced): [TableSection, ...TableSection[]] {
   const {initialFreezingPoint: point, curve} = freezing;
@@ -180,6 +182,7 @@ function mixSections({
         `${grams(batch)} g${cost === undefined ? "" : `, cost ${decimal(cost, 2)} (${decimal((cost / batch) * 1000, 2)} per kg)`}`,
         objectiveSentence({...(objective && {objective})}),
         ...doseCautions(beyondDoses),
+        ...tasteCautions(composition),
       ],
     },
     {

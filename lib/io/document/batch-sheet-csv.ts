@@ -1,4 +1,4 @@
-import {expectShape} from "../../core/shape.ts";
+import {expectSheet} from "./expect-sheet.ts";
 import type {BatchSheet} from "../../kitchen/day/batch-sheet.ts";
 import {softWarning} from "../../kitchen/size/scoop-words.ts";
 import {csvText} from "../text/escape.ts";
@@ -10,12 +10,7 @@ const COLUMNS = ["kind", "section", "text", "grams", "grams_per_run", "note"];
  * grams_per_run, note. Text that looks like a formula is made harmless; grams are rounded to 0.01 g.
  */
 export function batchSheetCsv(sheet: BatchSheet): string {
-  expectShape(
-    sheet,
-    {figures: "list", sections: "list", steps: "list"},
-    "sheet",
-    "make it with batchSheet(product, to)",
-  );
+  expectSheet(sheet);
   const warning = softWarning(sheet.scoop);
   const centi = (grams: number | undefined) =>
     grams === undefined ? undefined : Math.round(grams * 100) / 100;

@@ -1,5 +1,5 @@
 import {sum} from "../../core/numbers.ts";
-import {expectShape} from "../../core/shape.ts";
+import {expectSheet} from "./expect-sheet.ts";
 import type {BatchSheet, LogField, SheetLine, SheetSection} from "../../kitchen/day/batch-sheet.ts";
 import {outOfFreezer, softWarning} from "../../kitchen/size/scoop-words.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
@@ -22,12 +22,7 @@ const SMALLEST = 6;
  * The type shrinks with the amount of text, from 10 to 6 points; a sheet of some 30 ingredients and 20 steps still fits.
  */
 export function batchSheetHtml(sheet: BatchSheet): string {
-  expectShape(
-    sheet,
-    {figures: "list", sections: "list", steps: "list"},
-    "sheet",
-    "make it with batchSheet(product, to)",
-  );
+  expectSheet(sheet);
   const {title, figures, sections, steps, log, cautions, scoop} = sheet;
   const warning = softWarning(scoop);
   return `<!doctype html>

@@ -1,4 +1,4 @@
-import {expectShape} from "../../core/shape.ts";
+import {expectSheet} from "./expect-sheet.ts";
 import type {BatchSheet, SheetSection} from "../../kitchen/day/batch-sheet.ts";
 import {outOfFreezer, softWarning} from "../../kitchen/size/scoop-words.ts";
 import {escapeMarkdown} from "../text/escape.ts";
@@ -9,12 +9,7 @@ const plain = (text: string) => escapeMarkdown(trueMinus(text));
 
 /** A batch sheet as Markdown (CommonMark with GitHub's tables and task lists), everything escaped; the curve as a table. */
 export function batchSheetMarkdown(sheet: BatchSheet): string {
-  expectShape(
-    sheet,
-    {figures: "list", sections: "list", steps: "list"},
-    "sheet",
-    "make it with batchSheet(product, to)",
-  );
+  expectSheet(sheet);
   const points = sheet.curve.filter(
     (point) => Number.isInteger(point.temperature) && point.temperature % 3 === 0,
   );

@@ -9,6 +9,7 @@ import {
   waitOnCounter,
   whereItScoops,
 } from "../../kitchen/size/scoop-words.ts";
+import {tasteCautions} from "../../kitchen/product/taste.ts";
 import {subjectName, subjectUnit} from "../../balance/brief/subject.ts";
 import {printable} from "../../core/errors.ts";
 import {expectAnswer} from "./expect-answer.ts";
@@ -82,7 +83,8 @@ function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecide
           targetsTable(mix, brief),
           freezingText(mix, brief),
           scoopText(mix),
-        ]
+          dosesText(mix),
+        ].filter(Boolean)
       : []),
     advice,
   ]
@@ -175,9 +177,9 @@ function scoopText({scoop, composition}: MixReport): string {
   ].join("\n");
 }
 
-/** What is beyond the customary doses because the cook asked for it. */
-function dosesText({beyondDoses}: Balanced): string {
-  return doseCautions(beyondDoses).join("\n");
+/** What tastes, and what is beyond the customary doses because the cook asked for it. */
+function dosesText({beyondDoses, composition}: MixReport): string {
+  return [...doseCautions(beyondDoses), ...tasteCautions(composition).flatMap(wrapWords)].join("\n");
 }
 
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {

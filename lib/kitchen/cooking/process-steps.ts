@@ -132,7 +132,9 @@ export function cool(step: CoolStep, worktop: Worktop, place: string, heated: bo
       kilojoules: heatTo(mixed, to),
       pairs: [],
       notes: heated
-        ? [`To be at most ${COOLING.temperature} °C within ${COOLING.minutes} minutes of heating.`]
+        ? [
+            `At most ${COOLING.temperature} °C within ${COOLING.minutes} minutes of heating: a former UK rule, kept as guidance; your local code decides.`,
+          ]
         : [],
     },
   };

@@ -103,5 +103,5 @@ function coolingText(process: ProcessReport | undefined): string {
   const [cold, thawed] = [COOLING.temperature, REFREEZING_LIMIT].map((limit) => degrees(limit));
   if (process && !process.heated)
     return `Keep it at ${cold} or below until frozen. What has been above ${thawed} after freezing is heated before it is sold.`;
-  return `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${cold} or below within ${COOLING.minutes} minutes and keep there until frozen. What has been above ${thawed} after freezing is heated again before it is sold.`;
+  return `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${cold} or below within ${COOLING.minutes} minutes (a former UK rule, kept as guidance; your local code decides) and keep there until frozen. What has been above ${thawed} after freezing is heated again before it is sold.`;
 }

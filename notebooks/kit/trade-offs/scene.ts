@@ -31,6 +31,19 @@ export interface Looked {
   readonly mix: WeighedMix;
 }
 
+/** A corner nearer than this to an end, or to the straight line between the ends, is no compromise: shares of the front's size. */
+const CLEAR = {end: 0.1, line: 0.05};
+
+/** The corner of a front at which going on either way costs clearly more than it gains; where the front is nearly straight, none. */
+export function compromiseOf(front: Front): number | undefined {
+  const {points} = front;
+  const index = bendOf(front);
+  const [first, last, here] = [points[0]!, points.at(-1)!, points[index]!];
+  const [x, y] = [(here.x - first.x) / (last.x - first.x || 1), (here.y - first.y) / (last.y - first.y || 1)];
+  const nearEnd = Math.max(x, y) < CLEAR.end || Math.min(x, y) > 1 - CLEAR.end;
+  return nearEnd || Math.abs(x - y) < CLEAR.line ? undefined : index;
+}
+
 /** The corner of a front that is farthest from the straight line between its ends, each axis as long as the front: where it bends. */
 export function bendOf({points}: Front): number {
   const [first, last] = [points[0]!, points.at(-1)!];

@@ -7,7 +7,7 @@ import {cell, column, row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 import {labelOf} from "../controls/targets.ts";
 import {type Axis, valueText} from "./axes.ts";
-import {bendOf, type Front, type TradeScene} from "./scene.ts";
+import {compromiseOf, type Front, type TradeScene} from "./scene.ts";
 
 /** The front in words: its ends, and what the first and the last step along it cost. */
 export function tradeVerdict(scene: TradeScene, prices = ""): HTMLElement {
@@ -31,10 +31,20 @@ export function tradeVerdict(scene: TradeScene, prices = ""): HTMLElement {
     </h2>
     <ul class="says">
       ${say(capital(x.best), point(scene, 0))} ${say(capital(y.best), point(scene, points.length - 1))}
-      ${points.length > 2 ? say("Best compromise", `${point(scene, bendOf(front))} Further either way costs more than it gains.`) : ""}
+      ${between(scene)}
     </ul>
     ${invented}${leftOut(front)}
   </section>`;
+}
+
+/** What is said of the mixes between the ends: the one to choose, or that none stands out. */
+function between(scene: TradeScene): HTMLElement | string {
+  const index = compromiseOf(scene.front);
+  if (index !== undefined)
+    return say("Best compromise", `${point(scene, index)} Further either way costs more than it gains.`);
+  return scene.front.points.length > 2
+    ? say("In between", "No mix stands out: each step one way costs about as much the other.")
+    : "";
 }
 
 function say(heading: string, text: string): HTMLElement {

@@ -40,6 +40,6 @@ export function missingFrom(answer: PageAnswer): string[] {
 const CANDIDATES: readonly {readonly name: string; readonly label: string; readonly wish?: string}[] = [
   {name: "softest", label: "Softest", wish: "softer"},
   {name: "least sweet", label: "Least sweet", wish: "less sweet"},
-  {name: "fewer ingredients", label: "Simpler"},
+  {name: "fewer ingredients", label: "Fewer ingredients"},
   {name: "closest", label: "Closest"},
 ];
