@@ -67,6 +67,7 @@ export {
 } from "./kitchen/cooking/pasteurisation.ts";
 export {
   coolingMinutes,
+  type CoolingOptions,
   type Day,
   type Stage,
   type TimedRun,

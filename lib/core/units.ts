@@ -57,10 +57,10 @@ const FRACTIONS: Readonly<Record<string, number>> = {
  * mathjs is loaded on the first call that needs a unit, because loading it takes longer than everything else.
  *
  * @param text number, then unit or thing; at most 100 characters
- * @param place where the text stands, for the error
+ * @param place where the text stands, for the error; `measure` by default
  * @throws InputError for a text without a number, a number that is not above 0, or a text too long
  */
-export async function readMeasure(text: string, place: string): Promise<Measure> {
+export async function readMeasure(text: string, place = "measure"): Promise<Measure> {
   expectText(place, "place");
   expectText(text, place, 'give a number and a unit, e.g. "2 tablespoons"');
   const found = text.length <= 100 ? /^([\d.,/½⅓⅔¼¾\s]+)(\p{L}[^\d]*)?$/u.exec(text) : null;

@@ -32,7 +32,7 @@ const KEYS = [...PARTS, "dextroseEquivalent", "msnf", "wheySolids", "fat"];
  * @throws InputError for an unknown key, a value that is no number from 0 to 100, a wrong sum, or a missing
  *   dextrose equivalent
  */
-export function readComposition(input: unknown, place: string): Composition {
+export function readComposition(input: unknown, place = "composition"): Composition {
   expectText(place, "place");
   if (typeof input !== "object" || input === null || Array.isArray(input)) {
     throw new InputError(

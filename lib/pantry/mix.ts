@@ -3,8 +3,15 @@ import {expectList} from "../core/shape.ts";
 import {expectComposition} from "./expect.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 
-/** Something of a known composition, and how much of it, in any unit of mass. */
+/** Something of a known composition, and how much of it. */
 export interface Portion {
+  readonly composition: Composition;
+  /** At least 0. */
+  readonly grams: number;
+}
+
+/** The same in any unit of mass, or as a share. */
+export interface Weighted {
   readonly composition: Composition;
   readonly mass: number;
 }
@@ -18,19 +25,19 @@ export interface Portion {
 export function mixComposition(portions: readonly Portion[]): Composition {
   expectList(
     portions,
-    {composition: "object", mass: "number"},
+    {composition: "object", grams: "number"},
     "portions",
-    "give {composition, mass} of each",
+    "give {composition, grams} of each",
   );
-  for (const [i, {composition, mass}] of portions.entries()) {
-    finite(mass, `portions[${i}].mass`, {min: 0});
+  for (const [i, {composition, grams}] of portions.entries()) {
+    finite(grams, `portions[${i}].grams`, {min: 0}, "g");
     expectComposition(composition);
   }
-  return blend(portions);
+  return blend(portions.map(({composition, grams}) => ({composition, mass: grams})));
 }
 
 /** As {@link mixComposition}, of portions that were checked before: the library's own, many a time. */
-export function blend(portions: readonly Portion[]): Composition {
+export function blend(portions: readonly Weighted[]): Composition {
   let mass = 0;
   let reducing = 0;
   // Few parts are in any one ingredient: only those that are there are walked through.

@@ -44,7 +44,7 @@ function expectOneVerdict(answer: Optimal, brief: Brief): void {
       ),
     }),
   ]);
-  const sheet = batchSheet(product, {grams: 1000}, {storage: brief.freezer});
+  const sheet = batchSheet(product, {grams: 1000}, {freezer: brief.freezer});
   const told = textReport(answer, brief);
   for (const text of [
     told,

@@ -23,7 +23,7 @@ const shelf: readonly Composition[] = Array.from({length: 20}, (_, i) => {
     dextroseEquivalent: 20 + i * 3,
   };
 });
-const portions: readonly Portion[] = shelf.map((composition, i) => ({composition, mass: 50 + 10 * i}));
+const portions: readonly Portion[] = shelf.map((composition, i) => ({composition, grams: 50 + 10 * i}));
 const mix = mixComposition(portions);
 
 /** Time of a call in µs: the fastest of some rounds, the one least disturbed by the rest of the machine. */

@@ -34,7 +34,7 @@ const compositions: fc.Arbitrary<Composition> = fc
   });
 const temperatures = fc.double({min: -40, max: -0.01, noNaN: true});
 const masses = fc.double({min: 0.1, max: 5000, noNaN: true});
-const portions: fc.Arbitrary<Portion[]> = fc.array(fc.record({composition: compositions, mass: masses}), {
+const portions: fc.Arbitrary<Portion[]> = fc.array(fc.record({composition: compositions, grams: masses}), {
   minLength: 1,
   maxLength: 6,
 });
@@ -67,8 +67,8 @@ describe("ice, whatever the mix", () => {
       fc.property(compositions, anySolute, masses, temperatures, (composition, part, mass, temperature) => {
         const alone = {[part]: 100, ...(part === "glucoseSyrupSolids" && {dextroseEquivalent: 40})};
         const sweeter = mixComposition([
-          {composition, mass: 1000},
-          {composition: alone, mass},
+          {composition, grams: 1000},
+          {composition: alone, grams: mass},
         ]);
         const before = (ice(composition, temperature) / 100) * 1000;
         expect((ice(sweeter, temperature) / 100) * (1000 + mass)).toBeLessThanOrEqual(before + 1e-7);
@@ -83,7 +83,7 @@ describe("ice, whatever the mix", () => {
         fc.double({min: 0.01, max: 100, noNaN: true}),
         temperatures,
         (parts, times, temperature) => {
-          const larger = parts.map(({composition, mass}) => ({composition, mass: mass * times}));
+          const larger = parts.map(({composition, grams}) => ({composition, grams: grams * times}));
           within(
             ice(mixComposition(larger), temperature),
             ice(mixComposition(parts), temperature),
@@ -120,10 +120,10 @@ describe("ice, whatever the mix", () => {
   test("is linear in the masses, blends of syrups included, to 1e-12", () => {
     fc.assert(
       fc.property(portions, temperatures, (parts, temperature) => {
-        const total = parts.reduce((sum, {mass}) => sum + mass, 0);
+        const total = parts.reduce((sum, {grams}) => sum + grams, 0);
         for (const quantity of [unclippedIce, unclippedHardPhase, heldWater]) {
           const values = parts.map(({composition}) => quantity(composition, temperature));
-          const mean = parts.reduce((sum, {mass}, i) => sum + (mass / total) * values[i]!, 0);
+          const mean = parts.reduce((sum, {grams}, i) => sum + (grams / total) * values[i]!, 0);
           const scale = Math.max(1, ...values.map(Math.abs), heldWater(mixComposition(parts), temperature));
           within(quantity(mixComposition(parts), temperature) / scale, mean / scale, 1e-12, quantity.name);
         }

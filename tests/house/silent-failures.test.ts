@@ -53,11 +53,11 @@ test.each<[name: string, args: readonly unknown[], says: RegExp]>([
     "mixComposition",
     [
       [
-        {composition: milk.composition, mass: -1},
-        {composition: milk.composition, mass: 1},
+        {composition: milk.composition, grams: -1},
+        {composition: milk.composition, grams: 1},
       ],
     ],
-    /^portions\[0\]\.mass: out of range \(got -1\)/,
+    /^portions\[0\]\.grams: out of range \(got -1\)/,
   ],
   [
     "hardeningTime",

@@ -74,17 +74,17 @@ describe("scaling a product", () => {
     const scaled = scaleProduct(product, to);
     expect(scaled.grams).toBeCloseTo(5000 * productDensity(product, 35), 6);
     const [mix, fruit] = scaled.product.components;
-    expect(mix!.mass / fruit!.mass).toBeCloseTo(85 / 15, 9);
-    expect(mix!.recipe.lines.reduce((sum, line) => sum + line.grams, 0)).toBeCloseTo(mix!.mass, 6);
+    expect(mix!.grams / fruit!.grams).toBeCloseTo(85 / 15, 9);
+    expect(mix!.recipe.lines.reduce((sum, line) => sum + line.grams, 0)).toBeCloseTo(mix!.grams, 6);
     // The ripple's ingredients weigh more than the ripple: water boils off.
     const factor = fruit!.recipe.lines[0]!.grams / 1000;
-    expect(fruit!.mass).toBeCloseTo(ripple.mass * factor, 6);
+    expect(fruit!.grams).toBeCloseTo(ripple.grams * factor, 6);
     expect(scaleProduct(product, {grams: 2000}).mixGrams).toBeCloseTo(1700, 9);
     // A boiled-down base is scaled by what it yields, not by what goes into the pot.
     const cooked = makeProduct("sorbet", [{...ripple, percent: 100, churned: true}]);
     const sorbet = scaleProduct(cooked, {mixMillilitres: 1000}, {fillLimit: 500});
     expect(sorbet.grams).toBeCloseTo(1000 * mixDensity(ripple.composition), 6);
-    expect(sorbet.baseFactor).toBeCloseTo(sorbet.grams / ripple.mass, 9);
+    expect(sorbet.baseFactor).toBeCloseTo(sorbet.grams / ripple.grams, 9);
     expect(sorbet.runs).toBe(2);
     expect(scaleProduct(product, {runs: 3, machine: {fillLimit: 1500}}).mixMillilitres).toBeCloseTo(4500, 6);
     expect(() => scaleProduct(product, {...to, tubMillilitres: 0})).toThrow(
@@ -173,11 +173,14 @@ describe("the time plan", () => {
     room: 20,
   } as const;
   test("energy over power; a timed run gives the power back", () => {
-    const minutes = coolingMinutes(composition, 1000, 4, -6, 200);
+    const minutes = coolingMinutes(composition, {grams: 1000, from: 4, to: -6, watts: 200});
     expect(usefulPower({composition, grams: 1000, from: 4, draw: -6, minutes})).toBeCloseTo(200, 9);
-    expect(coolingMinutes(composition, 2000, 4, -6, 400)).toBeCloseTo(minutes, 9);
+    expect(coolingMinutes(composition, {grams: 2000, from: 4, to: -6, watts: 400})).toBeCloseTo(minutes, 9);
     // Water: 1 kg by 10 K at 4.19 kJ/(kg K) with 419 W takes 100 s.
-    expect(coolingMinutes({water: 100}, 1000, 30, 20, 418) * 60).toBeCloseTo(100, 0);
+    expect(coolingMinutes({water: 100}, {grams: 1000, from: 30, to: 20, watts: 418}) * 60).toBeCloseTo(
+      100,
+      0,
+    );
     const plan = timePlan(day);
     expect(plan.stages.map((stage) => stage.stage)).toEqual(["chill", "churn", "harden", "temper"]);
     expect(plan.stages[1]!.minutes).toBeCloseTo(2 * minutes, 9);

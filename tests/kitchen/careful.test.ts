@@ -102,7 +102,13 @@ describe("one builder of sheets", () => {
     const page = madeSheet(
       makeProduct("ice cream", [baseComponent(recipe)]),
       {tubs: 4, tubMillilitres: 500, overrun: 30},
-      {overrun: 30, tub: 500, draw: -6, machine: {fillLimit: 1500}, making: {way: "custard", cool: 3}},
+      {
+        overrun: 30,
+        tubMillilitres: 500,
+        draw: -6,
+        machine: {fillLimit: 1500},
+        making: {way: "custard", cool: 3},
+      },
     );
     for (const [sheet, cool] of [
       [command, 4],

@@ -98,17 +98,17 @@ describe("cooking down", () => {
   test("water goes, solids stay", () => {
     for (const to of [{cookedMass: 900}, {brix: 55}, {reductionPercent: 30}] as const) {
       const cooked = cookDown(pot, to);
-      expect(cooked.mass + cooked.waterBoiledOff).toBeCloseTo(1400, 9);
-      expect(((cooked.composition.sucrose ?? 0) * cooked.mass) / 100).toBeCloseTo(15.7 + 400, 9);
-      expect(((cooked.composition.water ?? 0) * cooked.mass) / 100).toBeCloseTo(
+      expect(cooked.grams + cooked.waterBoiledOff).toBeCloseTo(1400, 9);
+      expect(((cooked.composition.sucrose ?? 0) * cooked.grams) / 100).toBeCloseTo(15.7 + 400, 9);
+      expect(((cooked.composition.water ?? 0) * cooked.grams) / 100).toBeCloseTo(
         872.3 - cooked.waterBoiledOff,
         9,
       );
       expect(total(cooked.composition)).toBeCloseTo(100, 6);
     }
-    expect(cookDown(pot, {cookedMass: 900}).mass).toBeCloseTo(900, 9);
+    expect(cookDown(pot, {cookedMass: 900}).grams).toBeCloseTo(900, 9);
     expect(cookDown(pot, {brix: 55}).brix).toBeCloseTo(55, 9);
-    expect(cookDown(pot, {reductionPercent: 30}).mass).toBeCloseTo(980, 9);
+    expect(cookDown(pot, {reductionPercent: 30}).grams).toBeCloseTo(980, 9);
   });
   test("a syrup of sugar and water has the °Brix of its sugar", () => {
     expect(brix({sucrose: 65, water: 35})).toBeCloseTo(65, 12);
@@ -118,8 +118,8 @@ describe("cooking down", () => {
     const sieved = [{ingredient: "plum", percent: 8, composition: {fibre: 10, water: 90}}];
     const cooked = cookDown(pot, {brix: 55}, {sieved});
     expect(cooked.sievedOut).toBeCloseTo(80, 9);
-    expect(cooked.mass + cooked.waterBoiledOff + cooked.sievedOut).toBeCloseTo(1400, 9);
-    expect(((cooked.composition.fibre ?? 0) * cooked.mass) / 100).toBeCloseTo(14 - 8, 9);
+    expect(cooked.grams + cooked.waterBoiledOff + cooked.sievedOut).toBeCloseTo(1400, 9);
+    expect(((cooked.composition.fibre ?? 0) * cooked.grams) / 100).toBeCloseTo(14 - 8, 9);
   });
   test("inverting 342.3 g of sucrose takes 18.015 g of water", () => {
     const half = invert({sucrose: 60, water: 40}, 0.5);
@@ -175,7 +175,7 @@ describe("planning a ripple", () => {
   test("meets every target, checked by cooking it", () => {
     const plan = madeBy(brief);
     expect(plan.cooked.brix).toBeCloseTo(55, 6);
-    expect(plan.cooked.mass).toBeCloseTo(1000, 6);
+    expect(plan.cooked.grams).toBeCloseTo(1000, 6);
     expect(hardPhase(plan.cooked.composition, -18)).toBeLessThanOrEqual(30 + 1e-6);
     expect(gramsIn(plan, "plum")).toBeGreaterThanOrEqual(800 - 1e-6);
     expect(total(plan.cooked.composition)).toBeCloseTo(100, 6);
@@ -227,12 +227,12 @@ describe("planning a ripple", () => {
     const asked = madeBy({
       ...brief,
       ingredients: [used, ...brief.ingredients.slice(1)],
-      cookedMass: plan.cooked.mass,
+      cookedMass: plan.cooked.grams,
     });
     expect(asked.cost).toBeLessThanOrEqual(plan.cost + 1e-6);
-    const inPot = plan.cooked.mass + plan.cooked.waterBoiledOff;
+    const inPot = plan.cooked.grams + plan.cooked.waterBoiledOff;
     expect((100 * plan.cooked.waterBoiledOff) / inPot).toBeGreaterThanOrEqual(20 - 1e-6);
-    expect(plan.cooked.mass).toBeGreaterThan(1200);
+    expect(plan.cooked.grams).toBeGreaterThan(1200);
     const water = {ingredient: {name: "water", price: 0, composition: {water: 100}}};
     const {fruit: __, ...endless} = open;
     expect(() =>
@@ -252,7 +252,7 @@ describe("planning a ripple", () => {
     expect(plan.status).toBe("infeasible");
     if (plan.status !== "infeasible") return;
     expect(plan.misses.length).toBeGreaterThan(0);
-    expect(plan.nearest?.cooked.mass).toBeCloseTo(1000, 6);
+    expect(plan.nearest?.cooked.grams).toBeCloseTo(1000, 6);
     const none = planRipple({...brief, ingredients: [{ingredient: plum, max: 100, fruit: true}]});
     expect(none).toEqual({status: "infeasible", misses: []});
   });
@@ -295,6 +295,6 @@ describe("a ripple in its base", () => {
   });
   test("refuses what is not frozen", () => {
     expect(() => rippleInBase({water: 10, sucrose: 90}, base, -18)).toThrow("holds no ice at -18 °C");
-    expect(() => rippleInBase(base, base, 4)).toThrow("storage: out of range");
+    expect(() => rippleInBase(base, base, 4)).toThrow("freezer: out of range");
   });
 });

@@ -101,13 +101,13 @@ function weighed(product: Product): Product {
     return {
       ...component,
       recipe,
-      mass: (component.mass * recipeMass(recipe)) / recipeMass(component.recipe),
+      grams: (component.grams * recipeMass(recipe)) / recipeMass(component.recipe),
     };
   });
-  const total = components.reduce((sum, {mass}) => sum + mass, 0);
+  const total = components.reduce((sum, component) => sum + component.grams, 0);
   return makeProduct(
     product.name,
-    components.map((component) => ({...component, percent: (100 * component.mass) / total})),
+    components.map((component) => ({...component, percent: (100 * component.grams) / total})),
   );
 }
 
@@ -137,7 +137,7 @@ describe("a cook's day in the demonstration", () => {
     for (const {ingredient, grams: g} of plan.recipe.lines) {
       expect(pot[ingredient.name]).toEqual([grams(g), decimal((g * ingredient.price!) / 1000, 2)]);
     }
-    expect(pot["cooked ripple"]![0]).toBe(grams(plan.cooked.mass));
+    expect(pot["cooked ripple"]![0]).toBe(grams(plan.cooked.grams));
     const base = recipeComposition({name: "", lines: await typedRecipe(page, /^The base, one/)});
     const sides = rippleInBase(base, plan.cooked.composition, -18);
     const table = await tableOf(page, "Side by side");
@@ -187,7 +187,7 @@ describe("a cook's day in the demonstration", () => {
     ]);
     const to = {tubs: 10, tubMillilitres: 500, overrun: 30, loss: 3};
     const product = weighed(scaleProduct(whole, to, {fillLimit: 1500}).product);
-    const mass = product.components.reduce((sum, component) => sum + component.mass, 0);
+    const mass = product.components.reduce((sum, component) => sum + component.grams, 0);
     const scaled = scaleProduct(product, {grams: mass}, {fillLimit: 1500});
     expect(scaled.runs).toBe(3);
 

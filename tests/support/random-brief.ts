@@ -15,8 +15,8 @@ export function randomBrief(seed: number): BriefInput {
   const next = random(seed);
   const between = (low: number, high: number) => low + (high - low) * next();
   const shelf = inOrder(seed).slice(0, 4 + Math.floor(between(0, 20)));
-  const portions = shelf.map(({composition}) => ({composition, mass: next() ** 3}));
-  portions.push({composition: {water: 100}, mass: between(0.2, 2)});
+  const portions = shelf.map(({composition}) => ({composition, grams: next() ** 3}));
+  portions.push({composition: {water: 100}, grams: between(0.2, 2)});
   const mix = mixComposition(portions);
   const away = next() < 0.25;
   const limits = (value: number, scale: number) => {

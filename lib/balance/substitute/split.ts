@@ -46,8 +46,8 @@ export function splitInto(
   const share = (quantityOf(whole.composition, quantity) - second) / (first - second);
   if (share < 0 || share > 1) return undefined;
   const blend = mixComposition([
-    {composition: parts[0].composition, mass: share},
-    {composition: parts[1].composition, mass: 1 - share},
+    {composition: parts[0].composition, grams: share},
+    {composition: parts[1].composition, grams: 1 - share},
   ]);
   const differs: Partial<Record<Quantity, number>> = {};
   for (const name of QUANTITIES) {

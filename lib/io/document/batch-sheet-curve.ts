@@ -11,7 +11,7 @@ const WARM = 0;
 const COLD = -30;
 
 /** The freezing curve of a sheet as an SVG picture: ice in g per 100 g of mix against temperature, with the freezer marked. */
-export function curveSvg({curve, storage}: Pick<BatchSheet, "curve" | "storage">): string {
+export function curveSvg({curve, freezer: kept}: Pick<BatchSheet, "curve" | "freezer">): string {
   const top = Math.max(20, Math.ceil(Math.max(0, ...curve.map((point) => point.ice)) / 20) * 20);
   const x = (temperature: number) =>
     MARGIN.left + ((temperature - COLD) / (WARM - COLD)) * (WIDTH - MARGIN.left - MARGIN.right);
@@ -27,7 +27,7 @@ export function curveSvg({curve, storage}: Pick<BatchSheet, "curve" | "storage">
     (ice) =>
       `<path d="M${MARGIN.left} ${y(ice).toFixed(1)}H${WIDTH - MARGIN.right}" class="grid"/><text x="${MARGIN.left - 4}" y="${(y(ice) + 3).toFixed(1)}" text-anchor="end">${ice}</text>`,
   );
-  const coldest = Math.max(COLD, storage);
+  const coldest = Math.max(COLD, kept);
   const freezer = x(coldest).toFixed(1);
   const band = [x(DIPPING.from), x(DIPPING.to)] as const;
   const onTheLeft = coldest > -24 && coldest <= DIPPING.from;
@@ -39,7 +39,7 @@ export function curveSvg({curve, storage}: Pick<BatchSheet, "curve" | "storage">
     `<path d="M${freezer} ${MARGIN.top}V${bottom}" class="freezer"/>`,
     `<polyline points="${points.join(" ")}" class="ice"/>`,
     `<text x="${((band[0] + band[1]) / 2).toFixed(1)}" y="${MARGIN.top - 4}" text-anchor="middle" class="named-dipping">dipping</text>`,
-    `<text x="${freezer}" y="${MARGIN.top - 4}" text-anchor="${onTheLeft ? "end" : "start"}" class="named-freezer">freezer ${degrees(storage, 0)}</text>`,
+    `<text x="${freezer}" y="${MARGIN.top - 4}" text-anchor="${onTheLeft ? "end" : "start"}" class="named-freezer">freezer ${degrees(kept, 0)}</text>`,
     `<text x="${WIDTH - MARGIN.right}" y="${HEIGHT - 2}" text-anchor="end">ice, g in 100 g of mix, against °C</text>`,
     "</svg>",
   ].join("");

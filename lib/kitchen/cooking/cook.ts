@@ -3,7 +3,7 @@ import {nearestNames} from "../../core/nearest.ts";
 import {finite, sum} from "../../core/numbers.ts";
 import {expectList, expectOptions, expectRecord} from "../../core/shape.ts";
 import {expectComposition} from "../../pantry/expect.ts";
-import {blend, type Portion} from "../../pantry/mix.ts";
+import {blend, type Weighted} from "../../pantry/mix.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import {expectRecipe} from "../../pantry/recipe.ts";
@@ -37,7 +37,7 @@ export interface Cooked {
   /** g per 100 g of the finished sauce. */
   readonly composition: Composition;
   /** Mass of the finished sauce, g. */
-  readonly mass: number;
+  readonly grams: number;
   /** g */
   readonly waterBoiledOff: number;
   /** g */
@@ -92,7 +92,7 @@ export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}):
   ]);
   return {
     composition,
-    mass: mass - boiled,
+    grams: mass - boiled,
     waterBoiledOff: boiled,
     sievedOut: sum(recipe.lines.map((line) => line.grams)) - mass,
     brix: brix(composition),
@@ -121,8 +121,8 @@ function waterToBoil(to: CookTo, mass: number, water: number, soluble: number): 
 }
 
 /** What is in the pot after sieving: the lines, and the losses as negative masses. */
-function sieve(recipe: Recipe, losses: readonly Sieved[]): Portion[] {
-  const portions: Portion[] = recipe.lines.map(({ingredient, grams}) => ({
+function sieve(recipe: Recipe, losses: readonly Sieved[]): Weighted[] {
+  const portions: Weighted[] = recipe.lines.map(({ingredient, grams}) => ({
     composition: ingredient.composition,
     mass: finite(grams, `${recipe.name}: ${ingredient.name}`, {min: 0}, "g"),
   }));

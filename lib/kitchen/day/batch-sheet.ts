@@ -32,7 +32,7 @@ export interface SheetOptions {
   /** Steps of ripple and filling, in words, after those of the base. */
   readonly furtherSteps?: readonly string[];
   /** °C of the freezer, -40 to -5; -18 by default. */
-  readonly storage?: number;
+  readonly freezer?: number;
   /** % of the mix's volume; with it the sheet says what a litre should weigh. */
   readonly overrun?: number;
   /** Whether the sheet says what the ingredients cost; not unless asked, since a sheet hangs where everyone reads it. */
@@ -48,7 +48,7 @@ const OPTIONS = [
   "machine",
   "process",
   "furtherSteps",
-  "storage",
+  "freezer",
   "overrun",
   "cost",
   "measures",
@@ -95,7 +95,7 @@ export interface BatchSheet {
   readonly cautions: readonly Caution[];
   readonly curve: readonly CurvePoint[];
   /** °C of the freezer. */
-  readonly storage: number;
+  readonly freezer: number;
   /** Where the base scoops, and what it is in the freezer. */
   readonly scoop: Scooping;
 }
@@ -105,17 +105,17 @@ export interface BatchSheet {
  *
  * @param product with one churned base
  * @param to how much to make, as for {@link scaleProduct}
- * @throws InputError as `scaleProduct`, `followProcess` and `ingredientList`, and for a storage temperature outside -40 to -5 °C
+ * @throws InputError as `scaleProduct`, `followProcess` and `ingredientList`, and for a freezer outside -40 to -5 °C
  */
 export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions = {}): BatchSheet {
   expectOptions(options, OPTIONS);
   if (options.cost !== undefined) expectFlag(options.cost, "cost");
-  const storage = finite(options.storage ?? -18, "storage", {min: -40, max: -5}, "°C");
+  const freezer = finite(options.freezer ?? -18, "freezer", {min: -40, max: -5}, "°C");
   const scaled = scaleProduct(product, to, options.machine);
   const base = scaled.product.components.find((component) => component.churned)!;
   const process = options.process && scaleProcess(options.process, scaled.baseFactor);
   const report = process && followProcess(base.recipe, process);
-  const scoop = scooping(base.composition, storage);
+  const scoop = scooping(base.composition, freezer);
   return {
     title: product.name,
     figures: sheetFigures(scaled, base, scoop, {...options, ...("machine" in to && {machine: to.machine})}),
@@ -128,9 +128,9 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
     log: logFields(report, scaled.runs),
     allergens: productAllergens(product),
     ingredientList: ingredientList(product, options.named, options.labelNames),
-    cautions: cautionsFor(scaled.product, report, storage),
+    cautions: cautionsFor(scaled.product, report, freezer),
     curve: freezingCurve(base.composition),
-    storage,
+    freezer,
     scoop,
   };
 }
@@ -164,7 +164,7 @@ function section(
     component.churned && process ? inWorkingOrder(component.recipe.lines, process) : component.recipe.lines;
   return {
     heading: `${component.name}${component.percent < 100 ? `, ${component.percent.toFixed(0)} % of the tub` : ""}`,
-    grams: component.mass,
+    grams: component.grams,
     lines: lines.map(({ingredient, grams}) => ({
       ingredient: ingredient.name,
       grams,

@@ -40,7 +40,7 @@ export function furtherSteps(
   return [
     ...(ripple && strength !== undefined
       ? [
-          `Ripple: cook ${ripple.recipe.lines.map(({ingredient}) => ingredient.name).join(", ")}, sieve, boil down to ${whole(ripple.mass)} g or ${whole(strength)} °Brix${strength <= 84 ? ` (about ${whole(boilingPoint(strength))} °C)` : ""}, cool to ${cool} °C`,
+          `Ripple: cook ${ripple.recipe.lines.map(({ingredient}) => ingredient.name).join(", ")}, sieve, boil down to ${whole(ripple.grams)} g or ${whole(strength)} °Brix${strength <= 84 ? ` (about ${whole(boilingPoint(strength))} °C)` : ""}, cool to ${cool} °C`,
         ]
       : []),
     ...(rest ? [`Let it rest covered at ${cool} °C for ${rest[0]} to ${rest[1]} hours`] : []),

@@ -14,7 +14,7 @@ export interface MadeSheetOptions extends Omit<SheetOptions, "process" | "furthe
   /** At what it is drawn from the machine, °C; where half of the water is ice unless given. */
   readonly draw?: number;
   /** Volume of one tub, ml, at least 1; with it and `overrun` the sheet says what a full one weighs. */
-  readonly tub?: number;
+  readonly tubMillilitres?: number;
 }
 
 /**
@@ -26,10 +26,10 @@ export interface MadeSheetOptions extends Omit<SheetOptions, "process" | "furthe
  */
 export function madeSheet(product: Product, to: ScaleTo, made: MadeSheetOptions = {}): BatchSheet {
   expectRecord(made, "options", 'give an object, e.g. {making: {way: "custard"}}');
-  const {making = {way: "custard"}, draw, tub, ...options} = made;
+  const {making = {way: "custard"}, draw, tubMillilitres: tub, ...options} = made;
   if (draw !== undefined) finite(draw, "draw", {min: -40, max: 20}, "°C");
-  if (tub !== undefined) finite(tub, "tub", {min: 1}, "ml");
-  const {overrun, storage} = options;
+  if (tub !== undefined) finite(tub, "tubMillilitres", {min: 1}, "ml");
+  const {overrun, freezer} = options;
   const scaled = scaleProduct(product, to, options.machine);
   const base = scaled.product.components.find(({churned}) => churned)!;
   const runs = options.machine || "machine" in to ? {runs: scaled.runs} : {};
@@ -41,7 +41,7 @@ export function madeSheet(product: Product, to: ScaleTo, made: MadeSheetOptions 
     ...options,
     process: baseProcess(base.recipe.lines, making),
     furtherSteps: furtherSteps(scaled.product, {
-      ...usualAfter(base.composition, making.cool, storage),
+      ...usualAfter(base.composition, making.cool, freezer),
       ...runs,
       ...filled,
       ...(draw !== undefined && {draw}),

@@ -64,23 +64,29 @@ export interface TimePlan {
   readonly minutesUntilHard?: number;
 }
 
+/** How much is cooled from where to where, and how strongly. */
+export interface CoolingOptions {
+  /** Mass of the mix, g, at least 1. */
+  readonly grams: number;
+  /** °C, -40 to 120. */
+  readonly from: number;
+  /** °C, not above `from`, -40 or above. */
+  readonly to: number;
+  /**
+   * Mean heat that leaves the mix, W, at least 1. A machine's rated power counts at its own conditions and loses what the dasher
+   * puts in: a timed run ({@link usefulPower}) is worth more.
+   */
+  readonly watts: number;
+}
+
 /**
  * Minutes to cool so much mix at a cooling power: heat to remove over power.
  *
- * @param grams at least 1 g
- * @param from °C
- * @param to °C, below `from`, -40 or above
- * @param watts mean heat that leaves the mix, W, at least 1. A machine's rated power counts at its own conditions and loses
- *   what the dasher puts in: a timed run ({@link usefulPower}) is worth more
  * @throws InputError for a number outside its range, or a mix that is to get warmer
  */
-export function coolingMinutes(
-  composition: Composition,
-  grams: number,
-  from: number,
-  to: number,
-  watts: number,
-): number {
+export function coolingMinutes(composition: Composition, options: CoolingOptions): number {
+  expectOptions(options, ["grams", "from", "to", "watts"]);
+  const {grams, from, to, watts} = options;
   finite(from, "from", {min: -40, max: 120}, "°C");
   finite(to, "to", {min: -40, max: 120}, "°C");
   if (to > from)
@@ -96,8 +102,9 @@ export function coolingMinutes(
  */
 export function usefulPower(run: TimedRun): number {
   expectOptions(run, ["composition", "grams", "from", "draw", "minutes"], "lastRun");
+  const {composition, grams, from, draw} = run;
   const minutes = finite(run.minutes, "lastRun.minutes", {min: 0.1}, "min");
-  return coolingMinutes(run.composition, run.grams, run.from, run.draw, 1) / minutes;
+  return coolingMinutes(composition, {grams, from, to: draw, watts: 1}) / minutes;
 }
 
 /** Refuses a day whose parts are of another make; their numbers are looked at where they are used. */
@@ -125,7 +132,12 @@ export function timePlan(day: Day): TimePlan {
   const runs = whole(day.runs ?? 1, "runs");
   const {composition, gramsPerRun, churn, freezer, tub, overrun} = day;
   const watts = "watts" in churn ? churn.watts : usefulPower(churn.lastRun);
-  const perRun = coolingMinutes(composition, gramsPerRun, churn.from, churn.draw, watts);
+  const perRun = coolingMinutes(composition, {
+    grams: gramsPerRun,
+    from: churn.from,
+    to: churn.draw,
+    watts,
+  });
   const core = freezer.core ?? Math.min(freezer.temperature + 3, churn.draw);
   const air = {airTemperature: freezer.temperature, airSpeed: freezer.airSpeed ?? 0, overrun};
   const harden = hardeningTime(composition, tub, churn.draw, core, air)?.minutes;
@@ -164,6 +176,6 @@ function chillStage(
   composition: Composition,
   grams: number,
 ): Stage {
-  const minutes = coolingMinutes(composition, grams, from, to, watts);
+  const minutes = coolingMinutes(composition, {grams, from, to, watts});
   return {stage: "chill", minutes, text: `Chill from ${from} to ${to} °C: about ${duration(minutes)}.`};
 }

@@ -39,18 +39,20 @@ export function standingOf(product: Product, overrun: number, details: StandingD
   if (details.wheyPercentOfMsnf !== undefined)
     finite(details.wheyPercentOfMsnf, "wheyPercentOfMsnf", {min: 0, max: 100}, "%");
   if (details.fruit !== undefined) expectFlag(details.fruit, "fruit");
-  const portions = product.components.flatMap(({recipe, composition, churned, mass, percent}): Portion[] => {
-    const weighed = recipeMass(recipe);
-    // What was boiled down or sieved is no longer the sum of its ingredients.
-    if (!churned || Math.abs(weighed - mass) > 1e-6 * mass) {
-      return [{composition, mass: percent, bulky: !churned}];
-    }
-    return recipe.lines.map(({ingredient, grams}) => ({
-      composition: ingredient.composition,
-      mass: (grams / weighed) * percent,
-      bulky: BULKY.has(ingredient.group ?? ""),
-    }));
-  });
+  const portions = product.components.flatMap(
+    ({recipe, composition, churned, grams: mass, percent}): Portion[] => {
+      const weighed = recipeMass(recipe);
+      // What was boiled down or sieved is no longer the sum of its ingredients.
+      if (!churned || Math.abs(weighed - mass) > 1e-6 * mass) {
+        return [{composition, mass: percent, bulky: !churned}];
+      }
+      return recipe.lines.map(({ingredient, grams}) => ({
+        composition: ingredient.composition,
+        mass: (grams / weighed) * percent,
+        bulky: BULKY.has(ingredient.group ?? ""),
+      }));
+    },
+  );
   const mix = portions.filter((portion) => !portion.bulky);
   const bulky = portions.filter((portion) => portion.bulky && portion.mass > 0);
   return {

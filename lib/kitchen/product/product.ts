@@ -25,7 +25,7 @@ export interface Component {
   /** As eaten, g per 100 g. */
   readonly composition: Composition;
   /** What the recipe yields, g: less than its ingredients when it is boiled down or sieved. */
-  readonly mass: number;
+  readonly grams: number;
   /** g per 100 g of the product. */
   readonly percent: number;
   /** Whether it is churned and holds air. */
@@ -51,7 +51,7 @@ export function baseComponent(recipe: Recipe, percent = 100): Component {
     name: recipe.name,
     recipe,
     composition: recipeComposition(recipe),
-    mass: recipeMass(recipe),
+    grams: recipeMass(recipe),
     percent,
     churned: true,
   };
@@ -69,16 +69,19 @@ export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked
   if (cooked !== undefined)
     expectShape(
       cooked,
-      {composition: "object", mass: "number"},
+      {composition: "object", grams: "number"},
       "cooked sauce",
       "give what cookDown(recipe, to) returns",
     );
   if (cooked !== undefined) {
     expectComposition(cooked.composition);
-    finite(cooked.mass, "cooked.mass", {min: 0}, "g");
+    finite(cooked.grams, "cooked.grams", {min: 0}, "g");
   }
-  const {composition, mass} = cooked ?? {composition: recipeComposition(recipe), mass: recipeMass(recipe)};
-  return {name: recipe.name, recipe, composition, mass, percent, churned: false};
+  const {composition, grams: mass} = cooked ?? {
+    composition: recipeComposition(recipe),
+    grams: recipeMass(recipe),
+  };
+  return {name: recipe.name, recipe, composition, grams: mass, percent, churned: false};
 }
 
 /** Refuses what is no component, or one that is empty or no share of a product. */
@@ -92,7 +95,7 @@ function expectComponent(component: Component, product: string): void {
   expectRecipe(component.recipe);
   expectComposition(component.composition);
   finite(component.percent, `${product}: ${component.name}: percent`, {min: 0, max: 100}, "%");
-  finite(component.mass, `${product}: ${component.name}: mass`, {min: 0.001}, "g");
+  finite(component.grams, `${product}: ${component.name}: grams`, {min: 0.001}, "g");
 }
 
 /** Refuses what is no product. */
@@ -150,7 +153,7 @@ export function productLines(product: Product, grams = 100): RecipeLine[] {
   expectProduct(product);
   finite(grams, "grams", {min: 0}, "g");
   const lines = new Map<string, RecipeLine>();
-  for (const {recipe, mass, percent} of product.components) {
+  for (const {recipe, grams: mass, percent} of product.components) {
     for (const line of recipe.lines) {
       const before = lines.get(line.ingredient.name)?.grams ?? 0;
       const taken = (line.grams / mass) * (percent / 100) * grams;

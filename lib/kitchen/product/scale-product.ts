@@ -6,7 +6,7 @@ import {equalRuns, expectScaleTo, gramsForTubs, type Machine, mixGrams, type Sca
 
 /** A product made larger or smaller. */
 export interface ScaledProduct {
-  /** The same product, with its recipes scaled: each component's `mass` is what the batch takes. */
+  /** The same product, with its recipes scaled: each component's `grams` is what the batch takes. */
   readonly product: Product;
   /** Mass of the finished product, g. */
   readonly grams: number;
@@ -46,14 +46,14 @@ export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): 
   const grams = (baseGrams / base.percent) * 100;
   const components = product.components.map((component) => {
     const mass = (grams * component.percent) / 100;
-    const factor = mass / component.mass;
+    const factor = mass / component.grams;
     const lines = component.recipe.lines.map((line) => ({...line, grams: line.grams * factor}));
-    return {...component, mass, recipe: {...component.recipe, lines}};
+    return {...component, grams: mass, recipe: {...component.recipe, lines}};
   });
   return {
     product: {...product, components},
     grams,
-    baseFactor: baseGrams / base.mass,
+    baseFactor: baseGrams / base.grams,
     mixGrams: baseGrams,
     mixMillilitres: baseGrams / density,
     ...equalRuns(baseGrams, density, "machine" in to ? to.machine : machine),

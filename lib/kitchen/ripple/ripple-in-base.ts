@@ -14,11 +14,11 @@ export interface FrozenSide {
   /** Water activity of the unfrozen mix: that of ice at its freezing point. Absent with the freezing point. */
   readonly waterActivity?: number;
   readonly brix: number;
-  /** g per 100 g at storage. */
+  /** g per 100 g in the freezer. */
   readonly ice: number;
-  /** Water that is not ice at storage, g per 100 g. */
+  /** Water that is not ice in the freezer, g per 100 g. */
   readonly liquidWater: number;
-  /** Ice and solid fat at storage, g per 100 g. */
+  /** Ice and solid fat in the freezer, g per 100 g. */
   readonly hardPhase: number;
   readonly verdict: Verdict;
 }
@@ -29,13 +29,13 @@ export interface RippleInBase {
   readonly ripple: FrozenSide;
   /** Where water goes until both sides are in balance with ice. */
   readonly waterMoves: "into the ripple" | "into the base" | "neither way";
-  /** Water that the ripple can still take up at storage, g per 100 g of ripple; 0 as soon as it holds ice itself. */
+  /** Water that the ripple can still take up in the freezer, g per 100 g of ripple; 0 as soon as it holds ice itself. */
   readonly thirst: number;
-  /** Whether the ripple holds no ice at storage: it stays liquid, thins as it draws water, and runs. */
+  /** Whether the ripple holds no ice in the freezer: it stays liquid, thins as it draws water, and runs. */
   readonly bleeds: boolean;
   /** Whether it holds no ice where ice cream is dipped, -13 °C: it then runs from the scoop. */
   readonly runsWhenScooped: boolean;
-  /** Whether the ripple is harder at storage than what can be scooped. */
+  /** Whether the ripple is harder in the freezer than what can be scooped. */
   readonly hard: boolean;
   /** The same in plain words. */
   readonly sentences: readonly string[];
@@ -49,22 +49,22 @@ const SAME = 0.3;
  *
  * Two frozen mixes at one temperature have the same water activity, that of ice, so what drives water is what happens
  * before: the side with the lower freezing point (the lower water activity) draws water while it is still liquid. A ripple that
- * holds no ice even at storage goes on drawing it from the base's ice, as much as its solutes can hold. How fast is not
+ * holds no ice even in the freezer goes on drawing it from the base's ice, as much as its solutes can hold. How fast is not
  * reckoned: pectin, starch and gums slow it down. The words for firmness are calibrated on aerated ice cream; a
  * ripple holds no air and is somewhat firmer than they say.
  *
  * @param base g per 100 g
  * @param ripple as cooked, g per 100 g
- * @param storage °C of the freezer, from -40 to -5
- * @throws InputError for a storage temperature outside that range, or a base that is not frozen there
+ * @param freezer °C of the freezer, from -40 to -5
+ * @throws InputError for a freezer outside that range, or a base that is not frozen there
  */
-export function rippleInBase(base: Composition, ripple: Composition, storage: number): RippleInBase {
-  finite(storage, "storage", {min: -40, max: -5}, "°C");
-  const sides = {base: sideOf(base, storage), ripple: sideOf(ripple, storage)};
+export function rippleInBase(base: Composition, ripple: Composition, freezer: number): RippleInBase {
+  finite(freezer, "freezer", {min: -40, max: -5}, "°C");
+  const sides = {base: sideOf(base, freezer), ripple: sideOf(ripple, freezer)};
   if (sides.base.ice === 0) {
     throw new InputError(
       "base",
-      `holds no ice at ${storage} °C`,
+      `holds no ice at ${freezer} °C`,
       undefined,
       "compare with a base that freezes",
     );
@@ -72,7 +72,7 @@ export function rippleInBase(base: Composition, ripple: Composition, storage: nu
   const difference = (sides.ripple.freezingPoint ?? -40) - sides.base.freezingPoint!;
   const waterMoves =
     Math.abs(difference) < SAME ? "neither way" : difference < 0 ? "into the ripple" : "into the base";
-  const thirst = Math.max(0, heldWater(ripple, storage) - (ripple.water ?? 0));
+  const thirst = Math.max(0, heldWater(ripple, freezer) - (ripple.water ?? 0));
   const found = {
     ...sides,
     waterMoves,
@@ -81,12 +81,12 @@ export function rippleInBase(base: Composition, ripple: Composition, storage: nu
     runsWhenScooped: ice(ripple, DIPPING_TEMPERATURE) === 0,
     hard: sides.ripple.verdict === "firm" || sides.ripple.verdict === "hard",
   } as const;
-  return {...found, sentences: sentences(found, storage)};
+  return {...found, sentences: sentences(found, freezer)};
 }
 
-function sideOf(composition: Composition, storage: number): FrozenSide {
+function sideOf(composition: Composition, freezer: number): FrozenSide {
   const freezingPoint = initialFreezingPoint(composition);
-  const frozen = ice(composition, storage);
+  const frozen = ice(composition, freezer);
   return {
     ...(freezingPoint !== undefined && {
       freezingPoint,
@@ -95,12 +95,12 @@ function sideOf(composition: Composition, storage: number): FrozenSide {
     brix: brix(composition),
     ice: frozen,
     liquidWater: (composition.water ?? 0) - frozen,
-    hardPhase: hardPhase(composition, storage),
-    verdict: verdictAt(composition, storage),
+    hardPhase: hardPhase(composition, freezer),
+    verdict: verdictAt(composition, freezer),
   };
 }
 
-function sentences(found: Omit<RippleInBase, "sentences">, storage: number): string[] {
+function sentences(found: Omit<RippleInBase, "sentences">, freezer: number): string[] {
   const {base, ripple, waterMoves, thirst, bleeds, runsWhenScooped, hard} = found;
   const point = (side: FrozenSide) =>
     side.freezingPoint === undefined ? "below -40 °C" : `at ${side.freezingPoint.toFixed(1)} °C`;
@@ -115,8 +115,8 @@ function sentences(found: Omit<RippleInBase, "sentences">, storage: number): str
         "Until it freezes, the base draws water from the ripple, whose rim turns thicker; once both hold ice they are in balance.",
     }[waterMoves],
     bleeds
-      ? `At ${storage} °C the ripple holds no ice: it stays liquid and can draw up to ${thirst.toFixed(0)} g of water per 100 g from the base's ice, so it thins and bleeds. Use less sugar or syrup, or bind it with pectin or starch.`
-      : `At ${storage} °C the ripple holds ${ripple.ice.toFixed(0)} % ice and draws no more water.${runsWhenScooped ? ` At ${DIPPING_TEMPERATURE} °C, where it is scooped, it holds none and runs unless pectin or starch binds it.` : " It does not bleed."}`,
+      ? `At ${freezer} °C the ripple holds no ice: it stays liquid and can draw up to ${thirst.toFixed(0)} g of water per 100 g from the base's ice, so it thins and bleeds. Use less sugar or syrup, or bind it with pectin or starch.`
+      : `At ${freezer} °C the ripple holds ${ripple.ice.toFixed(0)} % ice and draws no more water.${runsWhenScooped ? ` At ${DIPPING_TEMPERATURE} °C, where it is scooped, it holds none and runs unless pectin or starch binds it.` : " It does not bleed."}`,
     hard
       ? `It freezes ${ripple.verdict}: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`
       : `It does not freeze hard: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base.`,

@@ -22,9 +22,9 @@ const STICKY = 55;
  * is pointed out; egg too, unless it was bought pasteurised.
  *
  * @param process what the base went through; without it nothing counts as heated
- * @param storage °C of the freezer, -40 to -5; -18 by default
+ * @param freezer °C of the freezer, -40 to -5; -18 by default
  */
-export function cautionsFor(product: Product, process?: ProcessReport, storage = -18): Caution[] {
+export function cautionsFor(product: Product, process?: ProcessReport, freezer = -18): Caution[] {
   expectProduct(product);
   if (process !== undefined)
     expectShape(
@@ -66,7 +66,7 @@ export function cautionsFor(product: Product, process?: ProcessReport, storage =
       `${raw.join(", ")}: not heated. Take what is fit to be eaten raw, wash and peel it well, and keep it cold.`,
     );
   }
-  for (const {recipe, composition, churned, mass} of product.components) {
+  for (const {recipe, composition, churned, grams: mass} of product.components) {
     const strength = brix(composition);
     if (churned || (strength < STICKY && mass >= recipeMass(recipe))) continue;
     const boils =
@@ -76,7 +76,7 @@ export function cautionsFor(product: Product, process?: ProcessReport, storage =
       `${recipe.name} ${boils} at the end, clings to the skin and burns: long sleeves, a deep pot, no children near.`,
     );
   }
-  for (const caution of contentCautions(product, storage)) cautions.push(caution);
+  for (const caution of contentCautions(product, freezer)) cautions.push(caution);
   const allergens = allergenWords(product);
   add(
     "allergens",

@@ -28,9 +28,9 @@ const NATURAL = new Set(["fruit", "juice"]);
 /**
  * What to mind of what a product holds: alcohol, polyols, what crystallises, what goes beyond customary doses.
  *
- * @param storage °C of the freezer, -40 to -5
+ * @param freezer °C of the freezer, -40 to -5
  */
-export function contentCautions(product: Product, storage: number): Caution[] {
+export function contentCautions(product: Product, freezer: number): Caution[] {
   const cautions: Caution[] = [];
   const composition = productComposition(product);
   const alcohol = quantityOf(composition, "alcohol");
@@ -49,11 +49,11 @@ export function contentCautions(product: Product, storage: number): Caution[] {
   }
   // Base and ripple do not share their water.
   for (const {name, composition: own} of product.components) {
-    const [found] = saturations(own, storage).filter(({part}) => part === "erythritol");
+    const [found] = saturations(own, freezer).filter(({part}) => part === "erythritol");
     if (!found || found.ratio <= 1 || (own.erythritol ?? 0) < FELT) continue;
     cautions.push({
       topic: "crystals",
-      text: `${name}: ${own.erythritol!.toFixed(0)} % erythritol is ${decimal(found.ratio, found.ratio < 10 ? 1 : 0)} times what its unfrozen water dissolves at ${degrees(storage, 0)} (solubility from memory, extrapolated). It crystallises: the tub turns hard and sandy, and harder than the scoop temperature says. Replace most of it.`,
+      text: `${name}: ${own.erythritol!.toFixed(0)} % erythritol is ${decimal(found.ratio, found.ratio < 10 ? 1 : 0)} times what its unfrozen water dissolves at ${degrees(freezer, 0)} (solubility from memory, extrapolated). It crystallises: the tub turns hard and sandy, and harder than the scoop temperature says. Replace most of it.`,
     });
   }
   for (const {recipe} of product.components.filter(({churned}) => churned)) {

@@ -113,7 +113,7 @@ function yieldWords({scaled}: Amounts, {to, tub, overrun}: DayWish): string {
 
 function rippleWords({product}: Amounts["scaled"]): string {
   const ripple = product.components.find(({churned}) => !churned);
-  return ripple ? `, and ${grams(ripple.mass)} g of ripple` : "";
+  return ripple ? `, and ${grams(ripple.grams)} g of ripple` : "";
 }
 
 /** What the heat does, and whether that pasteurises. */

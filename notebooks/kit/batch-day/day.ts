@@ -108,8 +108,8 @@ export function planDay(wish: DayWish): Day {
         making: {...wish.heating, minutes: Math.round(chillMinutes)},
         machine,
         draw: wish.draw,
-        tub,
-        storage: freezer,
+        tubMillilitres: tub,
+        freezer,
         overrun,
         measures: handiest(
           product.components.flatMap(({recipe}) => recipe.lines),
@@ -140,7 +140,7 @@ export function planDay(wish: DayWish): Day {
 export function weighable({sheet, amounts}: Day): Attempt<Pick<BatchSheet, "runs" | "sections">> {
   if ("value" in sheet || "mistake" in amounts) return sheet;
   const {product, runs} = amounts.value.scaled;
-  const sections = product.components.map(({name, percent, mass, churned, recipe}) => ({
+  const sections = product.components.map(({name, percent, grams: mass, churned, recipe}) => ({
     heading: `${name}${percent < 100 ? `, ${percent.toFixed(0)} % of the tub` : ""}`,
     grams: mass,
     lines: recipe.lines.map(({ingredient, grams}) => ({
@@ -169,7 +169,7 @@ function amountsOf({product, to, machine, scale, unread}: DayWish): Amounts {
   if (unread) throw new Mistake("");
   const exact = scaleProduct(product, to, machine);
   const rounded = onTheScale(exact.product, scale);
-  const grams = rounded.components.reduce((sum, {mass}) => sum + mass, 0);
+  const grams = rounded.components.reduce((sum, {grams: mass}) => sum + mass, 0);
   return {scaled: scaleProduct(rounded, {grams}, machine), rounding: mostMoved(exact.product, rounded)};
 }
 
@@ -178,7 +178,12 @@ function heatingOf({components}: Product, {heating, chiller, unread}: DayWish): 
   const {recipe, composition} = components.find(({churned}) => churned)!;
   const unhurried = followProcess(recipe, baseProcess(recipe.lines, heating));
   const warm = unhurried.steps.find(({step}) => "cool" in step)!;
-  const chillMinutes = coolingMinutes(composition, warm.grams, warm.before, warm.after, chiller);
+  const chillMinutes = coolingMinutes(composition, {
+    grams: warm.grams,
+    from: warm.before,
+    to: warm.after,
+    watts: chiller,
+  });
   const steps = baseProcess(recipe.lines, {...heating, minutes: Math.round(chillMinutes)});
   return {process: followProcess(recipe, steps), chillMinutes, warm};
 }

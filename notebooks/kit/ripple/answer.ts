@@ -82,7 +82,7 @@ function potPoints(
   {unpriced, own}: Pick<PlannedTub, "unpriced" | "own">,
 ): HTMLElement[] {
   const pot = recipe.lines.map(({ingredient, grams: g}) => `${grams(g)} g ${ingredient.name}`);
-  const {mass, waterBoiledOff, sievedOut} = cooked;
+  const {grams: mass, waterBoiledOff, sievedOut} = cooked;
   const used = recipe.lines.map(({ingredient}) => ingredient);
   const gap = used.some(({name}) => unpriced.includes(name));
   const atInvented = inventedWords(inventedPrices(used, own), used.length);
@@ -139,7 +139,7 @@ function pointOf(value: number | undefined): string {
 
 /** The answer in one line, for a phone. */
 export function rippleShortly(plan: RipplePlan, {cooked}: RippleMade, scene: Attempt<RippleScene>): string {
-  const start = `${plan.status === "optimal" ? "" : "Nearest: "}${grams(cooked.mass)} g at ${decimal(cooked.brix, 0)} °Brix`;
+  const start = `${plan.status === "optimal" ? "" : "Nearest: "}${grams(cooked.grams)} g at ${decimal(cooked.brix, 0)} °Brix`;
   if ("mistake" in scene) return start;
   const {behaviour} = scene.value;
   const how = behaviour.bleeds

@@ -32,7 +32,7 @@ export function potSheet(
       row("in the pot", [grams(total), gaps.length ? "–" : money(cost, invented)]),
       ...(cooked.sievedOut > 0 ? [row("stays in the sieve", [less(cooked.sievedOut), ""])] : []),
       row("boils off", [less(cooked.waterBoiledOff), ""]),
-      row("cooked ripple", [grams(cooked.mass), ""]),
+      row("cooked ripple", [grams(cooked.grams), ""]),
     ],
   });
 }

@@ -83,7 +83,7 @@ export function planTub(asked: TubWish, pantry: Pantry): PlannedTub {
     name: [...asked.named.split(",").map((name) => name.trim()), "ice cream"].filter(Boolean).join(" "),
     base: base.lines,
     pot,
-    cookedMass: made.cooked.mass,
+    cookedMass: made.cooked.grams,
     sievedPercent: wish.sievedPercent,
     splitPercent: wish.splitPercent,
     share,

@@ -54,7 +54,7 @@ const WORDS: Readonly<Record<string, string>> = {
   overrun: "Overrun, %",
   cookedMass: "Weight of the cooked ripple, g",
   brix: "°Brix",
-  storage: "Freezer, °C",
+  freezer: "Freezer, °C",
   watts: "Cooling power, W",
   "lastRun.minutes": "The last run took, min",
   margin: "Margin, %",

@@ -17,13 +17,13 @@ export function onTheScale(product: Product, step: number): Product {
     return {
       ...component,
       recipe,
-      mass: (component.mass * recipeMass(recipe)) / recipeMass(component.recipe),
+      grams: (component.grams * recipeMass(recipe)) / recipeMass(component.recipe),
     };
   });
-  const grams = components.reduce((sum, {mass}) => sum + mass, 0);
+  const grams = components.reduce((sum, component) => sum + component.grams, 0);
   return makeProduct(
     product.name,
-    components.map((component) => ({...component, percent: (100 * component.mass) / grams})),
+    components.map((component) => ({...component, percent: (100 * component.grams) / grams})),
   );
 }
 
