@@ -52,7 +52,9 @@ describe.each(functions)("$name", (fn) => {
 
 test("the documentation of the whole API is written without a warning", () => {
   const root = fileURLToPath(new URL("../..", import.meta.url));
-  const typedoc = ["node_modules/typedoc/bin/typedoc", "--options", "lib/typedoc.json", "--emit", "none"];
+  // Types are checked by the compiler itself, not once more here.
+  const options = ["--options", "lib/typedoc.json", "--emit", "none", "--skipErrorChecking"];
+  const typedoc = ["node_modules/typedoc/bin/typedoc", ...options];
   const {status, stdout, stderr} = spawnSync(process.execPath, typedoc, {cwd: root, encoding: "utf8"});
   expect(`${stdout}${stderr}`).not.toMatch(/warning|error/i);
   expect(status).toBe(0);

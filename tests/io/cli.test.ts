@@ -1,17 +1,26 @@
-import {execFile} from "node:child_process";
+import {execFile, execFileSync} from "node:child_process";
 import {existsSync, mkdtempSync, readFileSync, writeFileSync} from "node:fs";
 import {tmpdir} from "node:os";
 import {join} from "node:path";
 import {fileURLToPath} from "node:url";
-import {describe, expect, test} from "vitest";
+import {afterAll, beforeAll, describe, expect, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {DERIVED} from "../../lib/pantry/quantities.ts";
+import {type BuiltCommand, buildCommand} from "../support/built-command.ts";
 import {dataset, demoPantry} from "../support/pantry.ts";
 import {within} from "../support/within.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "mixwright-"));
+
+let command: BuiltCommand;
+
+beforeAll(async () => {
+  command = await buildCommand();
+});
+
+afterAll(() => command?.remove());
 
 interface Run {
   readonly code: number;
@@ -24,7 +33,7 @@ function mixwright(args: readonly string[], input = ""): Promise<Run> {
   return new Promise((resolve) => {
     const child = execFile(
       process.execPath,
-      ["--import", "tsx", "lib/cli.ts", ...args],
+      [command.file, ...args],
       {cwd: root, maxBuffer: 1e8},
       (error, stdout, stderr) => resolve({code: error ? Number(error.code) : 0, stdout, stderr}),
     );
@@ -472,8 +481,10 @@ describe.concurrent("a sheet", () => {
   });
 });
 
-test("--version is the package's", async () => {
+test("--version is the package's, from the source too", async () => {
   const {version} = JSON.parse(readFileSync(join(root, "package.json"), "utf8"));
+  const source = ["--import", "tsx", "lib/cli.ts", "--version"];
+  expect(execFileSync(process.execPath, source, {cwd: root, encoding: "utf8"})).toBe(`${version}\n`);
   expect((await mixwright(["--version"])).stdout).toBe(`${version}\n`);
 });
 
@@ -583,6 +594,6 @@ describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
     expect(stdout).toBe("");
     expect(stderr).toMatch(says);
     expect(stderr.trimEnd().split("\n")).toHaveLength(1);
-    expect(stderr).not.toMatch(/\bat .*\.ts:\d+/);
+    expect(stderr).not.toMatch(/\bat .*\.[jt]s:\d+/);
   });
 });

@@ -2,7 +2,7 @@
 // over them and the kit, and names the notebook in the messages.
 import {spawnSync} from "node:child_process";
 import {mkdirSync, readFileSync, rmSync, writeFileSync} from "node:fs";
-import {basename} from "node:path";
+import {basename, join} from "node:path";
 import {NOTEBOOKS} from "./vite.config.ts";
 
 const OUT = ".notebooks-check";
@@ -35,9 +35,9 @@ for (const path of NOTEBOOKS) {
   writeFileSync(`${OUT}/notebooks/${basename(path, ".html")}.ts`, asTypeScript(readFileSync(path, "utf8")));
 }
 const tsc = spawnSync(
-  process.execPath,
-  ["node_modules/typescript/bin/tsc", "-p", "notebooks/kit/tsconfig.json", "--pretty", "false"],
-  {encoding: "utf8"},
+  join("node_modules", ".bin", "tsc"),
+  ["-p", "notebooks/kit/tsconfig.json", "--pretty", "false"],
+  {encoding: "utf8", shell: process.platform === "win32"},
 );
 rmSync(OUT, {recursive: true, force: true});
 process.stdout.write(
