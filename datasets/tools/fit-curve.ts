@@ -86,7 +86,8 @@ function errorsOf(
   coefficients: HeldWaterCoefficients,
   points: readonly Point[],
 ): Pick<Fit, "coldest" | "strongest" | "points" | "rms" | "largest"> {
-  const errors = points.map((d) => freezingPoint(coefficients, d.strength) - d.temperature);
+  // A point that is there several times, to count more in the fit, has one error.
+  const errors = [...new Set(points)].map((d) => freezingPoint(coefficients, d.strength) - d.temperature);
   return {
     coldest: Math.min(...points.map((d) => d.temperature)),
     strongest: Number(Math.max(...points.map((d) => d.strength)).toFixed(3)),

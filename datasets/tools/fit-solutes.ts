@@ -3,8 +3,8 @@
  * `lib/freezing/solute-table.ts`. Run it with `npx tsx datasets/tools/fit-solutes.ts`.
  *
  * Each fit is least squares in °C along the curve `heldWaterPerGram`. Where the data end before the coldest
- * freezer, one shape is shared: bound water falls with 1 - a at the relative rate measured on sucrose, the only sugar
- * with data to -19 °C. Glycerol's own data, to -15.5 °C, fall at nearly the same rate.
+ * freezer, one shape is shared: bound water falls with 1 - a at the relative rate that sucrose shows between the handbook's
+ * freezing points and its eutectic with ice at -13.95 °C, the coldest point there is of any sugar.
  */
 import {writeFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
@@ -32,18 +32,33 @@ function milkSaltsAsSalt(milk: string, lactose: Fit, salt: Fit): number {
   const activity = iceWaterActivity(Number(row.freezing_point_C));
   const heldBySalts =
     Number(row.water_percent) -
+    Number(row.protein_percent) * boundWater("milkProtein") -
     Number(row.lactose_percent) * heldWaterPerGram(lactose.coefficients, activity);
   const salts = Number(row.solids_not_fat_percent) * SHORTHANDS.msnf.milkSalts!;
   return heldBySalts / heldWaterPerGram(salt.coefficients, activity) / salts;
 }
 
-/** Share of the milk salts' effect that would remain, were they calibrated on today's freezing point of milk. */
-function milkSaltsToday(fits: readonly Fit[]): number {
+/** What the milk salts would hold if they were calibrated on the freezing point of milk of 1927, over what they hold. */
+function milkSaltsOf1927(fits: readonly Fit[]): number {
   const [lactose, salt] = ["lactose", "salt"].map((part) => fits.find((d) => d.part === part)!) as [Fit, Fit];
   return (
-    milkSaltsAsSalt("average milk today", lactose, salt) / milkSaltsAsSalt("average milk 1927", lactose, salt)
+    milkSaltsAsSalt("average milk 1927", lactose, salt) / milkSaltsAsSalt("average milk today", lactose, salt)
   );
 }
+
+/** Water that a part binds at every temperature, g per g. */
+function boundWater(part: string): number {
+  return Number(readTable("bound_water.csv").find((d) => d.part === part)!.bound_water_g_per_g);
+}
+
+/** Molar masses of disaccharides and their alcohols, g/mol (IUPAC standard atomic weights). */
+const [DISACCHARIDE, DISACCHARIDE_ALCOHOL] = [342.297, 344.313];
+
+/** Molar mass of inulin of ten units, the mean of the native one (from memory), g/mol. */
+const INULIN = 10 * 162.141 + 18.015;
+
+/** Freezing-point depression of polydextrose over that of as much sucrose, as its makers print it (from memory). */
+const POLYDEXTROSE = 0.6;
 
 /** Every solute, fitted afresh from the published points. */
 export function fitSolutes(): Fit[] {
@@ -52,7 +67,7 @@ export function fitSolutes(): Fit[] {
     published("sucrose"),
     1,
     [C0, C1],
-    "CRC to -4.9 °C, Young and Jones to -19 °C",
+    "CRC to -4.9 °C and the eutectic with ice at -13.95 °C",
   );
   const falling: Shape = [[0, 0, 1, sucrose.coefficients[3] / sucrose.coefficients[2], 0, 0]];
   const sugar = (part: string) => fit(part, published(part), 1, falling, "bound water falls as in sucrose");
@@ -62,7 +77,7 @@ export function fitSolutes(): Fit[] {
   const lactose = borrowed(
     sucrose,
     "lactose",
-    published("lactose"),
+    published("lactose", "check"),
     "taken as sucrose; errors against CRC's lactose",
   );
   const salt = fit(
@@ -81,13 +96,17 @@ export function fitSolutes(): Fit[] {
       "published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C",
       "estimated",
     );
+  const fructose = sugar("fructose");
+  const maltose = sugar("maltose");
+  const alcohol = (of: Fit, part: string, note: string) =>
+    multiple(of, DISACCHARIDE / DISACCHARIDE_ALCOHOL, part, "estimated", note);
   return [
     sucrose,
     dextrose,
-    sugar("fructose"),
+    fructose,
     multiple(dextrose, 1, "galactose", "estimated", "taken as dextrose, its isomer"),
     lactose,
-    sugar("maltose"),
+    maltose,
     multiple(
       dextrose,
       1,
@@ -98,18 +117,32 @@ export function fitSolutes(): Fit[] {
     polyol("sorbitol"),
     polyol("xylitol"),
     polyol("erythritol"),
-    fit("glycerol", published("glycerol"), 1, [C0, C1], "glycerol"),
-    fit("alcohol", published("ethanol", -31), 1, [C0, C1, C2, C3], "ethanol"),
+    sugar("mannitol"),
+    named(alcohol(maltose, "maltitol", "freezes nearly as maltose, by calorimetry"), "nskkk-1997"),
+    named(alcohol(lactose, "lactitol", "freezes nearly as lactose, by calorimetry"), "nskkk-1997"),
+    alcohol(sucrose, "isomalt", "as sucrose, mole for mole: no measurement at hand"),
+    multiple(
+      sucrose,
+      1,
+      "trehalose",
+      "estimated",
+      "as sucrose, mole for mole; the commercial product is over 15 % lighter by freezing point",
+    ),
+    multiple(fructose, 1, "allulose", "estimated", "taken as fructose, its epimer"),
+    multiple(sucrose, POLYDEXTROSE, "polydextrose", "from memory", "0.6 of sucrose, as makers print it"),
+    multiple(sucrose, DISACCHARIDE / INULIN, "inulin", "from memory", "chains of ten units on average"),
+    fit("glycerol", published("glycerol"), 1, [C0, C1, C2], "CRC to -15.5 °C, Melinder below"),
+    fit("alcohol", firmlyTo(-31, published("ethanol")), 1, [C0, C1, C2, C3], "ethanol"),
     salt,
     {
       ...multiple(
         salt,
-        milkSaltsAsSalt("average milk 1927", lactose, salt),
+        milkSaltsAsSalt("average milk today", lactose, salt),
         "milkSalts",
         "calculated",
-        "sodium chloride that gives milk its freezing point, -0.55 °C",
+        "sodium chloride that gives milk the freezing point that today's cryoscopes read, -0.52 °C (from memory)",
       ),
-      source: `${salt.source}; leighton-1927`,
+      source: `${salt.source}; leighton-1927; from-memory`,
     },
     fit(
       "plantSalts",
@@ -121,6 +154,17 @@ export function fitSolutes(): Fit[] {
     ),
     fit("organicAcids", published("citric acid"), 1, falling, "citric acid; bound water falls as in sucrose"),
   ];
+}
+
+/** A fit that also rests on another source. */
+function named(of: Fit, source: string): Fit {
+  return {...of, source: `${of.source}; ${source}`};
+}
+
+/** Points of which those warmer than a temperature count five times: a cubic cannot follow ethanol to -41 °C as closely. */
+function firmlyTo(temperature: number, data: Data): Data {
+  const warm = data.points.filter((d) => d.temperature >= temperature);
+  return {...data, points: [...data.points, ...warm, ...warm, ...warm, ...warm]};
 }
 
 /** Points of trisodium citrate as those of the potassium salt at the same molality. */
@@ -162,8 +206,8 @@ export const SOLUTE_TABLE = {
 ${rows.join("\n")}
 } as const satisfies Record<string, SoluteCurve>;
 
-/** Effect of the milk salts if they were calibrated on today's freezing point of milk, -0.52 °C, over that on -0.55 °C. */
-export const MILK_SALTS_TODAY = ${milkSaltsToday(fits).toFixed(4)};
+/** Effect of the milk salts if they were calibrated on the freezing point of milk of 1927, -0.55 °C, over that on -0.52 °C. */
+export const MILK_SALTS_OF_1927 = ${milkSaltsOf1927(fits).toFixed(4)};
 `;
   const options =
     (await resolveConfig(fileURLToPath(new URL("../../lib/freezing/solute-table.ts", import.meta.url)))) ??

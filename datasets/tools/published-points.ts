@@ -20,9 +20,9 @@ export interface Data {
 const freezingPoints = readTable("freezing_points.csv");
 const norrish = readTable("norrish.csv");
 
-/** Published points of a solute, no colder than a limit. */
-export function published(solute: string, coldest = -60): Data {
-  const rows = freezingPoints.filter((d) => d.solute === solute && Number(d.freezing_point_C) >= coldest);
+/** Published points of a solute: those that its curve is fitted to, or those that it is held against. */
+export function published(solute: string, use: "fit" | "check" = "fit"): Data {
+  const rows = freezingPoints.filter((d) => d.solute === solute && d.use === use);
   const points = rows.map((d) => ({
     strength: Number(d.mass_percent) / (100 - Number(d.mass_percent)),
     temperature: Number(d.freezing_point_C),

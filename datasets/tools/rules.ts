@@ -2,6 +2,7 @@
 import {sum} from "../../lib/core/numbers.ts";
 import {SHORTHANDS} from "../../lib/pantry/composition.ts";
 import {PARTS, type Part} from "../../lib/pantry/parts.ts";
+import {POTASSIUM_CHLORIDE_PER_MG, POTASSIUM_CITRATE_PER_MG, SALT_PER_MG_SODIUM} from "./salts.ts";
 
 /** A food of a published table, per 100 g. */
 export interface Food {
@@ -43,8 +44,8 @@ interface Rule {
   readonly salted?: boolean;
   /** Whether milk salts follow from the protein even where the source prints ash. */
   readonly saltsFromProtein?: boolean;
-  /** Whether the ash beyond salt and potassium chloride is taken as insoluble (calcium carbonate or phosphate). */
-  readonly fortified?: boolean;
+  /** g of ash that dissolves per mg potassium; the rest is taken as insoluble (calcium salts, phosphate of fats). */
+  readonly ashPerPotassium?: number;
   /** Sugars that the food can hold; others, printed at the limit of detection, stay in the rest. All by default. */
   readonly sugars?: readonly Part[];
 }
@@ -65,7 +66,7 @@ const dairy: Rule = {
   sugars: [],
 };
 const dairyWithSugars: Rule = {...plant, fat: "milkFat", protein: "milkProtein", ash: "milkSalts"};
-const drink: Rule = {...plant, salted: true, fortified: true};
+const drink: Rule = {...plant, salted: true, ashPerPotassium: POTASSIUM_CHLORIDE_PER_MG};
 
 /** What becomes of a food's fat, protein, ash and unsplit carbohydrate. */
 const RULES: Readonly<Record<string, Rule>> = {
@@ -74,7 +75,7 @@ const RULES: Readonly<Record<string, Rule>> = {
   "fermented dairy": {...dairyWithSugars, rest: "organicAcids"},
   "salted fermented dairy": {...dairyWithSugars, rest: "organicAcids", salted: true},
   "sweetened dairy": dairyWithSugars,
-  egg: {...plant, fat: "eggFat", ash: "otherSolids", salted: true, sugars: ["sucrose", "dextrose"]},
+  egg: {...plant, fat: "eggFat", salted: true, ashPerPotassium: POTASSIUM_CITRATE_PER_MG, sugars: ["sucrose", "dextrose"]},
   plant,
   "salted plant": {...plant, salted: true},
   "plant drink": drink,
@@ -100,12 +101,6 @@ const SUGARS = {
   maltose: "maltose",
   galactose: "galactose",
 } as const;
-
-/** g salt per mg sodium: Regulation (EU) 1169/2011, Annex I. */
-const SALT_PER_MG_SODIUM = 2.5 / 1000;
-
-/** g potassium chloride per mg potassium: molar masses 74.551 and 39.098 g/mol. */
-const POTASSIUM_CHLORIDE_PER_MG = 74.551 / 39.098 / 1000;
 
 /** Ash per g of milk protein in MSNF (H. D. Goff, Ice Cream Technology, University of Guelph e-book). */
 const ASH_PER_MILK_PROTEIN = (SHORTHANDS.msnf.milkSalts ?? 0) / (SHORTHANDS.msnf.milkProtein ?? 1);
@@ -184,7 +179,8 @@ function addSalts(add: Add, rule: Rule, food: Food, ash: number | undefined, sta
   add("salt", salt);
   for (const part of ["milkSalts", "plantSalts"] as const) add(part, stated[part] ?? 0);
   const rest = (ash ?? 0) - salt - (stated.milkSalts ?? 0) - (stated.plantSalts ?? 0);
-  const soluble = rule.fortified ? Math.min(rest, (food.potassium ?? 0) * POTASSIUM_CHLORIDE_PER_MG) : rest;
+  const soluble =
+    rule.ashPerPotassium === undefined ? rest : Math.min(rest, (food.potassium ?? 0) * rule.ashPerPotassium);
   add(rule.ash, soluble);
   add("otherSolids", rest - soluble);
 }

@@ -64,6 +64,16 @@ function byPart(name: string, column: string): Record<string, number> {
   return Object.fromEntries(rows.map((row) => [row.part!, Number(row[column])]));
 }
 
+/** What crystallises, by part. */
+function crystals(): Record<string, {water: number; limit: string}> {
+  return Object.fromEntries(
+    table("crystals.csv").map((row) => [
+      row.part!,
+      {water: Number(row.crystal_water_g_per_g), limit: row.stays_dissolved_to!},
+    ]),
+  );
+}
+
 /** Coefficients a0, a1, a2 by component and property. */
 function components(): Record<string, Record<string, number[]>> {
   const properties: Record<string, Record<string, number[]>> = {};
@@ -157,6 +167,12 @@ export const SUCROSE_EQUIVALENTS = ${JSON.stringify(byPart("sucrose_equivalents.
 
 /** Solubility in water: x °C, y g per 100 g water, of what crystallises in the cold. From datasets/solubility.csv. */
 export const SOLUBILITY = ${JSON.stringify(curvesByPart("solubility.csv", "temperature_C", "g_per_100g_water"))} as const;
+
+/** Sweeteners that crystallise in the cold: crystal water, g per g, and what they stay dissolved up to. From datasets/crystals.csv. */
+export const CRYSTALS = ${JSON.stringify(crystals())} as const;
+
+/** Water that a part binds at every temperature, g per g; of glucose-syrup solids times (100 - DE) / 100. From datasets/bound_water.csv. */
+export const BOUND_WATER = ${JSON.stringify(byPart("bound_water.csv", "bound_water_g_per_g"))} as const;
 
 /** Glass transition of the freeze-concentrated solution, °C. From datasets/glass_transition.csv. */
 export const GLASS_TRANSITIONS = ${JSON.stringify(byPart("glass_transition.csv", "glass_transition_C"))} as const;

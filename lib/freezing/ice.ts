@@ -2,14 +2,15 @@ import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {COLDEST, heldIn, mixCoefficients} from "./held-water.ts";
-import {heldWaterPerGram} from "./solute.ts";
+import {activityOfIce, COLDEST, heldIn} from "./held-water.ts";
 import {solidFatIn} from "./solid-fat.ts";
+import {balanceAt, mixtureOf} from "./state.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
 /**
- * Water less the water that the solutes hold, g per 100 g: the ice, or, where negative, how much water is missing
- * before any ice could form. Linear in the masses: the row of a linear program.
+ * Water less the water that the solutes hold if all of them stay dissolved, g per 100 g: the ice, or, where negative, how
+ * much water is missing before any ice could form. Linear in the masses: the row of a linear program. Where a sweetener
+ * crystallises there is more ice: `frozenState` says how rows count that.
  *
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range
@@ -26,7 +27,9 @@ export function unclippedIce(composition: Composition, temperature: number): num
  */
 export function ice(composition: Composition, temperature: number): number {
   expectComposition(composition);
-  if (temperature < 0) return Math.max(0, unclippedIce(composition, temperature));
+  if (temperature < 0) {
+    return Math.max(0, balanceAt(mixtureOf(composition), temperature, activityOfIce(temperature)).ice);
+  }
   finite(temperature, "temperature", {min: COLDEST}, "°C");
   return 0;
 }
@@ -37,9 +40,8 @@ export function ice(composition: Composition, temperature: number): number {
  */
 export function iceFunction(composition: Composition): (temperature: number) => number {
   expectComposition(composition);
-  const water = composition.water ?? 0;
-  const coefficients = mixCoefficients(composition);
-  return (t) => (t < 0 ? Math.max(0, water - heldWaterPerGram(coefficients, iceWaterActivity(t))) : 0);
+  const mixture = mixtureOf(composition);
+  return (t) => (t < 0 ? Math.max(0, balanceAt(mixture, t, iceWaterActivity(t)).ice) : 0);
 }
 
 /**
@@ -62,9 +64,11 @@ export function initialFreezingPoint(composition: Composition): number | undefin
   expectComposition(composition);
   const water = composition.water ?? 0;
   if (water <= 0) return undefined;
-  const coefficients = mixCoefficients(composition);
-  if (coefficients.every((d) => d === 0)) return 0;
-  return rootBetween((t) => water - heldWaterPerGram(coefficients, iceWaterActivity(t)), COLDEST, -1e-9);
+  const mixture = mixtureOf(composition);
+  const iceAt = (t: number) => balanceAt(mixture, t, iceWaterActivity(t)).ice;
+  // Without solutes the ice is the same at all temperatures: what the water is beyond the bound.
+  if (iceAt(-1e-9) > 0) return 0;
+  return rootBetween(iceAt, COLDEST, -1e-9);
 }
 
 /**
@@ -79,7 +83,7 @@ export function hardPhase(composition: Composition, temperature: number): number
 }
 
 /**
- * Hard phase with the ice before it is cut off at zero, g per 100 g: linear in the masses.
+ * Hard phase with the ice before it is cut off at zero, everything dissolved, g per 100 g: linear in the masses.
  *
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range

@@ -1,7 +1,7 @@
-import {expectComposition} from "../pantry/expect.ts";
 import type {Composition, Part} from "../pantry/parts.ts";
 import {quantityOf} from "../pantry/quantities.ts";
-import {ice} from "./ice.ts";
+import {MOST_MILK_SOLIDS, solubilityLine} from "./crystals.ts";
+import {frozenState} from "./state.ts";
 import {SOLUBILITY} from "./tables.ts";
 
 /** How near a solute is to crystallising. */
@@ -17,32 +17,28 @@ export interface Saturation {
 
 /**
  * Solubility of a part in water, g per 100 g, by a van 't Hoff line (ln s against 1 / T) through the points of
- * `datasets/solubility.csv`, which are from memory; it is extrapolated below them.
+ * `datasets/solubility.csv`, which gives their sources; it is extrapolated below them.
  *
- * @param part lactose (as its monohydrate), dextrose (as its monohydrate), sucrose or erythritol
+ * @param part any of `SOLUBILITY`, by the crystal that comes out of the cold: lactose, dextrose and maltose as monohydrate,
+ *   trehalose as dihydrate, sucrose, erythritol, mannitol, isomalt
  * @param temperature °C
  */
 export function solubility(part: keyof typeof SOLUBILITY, temperature: number): number {
-  const {x, y} = SOLUBILITY[part];
-  const inverse = (t: number) => 1 / (t + 273.15);
-  const [t0, t1] = [inverse(x[0]), inverse(x[1])];
-  const slope = (Math.log(y[1]) - Math.log(y[0])) / (t1 - t0);
-  return y[0] * Math.exp(slope * (inverse(temperature) - t0));
+  const [at, slope] = solubilityLine(part);
+  return 100 * Math.exp(at + slope / (temperature + 273.15));
 }
 
 /**
- * Lactose, dextrose, sucrose and erythritol of a mix in its unfrozen water, against their solubility in water alone.
- *
- * The ice is that of a mix in which they all stay dissolved, as lactose mostly does: what crystallised would hold no
- * water.
+ * The sweeteners of a mix in its unfrozen water, against their solubility in water alone. What crystallises readily (see
+ * `CRYSTALLISING`) counts as if it were still dissolved, so a ratio above 1 says how much of it is crystals: all but
+ * 1 / ratio. The others can crystallise above 1 but hardly do in the cold.
  *
  * @param temperature °C, -40 or above
  * @returns one row for each that is there, the most supersaturated first; none where no water is left liquid
  * @throws InputError below -40 °C
  */
 export function saturations(composition: Composition, temperature: number): Saturation[] {
-  expectComposition(composition);
-  const liquid = (composition.water ?? 0) - ice(composition, temperature);
+  const {liquid} = frozenState(composition, temperature);
   if (liquid <= 0) return [];
   return (Object.keys(SOLUBILITY) as (keyof typeof SOLUBILITY)[])
     .filter((part) => composition[part])
@@ -73,7 +69,7 @@ export interface Sandiness {
 export function sandiness(composition: Composition): Sandiness {
   const msnf = quantityOf(composition, "msnf");
   const serum = msnf + (composition.water ?? 0);
-  const [longStorage, quickTurnover] = [0.15 * serum, 0.185 * serum];
+  const [longStorage, quickTurnover] = [0.15 * serum, MOST_MILK_SOLIDS * serum];
   return {
     msnf,
     longStorage,

@@ -3,74 +3,74 @@ import type {SoluteCurve} from "./solute.ts";
 
 /** Binary freezing curves by part; glucose-syrup solids at 100 dextrose equivalent. Sources: datasets/solutes.csv. */
 export const SOLUTE_TABLE = {
-  // CRC to -4.9 °C, Young and Jones to -19 °C; source: crc-2021; young-jones-1949
+  // CRC to -4.9 °C and the eutectic with ice at -13.95 °C; source: crc-2021; young-jones-1949
   sucrose: {
-    coefficients: [0.05263076, 0, 0.3218473, -0.8985748, 0, 0],
-    coldest: -19.007,
-    strongest: 2.333,
-    points: 46,
-    rms: 0.0282,
-    largest: 0.112,
+    coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0],
+    coldest: -13.95,
+    strongest: 1.657,
+    points: 33,
+    rms: 0.0077,
+    largest: 0.024,
     grade: "compiled",
   },
   // bound water falls as in sucrose; source: crc-2021
   dextrose: {
-    coefficients: [0.09999889, 0, 0.2654995, -0.7412558, 0, 0],
+    coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0],
     coldest: -4.79,
     strongest: 0.429,
     points: 26,
-    rms: 0.0103,
-    largest: 0.02,
+    rms: 0.0097,
+    largest: 0.019,
     grade: "compiled",
   },
   // bound water falls as in sucrose; source: crc-2021
   fructose: {
-    coefficients: [0.09999889, 0, 0.1979311, -0.5526096, 0, 0],
+    coefficients: [0.09999889, 0, 0.193801, -0.4265428, 0, 0],
     coldest: -4.2,
     strongest: 0.389,
     points: 25,
-    rms: 0.0144,
+    rms: 0.0142,
     largest: 0.032,
     grade: "compiled",
   },
   // taken as dextrose, its isomer; source: crc-2021
   galactose: {
-    coefficients: [0.09999889, 0, 0.2654995, -0.7412558, 0, 0],
+    coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0],
     coldest: -4.79,
     strongest: 0.429,
     points: 0,
-    rms: 0.0103,
-    largest: 0.02,
+    rms: 0.0097,
+    largest: 0.019,
     grade: "estimated",
   },
   // taken as sucrose; errors against CRC's lactose; source: crc-2021
   lactose: {
-    coefficients: [0.05263076, 0, 0.3218473, -0.8985748, 0, 0],
+    coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0],
     coldest: -0.5,
     strongest: 0.087,
     points: 16,
-    rms: 0.0048,
-    largest: 0.015,
+    rms: 0.0046,
+    largest: 0.014,
     grade: "estimated",
   },
   // bound water falls as in sucrose; source: crc-2021
   maltose: {
-    coefficients: [0.05263076, 0, 0.3298178, -0.920828, 0, 0],
+    coefficients: [0.05263076, 0, 0.3207753, -0.7060047, 0, 0],
     coldest: -5.35,
     strongest: 0.786,
     points: 33,
-    rms: 0.0184,
-    largest: 0.042,
+    rms: 0.0165,
+    largest: 0.038,
     grade: "compiled",
   },
   // at 100 DE; times DE / 100, as many molecules of dextrose; source: crc-2021
   glucoseSyrupSolids: {
-    coefficients: [0.09999889, 0, 0.2654995, -0.7412558, 0, 0],
+    coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0],
     coldest: -4.79,
     strongest: 0.429,
     points: 0,
-    rms: 0.0103,
-    largest: 0.02,
+    rms: 0.0097,
+    largest: 0.019,
     grade: "estimated",
   },
   // published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C; source: polyols-norrish
@@ -103,24 +103,104 @@ export const SOLUTE_TABLE = {
     largest: 0.008,
     grade: "estimated",
   },
-  // glycerol; source: crc-2021
-  glycerol: {
-    coefficients: [0.1956186, 0, 0.4653858, -1.186228, 0, 0],
-    coldest: -15.5,
-    strongest: 0.667,
-    points: 21,
-    rms: 0.0109,
+  // bound water falls as in sucrose; source: crc-2021
+  mannitol: {
+    coefficients: [0.09889225, 0, 0.1615166, -0.355487, 0, 0],
+    coldest: -1.84,
+    strongest: 0.176,
+    points: 25,
+    rms: 0.0029,
+    largest: 0.005,
+    grade: "compiled",
+  },
+  // freezes nearly as maltose, by calorimetry; source: crc-2021; nskkk-1997
+  maltitol: {
+    coefficients: [0.0523226, 0, 0.3188971, -0.7018709, 0, 0],
+    coldest: -5.35,
+    strongest: 0.786,
+    points: 0,
+    rms: 0.0165,
+    largest: 0.038,
+    grade: "estimated",
+  },
+  // freezes nearly as lactose, by calorimetry; source: crc-2021; nskkk-1997
+  lactitol: {
+    coefficients: [0.0523226, 0, 0.3333327, -0.7336426, 0, 0],
+    coldest: -0.5,
+    strongest: 0.087,
+    points: 0,
+    rms: 0.0046,
+    largest: 0.014,
+    grade: "estimated",
+  },
+  // as sucrose, mole for mole: no measurement at hand; source: crc-2021; young-jones-1949
+  isomalt: {
+    coefficients: [0.0523226, 0, 0.3333327, -0.7336426, 0, 0],
+    coldest: -13.95,
+    strongest: 1.657,
+    points: 0,
+    rms: 0.0077,
+    largest: 0.024,
+    grade: "estimated",
+  },
+  // as sucrose, mole for mole; the commercial product is over 15 % lighter by freezing point; source: crc-2021; young-jones-1949
+  trehalose: {
+    coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0],
+    coldest: -13.95,
+    strongest: 1.657,
+    points: 0,
+    rms: 0.0077,
+    largest: 0.024,
+    grade: "estimated",
+  },
+  // taken as fructose, its epimer; source: crc-2021
+  allulose: {
+    coefficients: [0.09999889, 0, 0.193801, -0.4265428, 0, 0],
+    coldest: -4.2,
+    strongest: 0.389,
+    points: 0,
+    rms: 0.0142,
     largest: 0.032,
+    grade: "estimated",
+  },
+  // 0.6 of sucrose, as makers print it; source: crc-2021; young-jones-1949
+  polydextrose: {
+    coefficients: [0.03157846, 0, 0.2011775, -0.4427781, 0, 0],
+    coldest: -13.95,
+    strongest: 1.657,
+    points: 0,
+    rms: 0.0077,
+    largest: 0.024,
+    grade: "from memory",
+  },
+  // chains of ten units on average; source: crc-2021; young-jones-1949
+  inulin: {
+    coefficients: [0.01098882, 0, 0.07000673, -0.1540801, 0, 0],
+    coldest: -13.95,
+    strongest: 1.657,
+    points: 0,
+    rms: 0.0077,
+    largest: 0.024,
+    grade: "from memory",
+  },
+  // CRC to -15.5 °C, Melinder below; source: crc-2021; melinder-2010
+  glycerol: {
+    coefficients: [0.1956186, 0, 0.4923525, -1.739446, 2.371443, 0],
+    coldest: -40.385,
+    strongest: 1.703,
+    points: 26,
+    rms: 0.0261,
+    largest: 0.072,
     grade: "compiled",
   },
   // ethanol; source: crc-2021
   alcohol: {
-    coefficients: [0.3910589, 0, -0.34151, 14.39745, -65.28698, 72.77788],
-    coldest: -30.98,
-    strongest: 0.724,
-    points: 32,
-    rms: 0.0407,
-    largest: 0.101,
+    coefficients: [0.3910589, 0, -0.4470822, 16.75046, -80.95903, 104.8828],
+    coldest: -40.65,
+    strongest: 1.174,
+    points: 38,
+    rms: 0.0805,
+    largest: 0.219,
     grade: "compiled",
   },
   // sodium chloride, to its eutectic; source: crc-2021
@@ -133,9 +213,9 @@ export const SOLUTE_TABLE = {
     largest: 0.014,
     grade: "compiled",
   },
-  // sodium chloride that gives milk its freezing point, -0.55 °C; source: crc-2021; leighton-1927
+  // sodium chloride that gives milk the freezing point that today's cryoscopes read, -0.52 °C (from memory); source: crc-2021; leighton-1927; from-memory
   milkSalts: {
-    coefficients: [0.2931387, -0.3096546, 1.098933, -0.5202349, 0, 0],
+    coefficients: [0.2469141, -0.2608257, 0.9256443, -0.4382, 0, 0],
     coldest: -20.67,
     strongest: 0.299,
     points: 0,
@@ -155,15 +235,15 @@ export const SOLUTE_TABLE = {
   },
   // citric acid; bound water falls as in sucrose; source: crc-2021
   organicAcids: {
-    coefficients: [0.09376913, 0, 0.1798626, -0.5021637, 0, 0],
+    coefficients: [0.09376913, 0, 0.1755267, -0.3863224, 0, 0],
     coldest: -4.25,
     strongest: 0.429,
     points: 21,
-    rms: 0.0448,
+    rms: 0.0453,
     largest: 0.105,
     grade: "compiled",
   },
 } as const satisfies Record<string, SoluteCurve>;
 
-/** Effect of the milk salts if they were calibrated on today's freezing point of milk, -0.52 °C, over that on -0.55 °C. */
-export const MILK_SALTS_TODAY = 0.8733;
+/** Effect of the milk salts if they were calibrated on the freezing point of milk of 1927, -0.55 °C, over that on -0.52 °C. */
+export const MILK_SALTS_OF_1927 = 1.1482;

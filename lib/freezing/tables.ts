@@ -2,10 +2,7 @@
 
 /** Solid share of a fat against temperature: x °C, y %. From datasets/solid_fat.csv. */
 export const SOLID_FAT = {
-  milkFat: {
-    x: [-40, -20, -10, 0, 5, 10, 15, 20, 25, 30, 35, 38],
-    y: [100, 95, 87, 72, 61, 50, 35, 20, 12, 6, 1, 0],
-  },
+  milkFat: {x: [-40, -18, 3.8, 8.1, 15, 20, 25, 30, 35.4], y: [100, 83.5, 39, 36.8, 26, 18, 11, 5, 0]},
   cocoaButter: {x: [-40, -20, 0, 10, 20, 25, 30, 33, 35, 37], y: [100, 100, 95, 90, 77, 68, 43, 12, 1, 0]},
   coconutFat: {x: [-40, -20, 0, 5, 10, 15, 20, 25, 27], y: [100, 97, 90, 86, 77, 57, 35, 4, 0]},
   eggFat: {x: [-40, -20, -10, 0, 10, 20, 30, 35], y: [80, 55, 40, 25, 14, 5, 1, 0]},
@@ -141,7 +138,32 @@ export const SOLUBILITY = {
   lactose: {x: [0, 25], y: [11.9, 21.6]},
   dextrose: {x: [-5.3, 25], y: [46.5, 104.9]},
   sucrose: {x: [-13.95, 20], y: [165.7, 203.9]},
+  maltose: {x: [0.6, 29.6], y: [56.5, 93.2]},
+  trehalose: {x: [10, 30], y: [73.3, 109.6]},
   erythritol: {x: [0, 25], y: [21, 61]},
+  mannitol: {x: [0, 25], y: [10.4, 21.6]},
+  isomalt: {x: [0, 20], y: [16, 33]},
+} as const;
+
+/** Sweeteners that crystallise in the cold: crystal water, g per g, and what they stay dissolved up to. From datasets/crystals.csv. */
+export const CRYSTALS = {
+  trehalose: {water: 0.1053, limit: "solubility"},
+  erythritol: {water: 0, limit: "solubility"},
+  mannitol: {water: 0, limit: "solubility"},
+  isomalt: {water: 0, limit: "solubility"},
+  lactose: {water: 0.0526, limit: "milk solids rule"},
+} as const;
+
+/** Water that a part binds at every temperature, g per g; of glucose-syrup solids times (100 - DE) / 100. From datasets/bound_water.csv. */
+export const BOUND_WATER = {
+  milkProtein: 0.36,
+  otherProtein: 0.36,
+  glucoseSyrupSolids: 0.15,
+  starch: 0.3,
+  fibre: 0.25,
+  stabiliser: 0.5,
+  inulin: 0.15,
+  polydextrose: 0.1,
 } as const;
 
 /** Glass transition of the freeze-concentrated solution, °C. From datasets/glass_transition.csv. */

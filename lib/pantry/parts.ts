@@ -1,9 +1,9 @@
 /**
  * The parts of a composition: exclusive, in g per 100 g, together 100.
  *
- * Beyond the parts every recipe card knows, four are kept apart because they behave differently when frozen:
- * coconut fat (solid fat curve), xylitol (solute), plant salts (the soluble mineral salts of fruit, cocoa and nuts,
- * mostly potassium) and glycerol.
+ * Beyond the parts every recipe card knows, some are kept apart because they behave differently when frozen: coconut fat
+ * (solid fat curve), plant salts (the soluble mineral salts of fruit, cocoa, nuts and eggs, mostly potassium) and each
+ * sugar alcohol and rare sugar (solute; some crystallise). Polydextrose and inulin are soluble fibre.
  */
 export const PARTS = [
   "water",
@@ -25,7 +25,15 @@ export const PARTS = [
   "sorbitol",
   "xylitol",
   "erythritol",
+  "mannitol",
+  "maltitol",
+  "lactitol",
+  "isomalt",
+  "trehalose",
+  "allulose",
   "glycerol",
+  "polydextrose",
+  "inulin",
   "starch",
   "fibre",
   "salt",

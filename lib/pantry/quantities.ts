@@ -14,6 +14,8 @@ const SUGARS: Weights = {
   fructose: 1,
   maltose: 1,
   galactose: 1,
+  trehalose: 1,
+  allulose: 1,
   glucoseSyrupSolids: 1,
 };
 
@@ -37,7 +39,16 @@ const weighted = {
   /** Milk and other protein. */
   protein: {milkProtein: 1, otherProtein: 1},
   /** Sugar alcohols. */
-  polyols: {sorbitol: 1, xylitol: 1, erythritol: 1, glycerol: 1},
+  polyols: {
+    sorbitol: 1,
+    xylitol: 1,
+    erythritol: 1,
+    mannitol: 1,
+    maltitol: 1,
+    lactitol: 1,
+    isomalt: 1,
+    glycerol: 1,
+  },
   /** Solids of egg yolk, from the egg fat. */
   eggYolkSolids: {eggFat: YOLK_SOLIDS_PER_EGG_FAT},
 } as const satisfies Record<Exclude<Derived, "sweetness" | "totalSolids" | "totalSugars">, Weights>;

@@ -5,8 +5,10 @@ import type {Composition, Part} from "./parts.ts";
  *
  * Sources: A Dictionary of Food and Nutrition (Oxford), entry "sweeteners": fructose, dextrose, maltose, lactose;
  * Varzakas et al., Sweeteners: Nutritional Aspects, Applications, and Production Technology (2012), table 2.1:
- * galactose, sorbitol; the erythritol and xylitol figures of table 2 in PubMed Central article PMC10346066.
- * Glycerol is from memory. Tables differ by about 10 % (dextrose 0.74 to 0.80, fructose 1.2 to 1.7 with temperature).
+ * galactose, sorbitol; the erythritol, xylitol, maltitol, isomalt and polydextrose figures of table 2 in PubMed Central
+ * article PMC10346066; lactitol and mannitol, the middle of their ranges, from Appl. Microbiol. Biotechnol. 102 (2017,
+ * PMC5756564), table 1. Glycerol, allulose, trehalose and inulin are from memory. Tables differ by about 10 % (dextrose
+ * 0.74 to 0.80, fructose 1.2 to 1.7 with temperature).
  */
 export const RELATIVE_SWEETNESS: Readonly<Partial<Record<Part, number>>> = {
   sucrose: 1,
@@ -18,6 +20,14 @@ export const RELATIVE_SWEETNESS: Readonly<Partial<Record<Part, number>>> = {
   sorbitol: 0.5,
   xylitol: 1,
   erythritol: 0.7,
+  mannitol: 0.6,
+  maltitol: 0.9,
+  lactitol: 0.35,
+  isomalt: 0.5,
+  trehalose: 0.45,
+  allulose: 0.7,
+  polydextrose: 0.1,
+  inulin: 0.1,
   glycerol: 0.6,
 };
 

