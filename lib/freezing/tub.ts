@@ -69,6 +69,29 @@ export function temperingTime(
 }
 
 /**
+ * Temperature that a tub comes to after some minutes on the counter, once its heat has spread, °C.
+ *
+ * @param freezer temperature of the tub at the start, °C, -40 or above
+ * @param minutes 0 to 600
+ * @throws InputError for a size, speed, overrun, temperature or time out of range
+ */
+export function temperatureAfter(
+  composition: Composition,
+  tub: Tub,
+  freezer: number,
+  minutes: number,
+  conditions: TubConditions,
+): number {
+  const seconds = 60 * finite(minutes, "minutes", {min: 0, max: 600});
+  let mean = freezer;
+  timeUntil(composition, tub, freezer, conditions, (progress) => {
+    mean = progress.mean;
+    return progress.time >= seconds;
+  });
+  return mean;
+}
+
+/**
  * Time in a freezer until the core of a tub is cold enough.
  *
  * @param draw temperature of the mix at the start, as drawn from the machine, °C
