@@ -7,10 +7,12 @@ import {compare, type PublishedTables, type ValidationRow} from "./row.ts";
 export function activityRows({ice_water_activity}: PublishedTables): ValidationRow[] {
   return ice_water_activity.flatMap((row) => {
     const temperature = Number(row.temperature_C);
-    const common = {group: "ice", unit: "", temperature};
+    const common = {group: "ice", use: "held" as const, unit: "", temperature};
     return [
       compare({
         ...common,
+        // The formula itself, term by term.
+        use: "fitted",
         what: `vapour pressure of ice over that of water at ${temperature} °C`,
         published: Number(row.ice_to_water_pressure),
         computed: iceToWaterPressure(temperature),
@@ -42,7 +44,7 @@ export function thermalRows({ice_cream_thermal}: PublishedTables): ValidationRow
       sucrose: Number(row.carbohydrate_percent),
       milkSalts: Number(row.ash_percent),
     };
-    const common = {group: "heat", source: row.source!};
+    const common = {group: "heat", use: "held" as const, source: row.source!};
     return [
       compare({
         ...common,

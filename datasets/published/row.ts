@@ -2,13 +2,15 @@
 export interface ValidationRow {
   /** Part of the model that it checks, e.g. `solutions`. */
   readonly group: string;
+  /** Whether the model was fitted to the figure, which then shows no more than that the fit is sound, or is held against it. */
+  readonly use: "fitted" | "held";
   /** The figure in words. */
   readonly what: string;
   readonly published: number;
   readonly computed: number;
   /** computed - published. */
   readonly difference: number;
-  /** Largest difference that is accepted, in the unit. */
+  /** Largest difference that is accepted, in the unit: the source's own error as far as it is known. */
   readonly tolerance: number;
   readonly unit: string;
   /** Key into `datasets/sources.csv`. */
@@ -34,6 +36,9 @@ export const TABLES = [
   "hard_mixes",
   "texture_norms",
   "ice_cream_thermal",
+  "measured_mixes",
+  "firmness_checks",
+  "firmness_fit",
 ] as const;
 
 /** Name of a table. */

@@ -1,4 +1,5 @@
-import {equivalenceRows, exampleRows, milkRows, mixRows} from "./mixes.ts";
+import {classRows, firmnessRows} from "./firmness.ts";
+import {equivalenceRows, exampleRows, measuredRows, milkRows, mixRows} from "./mixes.ts";
 import {activityRows, thermalRows} from "./physics.ts";
 import type {PublishedTables, ValidationRow} from "./row.ts";
 import {norrishRows, solutionRows} from "./solutions.ts";
@@ -12,7 +13,10 @@ export function validationRows(tables: PublishedTables): ValidationRow[] {
     ...equivalenceRows(tables),
     ...milkRows(tables),
     ...exampleRows(tables),
+    ...measuredRows(tables),
     ...mixRows(tables),
+    ...firmnessRows(tables),
+    ...classRows(tables),
     ...thermalRows(tables),
   ];
 }
