@@ -3,8 +3,9 @@ import {describe, expect, test} from "vitest";
 import {crystalRows} from "../lib/freezing/crystal-rows.ts";
 import {CRYSTALLISING, crystalTerms} from "../lib/freezing/crystals.ts";
 import {firmness} from "../lib/freezing/firmness.ts";
+import {rootBetween} from "../lib/core/roots.ts";
 import {heldBy, heldWater} from "../lib/freezing/held-water.ts";
-import {ice, initialFreezingPoint, unclippedIce} from "../lib/freezing/ice.ts";
+import {unclippedIce} from "../lib/freezing/ice.ts";
 import {saturations, solubility} from "../lib/freezing/solubility.ts";
 import {frozenState, heldByRest} from "../lib/freezing/state.ts";
 import type {LinearProgram} from "../lib/lp/program.ts";
@@ -41,6 +42,8 @@ const sweets: fc.Arbitrary<Composition> = fc
     return Object.fromEntries(Object.entries(parts).map(([part, value]) => [part, (100 * value) / total]));
   });
 const cold = fc.double({min: -30, max: -0.5, noNaN: true});
+
+const ice = (composition: Composition, temperature: number) => frozenState(composition, temperature).ice;
 
 /** Ice at most and at least: the rows that the state's documentation writes down, as a program over d and L. */
 function leastIce(composition: Composition, temperature: number): number {
@@ -229,7 +232,7 @@ describe("one sweetener by hand", () => {
     const state = frozenState(strong, -10);
     within(state.ice, 70, 1e-9, "ice");
     within(state.crystals, 30, 1e-9, "crystals");
-    const begins = initialFreezingPoint(strong)!;
+    const begins = rootBetween((t) => ice(strong, t) - 1e-9, -30, -1e-9)!;
     // 30 g in 70 g is far beyond what dissolves at 0 °C: what stays dissolved is saturated there.
     within(heldBy("erythritol", begins) * (solubility("erythritol", begins) / 100), 1, 1e-6, "saturated");
   });

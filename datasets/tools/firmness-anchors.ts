@@ -1,4 +1,3 @@
-import {iceFunction} from "../../lib/freezing/ice.ts";
 import {insoluble} from "../../lib/freezing/insoluble.ts";
 import {FATS, solidFat} from "../../lib/freezing/solid-fat.ts";
 import {frozenState} from "../../lib/freezing/state.ts";
@@ -39,7 +38,7 @@ export function readAnchors(): Anchor[] {
       error: Number(row.error_C),
       overrun: Number(row.overrun_percent),
       hardness: Number(row.hardness_ln),
-      ice: iceFunction(composition),
+      ice: (temperature) => frozenState(composition, temperature).ice,
     };
   });
 }

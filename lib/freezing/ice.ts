@@ -2,9 +2,9 @@ import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {activityOfIce, COLDEST, heldIn} from "./held-water.ts";
+import {COLDEST, heldIn, mixCoefficients} from "./held-water.ts";
+import {heldWaterPerGram} from "./solute.ts";
 import {solidFatIn} from "./solid-fat.ts";
-import {balanceAt, mixtureOf} from "./state.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
 /**
@@ -20,16 +20,15 @@ export function unclippedIce(composition: Composition, temperature: number): num
 }
 
 /**
- * Ice at a temperature, g per 100 g of mix; 0 from 0 °C upwards.
+ * Ice at a temperature with everything dissolved, g per 100 g of mix; 0 from 0 °C upwards. Of sweeteners that crystallise
+ * `frozenState` tells how much more there is.
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
  */
 export function ice(composition: Composition, temperature: number): number {
   expectComposition(composition);
-  if (temperature < 0) {
-    return Math.max(0, balanceAt(mixtureOf(composition), temperature, activityOfIce(temperature)).ice);
-  }
+  if (temperature < 0) return Math.max(0, unclippedIce(composition, temperature));
   finite(temperature, "temperature", {min: COLDEST}, "°C");
   return 0;
 }
@@ -40,8 +39,9 @@ export function ice(composition: Composition, temperature: number): number {
  */
 export function iceFunction(composition: Composition): (temperature: number) => number {
   expectComposition(composition);
-  const mixture = mixtureOf(composition);
-  return (t) => (t < 0 ? Math.max(0, balanceAt(mixture, t, iceWaterActivity(t)).ice) : 0);
+  const water = composition.water ?? 0;
+  const coefficients = mixCoefficients(composition);
+  return (t) => (t < 0 ? Math.max(0, water - heldWaterPerGram(coefficients, iceWaterActivity(t))) : 0);
 }
 
 /**
@@ -56,7 +56,7 @@ export function frozenShare(composition: Composition, temperature: number): numb
 }
 
 /**
- * Temperature at which the first ice forms on cooling (supercooling apart), °C.
+ * Temperature at which the first ice forms on cooling (supercooling apart), everything dissolved, °C.
  *
  * @returns 0 for water without solutes; `undefined` for a mix that has no water or does not freeze above -40 °C
  */
@@ -64,8 +64,8 @@ export function initialFreezingPoint(composition: Composition): number | undefin
   expectComposition(composition);
   const water = composition.water ?? 0;
   if (water <= 0) return undefined;
-  const mixture = mixtureOf(composition);
-  const iceAt = (t: number) => balanceAt(mixture, t, iceWaterActivity(t)).ice;
+  const coefficients = mixCoefficients(composition);
+  const iceAt = (t: number) => water - heldWaterPerGram(coefficients, iceWaterActivity(t));
   // Without solutes the ice is the same at all temperatures: what the water is beyond the bound.
   if (iceAt(-1e-9) > 0) return 0;
   return rootBetween(iceAt, COLDEST, -1e-9);

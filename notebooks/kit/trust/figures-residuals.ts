@@ -129,6 +129,7 @@ function residualPlot({
 const TABLES: Readonly<Record<string, {readonly label: string; readonly style: MixStyle}>> = {
   "crc-2021": {label: "CRC Handbook", style: styleOf(0)},
   "young-jones-1949": {label: "Young and Jones", style: styleOf(1)},
+  "melinder-2010": {label: "Melinder", style: styleOf(3)},
   "polyols-norrish": {label: "curve at 25 °C, for want of freezing points", style: styleOf(2)},
 };
 
@@ -209,7 +210,7 @@ export function curveResiduals({rows}: Figures, width: number): HTMLElement {
   });
   return figure(
     "Colder than was measured",
-    "But for sucrose, the sugars’ freezing points end near −5 °C. Below, the only check is water activity at 25 °C, which drifts from that in the cold: a disagreement here is not all the model’s.",
+    "The sugars’ freezing points end near −5 °C, but for the one at which sucrose meets ice, −13.95 °C. Below, the only check is water activity at 25 °C, which drifts from that in the cold: a disagreement here is not all the model’s.",
     legend(names.map((label, n) => ({label, style: styleOf(n)}))),
     chart,
   );
@@ -242,7 +243,7 @@ export function exampleResiduals({rows}: Figures, width: number): HTMLElement {
   });
   return figure(
     "A whole mix, by two methods",
-    "The published freezing curve of an ice-cream mix, from 0 to 75 % of its water frozen. Sucrose equivalents are how it was worked out, so they must meet it; held water is what this library balances with. Faint bars are the tolerances; one runs off.",
+    "The published freezing curve of an ice-cream mix, from 0 to 75 % of its water frozen. Sucrose equivalents are how it was worked out, so they must meet it; held water is what this library balances with. Faint bars are the tolerances. At 70 and 75 % the example itself is too warm: its table of sucrose has −12.7 °C where ice and sucrose meet at −13.95 °C.",
     legend(names.map((label, n) => ({label, style: styleOf(n)}))),
     chart,
   );

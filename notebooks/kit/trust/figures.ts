@@ -43,7 +43,10 @@ const GROUPS: Readonly<Record<string, string>> = {
   "sucrose equivalents": "sucrose equivalents",
   milk: "milk",
   "worked example": "worked example",
+  "measured mixes": "measured mixes",
   "published mixes": "published mixes",
+  firmness: "firmness index",
+  "classes of dessert": "firmness index by class",
   heat: "heat",
 };
 

@@ -18,7 +18,7 @@ export function crystalSheet(composition: Composition, freezer: number): HTMLEle
   const columns = [small("g per 100 g of water"), "dissolved", "soluble", "over"];
   return figure(
     "What may crystallise",
-    `What the water still liquid at ${setting(freezer)} has dissolved, against what it could at rest. Above 1 crystals can form, though cold syrup is slow: lactose needs weeks. The source of the solubilities is not checked; they are for one substance alone in water, and extrapolated below their data.`,
+    `What the water still liquid at ${setting(freezer)} has dissolved, against what it could at rest. Above 1 crystals can form, though cold syrup is slow: lactose needs weeks. The source of most solubilities is not checked; they are for one substance alone in water, and extrapolated below their data.`,
     ...(body.length ? [table({name: "What may crystallise", columns, body})] : []),
     html`<ul class="cautions">
       <li>${sandWords(composition)}</li>

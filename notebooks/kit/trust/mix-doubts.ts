@@ -3,7 +3,7 @@ import {html} from "htl";
 import {frozenShare, ice, initialFreezingPoint} from "../../../lib/freezing/ice.ts";
 import {scooping, scoopTemperature} from "../../../lib/freezing/scoop.ts";
 import {outOfFreezer, whereItScoops} from "../../../lib/kitchen/size/scoop-words.ts";
-import {MILK_SALTS_TODAY} from "../../../lib/freezing/solute-table.ts";
+import {MILK_SALTS_OF_1927} from "../../../lib/freezing/solute-table.ts";
 import {equivalenceMix, sucroseEquivalenceCurve} from "../../../lib/freezing/sucrose-equivalence.ts";
 import {iceError, methodDifference} from "../../../lib/freezing/validity.ts";
 import {decimal, degrees} from "../../../lib/core/figures.ts";
@@ -19,8 +19,8 @@ import {keyed, sheet} from "../page/sheet.ts";
 /** One mix worked out three ways. */
 export interface DoubtedMix {
   readonly composition: Composition;
-  /** The same with the milk salts that today's freezing point of milk would give. */
-  readonly today: Composition;
+  /** The same with the milk salts that the freezing point of milk of 1927 would give. */
+  readonly leighton: Composition;
   /** By sucrose equivalents, as far as the table for sucrose goes. */
   readonly equivalents: readonly {readonly frozen: number; readonly temperature: number}[];
   readonly milk: MilkPoints;
@@ -28,7 +28,7 @@ export interface DoubtedMix {
   readonly leftOut: readonly string[];
 }
 
-/** Freezing points of milk in words: the one that calibrates the milk salts, and today's. */
+/** Freezing points of milk in words: today's, which calibrates the milk salts, and that of 1927. */
 export interface MilkPoints {
   readonly leighton: string;
   readonly today: string;
@@ -47,7 +47,7 @@ export function milkPoints({tables}: Figures): MilkPoints {
 const WAYS = {
   held: {label: "Held water", style: styleOf(0)},
   equivalents: {label: "Sucrose equivalents", style: styleOf(1)},
-  today: {label: "Today’s milk", style: styleOf(2)},
+  leighton: {label: "Milk of 1927", style: styleOf(2)},
 } as const;
 
 /** Works a mix out by each way. */
@@ -57,7 +57,7 @@ export function doubted(composition: Composition, milk: MilkPoints): DoubtedMix 
   return {
     composition,
     milk,
-    today: {...composition, milkSalts: salts * MILK_SALTS_TODAY},
+    leighton: {...composition, milkSalts: salts * MILK_SALTS_OF_1927},
     equivalents: sucroseEquivalenceCurve(mix, 0.5),
     leftOut: mix.leftOut.map(plainName),
   };
@@ -65,14 +65,14 @@ export function doubted(composition: Composition, milk: MilkPoints): DoubtedMix 
 
 /** The mix in words: how much of it is ice, give or take how much, and what the other ways say. */
 export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
-  const {composition, equivalents, leftOut, milk, today} = mix;
+  const {composition, equivalents, leftOut, milk, leighton} = mix;
   const frozen = ice(composition, freezer);
   const off = iceError(composition, freezer);
   const end = equivalents.at(-1)?.temperature;
   const difference =
     leftOut.length || !equivalents.length ? undefined : methodDifference(composition, freezer);
   const scoop = scooping(composition, freezer);
-  const more = ice(today, freezer) - frozen;
+  const more = ice(leighton, freezer) - frozen;
   const li = (way: keyof typeof WAYS, text: string) =>
     html`<li>
       ${keyOf(WAYS[way].style)}<span><strong>${WAYS[way].label}.</strong> ${unbroken(text)}</span>
@@ -90,7 +90,7 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
     <ul>
       ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice. ${whereItScoops(scoop)} From the freezer ${outOfFreezer(scoop)}.`)}
       ${li("equivalents", other)}
-      ${li("today", `With milk that freezes at ${milk.today}, as today’s instruments read (source not checked), instead of Leighton’s ${milk.leighton}, there would be ${gramsOfIce(more)}.`)}
+      ${li("leighton", `With milk that freezes at Leighton’s ${milk.leighton} of 1927 instead of ${milk.today}, as today’s instruments read (source not checked), there would be ${gramsOfIce(more)}.`)}
     </ul>
     <p class="aside">
       The mix: ${contents(composition)}. Its ingredients may differ from their tables, and that comes on top.
@@ -115,7 +115,7 @@ function gramsOfIce(more: number): string {
 
 /** How much more or less ice the other ways give than held water, along temperature, within its stated uncertainty. */
 export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElement | undefined {
-  const {composition, today, equivalents} = mix;
+  const {composition, leighton, equivalents} = mix;
   const start = initialFreezingPoint(composition);
   if (start === undefined || start < DRAWN_FROM) return undefined;
   const end = equivalents.at(-1)?.temperature ?? 0;
@@ -132,15 +132,15 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
       held,
       off,
       low: -off,
-      today: ice(today, temperature) - held,
+      leighton: ice(leighton, temperature) - held,
       equivalents: difference === undefined ? NaN : -difference,
     };
   });
   const most = Math.max(
     1,
-    ...points.flatMap((d) => [d.off, Math.abs(d.today), Math.abs(d.equivalents) || 0]),
+    ...points.flatMap((d) => [d.off, Math.abs(d.leighton), Math.abs(d.equivalents) || 0]),
   );
-  const curve = (way: "equivalents" | "today"): Markish[] => {
+  const curve = (way: "equivalents" | "leighton"): Markish[] => {
     const {colour, dash, sign} = WAYS[way].style;
     const own = points.filter((d) => Number.isFinite(d[way]));
     return [
@@ -182,7 +182,7 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
       }),
       areaY(points, {x: "temperature", y1: "low", y2: "off", fill: WAYS.held.style.colour, fillOpacity: 0.2}),
       line(points, {x: "temperature", y: () => 0, stroke: WAYS.held.style.colour, strokeWidth: 2.25}),
-      ...curve("today"),
+      ...curve("leighton"),
       ...curve("equivalents"),
       tip(
         points,
@@ -202,7 +202,7 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
   return figure(
     "How far the ways are apart",
     "Held water is the level line; the tint about it is its stated uncertainty: the errors of the solutes’ curves and how far the two methods are apart.",
-    legend(mix.leftOut.length ? [WAYS.held, WAYS.today] : Object.values(WAYS)),
+    legend(mix.leftOut.length ? [WAYS.held, WAYS.leighton] : Object.values(WAYS)),
     chart,
   );
 }
@@ -212,25 +212,25 @@ const DRAWN_FROM = -30;
 
 /** What the milk salts are calibrated on, and what the other freezing point of milk would change. */
 export function milkSaltsSheet(
-  {composition, milk, today}: DoubtedMix,
+  {composition, milk, leighton}: DoubtedMix,
   freezer: number,
 ): HTMLElement | undefined {
   if (!composition.milkSalts) return undefined;
   const both = (name: string, unit: string, of: (mix: Composition) => number | undefined) => {
-    const [leighton, other] = [of(composition), of(today)];
+    const [own, other] = [of(composition), of(leighton)];
     const text = (value: number | undefined) => (value === undefined ? "–" : decimal(value, 2));
-    const change = leighton === undefined || other === undefined ? undefined : other - leighton;
+    const change = own === undefined || other === undefined ? undefined : other - own;
     const sign = change !== undefined && change > 0 ? "+" : "";
-    return row(withUnit(name, unit), [text(leighton), text(other), `${sign}${text(change)}`]);
+    return row(withUnit(name, unit), [text(own), text(other), `${sign}${text(change)}`]);
   };
   return sheet({
-    heading: `If milk freezes at ${milk.today}`,
-    reading: `The salts of milk are counted as as much sodium chloride as gives milk the freezing point that Leighton used in 1927. Today’s instruments read a little less (source not checked), which leaves the salts ${decimal(100 * (1 - MILK_SALTS_TODAY), 0)} % less to do.`,
+    heading: `If milk freezes at ${milk.leighton}`,
+    reading: `The salts of milk are counted as as much sodium chloride as gives milk the freezing point that today’s instruments read (source not checked). Leighton’s of 1927 is a little lower, which gives the salts ${decimal(100 * (MILK_SALTS_OF_1927 - 1), 0)} % more to do.`,
     columns: [
       "",
       ...keyed([
-        {...WAYS.held, label: "Leighton"},
-        {...WAYS.today, label: "today"},
+        {...WAYS.held, label: "today"},
+        {...WAYS.leighton, label: "1927"},
       ]),
       "change",
     ],
