@@ -1,19 +1,19 @@
 import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
-import {crystalRows} from "../lib/freezing/crystal-rows.ts";
-import {CRYSTALLISING, crystalTerms} from "../lib/freezing/crystals.ts";
-import {firmness} from "../lib/freezing/firmness.ts";
-import {rootBetween} from "../lib/core/roots.ts";
-import {heldBy, heldWater} from "../lib/freezing/held-water.ts";
-import {unclippedIce} from "../lib/freezing/ice.ts";
-import {saturations, solubility} from "../lib/freezing/solubility.ts";
-import {frozenState, heldByRest} from "../lib/freezing/state.ts";
-import type {LinearProgram} from "../lib/lp/program.ts";
-import {solve} from "../lib/lp/solve.ts";
-import {readComposition} from "../lib/pantry/composition.ts";
-import {mixComposition} from "../lib/pantry/mix.ts";
-import type {Composition} from "../lib/pantry/parts.ts";
-import {within} from "./support/within.ts";
+import {crystalRows} from "../../lib/freezing/crystal-rows.ts";
+import {CRYSTALLISING, crystalTerms} from "../../lib/freezing/crystals.ts";
+import {firmness} from "../../lib/freezing/firmness.ts";
+import {rootBetween} from "../../lib/core/roots.ts";
+import {heldBy, heldWater} from "../../lib/freezing/held-water.ts";
+import {unclippedIce} from "../../lib/freezing/ice.ts";
+import {saturations, solubility} from "../../lib/freezing/solubility.ts";
+import {frozenState, heldByRest} from "../../lib/freezing/state.ts";
+import type {LinearProgram} from "../../lib/lp/program/program.ts";
+import {solve} from "../../lib/lp/solve/solve.ts";
+import {readComposition} from "../../lib/pantry/composition.ts";
+import {mixComposition} from "../../lib/pantry/mix.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
+import {within} from "../support/within.ts";
 
 const grams = (max: number) => fc.double({min: 0, max, noNaN: true});
 /** Mixes with any of the crystallising sweeteners, g per 100 g. */

@@ -1,6 +1,6 @@
 import {readFileSync} from "node:fs";
 import {describe, expect, test} from "vitest";
-import {asCsv, asModule, fitFirmness} from "../datasets/tools/fit-firmness.ts";
+import {asCsv, asModule, fitFirmness} from "../../datasets/tools/fit-firmness.ts";
 import {
   CRYSTAL_WEIGHT,
   firmness,
@@ -12,21 +12,21 @@ import {
   scoopTemperature,
   unclippedFirmness,
   verdictAt,
-} from "../lib/freezing/firmness.ts";
-import {strangeness} from "../lib/freezing/firmness-band.ts";
-import {FIRMNESS_ERRORS} from "../lib/freezing/firmness-table.ts";
-import {frozenShare, ice, initialFreezingPoint} from "../lib/freezing/ice.ts";
-import {frozenState} from "../lib/freezing/state.ts";
-import {PUBLISHED_HARD_MIXES} from "../lib/freezing/scoop.ts";
-import {readComposition} from "../lib/pantry/composition.ts";
-import {mixComposition} from "../lib/pantry/mix.ts";
-import {findIngredient} from "../lib/pantry/pantry.ts";
-import type {Composition} from "../lib/pantry/parts.ts";
-import {quantityOf} from "../lib/pantry/quantities.ts";
-import {realPantry} from "./support/pantry.ts";
-import {within} from "./support/within.ts";
+} from "../../lib/freezing/firmness.ts";
+import {strangeness} from "../../lib/freezing/firmness-band.ts";
+import {FIRMNESS_ERRORS} from "../../lib/freezing/firmness-table.ts";
+import {frozenShare, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import {frozenState} from "../../lib/freezing/state.ts";
+import {PUBLISHED_HARD_MIXES} from "../../lib/freezing/scoop.ts";
+import {readComposition} from "../../lib/pantry/composition.ts";
+import {mixComposition} from "../../lib/pantry/mix.ts";
+import {findIngredient} from "../../lib/pantry/pantry.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
+import {quantityOf} from "../../lib/pantry/quantities.ts";
+import {realPantry} from "../support/pantry.ts";
+import {within} from "../support/within.ts";
 
-const read = (path: string) => readFileSync(new URL(`../${path}`, import.meta.url), "utf8");
+const read = (path: string) => readFileSync(new URL(`../../${path}`, import.meta.url), "utf8");
 
 /** A composition from g per 100 g of parts and shorthands; water is the rest. */
 function mixOf({dextroseEquivalent, ...parts}: Record<string, number>): Composition {

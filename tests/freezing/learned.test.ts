@@ -1,10 +1,10 @@
 import {describe, expect, test} from "vitest";
-import {calibrate, type FirmnessReport} from "../lib/freezing/calibrate.ts";
-import {firmness, firmnessReference, scoopTemperature, verdictAt} from "../lib/freezing/firmness.ts";
-import {PUBLISHED_HARD_MIXES, scoopTemperature as oldScoop} from "../lib/freezing/scoop.ts";
-import {temperatureAfter, temperingTime} from "../lib/freezing/tub.ts";
-import type {Composition} from "../lib/pantry/parts.ts";
-import {within} from "./support/within.ts";
+import {calibrate, type FirmnessReport} from "../../lib/freezing/calibrate.ts";
+import {firmness, firmnessReference, scoopTemperature, verdictAt} from "../../lib/freezing/firmness.ts";
+import {PUBLISHED_HARD_MIXES, scoopTemperature as oldScoop} from "../../lib/freezing/scoop.ts";
+import {temperatureAfter, temperingTime} from "../../lib/freezing/tub.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
+import {within} from "../support/within.ts";
 
 const [mix] = PUBLISHED_HARD_MIXES.map(({composition}) => composition) as [Composition];
 const overrun = 100;

@@ -1,12 +1,12 @@
 import {describe, expect, test} from "vitest";
-import {heldBy} from "../lib/freezing/held-water.ts";
-import {initialFreezingPoint} from "../lib/freezing/ice.ts";
-import {solidShare} from "../lib/freezing/solid-fat.ts";
-import {readComposition} from "../lib/pantry/composition.ts";
-import {findIngredient} from "../lib/pantry/pantry.ts";
-import type {Part} from "../lib/pantry/parts.ts";
-import {realPantry} from "./support/pantry.ts";
-import {within} from "./support/within.ts";
+import {heldBy} from "../../lib/freezing/held-water.ts";
+import {initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import {solidShare} from "../../lib/freezing/solid-fat.ts";
+import {readComposition} from "../../lib/pantry/composition.ts";
+import {findIngredient} from "../../lib/pantry/pantry.ts";
+import type {Part} from "../../lib/pantry/parts.ts";
+import {realPantry} from "../support/pantry.ts";
+import {within} from "../support/within.ts";
 
 const freezingPoint = (name: string) =>
   initialFreezingPoint(findIngredient(realPantry, name, "test").composition)!;
