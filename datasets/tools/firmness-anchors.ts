@@ -18,6 +18,8 @@ export interface Anchor {
   readonly overrun: number;
   /** ln of its hardness there over that of a tub that scoops. */
   readonly hardness: number;
+  /** Where the mix is from. */
+  readonly source: string;
   /** Ice, g per 100 g, by temperature. */
   readonly ice: (temperature: number) => number;
 }
@@ -38,6 +40,7 @@ export function readAnchors(): Anchor[] {
       error: Number(row.error_C),
       overrun: Number(row.overrun_percent),
       hardness: Number(row.hardness_ln),
+      source: row.source!,
       ice: (temperature) => frozenState(composition, temperature).ice,
     };
   });

@@ -18,6 +18,8 @@ import {fact, fit, type Fitted, FORMS, NAMES, predicted, squares, type Values} f
 interface ClassError {
   readonly kind: string;
   readonly mixes: number;
+  /** Where they are from. */
+  readonly sources: readonly string[];
   /** Root mean square in the fit to all, and in the fit that leaves the class out. */
   readonly fitted: number;
   readonly leftOut: number;
@@ -53,6 +55,7 @@ function errorsOf(anchors: readonly Anchor[], form: (typeof FORMS)[number], whol
     return {
       kind,
       mixes: inside.length,
+      sources: [...new Set(inside.map((d) => d.source))],
       fitted: rms(off(whole.values)),
       leftOut: rms(off(without)),
       bias: sum(off(without)) / inside.length,
@@ -80,6 +83,7 @@ export function asCsv(fits: Fits): string {
     const all = {
       kind: "all",
       mixes: sum(classes.map((d) => d.mixes)),
+      sources: [...new Set(classes.flatMap((d) => d.sources))],
       fitted: rms(classes.map((d) => d.fitted)),
       leftOut: rms(classes.map((d) => d.leftOut)),
       bias: sum(classes.map((d) => d.bias)) / classes.length,
@@ -93,6 +97,7 @@ export function asCsv(fits: Fits): string {
       rms_left_out_C: d.leftOut.toFixed(2),
       mean_left_out_C: d.bias.toFixed(2),
       distance: d.distance.toFixed(2),
+      source: d.sources.join("; "),
     }));
   });
   return `${csvFormat(rows)}\n`;

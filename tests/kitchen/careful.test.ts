@@ -151,6 +151,17 @@ describe("cautions by what a product holds", () => {
     expect(about({"whole milk": 995, erythritol: 5})["crystals"]).toBeUndefined();
   });
 
+  // A novel food there, not on the Union list of Regulation (EU) 2017/2470 when last known: from memory.
+  test("allulose, which may not be sold in the European Union, and no other sweetener", () => {
+    const laws = (sweetener: string) =>
+      cautionsFor(productOf({"whole milk": 900, [sweetener]: 100})).filter(({topic}) => topic === "law");
+    expect(laws("allulose").map(({text}) => text)).toEqual([
+      expect.stringMatching(/^Holds allulose, .*European Union.* ask your authority before you sell it/),
+      expect.stringContaining("Follow your local code"),
+    ]);
+    expect(laws("trehalose")).toHaveLength(1);
+  });
+
   test("the sorbitol of fruit is its own", () => {
     const prune: Ingredient = {name: "prune", group: "fruit", composition: {water: 80, sorbitol: 20}};
     const product = makeProduct("prune ice", [

@@ -1,8 +1,10 @@
 import type {Alternative, NoticedChange, Substitution} from "../../balance/substitute/substitution-types.ts";
 import {printable} from "../../core/errors.ts";
-import {cell, right, wrap} from "./report-lines.ts";
+import {cell, right, wrap, wrapWords} from "./report-lines.ts";
 import {decimal, grams} from "../../core/figures.ts";
 import {plainName} from "../text/plain-name.ts";
+import {recipeComposition} from "../../pantry/recipe.ts";
+import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 
 /**
  * What can be done about an ingredient that is out, as a cook reads it at the bench.
@@ -72,6 +74,7 @@ function alternativeText(alternative: Alternative, index: number): string {
       ? ["   what changes", ...changes.filter(isNoticed).map(changeLine)]
       : ["   nothing that is noticed changes"]),
     ...(goneAllergens.length ? [`   no longer contains ${goneAllergens.join(", ")}`] : []),
+    ...unauthorisedCautions(recipeComposition(alternative.recipe)).flatMap((text) => wrapWords(text)),
     ...(flavours.lost.length ? wrap(` flavour lost: ${flavours.lost.map(printable).join(", ")}`) : []),
     ...(flavours.gained.length ? wrap(` flavour gained: ${flavours.gained.map(printable).join(", ")}`) : []),
     ...(legalName

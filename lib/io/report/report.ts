@@ -31,6 +31,7 @@ import {decimal, degrees, grams, setDegrees} from "../../core/figures.ts";
 import {objectiveSentence} from "./objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
 import {shareDigits} from "../text/share-unit.ts";
+import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import {costText} from "./weigh-out.ts";
 
 /** Temperatures of the small curve, °C. */
@@ -55,7 +56,7 @@ export function textReport(answer: Answer, brief: Brief): string {
     targetsTable(answer, brief),
     freezingText(answer, brief),
     scoopText(answer),
-    dosesText(answer),
+    cautionsText(answer),
     bindingText(answer, brief),
     candidatesText(answer),
     answer.candidatesCutShort && "Other candidates were not searched to the end: the time limit came before.",
@@ -83,7 +84,7 @@ function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecide
           targetsTable(mix, brief),
           freezingText(mix, brief),
           scoopText(mix),
-          dosesText(mix),
+          cautionsText(mix),
         ].filter(Boolean)
       : []),
     advice,
@@ -177,9 +178,12 @@ function scoopText({scoop, composition}: MixReport): string {
   ].join("\n");
 }
 
-/** What tastes, and what is beyond the customary doses because the cook asked for it. */
-function dosesText({beyondDoses, composition}: MixReport): string {
-  return [...doseCautions(beyondDoses), ...tasteCautions(composition).flatMap(wrapWords)].join("\n");
+/** What tastes, what is beyond the customary doses because the cook asked for it, and what may not be sold everywhere. */
+function cautionsText({beyondDoses, composition}: MixReport): string {
+  return [
+    ...doseCautions(beyondDoses),
+    ...[...tasteCautions(composition), ...unauthorisedCautions(composition)].flatMap(wrapWords),
+  ].join("\n");
 }
 
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {

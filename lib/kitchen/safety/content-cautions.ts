@@ -3,6 +3,7 @@ import {sum} from "../../core/numbers.ts";
 import {saturations} from "../../freezing/solubility.ts";
 import {dosesOver} from "../../pantry/doses.ts";
 import {quantityOf} from "../../pantry/quantities.ts";
+import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import type {Caution} from "./caution.ts";
 import {mixDensity} from "../size/density.ts";
 import {type Product, productComposition, productLines} from "../product/product.ts";
@@ -26,7 +27,8 @@ const FELT = 1;
 const NATURAL = new Set(["fruit", "juice"]);
 
 /**
- * What to mind of what a product holds: alcohol, polyols, what crystallises, what goes beyond customary doses.
+ * What to mind of what a product holds: alcohol, polyols, what crystallises, what may not be sold everywhere, what goes beyond
+ * customary doses.
  *
  * @param freezer °C of the freezer, -40 to -5
  */
@@ -47,6 +49,7 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
       text: `Holds ${polyols.toFixed(0)} % added polyols. Above ${POLYOLS} % the label must say “excessive consumption may produce laxative effects” (Regulation (EU) No 1169/2011, Annex III). Say it at the counter too.`,
     });
   }
+  for (const text of unauthorisedCautions(composition)) cautions.push({topic: "law", text});
   // Base and ripple do not share their water.
   for (const {name, composition: own} of product.components) {
     const [found] = saturations(own, freezer).filter(({part}) => part === "erythritol");

@@ -8,6 +8,7 @@ import {substitute, substituteSteps} from "../../../lib/balance/substitute/subst
 import type {Alternative, Substitution} from "../../../lib/balance/substitute/substitution-types.ts";
 import {hardPhase, initialFreezingPoint} from "../../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../../lib/freezing/scoop.ts";
+import {substitutionText} from "../../../lib/io/report/report-substitution.ts";
 import {readComposition} from "../../../lib/pantry/composition.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {findIngredient} from "../../../lib/pantry/pantry.ts";
@@ -216,6 +217,20 @@ describe("like for like", () => {
     expect(found.map(({equalIn}) => equalIn)).not.toContain("sweetness");
     expect(() => equivalents(named("sucrose"), named("honey"), {freezer: 4})).toThrow(/^freezer/);
     expect(() => equivalentsTable([named("sucrose")])).toThrow(/^ingredients/);
+  });
+});
+
+describe("a substitute that may not be sold everywhere", () => {
+  test("is told so with the way that brings it, and with no other", () => {
+    const from = [named("allulose"), named("dextrose monohydrate")];
+    const result = substitute(vanilla, {without: "sucrose", from});
+    const ways = substitutionText(result, 99).split(/\n\n(?=\d|!!)/);
+    const [brings, others] = [true, false].map((has) =>
+      ways.filter((way) => /-> /.test(way) && /^ +allulose/m.test(way) === has),
+    ) as [string[], string[]];
+    expect(Math.min(brings.length, others.length)).toBeGreaterThan(0);
+    for (const way of brings) expect(way.replaceAll(/\s+/g, " ")).toContain("ask your authority");
+    for (const way of others) expect(way.replaceAll(/\s+/g, " ")).not.toContain("authority");
   });
 });
 
