@@ -45,11 +45,12 @@ const cold = fc.double({min: -30, max: -0.5, noNaN: true});
 
 const ice = (composition: Composition, temperature: number) => frozenState(composition, temperature).ice;
 
-/** Ice at most and at least: the rows that the state's documentation writes down, as a program over d and L. */
+/** Least ice by the rows that the state's documentation writes down, as a program over d and L in g per g of mix. */
 function leastIce(composition: Composition, temperature: number): number {
-  const terms = CRYSTALLISING.map((part) => crystalTerms(part, temperature));
-  const masses = CRYSTALLISING.map((part) => composition[part] ?? 0);
-  const water = composition.water!;
+  const there = CRYSTALLISING.filter((part) => composition[part]);
+  const terms = there.map((part) => crystalTerms(part, temperature));
+  const masses = there.map((part) => composition[part]! / 100);
+  const water = composition.water! / 100;
   const bound = terms.reduce((sum, {water: k}, j) => sum + k * masses[j]!, 0);
   const program: LinearProgram = {
     sense: "maximise",
@@ -67,14 +68,14 @@ function leastIce(composition: Composition, temperature: number): number {
       {
         name: "held",
         coefficients: [...terms.map(({held}) => -held), 1],
-        upper: heldByRest(composition, temperature),
+        upper: heldByRest(composition, temperature) / 100,
       },
       {name: "water", coefficients: [...terms.map(({water: k}) => -k), 1], upper: water - bound},
     ],
   };
   const outcome = solve(program);
   if (outcome.status !== "optimal") throw new Error(outcome.status);
-  return water - bound - outcome.objective;
+  return 100 * (water - bound - outcome.objective);
 }
 
 describe("what crystallises in the cold", () => {
