@@ -116,8 +116,8 @@ describe("what crystallises in the cold", () => {
       fc.property(sweets, sweets, cold, (one, other, temperature) => {
         expect(ice(one, temperature)).toBeGreaterThanOrEqual(unclippedIce(one, temperature) - 1e-9);
         const half = mixComposition([
-          {composition: one, mass: 1},
-          {composition: other, mass: 1},
+          {composition: one, grams: 1},
+          {composition: other, grams: 1},
         ]);
         const mean = (ice(one, temperature) + ice(other, temperature)) / 2;
         expect(ice(half, temperature)).toBeLessThanOrEqual(mean + 1e-9);
@@ -175,7 +175,7 @@ describe("rows for a linear program over ingredients", () => {
   test("allow just the ice and the firmness that a mix has", () => {
     fc.assert(
       fc.property(shares, cold, (mix, temperature) => {
-        const composition = mixComposition(mix.map((mass, i) => ({composition: shelf[i]!, mass})));
+        const composition = mixComposition(mix.map((grams, i) => ({composition: shelf[i]!, grams})));
         const frozen = ice(composition, temperature);
         within(Math.max(0, least(mix, "ice", temperature)), frozen, 1e-6, "ice");
         within(

@@ -38,11 +38,11 @@ function mixOf({dextroseEquivalent, ...parts}: Record<string, number>): Composit
 }
 
 /** A composition from g of ingredients of the shelf. */
-function made(grams: Record<string, number>): Composition {
+function made(recipe: Record<string, number>): Composition {
   return mixComposition(
-    Object.entries(grams).map(([name, mass]) => ({
+    Object.entries(recipe).map(([name, grams]) => ({
       composition: findIngredient(realPantry, name, "recipe").composition,
-      mass,
+      grams,
     })),
   );
 }
@@ -322,8 +322,8 @@ describe("the index", () => {
   test("is linear in the masses before ice is cut off, and that where nothing crystallises", () => {
     const sorbet = mixOf({sucrose: 28, fibre: 1});
     const blend = mixComposition([
-      {composition: mix, mass: 3},
-      {composition: sorbet, mass: 1},
+      {composition: mix, grams: 3},
+      {composition: sorbet, grams: 1},
     ]);
     within(
       unclippedFirmness(blend, -18),

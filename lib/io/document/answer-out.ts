@@ -13,6 +13,7 @@ import {objectiveFigures, objectiveSentence} from "../report/objective-words.ts"
 import {fullName, plainName} from "../text/plain-name.ts";
 import {changeWords} from "../report/report-conflict.ts";
 import {tasteCautions} from "../../kitchen/product/taste.ts";
+import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import {doseCautions} from "../report/report-lines.ts";
 import {weighFigures, weighSection} from "../report/weigh-out.ts";
 
@@ -183,6 +184,7 @@ function mixSections({
         objectiveSentence({...(objective && {objective})}),
         ...doseCautions(beyondDoses),
         ...tasteCautions(composition),
+        ...unauthorisedCautions(composition),
       ],
     },
     {
