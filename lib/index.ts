@@ -50,7 +50,7 @@ export {
 } from "./balance/weigh/reliability.ts";
 export {withRelaxations} from "./balance/explain/with-relaxations.ts";
 export type {Aim, Brief, Choice, DoseLimit, Spread, Target} from "./balance/brief/brief.ts";
-export type {Subject} from "./balance/brief/subject.ts";
+export type {Subject} from "./balance/measure/measures.ts";
 export type {
   Amount,
   Answer,

@@ -10,6 +10,7 @@
 import {mkdirSync, writeFileSync} from "node:fs";
 import * as z from "zod/mini";
 import {briefSchema} from "../../lib/balance/brief/brief-schema.ts";
+import {MEASURES, SPECIAL_SUBJECTS} from "../../lib/balance/measure/measures.ts";
 import {recipeSchema} from "../../lib/io/json/recipe-json.ts";
 import {ingredientSchema} from "../../lib/pantry/ingredient-schema.ts";
 import {PARTS} from "../../lib/pantry/parts.ts";
@@ -43,11 +44,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
   min: "lower limit, in the unit of what is limited",
   max: "upper limit, in the unit of what is limited",
   equal: "value to be met, in the unit of what is limited",
-  ice: "ice, g per 100 g of mix, at a temperature",
-  hardPhase: "hard phase, ice and solid fat, g per 100 g of mix, at a temperature",
-  heatShock: "ice that melts between two temperatures, g per 100 g of mix",
-  freezingPoint: "freezing point, °C",
-  scoopTemperature: "scoop temperature, °C: where the mix is as hard as published hard ice creams are when dipped",
+  ...Object.fromEntries(SPECIAL_SUBJECTS.map((key) => [key, MEASURES[key].meaning])),
   at: "temperature, °C",
   from: "the colder temperature, °C",
   to: "the warmer temperature, °C",
@@ -147,16 +144,17 @@ function describe({
 
 /** Names in the targets what a brief can limit besides: read as any other name is, but offered and explained by an editor. */
 function offerQuantities(targets: z.core.JSONSchema.BaseSchema): void {
-  for (const quantity of [...QUANTITIES, "cost"] as const) {
-    const meaning =
-      quantity === "cost"
-        ? "cost of the ingredients, money per kg of mix"
-        : (QUANTITY_MEANINGS[quantity] ?? `${MEANINGS[quantity] ?? `${spelled(quantity)}, g per 100 g`} of mix`);
-    (targets.properties ??= {})[quantity] = {
-      $ref: "#/properties/targets/additionalProperties",
-      description: meaning,
-    };
-  }
+  const meanings = [
+    ...QUANTITIES.map((quantity) => {
+      const plain = MEANINGS[quantity] ?? `${spelled(quantity)}, g per 100 g`;
+      return [quantity, QUANTITY_MEANINGS[quantity] ?? `${plain} of mix`] as const;
+    }),
+    ...SPECIAL_SUBJECTS.filter((key) => MEASURES[key].written === "limits").map(
+      (key) => [key, MEASURES[key].meaning] as const,
+    ),
+  ];
+  for (const [key, description] of meanings)
+    (targets.properties ??= {})[key] = {$ref: "#/properties/targets/additionalProperties", description};
 }
 
 const folder = new URL("../schemas/", import.meta.url);

@@ -1,6 +1,7 @@
 import {expect, test} from "vitest";
 import {formulate} from "../../lib/balance/program/formulate.ts";
-import {measure, mixOf} from "../../lib/balance/mix/mix-report.ts";
+import {mixOf} from "../../lib/balance/mix/mix-report.ts";
+import {valueOf} from "../../lib/balance/measure/of-subject.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
 import {loadHighs, referenceOf} from "../support/reference-lp.ts";
@@ -19,7 +20,7 @@ test("550 random briefs over the real pantry: same status as HiGHS, same cost to
     const theirs = referenceOf(highs, formulate(brief).program);
     counts[ours.status] = (counts[ours.status] ?? 0) + 1;
     if (ours.status === "optimal" && brief.aim?.subject.kind !== "cost") {
-      const value = measure(
+      const value = valueOf(
         brief.aim!.subject,
         mixOf(
           brief,

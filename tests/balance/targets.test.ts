@@ -1,9 +1,10 @@
 import {describe, expect, test} from "vitest";
-import {type AxisInput, isTemperature, readAxis} from "../../lib/balance/read/axis.ts";
+import {type AxisInput, readAxis} from "../../lib/balance/read/axis.ts";
 import {balance} from "../../lib/balance/balance.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
-import type {SpecialKind} from "../../lib/balance/brief/subject.ts";
+import type {SpecialKind} from "../../lib/balance/measure/measures.ts";
+import {isTemperature} from "../../lib/balance/measure/of-subject.ts";
 import {hardPhase, heatShock, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../lib/freezing/scoop.ts";
 import {answerCsv} from "../../lib/io/document/answer-out.ts";

@@ -1,10 +1,10 @@
 import {readFileSync} from "node:fs";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import type {Brief} from "../../lib/balance/brief/brief.ts";
-import {coefficientOf} from "../../lib/balance/program/coefficient.ts";
 import {formulate} from "../../lib/balance/program/formulate.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
-import type {Subject} from "../../lib/balance/brief/subject.ts";
+import type {Subject} from "../../lib/balance/measure/measures.ts";
+import {coefficientOf} from "../../lib/balance/measure/of-subject.ts";
 import {tradeOff} from "../../lib/balance/trade-off/trade-off.ts";
 import type {TradeOff, TradeOffAxes} from "../../lib/balance/trade-off/trade-off-types.ts";
 import type {LinearProgram, Row} from "../../lib/lp/program/program.ts";

@@ -2,6 +2,7 @@ import type {Allergen, Grade} from "../../pantry/ingredient.ts";
 import type {IngredientClass} from "../../pantry/from-label.ts";
 import type {Part} from "../../pantry/parts.ts";
 import type {Quantity} from "../../pantry/quantities.ts";
+import type {KeyWritten} from "../measure/measures.ts";
 
 /**
  * A brief as the cook writes it: plain data, ready for JSON.
@@ -115,28 +116,25 @@ export interface LabelInput {
 }
 
 /**
- * Targets by the name of what they limit. Quantities: g per 100 g (`sweetness`: sucrose = 100); `cost`: money per kg;
- * `freezingPoint`, `scoopTemperature`: °C, -40 to -0.01; properties of one's own: per 100 g.
+ * Targets by the name of what they limit. Quantities: g per 100 g (`sweetness`: sucrose = 100); `cost`: money per kg; temperatures:
+ * °C, -40 to -0.01; properties of one's own: per 100 g. What is limited at a temperature has a list, in g per 100 g (`ice`,
+ * `hardPhase`), and what is limited between two likewise (`heatShock`).
  */
 export type TargetsInput<Own extends string = never> = {
-  readonly [Name in Quantity | "cost" | "freezingPoint" | "scoopTemperature"]?: LimitsInput | undefined;
-} & {
-  /** Ice at a temperature, g per 100 g. */
-  readonly ice?: readonly AtInput[] | undefined;
-  /** Ice and solid fat at a temperature, g per 100 g. */
-  readonly hardPhase?: readonly AtInput[] | undefined;
-  /** Ice that melts and freezes again between two temperatures, g per 100 g. */
-  readonly heatShock?: readonly SwingInput[] | undefined;
+  readonly [Name in Quantity | KeyWritten<"limits" | "temperature">]?: LimitsInput | undefined;
+} & {readonly [Name in KeyWritten<"at">]?: readonly AtInput[] | undefined} & {
+  readonly [Name in KeyWritten<"swing">]?: readonly SwingInput[] | undefined;
 } & {readonly [Name in Declared<Own>]?: LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined};
 
 /** What a brief makes smallest or largest: a quantity, the cost, a property of one's own, or ice and the like at a temperature in °C. */
 export type AimInput<Own extends string = never> =
   | Quantity
-  | "cost"
+  | KeyWritten<"limits">
   | Declared<Own>
-  | {readonly ice: {readonly at: number}}
-  | {readonly hardPhase: {readonly at: number}}
-  | {readonly heatShock: {readonly from: number; readonly to: number}};
+  | {[Name in KeyWritten<"at">]: {readonly [Key in Name]: {readonly at: number}}}[KeyWritten<"at">]
+  | {
+      [Name in KeyWritten<"swing">]: {readonly [Key in Name]: {readonly from: number; readonly to: number}};
+    }[KeyWritten<"swing">];
 
 /** Names that a type declares, never ones that are guessed from what is written: those may be typing errors. */
 type Declared<Own extends string> = [Own][Own extends string ? 0 : never];

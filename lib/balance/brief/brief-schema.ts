@@ -5,7 +5,16 @@ import {
   labelSchema,
   partsSchema,
 } from "../../pantry/ingredient-schema.ts";
-import type {AtInput, BriefInput, IngredientInput, LimitsInput, SwingInput} from "./brief-input.ts";
+import {MEASURES, SPECIAL_SUBJECTS} from "../measure/measures.ts";
+import {
+  AT_TEMPERATURES,
+  atSchema,
+  isAtTemperatures,
+  limitsSchema,
+  swingSchema,
+  temperatureSchema,
+} from "../measure/written.ts";
+import type {AimInput, AtInput, BriefInput, IngredientInput, LimitsInput, SwingInput} from "./brief-input.ts";
 
 /** Largest number of ingredients in a brief. */
 const MOST_INGREDIENTS = 2000;
@@ -15,7 +24,6 @@ const DOSE_WORDS = ["customary", "none"] as const;
 /** Largest batch, g: a thousand tonnes. */
 const MOST_GRAMS = 1e9;
 
-const finite = () => z.number();
 const positive = () => z.number().check(z.gt(0));
 const notNegative = () => z.number().check(z.gte(0));
 const text = () => z.string().check(z.minLength(1), z.maxLength(200));
@@ -29,15 +37,8 @@ const percent = () =>
         'give g as a number, or a share of the batch such as "20 %"',
       ),
     );
-const temperature = () => z.number().check(z.gte(-40), z.lte(-0.01));
-
-const limits = {min: z.optional(finite()), max: z.optional(finite()), equal: z.optional(finite())};
-const limitsSchema = z.strictObject(limits);
-const atSchema = z.strictObject({at: temperature(), ...limits});
-const swingSchema = z.strictObject({from: temperature(), to: temperature(), ...limits});
 
 /** An ingredient of a brief: all that a pantry may say of one, and what the brief wants of it. */
-
 const ingredientSchema = z.strictObject({
   ...pantrySchema.shape,
   min: z.optional(z.union([notNegative(), percent()])),
@@ -54,12 +55,34 @@ export const spreadSchema = z.strictObject({
   weighing: z.optional(notNegative()),
 });
 
+/** Measures that are written at temperatures of their own, each with its schemas. */
+const atTemperatures = SPECIAL_SUBJECTS.flatMap((key) => {
+  const {written} = MEASURES[key];
+  return isAtTemperatures(written) ? [{key, schemas: AT_TEMPERATURES[written]}] : [];
+});
+
 export const aimSchema = z.union([
   text(),
-  z.strictObject({ice: z.strictObject({at: temperature()})}),
-  z.strictObject({hardPhase: z.strictObject({at: temperature()})}),
-  z.strictObject({heatShock: z.strictObject({from: temperature(), to: temperature()})}),
-]);
+  ...atTemperatures.map(({key, schemas}) => z.strictObject({[key]: schemas.wish()})),
+]) as unknown as z.ZodMiniType<AimInput<string>, AimInput<string>>;
+
+/** What is limited by its name alone has the same limits, whatever it is; of that, temperatures are named for editors. */
+const targetsSchema = z.catchall(
+  z.object(
+    Object.fromEntries<z.ZodMiniType>([
+      ...atTemperatures.map(({key, schemas}) => [key, z.optional(schemas.target)] as const),
+      ...SPECIAL_SUBJECTS.flatMap((key) =>
+        MEASURES[key].written === "temperature" ? [[key, z.optional(limitsSchema)] as const] : [],
+      ),
+    ]),
+  ),
+  limitsSchema,
+) as unknown as z.ZodMiniType<WrittenTargets, WrittenTargets>;
+
+/** The targets of a brief by their names, as they are written. */
+export type WrittenTargets = Readonly<
+  Record<string, LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined>
+>;
 
 /** What a brief looks like as JSON: the one source of its type, its reader and its JSON Schema. */
 export const briefSchema = z.strictObject({
@@ -68,23 +91,12 @@ export const briefSchema = z.strictObject({
   batch: z.optional(positive().check(z.lte(MOST_GRAMS))),
   pantry: z.optional(text()),
   prices: z.optional(text()),
-  freezer: z.optional(temperature()),
+  freezer: z.optional(temperatureSchema()),
   maxIngredients: z.optional(z.number().check(z.gte(1), z.int())),
   ingredients: z
     .array(z.union([text(), ingredientSchema]))
     .check(z.minLength(1), z.maxLength(MOST_INGREDIENTS)),
-  targets: z.optional(
-    z.catchall(
-      z.object({
-        ice: z.optional(z.array(atSchema)),
-        hardPhase: z.optional(z.array(atSchema)),
-        heatShock: z.optional(z.array(swingSchema)),
-        freezingPoint: z.optional(limitsSchema),
-        scoopTemperature: z.optional(limitsSchema),
-      }),
-      limitsSchema,
-    ),
-  ),
+  targets: z.optional(targetsSchema),
   doses: z.optional(z.union([z.enum(DOSE_WORDS), z.record(text(), notNegative())])),
   wholePacks: z.optional(z.boolean()),
   spread: z.optional(spreadSchema),

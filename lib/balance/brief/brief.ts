@@ -1,6 +1,6 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Part} from "../../pantry/parts.ts";
-import type {Subject} from "./subject.ts";
+import type {Subject} from "../measure/measures.ts";
 
 /** A checked brief: every name resolved, every number in range. */
 export interface Brief {

@@ -1,5 +1,7 @@
 import type {Brief, Target} from "./brief.ts";
-import {subjectName} from "./subject.ts";
+import {MEASURES} from "../measure/measures.ts";
+import {subjectName} from "../measure/of-subject.ts";
+import {isAtTemperatures} from "../measure/written.ts";
 
 /**
  * Where a target stands in the brief that it is of: `targets.fat`, `targets.ice[0]`. One that was set beside the brief (the
@@ -8,8 +10,7 @@ import {subjectName} from "./subject.ts";
 export function targetPath({targets}: Pick<Brief, "targets">, target: Target): string {
   const {subject} = target;
   if (!targets.includes(target)) return `beside the brief: ${subjectName(subject)}`;
-  if (subject.kind !== "ice" && subject.kind !== "hardPhase" && subject.kind !== "heatShock")
-    return `targets.${subjectName(subject)}`;
+  if (!isAtTemperatures(MEASURES[subject.kind].written)) return `targets.${subjectName(subject)}`;
   const alike = targets.filter((other) => other.subject.kind === subject.kind);
   return `targets.${subject.kind}[${alike.indexOf(target)}]`;
 }

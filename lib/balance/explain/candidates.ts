@@ -1,4 +1,3 @@
-import {hardPhase} from "../../freezing/ice.ts";
 import {deadlineIn, USUAL_TIME} from "../../lp/program/deadline.ts";
 import {expectSolveOptions, solveSteps, type SolveOptions} from "../../lp/solve/solve.ts";
 import {finite} from "../../core/numbers.ts";
@@ -6,7 +5,8 @@ import {expectOptions, expectShape} from "../../core/shape.ts";
 import type {Balanced} from "../mix/answer.ts";
 import type {Aim, Brief, Target} from "../brief/brief.ts";
 import {formulateClosest} from "../program/closest.ts";
-import {coefficientOf} from "../program/coefficient.ts";
+import {coordinateValue} from "../measure/coordinate.ts";
+import {aimCoordinate} from "../measure/of-subject.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
 import {type Formulation, formulate} from "../program/formulate.ts";
 import {finish} from "../../core/in-chunks.ts";
@@ -124,16 +124,10 @@ function* fewerIngredients(
 function nearBest(brief: Brief, best: Balanced, margin: number): Target[] {
   const {aim} = brief;
   if (!aim) return [];
-  const value = valueOf(aim, brief, best);
+  const value = coordinateValue(
+    aimCoordinate(aim, brief),
+    best.amounts.map(({percent}) => percent / 100),
+  );
   const room = margin * Math.abs(value);
   return [{subject: aim.subject, ...(aim.sense === "minimise" ? {max: value + room} : {min: value - room})}];
-}
-
-/** What the rows of a limit see of a mix: the sum over its ingredients, and of a hard phase with the ice cut off where its least is sought. */
-function valueOf({sense, subject}: Aim, {ingredients}: Brief, {amounts, composition}: Balanced): number {
-  if (subject.kind === "hardPhase" && sense === "minimise") return hardPhase(composition, subject.at);
-  return ingredients.reduce(
-    (total, {ingredient}, j) => total + (amounts[j]!.percent / 100) * coefficientOf(subject, ingredient),
-    0,
-  );
 }

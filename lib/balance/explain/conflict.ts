@@ -8,12 +8,13 @@ import type {Conflict, ConflictingLimit} from "../mix/answer.ts";
 import type {Aim, Brief, Target} from "../brief/brief.ts";
 import {type Formulation, formulate} from "../program/formulate.ts";
 import {limitKey, targetPath} from "../brief/limit-path.ts";
-import {measure, mixFrom} from "../mix/mix-report.ts";
+import {mixFrom} from "../mix/mix-report.ts";
 import {withMinimaAsRows} from "../program/minima-as-rows.ts";
 import {nameLimit} from "./name-limit.ts";
 import {openersOf} from "./openers.ts";
 import {distinct, relax} from "./relax.ts";
-import {type Subject, subjectName} from "../brief/subject.ts";
+import {measureOf, type Subject} from "../measure/measures.ts";
+import {subjectName, valueOf} from "../measure/of-subject.ts";
 
 /**
  * Why a brief cannot be met: a smallest set of its limits that conflict, and the least change that would let all be met.
@@ -88,13 +89,12 @@ function bestReach(
   const formulation = formulate(alone, aim);
   const outcome = solve(formulation.program, search);
   if (outcome.status !== "optimal") return undefined;
-  const best = measure(subject, mixFrom(alone, formulation, outcome.values));
+  const best = valueOf(subject, mixFrom(alone, formulation, outcome.values));
   return best === undefined ? undefined : {target: subjectName(subject), best};
 }
 
-/** The temperatures are no weighted sums; the ice or hard phase at the wanted temperature rises and falls with them. */
+/** A temperature is no weighted sum; the ice or hard phase at the wanted temperature rises and falls with it. */
 function linearSubject({subject, min, max}: Target): Subject {
-  const at = (max ?? min)!;
-  if (subject.kind === "freezingPoint") return {kind: "ice", at};
-  return subject.kind === "scoopTemperature" ? {kind: "hardPhase", at} : subject;
+  const {temperature} = measureOf(subject);
+  return temperature ? (temperature.twin((max ?? min)!) as Subject) : subject;
 }

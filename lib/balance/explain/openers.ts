@@ -4,6 +4,7 @@ import type {Pantry} from "../../pantry/pantry.ts";
 import {withCosts} from "../../lp/program/with-costs.ts";
 import {solve, type SolveOptions} from "../../lp/solve/solve.ts";
 import type {Brief} from "../brief/brief.ts";
+import {measureOf} from "../measure/measures.ts";
 import {formulate} from "../program/formulate.ts";
 
 /** Most of an ingredient in a mix, as a share of it, so that nothing in it is overdosed, whatever the brief allows itself. */
@@ -26,11 +27,7 @@ export function openersOf(brief: Brief, pantry: Pantry, search: SolveOptions = {
   const found: {name: string; share: number}[] = [];
   for (const ingredient of pantry.ingredients) {
     if (search.deadline && !(search.deadline.left() > 0)) break;
-    const lacks = brief.targets.some(
-      ({subject}) =>
-        (subject.kind === "property" && ingredient.properties?.[subject.property] === undefined) ||
-        (subject.kind === "cost" && ingredient.price === undefined),
-    );
+    const lacks = brief.targets.some(({subject}) => measureOf(subject).isUnknownIn?.(subject, ingredient));
     if (lacks || there.has(ingredient.name)) continue;
     const max = Math.min(ingredient.stock ?? Infinity, mostOf(ingredient) * brief.batch);
     const wider = {...brief, ingredients: [...brief.ingredients, {ingredient, min: 0, max}]};

@@ -1,12 +1,12 @@
 import {InputError} from "../../core/errors.ts";
 import {expectOptions} from "../../core/shape.ts";
-import {solidFat} from "../../freezing/solid-fat.ts";
 import {sensitivity} from "../../lp/explain/sensitivity.ts";
 import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {solve} from "../../lp/solve/solve.ts";
 import type {Binding} from "../mix/answer.ts";
-import {doseLimit, oneEach, percentOf, slope, targetLimit} from "../mix/binding.ts";
-import type {Brief, Choice, Target} from "../brief/brief.ts";
+import {doseLimit, oneEach, percentOf, slopeOf, targetLimit} from "../mix/binding.ts";
+import {measureOf} from "../measure/measures.ts";
+import type {Brief} from "../brief/brief.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
 import {formulate} from "../program/formulate.ts";
 import {ingredientPath} from "../brief/limit-path.ts";
@@ -77,12 +77,13 @@ export function pricesOf(brief: Brief, options: TimeOptions = {}): Prices {
     if (origin.kind === "dose") limits.push({...doseLimit(origin.dose), price, from: Math.max(0, from), to});
     if (origin.kind !== "target") continue;
     const {target} = origin;
-    const curved = target.subject.kind === "freezingPoint" || target.subject.kind === "scoopTemperature";
-    const lowest = side === "upper" ? lowestWithSameRows(target, brief.ingredients) : -Infinity;
+    const {subject, max = 0} = target;
+    const {temperature, lowest} = measureOf(subject);
+    const least = side === "upper" ? (lowest?.(subject, max, brief) ?? -Infinity) : -Infinity;
     limits.push({
       ...targetLimit(brief, target, side === "lower"),
-      price: price * slope(target, side === "lower", composition),
-      ...(!curved && {from: Math.max(from, lowest), to}),
+      price: price * slopeOf(target, side === "lower", composition),
+      ...(!temperature && {from: Math.max(from, least), to}),
     });
   }
   for (const {index, side, price, from, to} of bounds) {
@@ -102,16 +103,6 @@ export function pricesOf(brief: Brief, options: TimeOptions = {}): Prices {
     });
   }
   return {limits: oneEach(limits), ingredients: ingredientPrices(brief, costs, outcome.values), degenerate};
-}
-
-/**
- * How low a limit on hard phase can go with the rows that it has now: to the solid fat of the fattest ingredient, where
- * the program gains a row for fat alone (see `targetRows`), and no lower than it is where it has that row already.
- */
-function lowestWithSameRows({subject, max = 0}: Target, choices: readonly Choice[]): number {
-  if (subject.kind !== "hardPhase") return -Infinity;
-  const fat = choices.map(({ingredient}) => solidFat(ingredient.composition, subject.at));
-  return Math.min(max, Math.max(...fat));
 }
 
 function ingredientPrices(

@@ -7,7 +7,8 @@ import type {Brief} from "../brief/brief.ts";
 import {type Formulation, formulate} from "../program/formulate.ts";
 import {limitKey} from "../brief/limit-path.ts";
 import {withMinimaAsRows} from "../program/minima-as-rows.ts";
-import {measure, type Mix, mixFrom, reportOf} from "../mix/mix-report.ts";
+import {isTemperature, valueOf} from "../measure/of-subject.ts";
+import {type Mix, mixFrom, reportOf} from "../mix/mix-report.ts";
 import {moved} from "./moved.ts";
 import {nameLimit} from "./name-limit.ts";
 import {roundedMove} from "./rounded-move.ts";
@@ -141,8 +142,9 @@ function relaxationOf(mix: Mix, formulation: Formulation, limit: Limit, by: numb
   }
   const {subject} = origin.target;
   // The row of a temperature limit is in g of ice: what the temperature becomes is read off the mix.
-  const curved = subject.kind === "freezingPoint" || subject.kind === "scoopTemperature";
-  const to = curved ? (measure(subject, mix) ?? (limit.side === "lower" ? -Infinity : 0)) : from + move;
+  const to = isTemperature(subject)
+    ? (valueOf(subject, mix) ?? (limit.side === "lower" ? -Infinity : 0))
+    : from + move;
   return roundedMove(brief, {...name, from, to}, undefined, subject);
 }
 

@@ -1,8 +1,7 @@
 import {roomy} from "../../core/figures.ts";
 import type {Relaxation} from "../mix/answer.ts";
 import type {Brief, Choice} from "../brief/brief.ts";
-import {rangeOf} from "../read/read-targets.ts";
-import type {Subject} from "../brief/subject.ts";
+import {measureOf, type Subject} from "../measure/measures.ts";
 
 /**
  * A move as it is listed and applied: to the hundredth that leaves more room, in the unit that the cook gave the limit in,
@@ -26,12 +25,11 @@ export function roundedMove(
     return {...rest, toPercent, to: (toPercent * batch) / 100};
   }
   if (!subject) return {...move, to: Math.min(100, roomy(bound, move.to))};
-  const [lowest, highest] = rangeOf(subject);
+  const [lowest, highest] = measureOf(subject).range(subject);
   const to = Number.isFinite(move.to) ? roomy(bound, move.to) : move.to;
   if (to >= lowest && to <= highest) return {...move, to};
   const end = to < lowest ? lowest : highest;
-  const isTemperature = subject.kind === "freezingPoint" || subject.kind === "scoopTemperature";
-  return {...move, to: end, ...(isTemperature && {dropped: true as const})};
+  return {...move, to: end, ...(measureOf(subject).temperature && {dropped: true as const})};
 }
 
 function withoutPercent({percent: _percent, ...move}: Relaxation): Relaxation {

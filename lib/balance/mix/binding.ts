@@ -1,4 +1,3 @@
-import {unclippedHardPhase, unclippedIce} from "../../freezing/ice.ts";
 import type {Outcome} from "../../lp/program/program.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {DOSES} from "../../pantry/doses.ts";
@@ -6,15 +5,13 @@ import type {Binding, LimitSide} from "./answer.ts";
 import type {Brief, Choice, DoseLimit, Target} from "../brief/brief.ts";
 import type {Formulation} from "../program/formulate.ts";
 import {ingredientPath, limitKey, targetPath} from "../brief/limit-path.ts";
-import {subjectName} from "../brief/subject.ts";
+import {measureOf} from "../measure/measures.ts";
+import {subjectName} from "../measure/of-subject.ts";
 
 type Optimal = Extract<Outcome, {status: "optimal"}>;
 
 /** How near a limit counts as on it, relative to its size. */
 const ON_LIMIT = 1e-7;
-
-/** Temperature difference for the slope of ice or hard phase along temperature, °C. */
-const STEP = 1e-3;
 
 /**
  * The limits that a mix meets exactly, with the price of each.
@@ -51,7 +48,7 @@ export function bindingOf(
       const {target} = origin;
       found.push({
         ...targetLimit(brief, target, atLower),
-        ...(dual !== undefined && {price: dual * slope(target, atLower, composition)}),
+        ...(dual !== undefined && {price: dual * slopeOf(target, atLower, composition)}),
       });
     }
   });
@@ -140,16 +137,7 @@ export function limitOf({min, max}: Target, atLower: boolean): Pick<Binding, "bo
 }
 
 /** Change of the row's limit per unit of the target's limit. */
-export function slope({subject, min, max}: Target, atLower: boolean, composition: Composition): number {
-  const at = (atLower ? min : max)!;
-  switch (subject.kind) {
-    case "freezingPoint":
-      return (unclippedIce(composition, at - STEP) - unclippedIce(composition, at + STEP)) / (2 * STEP);
-    case "scoopTemperature":
-      return (
-        (unclippedHardPhase(composition, at - STEP) - unclippedHardPhase(composition, at + STEP)) / (2 * STEP)
-      );
-    default:
-      return 1;
-  }
+export function slopeOf(target: Target, atLower: boolean, composition: Composition): number {
+  const {subject, min, max} = target;
+  return measureOf(subject).slope?.(subject, (atLower ? min : max)!, composition) ?? 1;
 }

@@ -1,25 +1,21 @@
 import {freezingCurve} from "../../freezing/curve.ts";
-import {hardPhase, ice, initialFreezingPoint} from "../../freezing/ice.ts";
-import {scooping, scoopTemperature} from "../../freezing/scoop.ts";
+import {initialFreezingPoint} from "../../freezing/ice.ts";
+import {scooping} from "../../freezing/scoop.ts";
 import {DOSES, dosesOver} from "../../pantry/doses.ts";
 import {blend} from "../../pantry/mix.ts";
-import type {Composition} from "../../pantry/parts.ts";
-import {DERIVED, quantityIn} from "../../pantry/quantities.ts";
+import {DERIVED} from "../../pantry/quantities.ts";
 import {amountsOf} from "./amounts.ts";
 import type {MixReport} from "./answer.ts";
 import type {Brief} from "../brief/brief.ts";
-import {coefficientOf} from "../program/coefficient.ts";
+import type {MeasuredMix} from "../measure/measure.ts";
+import {subjectName, valueOf} from "../measure/of-subject.ts";
+import type {Subject} from "../measure/measures.ts";
 import type {Formulation} from "../program/formulate.ts";
 import {openedPacks, outlayOf} from "../program/packs.ts";
-import {type Subject, subjectName} from "../brief/subject.ts";
 
 /** A mix as the balance floor sees it: a share of the batch for each ingredient of a brief. */
-export interface Mix {
+export interface Mix extends MeasuredMix {
   readonly brief: Brief;
-  /** One per ingredient, from 0 to 1, summing to 1. */
-  readonly shares: readonly number[];
-  /** g per 100 g. */
-  readonly composition: Composition;
 }
 
 /** A mix of a brief's ingredients, from the share of the batch of each. */
@@ -38,34 +34,6 @@ export function mixFrom(brief: Brief, {shares}: Formulation, values: readonly nu
     brief,
     shares.map((share, j) => Math.max(0, share * values[j]!)),
   );
-}
-
-/**
- * The value of any subject in a mix, in the subject's unit.
- *
- * @returns `undefined` where the mix has none: it does not freeze, or is never as hard as the reference
- */
-export function measure(subject: Subject, {brief, shares, composition}: Mix): number | undefined {
-  switch (subject.kind) {
-    case "quantity":
-      return quantityIn(composition, subject.quantity);
-    case "ice":
-      return ice(composition, subject.at);
-    case "hardPhase":
-      return hardPhase(composition, subject.at);
-    case "heatShock":
-      return Math.abs(ice(composition, subject.from) - ice(composition, subject.to));
-    case "freezingPoint":
-      return initialFreezingPoint(composition);
-    case "scoopTemperature":
-      return scoopTemperature(composition).temperature;
-    default: {
-      let total = 0;
-      for (const [j, {ingredient}] of brief.ingredients.entries())
-        total += shares[j]! * coefficientOf(subject, ingredient);
-      return total;
-    }
-  }
 }
 
 /** Everything about a mix that a cook would ask. */
@@ -92,13 +60,13 @@ export function reportOf(mix: Mix): MixReport {
   return {
     amounts,
     ...(over.length > 0 && {beyondDoses: over}),
-    ...(priced && {cost: (measure({kind: "cost"}, mix)! * brief.batch) / 1000}),
+    ...(priced && {cost: (valueOf({kind: "cost"}, mix)! * brief.batch) / 1000}),
     ...(outlay !== undefined && {outlay}),
     ...(packs.length > 0 && {packs}),
     composition,
     shares: Object.fromEntries(
       [...subjects].flatMap(([name, subject]) => {
-        const value = measure(subject, mix);
+        const value = valueOf(subject, mix);
         return value === undefined ? [] : [[name, value]];
       }),
     ),

@@ -1,13 +1,13 @@
 import type {Objective} from "./answer.ts";
-import {measure, type Mix} from "./mix-report.ts";
+import type {Mix} from "./mix-report.ts";
 import {outlayOf} from "../program/packs.ts";
-import {measureUnit, subjectName} from "../brief/subject.ts";
+import {subjectName, unitOf, valueOf} from "../measure/of-subject.ts";
 
 /** What a brief optimises, with its value in a mix; `undefined` where it optimises nothing. */
 export function objectiveOf({brief, shares, composition}: Mix): Objective | undefined {
   const {aim, batch, wholePacks} = brief;
   if (!aim) return undefined;
-  const unit = measureUnit(aim.subject);
+  const unit = unitOf(aim.subject).full;
   if (wholePacks && aim.subject.kind === "cost") {
     const outlay = outlayOf(
       brief,
@@ -17,6 +17,6 @@ export function objectiveOf({brief, shares, composition}: Mix): Objective | unde
       ? undefined
       : {name: "cost with whole packs", value: (outlay * 1000) / batch, unit, sense: aim.sense};
   }
-  const value = measure(aim.subject, {brief, shares, composition});
+  const value = valueOf(aim.subject, {brief, shares, composition});
   return value === undefined ? undefined : {name: subjectName(aim.subject), value, unit, sense: aim.sense};
 }

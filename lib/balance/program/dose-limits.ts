@@ -6,10 +6,9 @@ import {ProgramBuilder} from "../../lp/program/builder.ts";
 import {DOSES, dosesIn, isAskedBy} from "../../pantry/doses.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Choice, DoseLimit, Target} from "../brief/brief.ts";
-import {coefficientOf} from "./coefficient.ts";
+import {coefficientOf, targetRows} from "../measure/of-subject.ts";
 import type {MixRow} from "../measure/mix-row.ts";
 import {mixVariables} from "./mix-variables.ts";
-import {targetRows} from "./target-rows.ts";
 
 /**
  * The upper limits on doses that a brief sets: the customary ones by default, none, or those with some of the cook's own.
@@ -127,7 +126,8 @@ export function raisedDoses(
   const state = ({weights, extras, ...row}: MixRow, dose?: DoseLimit) =>
     builder.row({...row, terms: mix.terms({weights, ...(extras && {extras})})}, dose);
   state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1});
-  for (const {subject, min} of asked) for (const row of targetRows({subject, min: min!}, choices)) state(row);
+  for (const {subject, min} of asked)
+    for (const row of targetRows({subject, min: min!}, {ingredients: choices})) state(row);
   for (const dose of risen) {
     const weights = brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[dose.index]!));
     state({name: DOSES[dose.index]!.name, weights, upper: dose.limit}, dose);

@@ -3,14 +3,13 @@ import {type Deadline, NO_DEADLINE} from "../../lp/program/deadline.ts";
 import type {LinearProgram} from "../../lp/program/program.ts";
 import type {Aim, Brief, Target} from "../brief/brief.ts";
 import type {MixRow} from "../measure/mix-row.ts";
-import {objectiveRow} from "./coordinate.ts";
+import {aimCoordinate, existenceRow, targetRows} from "../measure/of-subject.ts";
 import {doseRows} from "./dose-limits.ts";
 import {mixVariables} from "./mix-variables.ts";
 import {addPacks, paidByPack} from "./packs.ts";
 import {HELP, type RowOrigin} from "./row-origin.ts";
 import {addRules} from "./rules.ts";
 import {narrowedRows} from "./spread.ts";
-import {frozenRow, targetRows} from "./target-rows.ts";
 
 /** A brief as a linear program, and what its rows and variables stand for. */
 export interface Formulation {
@@ -42,7 +41,7 @@ export function formulate(
   const {batch, ingredients: choices} = brief;
   const shares = choices.map(({step}) => (step === undefined ? 1 : step / batch));
   const packed = paidByPack(brief, aim);
-  const objective = aim && objectiveRow(aim, choices);
+  const objective = aim && aimCoordinate(aim, brief);
   const builder = new ProgramBuilder<RowOrigin>();
   const amounts = choices.map(({ingredient, min, max, step}, j) =>
     builder.variable({
@@ -68,20 +67,19 @@ export function formulate(
   state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1}, {kind: "batch"});
   const stateTarget = (target: Target, rows: readonly MixRow[]) => {
     for (const row of rows) state(row, {kind: "target", target});
-    const frozen = frozenRow(target, choices);
+    const frozen = existenceRow(target, brief);
     if (frozen) state(frozen, {kind: "frozen", target});
   };
   for (const target of brief.targets) {
     const {margin, spread} = brief;
-    stateTarget(target, margin && spread ? narrowedRows(target, brief, spread) : targetRows(target, choices));
+    stateTarget(target, margin && spread ? narrowedRows(target, brief, spread) : targetRows(target, brief));
   }
   // What other mixes are compared with is no wish that has to hold for every batch.
-  for (const target of extra) stateTarget(target, targetRows(target, choices));
+  for (const target of extra) stateTarget(target, targetRows(target, brief));
   for (const {dose, ...row} of doseRows(brief)) state(row, {kind: "dose", dose});
   addRules(builder, brief, amounts, shares);
   addPacks(builder, brief, packed, amounts, shares);
-  if (objective?.cutOff) {
-    const {name, weights} = objective.cutOff;
+  for (const {name, weights} of objective?.cutOff ?? []) {
     const part = builder.variable({name, cost: 1});
     builder.row({name, terms: [...mix.terms({weights}), [part, -1]], upper: 0}, HELP);
   }

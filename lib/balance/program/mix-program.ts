@@ -3,7 +3,7 @@ import type {Outcome, Row} from "../../lp/program/program.ts";
 import {withCosts} from "../../lp/program/with-costs.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Brief} from "../brief/brief.ts";
-import type {Coordinate} from "./coordinate.ts";
+import type {Coordinate} from "../measure/coordinate.ts";
 import {type Formulation, formulate} from "./formulate.ts";
 
 /** The best mixes of a brief for one wish after another. */
@@ -28,8 +28,8 @@ export function limitsOnly({aim: _aim, ...brief}: Brief): Formulation {
 /**
  * A program over the mixes of a brief with one row for each coordinate, so that only weights and limits change.
  *
- * Ice in a coordinate becomes a variable of its own. It is just the ice, which leaves out the mixes that would have less
- * than none, or, with `bounding`, at least the ice and at least none: that is right where it is to be small.
+ * What is cut off in a coordinate (ice) becomes a variable of its own. It is just that sum, which leaves out the mixes in which
+ * it would be less than none, or, with `bounding`, at least the sum and at least none: that is right where it is to be small.
  *
  * @param formulation the limits of the brief (see {@link limitsOnly})
  * @param solve a solver to share among programs of the same shape
@@ -44,16 +44,20 @@ export function mixProgram(
   const amounts = program.variables.map((_, j) => builder.variableAt(j));
   const over = (weights: readonly number[]): Terms =>
     weights.flatMap((weight, j) => (weight ? [[amounts[j]!, weight] as const] : []));
-  const sums = coordinates.map(({weights, ice}) =>
-    ice ? [...over(weights), [builder.variable({name: "ice", cost: 0}), 1] as const] : over(weights),
+  const parts = coordinates.map(({cutOff = []}) =>
+    cutOff.map((part) => ({...part, variable: builder.variable({name: part.name, cost: 0})})),
   );
-  for (const [k, {ice}] of coordinates.entries()) {
-    if (!ice) continue;
-    const terms: Terms = [...over(ice), [sums[k]!.at(-1)![0], -1]];
-    builder.row({name: "ice", terms, ...(!bounding[k] && {lower: 0}), upper: 0}, undefined);
+  const sums = coordinates.map(({weights}, k): Terms => [
+    ...over(weights),
+    ...parts[k]!.map(({variable}) => [variable, 1] as const),
+  ]);
+  for (const [k, own] of parts.entries()) {
+    const lower = bounding[k] ? {} : {lower: 0};
+    for (const {name, weights, variable} of own)
+      builder.row({name, terms: [...over(weights), [variable, -1]], ...lower, upper: 0}, undefined);
   }
   for (const {there} of coordinates)
-    if (there) builder.row({name: "ice there", terms: over(there), lower: 0}, undefined);
+    if (there) builder.row({name: "there", terms: over(there), lower: 0}, undefined);
   const fixed = builder.build("minimise").program;
   return {
     solve(weights, limits = []) {

@@ -4,9 +4,7 @@ import {unclippedHardPhase} from "../../freezing/ice.ts";
 import {referenceHardPhase, verdictAt, verdictBands} from "../../freezing/scoop.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import type {Target} from "../brief/brief.ts";
-
-/** Room for rounding above the reference, g per 100 g: a mix that reaches it by that much is found to harden. */
-export const REACH_ROOM = 1e-6;
+import {REACH_ROOM} from "../measure/scoop-temperature.ts";
 
 /** Warmest temperature at which a mix is asked to hold its shape, °C: the model of ice ends at 0. */
 export const WARMEST = -0.1;

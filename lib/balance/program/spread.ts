@@ -2,7 +2,7 @@ import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Part} from "../../pantry/parts.ts";
 import type {MixRow} from "../measure/mix-row.ts";
 import type {Brief, Spread, Target} from "../brief/brief.ts";
-import {targetRows} from "./target-rows.ts";
+import {targetRows} from "../measure/of-subject.ts";
 
 /** An ingredient with another amount of one part, made up by water; both stay at least 0. */
 export function shifted(ingredient: Ingredient, part: Part, by: number): Ingredient {
@@ -23,11 +23,8 @@ export function shifted(ingredient: Ingredient, part: Part, by: number): Ingredi
  *
  * Source: A. Ben-Tal, L. El Ghaoui & A. Nemirovski, Robust Optimization (2009), section 1.3 (interval uncertainty).
  */
-export function narrowedRows(
-  target: Target,
-  {ingredients: choices, batch}: Brief,
-  {parts, weighing}: Spread,
-): MixRow[] {
+export function narrowedRows(target: Target, brief: Brief, {parts, weighing}: Spread): MixRow[] {
+  const {ingredients: choices, batch} = brief;
   const variants = choices.flatMap((choice, j) =>
     Object.entries(parts.get(choice.ingredient.name) ?? {}).flatMap(([part, by]) =>
       [by, -by].map((move) => ({
@@ -37,10 +34,14 @@ export function narrowedRows(
       })),
     ),
   );
-  const rows = targetRows(target, [...choices, ...variants.map(({choice}) => choice)]);
+  const rows = targetRows(target, {
+    ...brief,
+    ingredients: [...choices, ...variants.map(({choice}) => choice)],
+  });
   return rows.flatMap(({weights: all, lower, upper, ...row}): MixRow[] => {
     const brought = all.slice(0, choices.length);
-    if (lower !== undefined && lower === upper) return [{...row, weights: brought, lower, upper}];
+    if (row.ties || (lower !== undefined && lower === upper))
+      return [{...row, weights: brought, ...bounds(lower, upper)}];
     const worst = (side: 1 | -1) =>
       brought.map((value, j) => {
         const most = new Map<string, number>();
@@ -58,4 +59,8 @@ export function narrowedRows(
       ...(lower === undefined ? [] : [{...row, weights: worst(-1), lower: lower + slack(lower)}]),
     ];
   });
+}
+
+function bounds(lower: number | undefined, upper: number | undefined): Pick<MixRow, "lower" | "upper"> {
+  return {...(lower !== undefined && {lower}), ...(upper !== undefined && {upper})};
 }

@@ -5,9 +5,9 @@ import {parse} from "../../core/schema.ts";
 import {QUANTITIES} from "../../pantry/quantities.ts";
 import {aimSchema} from "../brief/brief-schema.ts";
 import type {Aim, Choice} from "../brief/brief.ts";
-import {requirePrices} from "./read-brief.ts";
-import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
-import type {Subject} from "../brief/subject.ts";
+import {isSpecial, MEASURES, SPECIAL_SUBJECTS} from "../measure/measures.ts";
+import {AT_TEMPERATURES, isAtTemperatures} from "../measure/written.ts";
+import {readAim, requireKnown, specialSubject} from "./read-subject.ts";
 
 const axisSchema = z.union([
   aimSchema,
@@ -40,9 +40,10 @@ export function readAxis(input: unknown, choices: readonly Choice[], place: stri
         ? (["minimise", axis.minimise] as const)
         : (["maximise", axis.maximise] as const);
   // A brief cannot minimise a temperature; an axis can show one.
-  if (wish === "freezingPoint" || wish === "scoopTemperature") return {sense, subject: {kind: wish}};
-  const aim = readAim({ingredients: [], [sense]: wish}, choices, place)!;
-  if (aim.subject.kind === "cost") requirePrices(choices, place);
+  if (typeof wish === "string" && isSpecial(wish) && MEASURES[wish].temperature)
+    return {sense, subject: specialSubject(wish, {})};
+  const aim = readAim({[sense]: wish}, choices, place)!;
+  requireKnown(aim.subject, choices, place);
   return aim;
 }
 
@@ -61,45 +62,40 @@ export function readAxes(
   return {x: readAxis(axes.x, choices, "x"), y: readAxis(axes.y, choices, "y")};
 }
 
-/** What an object may say that an axis shows, with an example of each. */
-const AT_TEMPERATURES: Readonly<Record<string, string>> = {
-  ice: '{"ice": {"at": -18}}',
-  hardPhase: '{"hardPhase": {"at": -18}}',
-  heatShock: '{"heatShock": {"from": -18, "to": -14}}',
-};
+/** What an object may say that an axis shows: how it is written. */
+const WRITTEN = new Map(
+  SPECIAL_SUBJECTS.flatMap((key) => {
+    const {written} = MEASURES[key];
+    return isAtTemperatures(written) ? [[key as string, AT_TEMPERATURES[written]] as const] : [];
+  }),
+);
 
 /** What names nothing to show, in a cook's words: the schema would list the shapes that it has tried. */
 function refuseShapeless(input: unknown, place: string, mayHaveSense = true): void {
   if (typeof input === "string") return;
   const keys = typeof input === "object" && input !== null ? Object.keys(input) : [];
   const [key, other] = keys;
-  const example = AT_TEMPERATURES[key ?? ""];
-  if (key === undefined || Array.isArray(input) || (example === undefined && !mayHaveSense))
+  const written = WRITTEN.get(key ?? "");
+  if (key === undefined || Array.isArray(input) || (written === undefined && !mayHaveSense))
     throw new InputError(
       place,
       "names nothing to show",
       input,
-      `name a quantity, e.g. "cost" or "sweetness", or one at a temperature, e.g. ${AT_TEMPERATURES["hardPhase"]}`,
+      `name a quantity, e.g. "cost" or "sweetness", or one at a temperature, e.g. {"hardPhase": {"at": -18}}`,
     );
   if (other !== undefined)
     throw new InputError(place, "names more than one thing", input, `keep ${key} or ${other}`);
   const value = (input as Readonly<Record<string, unknown>>)[key];
-  if (example === undefined) return refuseShapeless(value, `${place}.${key}`, false);
+  if (written === undefined) return refuseShapeless(value, `${place}.${key}`, false);
   const keysOfValue = typeof value === "object" && value !== null ? Object.keys(value) : [];
-  const wanted = key === "heatShock" ? ["from", "to"] : ["at"];
-  if (!wanted.every((name) => keysOfValue.includes(name)))
-    throw new InputError(
-      `${place}.${key}`,
-      wanted.length > 1 ? "needs two temperatures" : "needs a temperature",
-      value,
-      `write ${example}`,
-    );
+  if (!written.keys.every((name) => keysOfValue.includes(name)))
+    throw new InputError(`${place}.${key}`, written.needs, value, `write {"${key}": ${written.example}}`);
 }
 
 /** An unknown key, named before the many shapes that an axis may have are tried. */
 function refuseStrangeKeys(input: unknown, place: string): void {
   if (typeof input !== "object" || input === null) return;
-  const known = ["minimise", "maximise", "ice", "hardPhase", "heatShock"];
+  const known = ["minimise", "maximise", ...WRITTEN.keys()];
   for (const key of Object.keys(input)) {
     if (known.includes(key)) continue;
     const near = nearestNames(key, known);
@@ -110,9 +106,4 @@ function refuseStrangeKeys(input: unknown, place: string): void {
       near.length ? `did you mean ${near.join(" or ")}` : `write a text, or use ${known.join(", ")}`,
     );
   }
-}
-
-/** Whether a subject is a temperature: no weighted sum of the ingredients, though each of its limits is a linear row. */
-export function isTemperature({kind}: Subject): boolean {
-  return kind === "freezingPoint" || kind === "scoopTemperature";
 }

@@ -11,7 +11,8 @@ import type {Brief, Choice, Spread} from "../brief/brief.ts";
 import {readDoses} from "../program/dose-limits.ts";
 import {withPaths} from "../brief/mistake-path.ts";
 import {indexOfName, readChoices} from "./read-choices.ts";
-import {readAim, SPECIAL_SUBJECTS} from "./read-subject.ts";
+import {SPECIAL_SUBJECTS} from "../measure/measures.ts";
+import {readAim, requireKnown} from "./read-subject.ts";
 import {readTargets} from "./read-targets.ts";
 
 /**
@@ -47,7 +48,7 @@ function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: stri
   const targets = readTargets(raw.targets ?? {}, ingredients, place);
   const aim = readAim(raw, ingredients, place);
   for (const {subject} of aim ? [...targets, aim] : targets) {
-    if (subject.kind === "cost") requirePrices(ingredients, place);
+    requireKnown(subject, ingredients, place);
   }
   return {
     name: raw.name ?? "mix",
@@ -141,20 +142,6 @@ function expectPrices(choices: readonly Choice[], place: string): void {
       "not a price that can be reckoned with",
       price,
       `give money per kg from ${LEAST_PRICE} to ${MOST_PRICE}, or 0 if it is free`,
-    );
-  }
-}
-
-export function requirePrices(choices: readonly Choice[], place: string): void {
-  const without = choices
-    .filter(({ingredient}) => ingredient.price === undefined)
-    .map(({ingredient}) => ingredient.name);
-  if (without.length) {
-    throw new InputError(
-      `${place}: ingredients`,
-      `no price for ${without.slice(0, 5).join(", ")}${without.length > 5 ? " …" : ""}`,
-      undefined,
-      'give each a "price" in money per kg (0 if it is free), or minimise something else',
     );
   }
 }

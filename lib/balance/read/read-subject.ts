@@ -3,27 +3,19 @@ import {nearestNames} from "../../core/nearest.ts";
 import {isQuantity, QUANTITIES} from "../../pantry/quantities.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Aim, Choice} from "../brief/brief.ts";
-import type {SpecialKind, Subject} from "../brief/subject.ts";
-
-/** Names of subjects that are no quantities of a composition. */
-export const SPECIAL_SUBJECTS: readonly string[] = Object.keys({
-  cost: true,
-  ice: true,
-  hardPhase: true,
-  heatShock: true,
-  freezingPoint: true,
-  scoopTemperature: true,
-} satisfies Record<SpecialKind, true>);
+import {requirePrices} from "../measure/cost.ts";
+import {isSpecial, MEASURES, type SpecialKind, SPECIAL_SUBJECTS, type Subject} from "../measure/measures.ts";
+import {AT_TEMPERATURES, isAtTemperatures} from "../measure/written.ts";
 
 /**
- * The subject of a name: a quantity, the cost, a freezing property without a temperature of its own, or a property that
- * every ingredient of the brief has.
+ * The subject of a name: a quantity, what has a key of its own and needs no temperature, or a property that every ingredient of
+ * the brief has.
  *
  * @throws InputError for an unknown name, with the nearest known ones, or a property that an ingredient lacks
  */
 export function subjectOf(name: string, choices: readonly Choice[], place: string): Subject {
   if (isQuantity(name)) return {kind: "quantity", quantity: name};
-  if (name === "cost" || name === "freezingPoint" || name === "scoopTemperature") return {kind: name};
+  if (isSpecial(name)) return specialSubject(name, {});
   const properties = new Set(choices.flatMap(({ingredient}) => Object.keys(ingredient.properties ?? {})));
   if (!properties.has(name)) {
     const near = nearestNames(name, [...QUANTITIES, ...SPECIAL_SUBJECTS, ...properties]);
@@ -50,12 +42,24 @@ export function subjectOf(name: string, choices: readonly Choice[], place: strin
   return {kind: "property", property: name};
 }
 
+/** The subject of a key of its own, at the temperatures that are written with it. */
+export function specialSubject(kind: SpecialKind, written: object): Subject {
+  const {written: how} = MEASURES[kind];
+  const keys: readonly string[] = isAtTemperatures(how) ? AT_TEMPERATURES[how].keys : [];
+  const given = Object.entries(written).filter(([key]) => keys.includes(key));
+  return {kind, ...Object.fromEntries(given)} as Subject;
+}
+
 /**
  * What a brief minimises or maximises: what it says, else the cost if any ingredient has a price, else nothing.
  *
  * @throws InputError for two aims, an unknown one, or one that no linear program can pursue
  */
-export function readAim(raw: BriefInput<string>, choices: readonly Choice[], place: string): Aim | undefined {
+export function readAim(
+  raw: Pick<BriefInput<string>, "minimise" | "maximise">,
+  choices: readonly Choice[],
+  place: string,
+): Aim | undefined {
   if (raw.minimise !== undefined && raw.maximise !== undefined) {
     throw new InputError(`${place}: maximise`, "given beside minimise", raw.maximise, "give one of them");
   }
@@ -69,22 +73,31 @@ export function readAim(raw: BriefInput<string>, choices: readonly Choice[], pla
   }
   const at = `${place}: ${sense}`;
   if (typeof wish !== "string") {
-    if ("ice" in wish) return {sense, subject: {kind: "ice", at: wish.ice.at}};
-    if ("hardPhase" in wish) return {sense, subject: {kind: "hardPhase", at: wish.hardPhase.at}};
-    return {sense, subject: {kind: "heatShock", ...wish.heatShock}};
+    const [kind, written] = Object.entries(wish)[0] as [SpecialKind, object];
+    return {sense, subject: specialSubject(kind, written)};
   }
-  if (wish === "ice" || wish === "hardPhase") {
-    throw new InputError(at, "needs a temperature", wish, `write {"${wish}": {"at": -18}}`);
+  if (isSpecial(wish)) refuseAim(wish, at);
+  return {sense, subject: subjectOf(wish, choices, at)};
+}
+
+/** Refuses to make least what is a temperature, or what is written with one. */
+function refuseAim(key: SpecialKind, place: string): void {
+  const {written} = MEASURES[key];
+  if (isAtTemperatures(written)) {
+    const {needs, example} = AT_TEMPERATURES[written];
+    throw new InputError(place, needs, key, `write {"${key}": ${example}}`);
   }
-  if (wish === "heatShock")
-    throw new InputError(at, "needs two temperatures", wish, 'write {"heatShock": {"from": -18, "to": -14}}');
-  if (wish === "freezingPoint" || wish === "scoopTemperature") {
+  if (written === "temperature") {
     throw new InputError(
-      at,
-      `${wish} is no weighted sum of the ingredients`,
-      wish,
+      place,
+      `${key} is no weighted sum of the ingredients`,
+      key,
       'use {"hardPhase": {"at": -18}}, which falls and rises with it',
     );
   }
-  return {sense, subject: subjectOf(wish, choices, at)};
+}
+
+/** Refuses ingredients without a price where a subject is the cost. */
+export function requireKnown({kind}: Subject, choices: readonly Choice[], place: string): void {
+  if (kind === "cost") requirePrices(choices, place);
 }

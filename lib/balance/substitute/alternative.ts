@@ -3,10 +3,10 @@ import type {Allergen} from "../../pantry/ingredient.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import type {Brief, Target} from "../brief/brief.ts";
 import {isFlavour} from "../../pantry/flavour-groups.ts";
-import {measure, type Mix, mixOf} from "../mix/mix-report.ts";
+import {type Mix, mixOf} from "../mix/mix-report.ts";
 import {NOTICED_UNITS, noticedSubject} from "./noticed.ts";
 import type {Goal} from "./remake.ts";
-import {subjectName} from "../brief/subject.ts";
+import {subjectName, valueOf} from "../measure/of-subject.ts";
 import type {Alternative, Broken, NoticedChange} from "./substitution-types.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 
@@ -51,7 +51,7 @@ export function describeAlternative(
   const [old, renewed] = [mixOfRecipe(problem.before, freezer), mixOfRecipe(recipe, freezer)];
   const changes = goals.flatMap(({what, weight}): NoticedChange[] => {
     const subject = noticedSubject(what, freezer);
-    const [before, after] = [measure(subject, old), measure(subject, renewed)];
+    const [before, after] = [valueOf(subject, old), valueOf(subject, renewed)];
     if (before === undefined || after === undefined) return [];
     const change = after - before;
     return [{what, unit: NOTICED_UNITS[what], before, after, change, counts: weight * Math.abs(change)}];
@@ -91,7 +91,7 @@ function standingOf(
   mix: Mix,
 ): NonNullable<Alternative["legalName"]> {
   const broken = targets.flatMap(({subject, min, max}): Broken[] => {
-    const value = measure(subject, mix);
+    const value = valueOf(subject, mix);
     const target = subjectName(subject);
     const found = value === undefined ? {} : {value};
     const bound = min !== undefined && min === max ? "equal" : undefined;

@@ -1,4 +1,4 @@
-import type {Subject} from "../brief/subject.ts";
+import type {Subject} from "../measure/measures.ts";
 
 /** The things about a frozen mix that a substitution tries to keep, by the names under which they can be weighed. */
 export const NOTICED = [

@@ -4,13 +4,12 @@ import type {LinearProgram, Outcome} from "../../lp/program/program.ts";
 import {DOSES, dosesIn} from "../../pantry/doses.ts";
 import {recipeComposition} from "../../pantry/recipe.ts";
 import type {Choice, Target} from "../brief/brief.ts";
-import {coefficientOf} from "../program/coefficient.ts";
+import {coefficientOf, targetRows} from "../measure/of-subject.ts";
 import {doseRows} from "../program/dose-limits.ts";
 import type {MixRow} from "../measure/mix-row.ts";
 import {mixVariables} from "../program/mix-variables.ts";
 import {NOTICED, type Noticed, noticedSubject} from "./noticed.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
-import {targetRows} from "../program/target-rows.ts";
 
 /** Something to be kept near a value: what each ingredient brings to it per 100 g, the value, and what one unit off counts. */
 export interface Goal {
@@ -115,7 +114,7 @@ export function remake(
     builder.elastic(row, "lower", {name: `${what} below`, cost: weight});
   }
   const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
-  for (const target of targets) for (const row of targetRows(target, choices)) state(row);
+  for (const target of targets) for (const row of targetRows(target, {ingredients: choices})) state(row);
   for (const row of customaryRows(candidates, batch)) state(row);
   return solve(builder.build().program);
 }

@@ -10,7 +10,7 @@ import {BRIEF_KEYS, briefSchema} from "../brief/brief-schema.ts";
 import type {Choice, Target} from "../brief/brief.ts";
 import {isFlavour} from "../../pantry/flavour-groups.ts";
 import {WEIGHTS, type Weights} from "./noticed.ts";
-import {SPECIAL_SUBJECTS} from "../read/read-subject.ts";
+import {SPECIAL_SUBJECTS} from "../measure/measures.ts";
 import {readTargets} from "../read/read-targets.ts";
 import type {SubstituteOptions} from "./substitution-types.ts";
 

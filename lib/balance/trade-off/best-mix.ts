@@ -1,14 +1,14 @@
 import {COLDEST} from "../../freezing/held-water.ts";
 import type {Outcome} from "../../lp/program/program.ts";
-import {isTemperature} from "../read/axis.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
-import {type Coordinate, coordinateOf, thresholdAt} from "../program/coordinate.ts";
+import type {Coordinate} from "../measure/coordinate.ts";
+import {measureOf, type Subject} from "../measure/measures.ts";
+import {coordinateOf, valueOf} from "../measure/of-subject.ts";
 import type {Formulation} from "../program/formulate.ts";
 import {failureOf, type Solved} from "./front-mix.ts";
 import type {Steps} from "../../core/in-chunks.ts";
-import {measure, type Mix, mixFrom} from "../mix/mix-report.ts";
+import {type Mix, mixFrom} from "../mix/mix-report.ts";
 import {type CoordinateLimits, mixProgram} from "../program/mix-program.ts";
-import type {Subject} from "../brief/subject.ts";
 
 /** A limit on something of a mix, as a row. */
 export interface Bound {
@@ -35,9 +35,6 @@ export type BestMix =
 /** Change of a temperature at which the search for the best one ends, °C. */
 const SAME = 1e-9;
 
-/** Where the temperatures of ice cream lie, to begin with, °C: common practice, no source. */
-const USUAL = {freezingPoint: -2.5, scoopTemperature: -14};
-
 /** Warmest temperature at which rows are asked for, °C: the model of ice ends at 0. */
 const WARMEST = -1e-3;
 
@@ -45,10 +42,10 @@ const WARMEST = -1e-3;
 export function atLeastAsGood({sense, subject}: Aim, value: number, brief: Brief, room: number): Bound {
   const bounding = sense === "minimise";
   const limit = value + (bounding ? room : -room);
-  const [coordinate, level] =
-    subject.kind === "freezingPoint" || subject.kind === "scoopTemperature"
-      ? thresholdPair(subject.kind, limit, brief)
-      : ([coordinateOf(subject, brief.ingredients), limit] as const);
+  const {coordinate, level} = temperatureRow(subject, limit, brief) ?? {
+    coordinate: coordinateOf(subject, brief),
+    level: limit,
+  };
   return {coordinate, limits: bounding ? {upper: level} : {lower: level}, bounding};
 }
 
@@ -77,20 +74,20 @@ export function* bestMix(
       solver,
     ).solve([weight, ...bounds.map(() => 0)], [undefined, ...bounds.map(({limits}) => limits)]);
   const {subject} = aim;
-  const towards = (temperature: number) =>
-    solve(thresholdPair(subject.kind as keyof typeof USUAL, temperature, brief)[0], sign);
-  let outcome = isTemperature(subject)
-    ? towards(guess ?? USUAL[subject.kind as keyof typeof USUAL])
-    : solve(coordinateOf(subject, brief.ingredients), sign);
+  const {temperature} = measureOf(subject);
+  const towards = (at: number) => {
+    const row = temperatureRow(subject, at, brief);
+    return solve(row ? row.coordinate : coordinateOf(subject, brief), sign);
+  };
+  let outcome = towards(guess ?? temperature?.usual ?? NaN);
   yield search.count();
   let last: number | undefined;
   for (let i = 0; i < 60; i++) {
     if (outcome.status !== "optimal") return failureOf(outcome);
     const mix = mixFrom(brief, formulation, outcome.values);
-    const value = measure(subject, mix);
+    const value = valueOf(subject, mix);
     if (value === undefined) return {status: "undecided", reason: unmeasured(aim)};
-    if (!isTemperature(subject) || (last !== undefined && Math.abs(value - last) <= SAME))
-      return {value, mix, outcome};
+    if (!temperature || (last !== undefined && Math.abs(value - last) <= SAME)) return {value, mix, outcome};
     last = value;
     outcome = towards(value);
     yield search.count();
@@ -99,22 +96,17 @@ export function* bestMix(
 }
 
 /** A temperature held at a value, with some room for rounding in its row, g per 100 g. */
-export function thresholdBound({kind}: Subject, at: number, brief: Brief, room: number): Bound {
-  const [coordinate, level] = thresholdPair(kind as "freezingPoint", at, brief);
+export function temperatureBound(subject: Subject, at: number, brief: Brief, room: number): Bound {
+  const {coordinate, level} = temperatureRow(subject, at, brief)!;
   return {coordinate, limits: {lower: level - room, upper: level + room}, bounding: false};
 }
 
-function thresholdPair(
-  kind: "freezingPoint" | "scoopTemperature",
-  at: number,
-  {ingredients}: Brief,
-): readonly [Coordinate, number] {
-  const {coordinate, level} = thresholdAt(kind, Math.min(WARMEST, Math.max(COLDEST, at)), ingredients);
-  return [coordinate, level];
+/** The row of a temperature, within what the model of ice knows; `undefined` of what is none. */
+function temperatureRow(subject: Subject, at: number, brief: Brief) {
+  return measureOf(subject).temperature?.threshold(Math.min(WARMEST, Math.max(COLDEST, at)), brief);
 }
 
 function unmeasured({subject}: Aim): string {
-  return subject.kind === "freezingPoint"
-    ? `a mix of the brief does not freeze above ${COLDEST} °C; limit its solids or sugars`
-    : `a mix of the brief never gets as hard as scooped ice cream above ${COLDEST} °C; limit its solids or sugars`;
+  const {without} = measureOf(subject).temperature!;
+  return `a mix of the brief ${without} above ${COLDEST} °C; limit its solids or sugars`;
 }

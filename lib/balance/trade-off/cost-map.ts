@@ -3,10 +3,12 @@ import {expectOptions, expectShape} from "../../core/shape.ts";
 import {type Deadline, deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import type {Amount} from "../mix/answer.ts";
 import {amountsOf} from "../mix/amounts.ts";
-import {isTemperature, readAxes} from "../read/axis.ts";
-import {thresholdBound} from "./best-mix.ts";
+import {readAxes} from "../read/axis.ts";
+import {temperatureBound} from "./best-mix.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
-import {type Coordinate, coordinateOf} from "../program/coordinate.ts";
+import type {Coordinate} from "../measure/coordinate.ts";
+import {requirePrices} from "../measure/cost.ts";
+import {coordinateOf, isTemperature} from "../measure/of-subject.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
 import {regionBefore, type Region, type RegionAxes} from "./feasible-region.ts";
 import {isInside, sizeOf} from "./hull.ts";
@@ -18,7 +20,6 @@ import {
   mixProgram,
   sharesIn,
 } from "../program/mix-program.ts";
-import {requirePrices} from "../read/read-brief.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";
 
@@ -112,7 +113,7 @@ function askerOf(
   deadline?: Deadline,
 ): (atX: number, atY: number) => MapCell | undefined {
   const formulation = limitsOnly(brief);
-  const cost = coordinateOf({kind: "cost"}, brief.ingredients);
+  const cost = coordinateOf({kind: "cost"}, brief);
   const solver = solverOfMany(deadline);
   const holders = [x, y].map((axis) => holderOf(brief, axis));
   let held: Held[] = [];
@@ -139,12 +140,12 @@ interface Held {
 /** Holds an axis at one value after another; the coordinate is another only where the value of a temperature is. */
 function holderOf(brief: Brief, {subject}: Aim): (at: number) => Held {
   if (!isTemperature(subject)) {
-    const coordinate = coordinateOf(subject, brief.ingredients);
+    const coordinate = coordinateOf(subject, brief);
     return (at) => ({coordinate, limits: {lower: at, upper: at}});
   }
   let last: {at: number; held: Held} | undefined;
   return (at) => {
-    if (last?.at !== at) last = {at, held: thresholdBound(subject, at, brief, 0)};
+    if (last?.at !== at) last = {at, held: temperatureBound(subject, at, brief, 0)};
     return last.held;
   };
 }

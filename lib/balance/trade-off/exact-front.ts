@@ -2,7 +2,8 @@ import type {Deadline} from "../../lp/program/deadline.ts";
 import type {Outcome} from "../../lp/program/program.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
-import {coordinateOf, valueOf} from "../program/coordinate.ts";
+import {coordinateValue} from "../measure/coordinate.ts";
+import {coordinateOf} from "../measure/of-subject.ts";
 import type {Formulation} from "../program/formulate.ts";
 import {failureOf, type FoundMix, type RawFront} from "./front-mix.ts";
 import {CORNER, cornersBetween, type Point, sizeOf} from "./hull.ts";
@@ -21,7 +22,7 @@ export function* exactFront(
   deadline?: Deadline,
 ): Steps<RawFront> {
   const axes = [x, y];
-  const coordinates = axes.map(({subject}) => coordinateOf(subject, brief.ingredients));
+  const coordinates = axes.map(({subject}) => coordinateOf(subject, brief));
   const signs = axes.map(({sense}) => (sense === "minimise" ? 1 : -1));
   const program = mixProgram(
     formulation,
@@ -41,7 +42,7 @@ export function* exactFront(
       return undefined;
     }
     const shares = sharesIn(brief, formulation, outcome.values);
-    const [u, v] = coordinates.map((coordinate, k) => signs[k]! * valueOf(coordinate, shares));
+    const [u, v] = coordinates.map((coordinate, k) => signs[k]! * coordinateValue(coordinate, shares));
     return {x: u!, y: v!, outcome};
   };
   const left = farthest({x: -1, y: 0});

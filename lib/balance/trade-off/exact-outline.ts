@@ -2,7 +2,8 @@ import type {Deadline} from "../../lp/program/deadline.ts";
 import type {Outcome} from "../../lp/program/program.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
-import {coordinateOf, valueOf} from "../program/coordinate.ts";
+import {coordinateValue} from "../measure/coordinate.ts";
+import {coordinateOf} from "../measure/of-subject.ts";
 import {failureOf} from "./front-mix.ts";
 import {CORNER, cornersOf, type Point} from "./hull.ts";
 import type {Steps} from "../../core/in-chunks.ts";
@@ -21,7 +22,7 @@ export interface OutlinePoint extends Point {
 /** The region of two weighted sums: the polygon of its corners. */
 export function* exactOutline(brief: Brief, x: Aim, y: Aim, deadline?: Deadline): Steps<Outline> {
   const formulation = limitsOnly(brief);
-  const coordinates = [x, y].map(({subject}) => coordinateOf(subject, brief.ingredients));
+  const coordinates = [x, y].map(({subject}) => coordinateOf(subject, brief));
   const program = mixProgram(formulation, coordinates, [], solverOfMany(deadline));
   let solved = 0;
   let failure: Outcome | undefined;
@@ -33,7 +34,7 @@ export function* exactOutline(brief: Brief, x: Aim, y: Aim, deadline?: Deadline)
       return undefined;
     }
     const shares = sharesIn(brief, formulation, outcome.values);
-    return {x: valueOf(coordinates[0]!, shares), y: valueOf(coordinates[1]!, shares), shares};
+    return {x: coordinateValue(coordinates[0]!, shares), y: coordinateValue(coordinates[1]!, shares), shares};
   });
   let step = corners.next();
   for (; !step.done; step = corners.next()) yield {solved};

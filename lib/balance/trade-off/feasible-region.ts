@@ -2,14 +2,15 @@ import {expectOptions} from "../../core/shape.ts";
 import {type Deadline, deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {amountsOf} from "../mix/amounts.ts";
 import type {Amount} from "../mix/answer.ts";
-import {type AxisInput, isTemperature, readAxes} from "../read/axis.ts";
+import {type AxisInput, readAxes} from "../read/axis.ts";
 import type {Brief} from "../brief/brief.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
 import type {Point} from "./hull.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
 import {exactOutline} from "./exact-outline.ts";
 import {slicedOutline} from "./sliced-outline.ts";
-import type {Subject} from "../brief/subject.ts";
+import type {Subject} from "../measure/measures.ts";
+import {isTemperature} from "../measure/of-subject.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";
 
 /** What the two sides of a region show, in the words of {@link AxisInput}; which way is better does not count. */

@@ -6,7 +6,7 @@ import type {Formulation} from "../program/formulate.ts";
 import type {FoundMix, RawFront} from "./front-mix.ts";
 import {distance, offLine, type Point, sizeOf} from "./hull.ts";
 import type {Steps} from "../../core/in-chunks.ts";
-import {measure} from "../mix/mix-report.ts";
+import {valueOf} from "../measure/of-subject.ts";
 
 /** A piece is halved while the point found in its middle lies farther from its line than this, as a share of the front's size. */
 const STRAIGHT = 1e-3;
@@ -87,5 +87,5 @@ function* middleOf(search: Search, x: Aim, y: Aim, a: Point, b: Point, size: Poi
 
 function pointOf(x: Aim, y: Aim, {mix, outcome}: Exclude<BestMix, {status: unknown}>): FoundMix {
   // The ends of the front have both temperatures, and so has every mix between.
-  return {x: measure(x.subject, mix)!, y: measure(y.subject, mix)!, outcome};
+  return {x: valueOf(x.subject, mix)!, y: valueOf(y.subject, mix)!, outcome};
 }

@@ -1,14 +1,13 @@
 import {InputError} from "../../core/errors.ts";
 import type {Deadline} from "../../lp/program/deadline.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
-import {isTemperature} from "../read/axis.ts";
-import {bestMix, type Bound, type Search, thresholdBound} from "./best-mix.ts";
+import {bestMix, type Bound, type Search, temperatureBound} from "./best-mix.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
 import type {Outline, OutlinePoint} from "./exact-outline.ts";
 import {offLine, sizeOf} from "./hull.ts";
 import type {Steps} from "../../core/in-chunks.ts";
 import {limitsOnly, sharesIn} from "../program/mix-program.ts";
-import {subjectName} from "../brief/subject.ts";
+import {isTemperature, subjectName} from "../measure/of-subject.ts";
 
 /** Slices are halved while an end in the middle lies farther from its line than this, as a share of the region's size. */
 const STRAIGHT = 1e-3;
@@ -96,7 +95,7 @@ function* sliceAt(
   at: number,
 ): Steps<Slice | Exclude<Outline, {error: number}>> {
   const {brief, formulation} = search;
-  const slice: Bound = thresholdBound(along.subject, at, brief, ROOM);
+  const slice: Bound = temperatureBound(along.subject, at, brief, ROOM);
   const ends: OutlinePoint[] = [];
   for (const sense of ["minimise", "maximise"] as const) {
     const end = yield* bestMix(search, {...other, sense}, [slice]);

@@ -1,7 +1,8 @@
 import {expectOptions} from "../../core/shape.ts";
 import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
-import {isTemperature, readAxes} from "../read/axis.ts";
+import {readAxes} from "../read/axis.ts";
 import type {Brief} from "../brief/brief.ts";
+import {isTemperature} from "../measure/of-subject.ts";
 import {exactFront} from "./exact-front.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
 import {describeFront} from "./front-mix.ts";

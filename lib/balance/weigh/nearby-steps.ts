@@ -4,7 +4,7 @@ import type {Brief, Target} from "../brief/brief.ts";
 import type {MixRow, MixSum} from "../measure/mix-row.ts";
 import {mixVariables} from "../program/mix-variables.ts";
 import {doseRows} from "../program/dose-limits.ts";
-import {frozenRow, targetRows} from "../program/target-rows.ts";
+import {existenceRow, targetRows} from "../measure/of-subject.ts";
 
 /** How far to look around given amounts, and whether targets may give way. */
 export interface Search {
@@ -65,8 +65,8 @@ export function nearbySteps(
   const mix = mixVariables(builder, variables, steps);
   for (const row of [
     ...brief.targets.flatMap((target) => [
-      ...targetRows(widened(target), choices),
-      ...[frozenRow(target, choices)].filter((row) => row !== undefined),
+      ...targetRows(widened(target), brief),
+      ...[existenceRow(target, brief)].filter((row) => row !== undefined),
     ]),
     ...doseRows(brief),
   ]) {

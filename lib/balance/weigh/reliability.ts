@@ -10,11 +10,11 @@ import {type AmountsInput, gramsOf} from "../mix/amounts.ts";
 import {type SpreadInput, spreadSchema} from "../brief/brief-schema.ts";
 import type {Brief, Spread, Target} from "../brief/brief.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
-import {measure, mixOf} from "../mix/mix-report.ts";
+import {mixOf} from "../mix/mix-report.ts";
 import {EXACT_ENOUGH} from "./nearby-steps.ts";
 import {readSpread} from "../read/read-brief.ts";
 import {shifted} from "../program/spread.ts";
-import {subjectName} from "../brief/subject.ts";
+import {subjectName, valueOf} from "../measure/of-subject.ts";
 
 /** How often a target holds when the kitchen is off. */
 export interface TargetReliability {
@@ -107,7 +107,7 @@ function simulated(
     );
     let every = true;
     for (const [k, target] of brief.targets.entries()) {
-      const value = measure(target.subject, mix);
+      const value = valueOf(target.subject, mix);
       values[k]!.push(value);
       if (holds(target, value)) held[k]!++;
       else every = false;

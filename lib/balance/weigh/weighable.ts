@@ -6,9 +6,9 @@ import {type AmountsInput, gramsOf} from "../mix/amounts.ts";
 import type {MixReport} from "../mix/answer.ts";
 import type {Brief, Choice} from "../brief/brief.ts";
 import {expectBrief} from "../brief/expect-brief.ts";
-import {measure, mixOf, reportOf} from "../mix/mix-report.ts";
+import {mixOf, reportOf} from "../mix/mix-report.ts";
 import {EXACT_ENOUGH, nearbySteps, type Search} from "./nearby-steps.ts";
-import {subjectName} from "../brief/subject.ts";
+import {subjectName, valueOf} from "../measure/of-subject.ts";
 
 /** A target that the weighable amounts do not quite meet. */
 export interface Missed {
@@ -112,7 +112,7 @@ function measured(brief: Brief, steps: readonly number[], numbers: readonly numb
     grams.map((mass) => mass / total),
   );
   const missed = brief.targets.flatMap(({subject, min, max}): Missed[] => {
-    const value = measure(subject, mix);
+    const value = valueOf(subject, mix);
     const equal = min !== undefined && min === max;
     const slack = equal ? EXACT_ENOUGH + 1e-9 : 1e-9;
     const miss = (bound: "min" | "max", limit: number): Missed => ({

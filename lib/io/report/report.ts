@@ -10,7 +10,7 @@ import {
   whereItScoops,
 } from "../../kitchen/size/scoop-words.ts";
 import {tasteCautions} from "../../kitchen/product/taste.ts";
-import {subjectName, subjectUnit} from "../../balance/brief/subject.ts";
+import {subjectName, unitOf} from "../../balance/measure/of-subject.ts";
 import {printable} from "../../core/errors.ts";
 import {expectAnswer} from "./expect-answer.ts";
 import {conflictText} from "./report-conflict.ts";
@@ -124,7 +124,8 @@ function targetsTable({shares}: MixReport, brief: Brief): string {
     wanted.set(name, [...(wanted.get(name) ?? []), target]);
   }
   const lines = [...wanted].map(([name, targets]) => {
-    const unit = subjectUnit(targets[0]!.subject);
+    const {short} = unitOf(targets[0]!.subject);
+    const unit = short === "sucrose = 100" ? `(${short})` : short;
     const value = shares[name];
     const [figure, its] = value === undefined ? ["none", ""] : [decimal(value, shareDigits(name)), unit];
     return `  ${cell(fullName(name))} ${right(figure, 9)} ${its.padEnd(15)} ${targets.map(wish).join(", ")}`;

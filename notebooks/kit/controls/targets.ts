@@ -1,6 +1,14 @@
 import {html} from "htl";
 import type {BriefInput} from "../../../lib/balance/brief/brief-schema.ts";
-import {type Subject, subjectName} from "../../../lib/balance/brief/subject.ts";
+import type {Subject} from "../../../lib/balance/measure/measures.ts";
+import {
+  isTemperature,
+  offers,
+  subjectName,
+  unitOf,
+  valueOf,
+  writtenAs,
+} from "../../../lib/balance/measure/of-subject.ts";
 import {type Control, control} from "./control.ts";
 import type {ShownMix} from "../page/mixes.ts";
 import {targetWindow} from "./window.ts";
@@ -8,76 +16,10 @@ import {type Window, windowText} from "../words/written.ts";
 
 type Targets = NonNullable<BriefInput["targets"]>;
 
-/** A target that the page offers: what it speaks of at a freezer temperature, and the ends of its slider. */
-interface Offer {
-  readonly key: string;
-  readonly label: string;
-  readonly unit: string;
-  readonly from: number;
-  readonly to: number;
-  readonly step: number;
-  readonly subject: (freezer: number) => Subject;
-}
-
-const share = (
-  key: "fat" | "msnf" | "totalSolids" | "sugars" | "glucose" | "eggYolkSolids" | "sweetness",
-) => ({
-  key,
-  subject: (): Subject => ({kind: "quantity", quantity: key}),
-});
-
-const OFFERS: readonly Offer[] = [
-  {...share("fat"), label: "Fat", unit: "%", from: 0, to: 25, step: 0.5},
-  {...share("msnf"), label: "MSNF (milk solids-not-fat)", unit: "%", from: 0, to: 20, step: 0.5},
-  {...share("totalSolids"), label: "Total solids", unit: "%", from: 20, to: 60, step: 0.5},
-  {...share("sugars"), label: "Sugars without lactose", unit: "%", from: 0, to: 35, step: 0.5},
-  {
-    ...share("glucose"),
-    label: "Dextrose + glucose-syrup solids",
-    unit: "%",
-    from: 0,
-    to: 15,
-    step: 0.5,
-  },
-  {...share("eggYolkSolids"), label: "Egg yolk solids", unit: "%", from: 0, to: 6, step: 0.1},
-  {...share("sweetness"), label: "Sweetness", unit: "sucrose = 100", from: 0, to: 35, step: 0.5},
-  {
-    key: "freezingPoint",
-    label: "Freezing point",
-    unit: "°C",
-    from: -6,
-    to: -1,
-    step: 0.1,
-    subject: () => ({kind: "freezingPoint"}),
-  },
-  {
-    key: "scoopTemperature",
-    label: "Scoop temperature",
-    unit: "°C",
-    from: -24,
-    to: -6,
-    step: 0.5,
-    subject: () => ({kind: "scoopTemperature"}),
-  },
-  {
-    key: "ice",
-    label: "Ice in the freezer",
-    unit: "%",
-    from: 20,
-    to: 65,
-    step: 0.5,
-    subject: (at) => ({kind: "ice", at}),
-  },
-  {
-    key: "hardPhase",
-    label: "Ice and solid fat (hard phase) in the freezer",
-    unit: "%",
-    from: 30,
-    to: 75,
-    step: 0.5,
-    subject: (at) => ({kind: "hardPhase", at}),
-  },
-];
+/** The targets that the page offers: what each speaks of at a freezer temperature, and the ends of its slider. */
+const OFFERS = offers().flatMap(({key, subject, target}) =>
+  target ? [{key, subject, ...target, unit: unitOf(subject(-18)).short}] : [],
+);
 
 /** All target windows of the page by key; an open one is `{}`. */
 export type Windows = Readonly<Record<string, Window>>;
@@ -105,7 +47,7 @@ export function targetWindows(first: Targets, freezer: number): TargetsControl {
       land(mixes: readonly ShownMix[], at: number) {
         for (const {offer, window} of windows) {
           const subject = offer.subject(at);
-          window.land(mixes.map((shown) => ({shown, value: valueOf(shown, subject)})));
+          window.land(mixes.map((shown) => ({shown, value: valueIn(shown, subject)})));
         }
       },
       take(targets: Targets, at: number) {
@@ -120,14 +62,13 @@ export function targetWindows(first: Targets, freezer: number): TargetsControl {
 
 /** The targets of a brief, from the windows and the freezer that ice and hard phase are meant for. */
 export function targetsOf(windows: Windows, freezer: number): Targets {
-  const {ice, hardPhase, ...others} = Object.fromEntries(
-    Object.entries(windows).filter(([, {min, max}]) => min !== undefined || max !== undefined),
-  );
-  return {
-    ...others,
-    ...(ice && {ice: [{at: freezer, ...ice}]}),
-    ...(hardPhase && {hardPhase: [{at: freezer, ...hardPhase}]}),
-  } as Targets;
+  const written = OFFERS.flatMap(({key, subject}) => {
+    const limits = windows[key] ?? {};
+    if (limits.min === undefined && limits.max === undefined) return [];
+    const {at} = writtenAs(subject(freezer));
+    return [[key, at ? [{...at, ...limits}] : limits] as const];
+  });
+  return Object.fromEntries(written) as Targets;
 }
 
 /** How many limits there are, in words. */
@@ -149,17 +90,22 @@ export function labelOf(target: string, freezer: number): string {
   );
 }
 
-/** The value of a subject in a mix. */
-export function valueOf({mix}: ShownMix, subject: Subject): number | undefined {
-  if (subject.kind === "freezingPoint") return mix.freezing.initialFreezingPoint;
-  if (subject.kind === "scoopTemperature") return mix.scoop.temperature;
-  return mix.shares[subjectName(subject)];
+/** The value of a subject in a mix: a temperature's in any, another's where the brief asked for it. */
+export function valueIn({mix}: ShownMix, subject: Subject): number | undefined {
+  if (!isTemperature(subject)) return mix.shares[subjectName(subject)];
+  return valueOf(subject, {brief: {ingredients: []}, shares: [], composition: mix.composition});
 }
 
 function firstWindow(targets: Targets, key: string, freezer: number): Window {
   const entry: unknown = (targets as Record<string, unknown>)[key];
-  const found = Array.isArray(entry) ? entry.find(({at}: {at?: number}) => at === freezer) : entry;
+  const found = Array.isArray(entry) ? entry.find((one: object) => standsAt(one, key, freezer)) : entry;
   const {min, max, equal} = (found ?? {}) as Window & {equal?: number};
   const [low, high] = [min ?? equal, max ?? equal];
   return {...(low !== undefined && {min: low}), ...(high !== undefined && {max: high})};
+}
+
+/** Whether limits in a list stand at the temperatures that the window of a key is for. */
+function standsAt(limits: object, key: string, freezer: number): boolean {
+  const {at = {}} = writtenAs(OFFERS.find((offer) => offer.key === key)!.subject(freezer));
+  return Object.entries(at).every(([name, value]) => (limits as Record<string, unknown>)[name] === value);
 }

@@ -1,5 +1,7 @@
 import {html} from "htl";
 import type {AxisInput} from "../../../lib/balance/read/axis.ts";
+import type {Subject} from "../../../lib/balance/measure/measures.ts";
+import {offers, unitOf, writtenAs} from "../../../lib/balance/measure/of-subject.ts";
 import {decimal, degrees} from "../../../lib/core/figures.ts";
 import {keep, recall} from "../words/address.ts";
 import {type Control, control} from "../controls/control.ts";
@@ -25,75 +27,34 @@ export interface Axis {
   readonly bestMix: (noun: "mix" | "one") => string;
 }
 
-type Wish = Extract<AxisInput, string | {ice: unknown} | {hardPhase: unknown} | {heatShock: unknown}>;
-
 interface Offer {
   readonly name: string;
   readonly unit: string;
   readonly sense: Sense;
-  readonly wish: (freezer: number) => Wish;
+  readonly wish: (freezer: number) => AxisInput;
   readonly digits?: number;
   /** What the mix with least and with most of it is called; least and most of its name by default. */
   readonly ends?: readonly [least: string, most: string];
 }
 
-const OFFERS: Readonly<Record<string, Offer>> = {
-  cost: {
-    name: "cost",
-    unit: "per kg",
-    sense: "minimise",
-    wish: () => "cost",
-    digits: 2,
-    ends: ["cheapest", "dearest"],
-  },
-  scoopTemperature: {
-    name: "scoop temperature",
-    unit: "°C",
-    sense: "minimise",
-    wish: () => "scoopTemperature",
-    ends: ["softest", "firmest"],
-  },
-  freezingPoint: {
-    name: "freezing point",
-    unit: "°C",
-    sense: "minimise",
-    wish: () => "freezingPoint",
-    digits: 2,
-  },
-  hardPhase: {
-    name: "hard phase in the freezer",
-    unit: "%",
-    sense: "minimise",
-    wish: (at) => ({hardPhase: {at}}),
-    ends: ["softest", "hardest"],
-  },
-  ice: {name: "ice in the freezer", unit: "%", sense: "minimise", wish: (at) => ({ice: {at}})},
-  heatShock: {
-    name: "ice that melts and freezes when the freezer swings 4 degrees",
-    unit: "%",
-    sense: "minimise",
-    wish: (at) => ({heatShock: {from: at, to: Math.min(at + 4, -0.01)}}),
-    ends: ["least shocked", "most shocked"],
-  },
-  sugars: {name: "sugars", unit: "%", sense: "minimise", wish: () => "sugars"},
-  sweetness: {
-    name: "sweetness",
-    unit: "sucrose = 100",
-    sense: "minimise",
-    wish: () => "sweetness",
-    ends: ["least sweet", "sweetest"],
-  },
-  fat: {name: "fat", unit: "%", sense: "maximise", wish: () => "fat", ends: ["leanest", "richest"]},
-  msnf: {name: "MSNF (milk solids-not-fat)", unit: "%", sense: "maximise", wish: () => "msnf"},
-  totalSolids: {name: "total solids", unit: "%", sense: "maximise", wish: () => "totalSolids"},
-  protein: {name: "protein", unit: "%", sense: "maximise", wish: () => "protein"},
-  lactose: {name: "lactose", unit: "%", sense: "minimise", wish: () => "lactose"},
-  eggYolkSolids: {name: "egg yolk solids", unit: "%", sense: "maximise", wish: () => "eggYolkSolids"},
-};
+/** What the page offers, by its name in the address; a property of a brief may be called anything, `constructor` too. */
+const OFFERS: ReadonlyMap<string, Offer> = new Map(
+  [...offers()]
+    .sort((a, b) => Number(isShare(a.subject(-18))) - Number(isShare(b.subject(-18))))
+    .flatMap(({key, subject, axis}) => {
+      if (!axis) return [];
+      const {better, ...words} = axis;
+      const wish = (freezer: number): AxisInput => {
+        const {key: name, at} = writtenAs(subject(freezer));
+        return at ? ({[name]: at} as AxisInput) : name;
+      };
+      return [[key, {...words, unit: unitOf(subject(-18)).short, sense: better, wish}] as const];
+    }),
+);
 
-/** What the page offers under a name; a property of a brief may be called anything, `constructor` too. */
-function offered(name: string): Offer | undefined {
-  return Object.hasOwn(OFFERS, name) ? OFFERS[name] : undefined;
+/** Quantities of the composition stand after what a mix is like. */
+function isShare({kind}: Subject): boolean {
+  return kind === "quantity";
 }
 
 /** A choice of axis, with which way is better. */
@@ -113,12 +74,12 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
     <label class="field">${label}${what}</label>
     <div class="field">${better}</div>
   </div>`;
-  const usual = () => offered(what.value)?.sense ?? "minimise";
+  const usual = () => OFFERS.get(what.value)?.sense ?? "minimise";
   const options = (names: readonly (readonly [string, string])[]) =>
     names.map(([value, words]) => html`<option value=${value}>${words}</option>`);
   const fill = (properties: readonly string[], chosen: string) => {
     what.replaceChildren(
-      ...options(Object.entries(OFFERS).map(([name, offer]) => [name, offer.name] as const)),
+      ...options([...OFFERS].map(([name, offer]) => [name, offer.name] as const)),
       ...options(properties.map((name) => [name, name] as const)),
     );
     what.value = chosen;
@@ -136,7 +97,7 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
     control(element, () => {
       const name = what.value;
       const sense = better.value as Sense;
-      const offer: Offer = offered(name) ?? {
+      const offer: Offer = OFFERS.get(name) ?? {
         name: name === "CO2" ? "CO₂" : name,
         unit: "per 100 g",
         sense,

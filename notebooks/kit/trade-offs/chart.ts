@@ -1,6 +1,7 @@
 import {axisX, axisY, dot, line, type Markish, plot, rect} from "@observablehq/plot";
 import {html, svg} from "htl";
-import {mixOf, measure} from "../../../lib/balance/mix/mix-report.ts";
+import {valueOf} from "../../../lib/balance/measure/of-subject.ts";
+import {mixOf} from "../../../lib/balance/mix/mix-report.ts";
 import {decimal} from "../../../lib/core/figures.ts";
 import type {Kept} from "../controls/kept.ts";
 import {styleOf} from "../page/mixes.ts";
@@ -37,7 +38,7 @@ export function tradeChart(scene: TradeScene, options: ChartOptions): HTMLElemen
   const [dx, dy] = map ? [stepOf(map.x) / 2, stepOf(map.y) / 2] : [0, 0];
   const keptAt = options.kept.of(brief).flatMap(({name, shares}, i) => {
     const mix = mixOf(brief, shares);
-    const [atX, atY] = [measure(front.x.subject, mix), measure(front.y.subject, mix)];
+    const [atX, atY] = [valueOf(front.x.subject, mix), valueOf(front.y.subject, mix)];
     return atX === undefined || atY === undefined ? [] : [{name, x: atX, y: atY, style: styleOf(i + 1)}];
   });
   const marks: Markish[] = [

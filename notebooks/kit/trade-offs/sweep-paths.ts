@@ -1,6 +1,9 @@
 import type {BriefInput, LimitsInput} from "../../../lib/balance/brief/brief-schema.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
-import {degrees} from "../../../lib/core/figures.ts";
+import type {SpecialKind} from "../../../lib/balance/measure/measures.ts";
+import {subjectName, subjectNamed, unitOf} from "../../../lib/balance/measure/of-subject.ts";
+import {specialSubject} from "../../../lib/balance/read/read-subject.ts";
+import {trueMinus} from "../../../lib/core/figures.ts";
 import {labelOf} from "../controls/targets.ts";
 
 /** A number of the brief that can run. */
@@ -37,26 +40,18 @@ export function pathsOf({brief, freezer, pantry}: Swept): Path[] {
             },
           ];
     });
-  const units: Record<string, string> = {
-    freezingPoint: "°C",
-    scoopTemperature: "°C",
-    sweetness: "sucrose = 100",
-    cost: "per kg",
-  };
   const limits = Object.entries(brief.targets ?? {}).flatMap(([key, entry]) => {
     if (!entry) return [];
-    if (!Array.isArray(entry))
-      return sides(`targets.${key}`, labelOf(key, freezer), units[key] ?? "%", entry as LimitsInput);
-    return entry.flatMap((one, i) =>
-      "at" in one
-        ? sides(
-            `targets.${key}[${i}]`,
-            `${key === "ice" ? "Ice" : "Hard phase"} at ${degrees(one.at, Number.isInteger(one.at) ? 0 : 1)}`,
-            "%",
-            one,
-          )
-        : sides(`targets.${key}[${i}]`, "Heat shock", "%", one),
-    );
+    if (!Array.isArray(entry)) {
+      const {short} = unitOf(subjectNamed(key));
+      return sides(`targets.${key}`, labelOf(key, freezer), short, entry as LimitsInput);
+    }
+    return entry.flatMap((one: LimitsInput, i) => {
+      const subject = specialSubject(key as SpecialKind, one);
+      const name = trueMinus(subjectName(subject));
+      const capital = `${name[0]!.toUpperCase()}${name.slice(1)}`;
+      return sides(`targets.${key}[${i}]`, capital, unitOf(subject).short, one);
+    });
   });
   const known = new Map(pantry.ingredients.map(({name, price}) => [name, price]));
   const prices = brief.ingredients.flatMap((entry, i) => {

@@ -110,18 +110,11 @@ export function words({enters, leaves, binds, frees}: Turnover, freezer: number)
 }
 
 /** A limit that holds, as a noun: `freezing point at most −2.4`. */
-function limitWords({target, bound, limit}: Met, freezer: number): string {
-  const label = labelOf(target, freezer);
-  const name = NOUNS[target] ?? (label === target ? target : lower(label));
-  // What is no target of the page is an ingredient, limited in g.
-  return `${name} ${bounded(bound, limit)}${label === target && !NOUNS[target] ? " g" : ""}`;
+function limitWords({of, target, bound, limit}: Met, freezer: number): string {
+  const name = of === "target" ? lower(labelOf(target, freezer)) : target;
+  const unit = {target: "", rule: "", ingredient: " g", dose: " %"}[of];
+  return `${name} ${bounded(bound, limit)}${unit}`;
 }
-
-const NOUNS: Readonly<Record<string, string>> = {
-  freezingPoint: "freezing point",
-  scoopTemperature: "scoop temperature",
-  cost: "cost",
-};
 
 /** A value of an axis in a table's head: its name and unit. */
 export function axisName({name, unit}: Axis): string {

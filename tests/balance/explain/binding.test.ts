@@ -3,7 +3,7 @@ import {readBrief} from "../../../lib/balance/read/read-brief.ts";
 import {solveBrief} from "../../../lib/balance/mix/solve-brief.ts";
 import {pricesOf} from "../../../lib/balance/explain/prices.ts";
 import type {Brief, Target} from "../../../lib/balance/brief/brief.ts";
-import {subjectName} from "../../../lib/balance/brief/subject.ts";
+import {subjectName} from "../../../lib/balance/measure/of-subject.ts";
 import {realPantry} from "../../support/pantry.ts";
 import {randomBrief} from "../../support/random-brief.ts";
 import {within} from "../../support/within.ts";

@@ -3,7 +3,8 @@ import {costMap} from "../../../lib/balance/trade-off/cost-map.ts";
 import {feasibleRegion} from "../../../lib/balance/trade-off/feasible-region.ts";
 import {formulate} from "../../../lib/balance/program/formulate.ts";
 import {type Point} from "../../../lib/balance/trade-off/hull.ts";
-import {measure, mixOf} from "../../../lib/balance/mix/mix-report.ts";
+import {mixOf} from "../../../lib/balance/mix/mix-report.ts";
+import {valueOf} from "../../../lib/balance/measure/of-subject.ts";
 import {readBrief} from "../../../lib/balance/read/read-brief.ts";
 import {tradeOff} from "../../../lib/balance/trade-off/trade-off.ts";
 import {seededRandom} from "../../../lib/core/random.ts";
@@ -69,11 +70,11 @@ describe("a feasible region", () => {
       );
       const mix = mixOf(pear, shares);
       const failed = pear.targets.filter(({subject, min = -Infinity, max = Infinity}) => {
-        const value = measure(subject, mix)!;
+        const value = valueOf(subject, mix)!;
         return value < min - 1e-6 || value > max + 1e-6;
       });
       expect(failed).toEqual([]);
-      expect(outside(corners, {x: measure(FAT, mix)!, y: measure(HARD, mix)!})).toBeLessThanOrEqual(1e-7);
+      expect(outside(corners, {x: valueOf(FAT, mix)!, y: valueOf(HARD, mix)!})).toBeLessThanOrEqual(1e-7);
     }
   });
 
@@ -83,8 +84,8 @@ describe("a feasible region", () => {
         pear,
         amounts.map(({percent}) => percent / 100),
       );
-      within(measure(FAT, mix), x, 1e-9, "fat");
-      within(measure(HARD, mix), y, 1e-9, "hard phase");
+      within(valueOf(FAT, mix), x, 1e-9, "fat");
+      within(valueOf(HARD, mix), y, 1e-9, "hard phase");
     }
   });
 
@@ -147,9 +148,9 @@ describe("a feasible region", () => {
         pear,
         cell!.amounts.map(({percent}) => percent / 100),
       );
-      within(measure({kind: "scoopTemperature"}, mix), x, 1e-5, "scoop temperature");
-      within(measure(FAT, mix), y, 1e-6, "fat");
-      within(measure(COST, mix), cell!.cost, 1e-9, "cost");
+      within(valueOf({kind: "scoopTemperature"}, mix), x, 1e-5, "scoop temperature");
+      within(valueOf(FAT, mix), y, 1e-6, "fat");
+      within(valueOf(COST, mix), cell!.cost, 1e-9, "cost");
     }
   });
 });

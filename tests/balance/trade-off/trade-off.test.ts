@@ -7,9 +7,10 @@ import {formulate} from "../../../lib/balance/program/formulate.ts";
 import {cornersOf, type Point} from "../../../lib/balance/trade-off/hull.ts";
 import {holdingShape} from "../../../lib/balance/mix/hold-shape.ts";
 import {finish, inChunks, type Progress} from "../../../lib/core/in-chunks.ts";
-import {measure, mixOf} from "../../../lib/balance/mix/mix-report.ts";
+import {mixOf} from "../../../lib/balance/mix/mix-report.ts";
+import {valueOf} from "../../../lib/balance/measure/of-subject.ts";
 import {readBrief} from "../../../lib/balance/read/read-brief.ts";
-import type {Subject} from "../../../lib/balance/brief/subject.ts";
+import type {Subject} from "../../../lib/balance/measure/measures.ts";
 import {sweep} from "../../../lib/balance/trade-off/sweep.ts";
 import {tradeOff, tradeOffSteps} from "../../../lib/balance/trade-off/trade-off.ts";
 import type {FrontPoint, TradeOffAxes} from "../../../lib/balance/trade-off/trade-off-types.ts";
@@ -110,8 +111,8 @@ describe("an exact front", () => {
         pear,
         mix.amounts.map(({percent}) => percent / 100),
       );
-      within(measure(COST, made), x, 1e-9, "cost");
-      within(measure(HARD, made), y, 1e-9, "hard phase");
+      within(valueOf(COST, made), x, 1e-9, "cost");
+      within(valueOf(HARD, made), y, 1e-9, "hard phase");
     }
     const [xs, ys] = [points.map(({x}) => x), points.map(({y}) => y)];
     expect(isRising(xs) && isRising(ys.reverse())).toBe(true);
@@ -126,8 +127,8 @@ describe("an exact front", () => {
         pear,
         before.mix.amounts.map(({percent}, j) => (percent + after.mix.amounts[j]!.percent) / 200),
       );
-      within(measure(COST, half), (before.x + after.x) / 2, 1e-9, "cost");
-      within(measure(HARD, half), (before.y + after.y) / 2, 1e-9, "hard phase");
+      within(valueOf(COST, half), (before.x + after.x) / 2, 1e-9, "cost");
+      within(valueOf(HARD, half), (before.y + after.y) / 2, 1e-9, "hard phase");
     }
   });
 

@@ -1,0 +1,28 @@
+/** A sum over a mix that counts from none up: ice that is not there is no ice. */
+export interface CutOff {
+  /** `ice at -18 °C`. */
+  readonly name: string;
+  /** Per ingredient, before it is cut off at 0. */
+  readonly weights: readonly number[];
+}
+
+/**
+ * A property of a mix as a sum over its ingredients' shares, to which parts add that are never less than none. Where `there` is
+ * given, the sum is the property only of mixes in which that sum is at least 0.
+ */
+export interface Coordinate {
+  readonly weights: readonly number[];
+  readonly cutOff?: readonly CutOff[];
+  readonly there?: readonly number[];
+}
+
+/** The value of a coordinate in a mix, from the share of the batch of each ingredient. */
+export function coordinateValue({weights, cutOff = []}: Coordinate, shares: readonly number[]): number {
+  return cutOff.reduce((total, part) => total + Math.max(0, dot(part.weights, shares)), dot(weights, shares));
+}
+
+function dot(weights: readonly number[], shares: readonly number[]): number {
+  let total = 0;
+  for (let j = 0; j < weights.length; j++) total += weights[j]! * shares[j]!;
+  return total;
+}

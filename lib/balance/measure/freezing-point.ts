@@ -1,0 +1,28 @@
+import {initialFreezingPoint, unclippedIce} from "../../freezing/ice.ts";
+import type {Measure} from "./measure.ts";
+import {temperature} from "./temperature.ts";
+
+/** Ice that counts as frozen, g per 100 g: a mix without any water has none to be held. */
+const SOME_ICE = 1e-3;
+
+/** The freezing point, °C: there the solutes hold all the water, so ice before it is cut off at zero is none. */
+export const freezingPoint: Measure<{readonly kind: "freezingPoint"}, "temperature"> = {
+  ...temperature("freezingPoint", {
+    along: unclippedIce,
+    level: () => 0,
+    least: () => SOME_ICE,
+    twin: (at) => ({kind: "ice", at}),
+    usual: -2.5,
+    without: "does not freeze",
+  }),
+  meaning: "freezing point, °C",
+  value: (_, {composition}) => initialFreezingPoint(composition),
+  offers: [
+    {
+      key: "freezingPoint",
+      subject: () => ({kind: "freezingPoint"}),
+      target: {label: "Freezing point", from: -6, to: -1, step: 0.1},
+      axis: {name: "freezing point", better: "minimise", digits: 2},
+    },
+  ],
+};

@@ -1,0 +1,62 @@
+import {hardPhase as hardPhaseIn, unclippedHardPhase} from "../../freezing/ice.ts";
+import {solidFat} from "../../freezing/solid-fat.ts";
+import type {Coordinate} from "./coordinate.ts";
+import {iceOf} from "./ice.ts";
+import type {Measure, MixContext} from "./measure.ts";
+import {namedAt} from "./naming.ts";
+import {PERCENT} from "./units.ts";
+import {rowOf, weightedSum, weightsOf} from "./weighted-sum.ts";
+
+/** Hard phase at a temperature, °C. */
+export interface HardPhaseSubject {
+  readonly kind: "hardPhase";
+  readonly at: number;
+}
+
+const {name, named} = namedAt("hardPhase", "hard phase");
+const sum = weightedSum<HardPhaseSubject>(name, ({at}, {composition}) => unclippedHardPhase(composition, at));
+const fatOf = (at: number, context: MixContext) =>
+  weightsOf(context, ({composition}) => solidFat(composition, at));
+
+const cutOff = ({at}: HardPhaseSubject, context: MixContext): Coordinate => ({
+  weights: fatOf(at, context),
+  cutOff: [iceOf(at, context)],
+});
+
+/**
+ * Hard phase at a temperature: ice and solid fat, g per 100 g of mix.
+ *
+ * At most m holds with the ice, and without it where fat alone could exceed it (ice is never less than none). To be made smallest
+ * it is solid fat and the ice that is there, so that ice which is not there cannot pay for fat.
+ */
+export const hardPhase: Measure<HardPhaseSubject, "at"> = {
+  ...sum,
+  kind: "hardPhase",
+  written: "at",
+  meaning: "hard phase, ice and solid fat, g per 100 g of mix, at a temperature",
+  named,
+  unit: () => PERCENT,
+  range: () => [0, 100],
+  rows(subject, limits, context) {
+    const {max} = limits;
+    const rows = sum.rows(subject, limits, context);
+    const fat = fatOf(subject.at, context);
+    return max !== undefined && fat.some((grams) => grams > max)
+      ? [...rows, rowOf(name(subject), fat, {max})]
+      : rows;
+  },
+  coordinate: cutOff,
+  aim: (subject, sense, context) =>
+    sense === "minimise" ? cutOff(subject, context) : sum.aim(subject, sense, context),
+  value: ({at}, {composition}) => hardPhaseIn(composition, at),
+  // To the solid fat of the fattest ingredient, where fat alone gets a row, and no lower where it has that row already.
+  lowest: ({at}, limit, context) => Math.min(limit, Math.max(...fatOf(at, context))),
+  offers: [
+    {
+      key: "hardPhase",
+      subject: (at) => ({kind: "hardPhase", at}),
+      target: {label: "Ice and solid fat (hard phase) in the freezer", from: 30, to: 75, step: 0.5},
+      axis: {name: "hard phase in the freezer", better: "minimise", ends: ["softest", "hardest"]},
+    },
+  ],
+};

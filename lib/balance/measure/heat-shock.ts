@@ -1,0 +1,46 @@
+import {ice as iceIn, unclippedIce} from "../../freezing/ice.ts";
+import {iceOf} from "./ice.ts";
+import type {Measure} from "./measure.ts";
+import {namedBetween} from "./naming.ts";
+import {PERCENT} from "./units.ts";
+import {weightedSum} from "./weighted-sum.ts";
+
+/** Ice that melts and freezes again between two temperatures, °C. */
+export interface HeatShockSubject {
+  readonly kind: "heatShock";
+  readonly from: number;
+  readonly to: number;
+}
+
+const {name, named} = namedBetween("heatShock", "heat shock");
+const sum = weightedSum<HeatShockSubject>(name, ({from, to}, {composition}) => {
+  const [cold, warm] = from < to ? [from, to] : [to, from];
+  return unclippedIce(composition, cold) - unclippedIce(composition, warm);
+});
+
+/** Ice that melts and freezes again between two temperatures, g per 100 g: a sum over mixes that still have ice at the warm end. */
+export const heatShock: Measure<HeatShockSubject, "swing"> = {
+  ...sum,
+  kind: "heatShock",
+  written: "swing",
+  meaning: "ice that melts between two temperatures, g per 100 g of mix",
+  named,
+  unit: () => PERCENT,
+  range: () => [0, 100],
+  coordinate: (subject, context) => ({
+    ...sum.coordinate(subject, context),
+    there: iceOf(Math.max(subject.from, subject.to), context).weights,
+  }),
+  value: ({from, to}, {composition}) => Math.abs(iceIn(composition, from) - iceIn(composition, to)),
+  offers: [
+    {
+      key: "heatShock",
+      subject: (at) => ({kind: "heatShock", from: at, to: Math.min(at + 4, -0.01)}),
+      axis: {
+        name: "ice that melts and freezes when the freezer swings 4 degrees",
+        better: "minimise",
+        ends: ["least shocked", "most shocked"],
+      },
+    },
+  ],
+};

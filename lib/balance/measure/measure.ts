@@ -1,0 +1,87 @@
+import type {Limits} from "../../core/numbers.ts";
+import type {Composition} from "../../pantry/parts.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import type {Coordinate} from "./coordinate.ts";
+import type {MixRow} from "./mix-row.ts";
+import type {Offer} from "./offer.ts";
+import type {Unit} from "./units.ts";
+import type {Written} from "./written.ts";
+
+/**
+ * What a measure may know of the brief: what may go into the mix. A checked brief is one. What else a measure needs of a brief
+ * (how much air is beaten in, how a freezer is set) becomes a key here, and the compiler asks for it wherever a mix is measured.
+ */
+export interface MixContext {
+  readonly ingredients: readonly {readonly ingredient: Ingredient}[];
+}
+
+/** A mix to be measured. */
+export interface MeasuredMix {
+  readonly brief: MixContext;
+  /** Share of the mix of each ingredient, from 0 to 1, summing to 1. */
+  readonly shares: readonly number[];
+  /** g per 100 g. */
+  readonly composition: Composition;
+}
+
+/**
+ * All that is known of one thing that a target limits, an aim makes smallest or largest and an axis shows. `S` is the plain data that
+ * stands for it in a brief, `W` how a cook writes it. Each measure has a file of its own, and `measures.ts` lists them.
+ *
+ * `rows` states limits as linear rows. A row may name extras, which become variables of the program (at least 0, g per 100 g of
+ * mix), and rows that only tie an extra to the mix say `ties`; a right-hand side may depend on the context. So a measure that needs
+ * "crystallised solute at -18 °C, at least what does not dissolve" returns the limit with that extra, and the row that ties it.
+ */
+export interface Measure<S extends {readonly kind: string}, W extends Written = Written> {
+  /** Its key in a brief's targets; of a quantity or a property of the cook's own, what kind it is. */
+  readonly kind: S["kind"];
+  readonly written: W;
+  /** What it is, with its unit, for an editor to show. */
+  readonly meaning: string;
+  /** Its name in every answer: `fat`, `ice at -18 °C`. */
+  readonly name: (subject: S) => string;
+  /** The subject of a name in an answer; `undefined` for a name of another measure. */
+  readonly named: (name: string) => S | undefined;
+  readonly unit: (subject: S) => Unit;
+  /** Decimals of a value where it is read; 2 by default. */
+  readonly digits?: number;
+  /** Least and greatest limit that makes sense. */
+  readonly range: (subject: S) => readonly [least: number, most: number];
+  /** Whether an ingredient does not say what it brings to it, so that a mix with it has no value. */
+  readonly isUnknownIn?: (subject: S, ingredient: Ingredient) => boolean;
+  /** What 100 g of an ingredient bring to it; a mix has the weighted mean. A temperature has none. */
+  readonly weight: (subject: S, ingredient: Ingredient) => number;
+  /** The rows that state limits, narrowest first. */
+  readonly rows: (subject: S, limits: Limits, context: MixContext) => MixRow[];
+  /** What a mix must have for an upper limit to be met at all, where the rows do not say so: see temperatures. */
+  readonly existence?: (subject: S, limits: Limits, context: MixContext) => MixRow | undefined;
+  /** The sum that an axis shows. */
+  readonly coordinate: (subject: S, context: MixContext) => Coordinate;
+  /** The sum that an aim makes smallest or largest. */
+  readonly aim: (subject: S, sense: "minimise" | "maximise", context: MixContext) => Coordinate;
+  /** Its value in a mix, in its unit; `undefined` where the mix has none. */
+  readonly value: (subject: S, mix: MeasuredMix) => number | undefined;
+  /** Change of a row's limit per unit of the target's, which stands at `limit`: for prices, by the envelope theorem. 1 by default. */
+  readonly slope?: (subject: S, limit: number, composition: Composition) => number;
+  /** How low an upper limit can go before other rows state it; as low as one likes by default. */
+  readonly lowest?: (subject: S, limit: number, context: MixContext) => number;
+  /** What only a measure that is a temperature has. */
+  readonly temperature?: Temperature;
+  /** How pages offer it. */
+  readonly offers: readonly Offer<S>[];
+}
+
+/** A measure that is a temperature: no weighted sum, though each of its limits is a linear row at that temperature. */
+export interface Temperature {
+  /** A sum that is at most `level` in just the mixes in which the temperature is at most `at`, °C. */
+  readonly threshold: (
+    at: number,
+    context: MixContext,
+  ) => {readonly coordinate: Coordinate; readonly level: number};
+  /** What rises and falls with it: a weighted sum at a temperature. */
+  readonly twin: (at: number) => {readonly kind: string; readonly at: number};
+  /** Where it lies in a usual mix, °C. */
+  readonly usual: number;
+  /** What a mix that has none does: `does not freeze`. */
+  readonly without: string;
+}
