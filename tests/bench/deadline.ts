@@ -1,4 +1,7 @@
-/** How long large briefs take beyond their deadline: the promise is 200 ms on a machine with nothing else to do. */
+/**
+ * How long large briefs take beyond their deadline: the promise is 200 ms on a machine with nothing else to do, so the clock is the
+ * time that the process itself has had. Ends with 1 where the promise is broken.
+ */
 import {balance, type BriefInput} from "../../lib/index.ts";
 import {loadHighs} from "../../lib/highs.ts";
 
@@ -19,6 +22,15 @@ const BRIEFS: [string, BriefInput][] = [
   ["2000, least if used", {ingredients: syrups(2000, {minIfUsed: 5}), targets: SOFT}],
 ];
 
+/** Time over the deadline that is promised, ms. */
+const PROMISED = 200;
+
+/** What the process has had of the processor, ms. */
+function now(): number {
+  const {user, system} = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
 async function main(): Promise<void> {
   const highs = await loadHighs();
   for (const [name, brief] of BRIEFS) {
@@ -27,9 +39,10 @@ async function main(): Promise<void> {
       ["HiGHS", {highs}],
     ] as const) {
       for (const deadline of [300, 1000, 10_000]) {
-        const start = performance.now();
-        const {status} = balance(brief, {deadline, search});
-        const took = performance.now() - start;
+        const start = now();
+        const {status} = balance(brief, {deadline, now, search});
+        const took = now() - start;
+        if (took > deadline + PROMISED) process.exitCode = 1;
         const over = took > deadline ? `${Math.round(took - deadline)} ms over` : "in time";
         console.log(
           `${name}, ${engine}, deadline ${deadline} ms: ${Math.round(took)} ms, ${over}, ${status}`,
