@@ -22,7 +22,8 @@ export interface BalanceOptions {
   readonly openersFrom?: Pantry;
   /**
    * Milliseconds for the whole call, above 0; default 10,000. Over it the answer is `undecided`, with the best mix found; an answer
-   * already proved keeps as many candidates as were found.
+   * already proved keeps as many candidates as were found. The brief is always read to its end, which takes a tenth of a second or two
+   * for the largest.
    */
   readonly deadline?: number;
   /** A clock in milliseconds for the deadline; default `performance.now`, where there is one. Without a clock there is no deadline. */

@@ -1,5 +1,5 @@
 import {ProgramBuilder} from "../../lp/program/builder.ts";
-import {type Deadline, NO_DEADLINE} from "../../lp/program/deadline.ts";
+import {checkTime, type Deadline, NO_DEADLINE} from "../../lp/program/deadline.ts";
 import type {LinearProgram} from "../../lp/program/program.ts";
 import type {Aim, Brief, Target} from "../brief/brief.ts";
 import type {MixRow} from "../measure/mix-row.ts";
@@ -38,6 +38,7 @@ export function formulate(
   extra: readonly Target[] = [],
   deadline: Deadline = NO_DEADLINE,
 ): Formulation {
+  checkTime(deadline);
   const {batch, ingredients: choices} = brief;
   const shares = choices.map(({step}) => (step === undefined ? 1 : step / batch));
   const packed = paidByPack(brief, aim);
@@ -76,6 +77,7 @@ export function formulate(
   }
   // What other mixes are compared with is no wish that has to hold for every batch.
   for (const target of extra) stateTarget(target, targetRows(target, brief));
+  checkTime(deadline);
   for (const {dose, ...row} of doseRows(brief)) state(row, {kind: "dose", dose});
   addRules(builder, brief, amounts, shares);
   addPacks(builder, brief, packed, amounts, shares);
