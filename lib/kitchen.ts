@@ -50,7 +50,7 @@ export {
 } from "./kitchen/size/overrun.ts";
 export {gramsOf, type KitchenMeasure, measuresOf} from "./kitchen/size/measures.ts";
 export {baseProcess, type Making, WAYS_OF_MAKING} from "./kitchen/cooking/base-process.ts";
-export {followProcess, type ProcessReport} from "./kitchen/cooking/heat-step.ts";
+export {followProcess, type ProcessReport} from "./kitchen/cooking/follow-process.ts";
 export type {CoolStep, HeatStep, Item, PourStep, Process, ProcessStep} from "./kitchen/cooking/process.ts";
 export type {StepReport} from "./kitchen/cooking/process-steps.ts";
 export {

@@ -7,7 +7,7 @@ import {csvText, escapeHtml, escapeMarkdown} from "../../lib/io/text/escape.ts";
 import {batchSheet, scaleProcess} from "../../lib/kitchen/day/batch-sheet.ts";
 import {cautionsFor} from "../../lib/kitchen/safety/cautions.ts";
 import {cookDown} from "../../lib/kitchen/cooking/cook.ts";
-import {followProcess} from "../../lib/kitchen/cooking/heat-step.ts";
+import {followProcess} from "../../lib/kitchen/cooking/follow-process.ts";
 import {mixDensity} from "../../lib/kitchen/size/density.ts";
 import type {Process} from "../../lib/kitchen/cooking/process.ts";
 import {

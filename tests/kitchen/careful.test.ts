@@ -4,7 +4,7 @@ import {baseProcess} from "../../lib/kitchen/cooking/base-process.ts";
 import {cautionsFor} from "../../lib/kitchen/safety/cautions.ts";
 import {knownCost} from "../../lib/kitchen/product/cost.ts";
 import {countWords} from "../../lib/kitchen/size/counted.ts";
-import {followProcess} from "../../lib/kitchen/cooking/heat-step.ts";
+import {followProcess} from "../../lib/kitchen/cooking/follow-process.ts";
 import {allergenWords, ingredientList, quidPercent} from "../../lib/kitchen/label/label.ts";
 import {madeSheet} from "../../lib/kitchen/day/made-sheet.ts";
 import {checkHold} from "../../lib/kitchen/cooking/pasteurisation.ts";

@@ -1,7 +1,7 @@
 import {array, assert, double, property, record} from "fast-check";
 import {describe, expect, test} from "vitest";
 import {heatToRemove} from "../../lib/freezing/enthalpy.ts";
-import {followProcess} from "../../lib/kitchen/cooking/heat-step.ts";
+import {followProcess} from "../../lib/kitchen/cooking/follow-process.ts";
 import {
   checkHold,
   checkLog,

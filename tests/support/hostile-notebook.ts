@@ -16,7 +16,7 @@ import {
   sharesFrom,
   sourceFrom,
   windowFrom,
-} from "../../notebooks/kit/words/written.ts";
+} from "../../notebooks/kit/words/address-format.ts";
 import {csvOf, goodBrief, goodRecipe, type HostileKind, jsonOf, odd, pantry} from "./hostile.ts";
 
 /** Names of files, most of them of the kind that their text is. */

@@ -8,7 +8,7 @@ import type {RecipeLine} from "../../pantry/recipe.ts";
 import type {Caution} from "../safety/caution.ts";
 import {cautionsFor} from "../safety/cautions.ts";
 import {countWords, isCounted} from "../size/counted.ts";
-import {followProcess, type ProcessReport} from "../cooking/heat-step.ts";
+import {followProcess, type ProcessReport} from "../cooking/follow-process.ts";
 import {ingredientList, type LabelName, type LabelText} from "../label/label.ts";
 import {COOLING} from "../cooking/pasteurisation.ts";
 import {unitOfTime} from "../cooking/process-steps.ts";

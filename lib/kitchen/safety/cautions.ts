@@ -4,7 +4,7 @@ import {recipeMass} from "../../pantry/recipe.ts";
 import {brix} from "../sugar/brix.ts";
 import type {Caution, CautionTopic} from "./caution.ts";
 import {contentCautions} from "./content-cautions.ts";
-import type {ProcessReport} from "../cooking/heat-step.ts";
+import type {ProcessReport} from "../cooking/follow-process.ts";
 import {allergenWords} from "../label/label.ts";
 import {COOLING, REFREEZING_LIMIT} from "../cooking/pasteurisation.ts";
 import {expectProduct, type Product, productLines} from "../product/product.ts";

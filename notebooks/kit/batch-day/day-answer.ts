@@ -1,7 +1,7 @@
 import {html} from "htl";
 import type {BatchSheet} from "../../../lib/kitchen/day/batch-sheet.ts";
 import {priceForMargin} from "../../../lib/kitchen/product/cost.ts";
-import type {ProcessReport} from "../../../lib/kitchen/cooking/heat-step.ts";
+import type {ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
 import {COOLING} from "../../../lib/kitchen/cooking/pasteurisation.ts";
 import {metWords} from "../../../lib/kitchen/cooking/process-steps.ts";
 import {productLines} from "../../../lib/kitchen/product/product.ts";

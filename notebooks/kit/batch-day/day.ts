@@ -5,7 +5,7 @@ import type {Caution} from "../../../lib/kitchen/safety/caution.ts";
 import {cautionsFor} from "../../../lib/kitchen/safety/cautions.ts";
 import type {Pack} from "../../../lib/kitchen/product/cost.ts";
 import {countWords, isCounted} from "../../../lib/kitchen/size/counted.ts";
-import {followProcess, type ProcessReport} from "../../../lib/kitchen/cooking/heat-step.ts";
+import {followProcess, type ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
 import type {LabelName} from "../../../lib/kitchen/label/label.ts";
 import {madeSheet} from "../../../lib/kitchen/day/made-sheet.ts";
 import {type Product, productDensity} from "../../../lib/kitchen/product/product.ts";

@@ -2,7 +2,7 @@ import type {Brief} from "../../../lib/balance/brief/brief.ts";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
 import type {WeighedMix} from "../page/mixes.ts";
-import {sharesFrom, sharesText} from "../words/written.ts";
+import {sharesFrom, sharesText} from "../words/address-format.ts";
 
 /** So many mixes stand side by side, beside the one looked at: each needs a colour and a sign of its own. */
 export const MOST_KEPT = 4;

@@ -1,5 +1,5 @@
 import type {BriefInput, IngredientInput} from "../../../lib/balance/brief/brief-schema.ts";
-import type {Picked} from "../words/written.ts";
+import type {Picked} from "../words/address-format.ts";
 
 /** An entry of a brief's list of ingredients. */
 type Entry = BriefInput["ingredients"][number];

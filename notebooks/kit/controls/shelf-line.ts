@@ -1,7 +1,7 @@
 import {html} from "htl";
 import {numberIn} from "./control.ts";
 import {inUnit} from "./shelf-limits.ts";
-import type {Picked} from "../words/written.ts";
+import type {Picked} from "../words/address-format.ts";
 
 /** What a line of the shelf needs to know beside the ingredient. */
 interface LineOptions {

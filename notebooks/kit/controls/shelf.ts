@@ -6,7 +6,7 @@ import {changed, type Control, control} from "./control.ts";
 import {shelfFinder} from "./shelf-finder.ts";
 import {entryOf, inUnit, pickedOf} from "./shelf-limits.ts";
 import {shelfLine} from "./shelf-line.ts";
-import {type Picked, pickedFrom, pickedText} from "../words/written.ts";
+import {type Picked, pickedFrom, pickedText} from "../words/address-format.ts";
 
 /** What each ingredient of a brief costs, money per kg: as the brief says, else as the shelf does. */
 export function pricesFor({ingredients}: BriefInput, shelf: readonly Ingredient[]): Map<string, number> {

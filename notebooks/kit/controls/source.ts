@@ -2,7 +2,7 @@ import {html} from "htl";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
 import type {Source} from "../words/load-recipe.ts";
-import {sourceFrom} from "../words/written.ts";
+import {sourceFrom} from "../words/address-format.ts";
 
 /** What a choice of sources needs to know. */
 interface SourceOptions {

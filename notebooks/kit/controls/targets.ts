@@ -11,8 +11,8 @@ import {
 } from "../../../lib/balance/measure/of-subject.ts";
 import {type Control, control} from "./control.ts";
 import type {ShownMix} from "../page/mixes.ts";
-import {targetWindow} from "./window.ts";
-import {type Window, windowText} from "../words/written.ts";
+import {rangeControl} from "./range-control.ts";
+import {type Window, windowText} from "../words/address-format.ts";
 
 type Targets = NonNullable<BriefInput["targets"]>;
 
@@ -36,7 +36,7 @@ export interface TargetsControl extends Control<Windows> {
 export function targetWindows(first: Targets, freezer: number): TargetsControl {
   const windows = OFFERS.map((offer) => ({
     offer,
-    window: targetWindow({...offer, value: firstWindow(first, offer.key, freezer)}),
+    window: rangeControl({...offer, value: firstWindow(first, offer.key, freezer)}),
   }));
   const element = html`<div>${windows.map(({window}) => window)}</div>`;
   return Object.assign(

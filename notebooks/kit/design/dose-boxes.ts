@@ -5,7 +5,7 @@ import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control, numberIn} from "../controls/control.ts";
 import {limit} from "../words/numbers.ts";
-import {numberFrom} from "../words/written.ts";
+import {numberFrom} from "../words/address-format.ts";
 
 /** Doses of the cook's own beside the customary ones. */
 export interface DoseBoxes extends Control<BriefInput["doses"]> {

@@ -3,7 +3,7 @@ import {scoopsAt} from "../../../lib/kitchen/size/scoop-words.ts";
 import {decimal} from "../../../lib/core/figures.ts";
 import {keyOf, styleOf} from "../page/mixes.ts";
 import {valueText} from "./axes.ts";
-import type {Mark} from "../words/written.ts";
+import type {Mark} from "../words/address-format.ts";
 import {lookedAt, type TradeScene} from "./scene.ts";
 
 /** The recipe of the mix looked at, small, beside the chart. */

@@ -9,7 +9,7 @@ import {figure, look, tick} from "../page/plot.ts";
 import {type Axis, axisTitle, valueText} from "./axes.ts";
 import {type Cell, dilated, domainsOf, type Point, shade, stepOf} from "./map.ts";
 import type {Marker} from "./marker.ts";
-import type {Mark} from "../words/written.ts";
+import type {Mark} from "../words/address-format.ts";
 import {lookedAt, type TradeScene} from "./scene.ts";
 
 /** How near the pointer must come to a corner of the front to mean it, px. */

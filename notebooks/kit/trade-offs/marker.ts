@@ -1,6 +1,6 @@
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "../controls/control.ts";
-import {type Mark, markFrom, markText} from "../words/written.ts";
+import {type Mark, markFrom, markText} from "../words/address-format.ts";
 
 /** Where the page looks, and who wants to know at once. */
 export interface Marker extends Control<Mark> {

@@ -7,7 +7,7 @@ import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import type {Kept} from "../controls/kept.ts";
 import {type ShownMix, styleOf, type WeighedMix} from "../page/mixes.ts";
 import type {Axis} from "./axes.ts";
-import type {Mark} from "../words/written.ts";
+import type {Mark} from "../words/address-format.ts";
 import type {TradeFound, TradeSearch} from "./search.ts";
 import {weighedShares} from "../views/weighed.ts";
 

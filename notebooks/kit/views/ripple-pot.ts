@@ -3,7 +3,7 @@ import type {RippleBrief} from "../../../lib/kitchen/ripple/ripple-brief.ts";
 import {findIngredient, type Pantry} from "../../../lib/pantry/pantry.ts";
 import type {BriefInput, IngredientInput} from "../../../lib/balance/brief/brief-schema.ts";
 import {isFruit} from "../page/tub-product.ts";
-import type {Window} from "../words/written.ts";
+import type {Window} from "../words/address-format.ts";
 
 /** The demonstration's ripple, as its file has it. */
 export interface DemoRipple {

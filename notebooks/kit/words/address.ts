@@ -1,4 +1,4 @@
-import {numberFrom} from "./written.ts";
+import {numberFrom} from "./address-format.ts";
 
 // The state of a notebook lives in its address, after the "#": a reload, a bookmark or a link shows the same page.
 

@@ -4,7 +4,7 @@ import {changed, type Control, control} from "./control.ts";
  * Something worked out from controls that takes a moment, as a control of its own: it tells when it is there. What was asked
  * for last wins, however long an earlier one takes.
  */
-export async function later<T>(
+export async function awaited<T>(
   controls: readonly HTMLElement[],
   make: () => Promise<T>,
 ): Promise<Control<T>> {

@@ -5,7 +5,7 @@ import {batchSheetMarkdown} from "../../../lib/io/document/batch-sheet-markdown.
 import type {BatchSheet} from "../../../lib/kitchen/day/batch-sheet.ts";
 
 /** The batch sheet as a leaf of paper on the page: a button prints it alone, links save it. */
-export function leaf(sheet: BatchSheet): HTMLElement {
+export function sheetPreview(sheet: BatchSheet): HTMLElement {
   const page = batchSheetHtml(sheet);
   // No script of the sheet runs, whatever its names hold; the page may measure how long it is.
   const frame = html`<iframe title="Batch sheet" sandbox="allow-same-origin"></iframe>` as HTMLIFrameElement;

@@ -3,10 +3,10 @@ import {decimal} from "../../../lib/core/figures.ts";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control, numberIn} from "./control.ts";
 import {type ShownMix, signOf} from "../page/mixes.ts";
-import {type Window, windowFrom, windowText} from "../words/written.ts";
+import {type Window, windowFrom, windowText} from "../words/address-format.ts";
 
 /** What a window needs to know. */
-export interface WindowOptions {
+export interface RangeOptions {
   /** Name in the address. */
   readonly key: string;
   readonly label: string;
@@ -19,14 +19,14 @@ export interface WindowOptions {
 }
 
 /** A control for a target, which can be set and can show where mixes landed. */
-export interface WindowControl extends Control<Window> {
+export interface RangeControl extends Control<Window> {
   set(limits: Window): void;
   /** Puts each mix's sign under the track. */
   land(values: readonly {readonly shown: ShownMix; readonly value: number | undefined}[]): void;
 }
 
 /** At least and at most, by two thumbs on one track or by typing. An empty box, like a thumb at its end, is no limit. */
-export function targetWindow(options: WindowOptions): WindowControl {
+export function rangeControl(options: RangeOptions): RangeControl {
   const {key, label, unit, from, to, step} = options;
   let {min, max} = windowFrom(recall(key)[0] ?? "") ?? options.value ?? {};
 
@@ -113,7 +113,7 @@ export function targetWindow(options: WindowOptions): WindowControl {
       keep(key, [windowText(current())]);
       changed(element);
     },
-    land(values: Parameters<WindowControl["land"]>[0]) {
+    land(values: Parameters<RangeControl["land"]>[0]) {
       const placed = values.filter(({value}) => value !== undefined);
       const styles = placed.map(({shown}) => shown.style.sign).join();
       if (marks.dataset.styles !== styles) {

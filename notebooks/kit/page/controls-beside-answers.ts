@@ -1,7 +1,10 @@
 import {html} from "htl";
 
 /** Controls that stay in sight on the left of what they change; above it on a phone. */
-export function bench(controls: readonly HTMLElement[], answers: readonly HTMLElement[]): HTMLElement {
+export function controlsBesideAnswers(
+  controls: readonly HTMLElement[],
+  answers: readonly HTMLElement[],
+): HTMLElement {
   return html`<div class="bench">
     <div class="side"><div>${controls}</div></div>
     <div>${answers}</div>
