@@ -9,11 +9,6 @@ export {pantryJson, readIngredient, readPantryJson} from "./io/json/ingredient-j
 export {readRecipe, readRecipeJson, recipeJson, type RecipeInput} from "./io/json/recipe-json.ts";
 export {readRecipeCsv, recipeCsv} from "./io/csv/recipe-csv.ts";
 export {recipeHtml, recipeMarkdown} from "./io/document/recipe-out.ts";
-export {
-  answerCsv,
-  type AnswerExtras,
-  answerHtml,
-  answerJson,
-  answerMarkdown,
-} from "./io/document/answer-out.ts";
+export {answerJson} from "./io/document/answer-json.ts";
+export {answerCsv, type AnswerExtras, answerHtml, answerMarkdown} from "./io/document/answer-out.ts";
 export {type CurvePicture, freezingCurveSvg} from "./io/document/curve-svg.ts";

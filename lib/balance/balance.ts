@@ -46,6 +46,24 @@ export interface BalanceOptions {
  * @throws InputError for a mistake in the brief, naming the place, the value and the next step; also for a path of a pantry or a
  *   price list that would change the answer, since no file is read here
  * @throws the signal's reason where it is aborted
+ *
+ * @example
+ * ```ts
+ * const answer = balance(
+ *   {
+ *     batch: 1000,
+ *     ingredients: [
+ *       {name: "water", price: 0},
+ *       {name: "sucrose", price: 1.1},
+ *       {name: "dextrose", price: 1.9},
+ *     ],
+ *     targets: {sugars: {equal: 28}, sweetness: {max: 25}},
+ *   },
+ *   {pantry: includedPantry()},
+ * );
+ * answer.status === "optimal" &&
+ *   answer.amounts.map(({ingredient, grams}) => `${Math.round(grams)} g ${ingredient}`); // => ["708 g water", "165 g sucrose", "127 g dextrose monohydrate"]
+ * ```
  */
 export function balance<Own extends string = never>(
   brief: BriefInput<Own>,
@@ -59,6 +77,13 @@ export function balance<Own extends string = never>(
  * question to HiGHS, or the explanation of a conflict.
  *
  * @throws as `balance` does
+ *
+ * @example
+ * ```ts
+ * const brief = {ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}};
+ * const answer = await inChunks(balanceSteps(brief, {pantry: includedPantry()}));
+ * answer.status; // => "optimal"
+ * ```
  */
 export function* balanceSteps<Own extends string = never>(
   brief: BriefInput<Own>,

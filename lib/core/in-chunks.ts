@@ -55,6 +55,15 @@ export function finish<T>(steps: Generator<unknown, T>): T {
  *
  * @throws InputError for a chunk of less than one whole step
  * @throws the signal's reason (for an `AbortSignal` an `AbortError`) when it is aborted, before the next chunk
+ *
+ * @example
+ * ```ts
+ * const brief = {ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}};
+ * const {status} = await inChunks(balanceSteps(brief, {pantry: includedPantry()}), {
+ *   pause: () => new Promise((done) => setTimeout(done)),
+ * });
+ * status; // => "optimal"
+ * ```
  */
 export async function inChunks<T>(steps: Steps<T>, options: ChunkOptions = {}): Promise<T> {
   expectOptions(options, ["signal", "onProgress", "pause", "size"]);

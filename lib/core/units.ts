@@ -59,6 +59,12 @@ const FRACTIONS: Readonly<Record<string, number>> = {
  * @param text number, then unit or thing; at most 100 characters
  * @param place where the text stands, for the error; `measure` by default
  * @throws InputError for a text without a number, a number that is not above 0, or a text too long
+ *
+ * @example
+ * ```ts
+ * await readMeasure("1 1/2 cups"); // => {kind: "volume", count: 1.5, of: "cup", millilitres: 354.9}
+ * await readMeasure("3 eggs"); // => {kind: "count", count: 3, of: "eggs"}
+ * ```
  */
 export async function readMeasure(text: string, place = "measure"): Promise<Measure> {
   expectText(place, "place");
@@ -87,6 +93,11 @@ export async function readMeasure(text: string, place = "measure"): Promise<Meas
  * @param size grams or millilitres, at least 0
  * @param unit a unit of mass for grams, of volume for millilitres; spoons, cups and ounces as in {@link readMeasure}
  * @throws InputError for an unknown unit, or a unit of the other kind
+ *
+ * @example
+ * ```ts
+ * await inUnit({millilitres: 45}, "tablespoon"); // => 3
+ * ```
  */
 export async function inUnit(
   size: {readonly grams: number} | {readonly millilitres: number},

@@ -33,6 +33,11 @@ export interface CurveRange {
  * @returns points at `from` and at every multiple of `step` below it down to `to`; none for a mix that has no water
  *   or freezes below `to`
  * @throws InputError for limits that are out of order or outside -40 to 0 °C, or a step below 0.001 °C
+ *
+ * @example
+ * ```ts
+ * freezingCurve({water: 70, sucrose: 30}, {from: -5, to: -15, step: 5}); // => [{temperature: -5, ice: 29.8, frozen: 42.6}, {temperature: -10, ice: 47.4, frozen: 67.7}, {temperature: -15, ice: 54, frozen: 77.1}]
+ * ```
  */
 export function freezingCurve(composition: Composition, range: CurveRange = {}): CurvePoint[] {
   expectComposition(composition);

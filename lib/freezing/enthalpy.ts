@@ -19,6 +19,12 @@ const HOTTEST = 200;
  *
  * @param temperature °C, -40 to 150
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * // Nearly all of it is the heat of fusion of ice, 334 kJ per kg.
+ * enthalpy({water: 100}, 1) - enthalpy({water: 100}, -1); // => 340
+ * ```
  */
 export function enthalpy(composition: Composition, temperature: number): number {
   finite(temperature, "temperature", {min: COLDEST, max: HOTTEST}, "°C");
@@ -32,6 +38,11 @@ export function enthalpy(composition: Composition, temperature: number): number 
  * @param from °C, -40 to 150
  * @param to °C, -40 to 150
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * heatToRemove({water: 70, sucrose: 30}, 5, -18); // => 244
+ * ```
  */
 export function heatToRemove(composition: Composition, from: number, to: number): number {
   return enthalpy(composition, from) - enthalpy(composition, to);

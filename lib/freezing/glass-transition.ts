@@ -11,6 +11,11 @@ import {GLASS_TRANSITIONS, SYRUP_GLASS_TRANSITION} from "./tables.ts";
  * Proteins and stabilisers are left out.
  *
  * @returns `undefined` for a mix without sugars
+ *
+ * @example
+ * ```ts
+ * glassTransition({water: 70, sucrose: 30}); // => -32
+ * ```
  */
 export function glassTransition(composition: Composition): number | undefined {
   expectComposition(composition);

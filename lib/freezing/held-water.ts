@@ -47,6 +47,11 @@ export function boundBy(part: Part, dextroseEquivalent = 100): number {
  * @param temperature °C, from -40 to below 0
  * @param dextroseEquivalent of glucose-syrup solids, dextrose = 100; not used for other parts
  * @throws InputError outside the temperature range
+ *
+ * @example
+ * ```ts
+ * heldBy("sucrose", -10); // => 0.75
+ * ```
  */
 export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100): number {
   oneOf(part, PARTS, "part", "part");
@@ -69,6 +74,11 @@ export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100
  * @param composition g per 100 g
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range
+ *
+ * @example
+ * ```ts
+ * heldWater({water: 70, sucrose: 30}, -10); // => 22.6
+ * ```
  */
 export function heldWater(composition: Composition, temperature: number): number {
   expectComposition(composition);

@@ -25,6 +25,11 @@ export function unclippedIce(composition: Composition, temperature: number): num
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * ice({water: 70, sucrose: 30}, -10); // => 47.4
+ * ```
  */
 export function ice(composition: Composition, temperature: number): number {
   expectComposition(composition);
@@ -49,6 +54,11 @@ export function iceFunction(composition: Composition): (temperature: number) => 
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * frozenShare({water: 70, sucrose: 30}, -10); // => 67.7
+ * ```
  */
 export function frozenShare(composition: Composition, temperature: number): number {
   expectComposition(composition);
@@ -59,6 +69,11 @@ export function frozenShare(composition: Composition, temperature: number): numb
  * Temperature at which the first ice forms on cooling (supercooling apart), everything dissolved, °C.
  *
  * @returns 0 for water without solutes; `undefined` for a mix that has no water or does not freeze above -40 °C
+ *
+ * @example
+ * ```ts
+ * initialFreezingPoint({water: 70, sucrose: 30}); // => -2.6
+ * ```
  */
 export function initialFreezingPoint(composition: Composition): number | undefined {
   expectComposition(composition);
@@ -77,6 +92,11 @@ export function initialFreezingPoint(composition: Composition): number | undefin
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * hardPhase({water: 62, milkFat: 12, milkProtein: 4, lactose: 6, sucrose: 16}, -18); // => 63
+ * ```
  */
 export function hardPhase(composition: Composition, temperature: number): number {
   return ice(composition, temperature) + solidFatIn(composition, temperature);
@@ -99,6 +119,11 @@ export function unclippedHardPhase(composition: Composition, temperature: number
  * @param warm warm end of the swing, °C
  * @param cold cold end of the swing, °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * heatShock({water: 70, sucrose: 30}, -14, -18); // => 3.5
+ * ```
  */
 export function heatShock(composition: Composition, warm: number, cold: number): number {
   return Math.abs(ice(composition, cold) - ice(composition, warm));

@@ -55,6 +55,12 @@ let reference: ReferenceHardPhase | undefined;
 /**
  * The reference of the scoop temperature: mean and spread of the hard phase of seven published hard-ice-cream mixes
  * (H. D. Goff, Ice Cream Technology, University of Guelph e-book, suggested mixes) at -13 °C.
+ *
+ * @example
+ * ```ts
+ * const {mean, spread} = referenceHardPhase();
+ * spread < mean / 10; // => true
+ * ```
  */
 export function referenceHardPhase(): ReferenceHardPhase {
   if (!reference) {
@@ -71,6 +77,12 @@ export function referenceHardPhase(): ReferenceHardPhase {
  * is said to scoop (see {@link verdictAt}).
  *
  * An estimate: it leaves out overrun (more air scoops colder), crystal size and stabiliser.
+ *
+ * @example
+ * ```ts
+ * scoopTemperature({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17})
+ *   .temperature; // => -16
+ * ```
  */
 export function scoopTemperature(composition: Composition): ScoopTemperature {
   return endsOf(thresholds(composition));
@@ -89,6 +101,11 @@ function endsOf({temperature, low, high}: Thresholds): ScoopTemperature {
  *
  * @param freezer °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * scooping({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}, -18).verdict; // => "scoops"
+ * ```
  */
 export function scooping(composition: Composition, freezer: number): Scooping {
   const ends = thresholds(composition);
@@ -106,6 +123,11 @@ export interface VerdictBand {
  * The bands of the verdicts, from soft to hard: a mix `scoops` within two spreads of the reference (all seven published mixes
  * do at -13 °C), is `soft` below that, `firm` for two spreads more, and `hard` above. Where to draw these lines is our own
  * choice; the scale is that of the published mixes. The ends themselves scoop, or are firm (see {@link verdictAt}).
+ *
+ * @example
+ * ```ts
+ * verdictBands().map(({verdict}) => verdict); // => ["soft", "scoops", "firm", "hard"]
+ * ```
  */
 export function verdictBands(): readonly VerdictBand[] {
   const {mean, spread} = referenceHardPhase();
@@ -126,6 +148,11 @@ export function verdictBands(): readonly VerdictBand[] {
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * verdictAt({water: 95, sucrose: 5}, -18); // => "hard"
+ * ```
  */
 export function verdictAt(composition: Composition, temperature: number): Verdict {
   return verdictFrom(thresholds(composition), temperature);

@@ -27,6 +27,11 @@ export function solidShare(fat: Fat, temperature: number): number {
  *
  * @param temperature °C
  * @throws InputError for a temperature that is no finite number
+ *
+ * @example
+ * ```ts
+ * solidFat({water: 60, milkFat: 40}, -18); // => 37
+ * ```
  */
 export function solidFat(composition: Composition, temperature: number): number {
   expectComposition(composition);

@@ -36,6 +36,11 @@ export function solubility(part: keyof typeof SOLUBILITY, temperature: number): 
  * @param temperature °C, -40 or above
  * @returns one row for each that is there, the most supersaturated first; none where no water is left liquid
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * saturations({water: 60, erythritol: 12, sucrose: 28}, -18).map(({part}) => part); // => ["erythritol", "sucrose"]
+ * ```
  */
 export function saturations(composition: Composition, temperature: number): Saturation[] {
   const {liquid} = frozenState(composition, temperature);
@@ -65,6 +70,11 @@ export interface Sandiness {
  * Caution for sandiness, by the rule of the trade: MSNF at most 15 % of itself and the water together for long
  * storage, 18.5 % for a quick turnover (W. S. Arbuckle, Ice Cream; from memory). Stabilisers and nuclei that hinder
  * crystals, and heat shock that feeds them, are left out.
+ *
+ * @example
+ * ```ts
+ * sandiness({water: 58, milkFat: 10, milkProtein: 5.5, lactose: 9, milkSalts: 1.5, sucrose: 16}).caution; // => "likely"
+ * ```
  */
 export function sandiness(composition: Composition): Sandiness {
   const msnf = quantityOf(composition, "msnf");

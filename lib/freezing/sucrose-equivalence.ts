@@ -31,6 +31,11 @@ export interface EquivalenceMix {
  *
  * Milk solids are taken from the milk salts, 8 g per 100 g MSNF. The method knows no alcohol, salt, glycerol, acids
  * or plant salts: what it leaves out is listed.
+ *
+ * @example
+ * ```ts
+ * equivalenceMix({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}); // => {sucroseEquivalent: 23, milkSolids: 12.5, water: 62, leftOut: []}
+ * ```
  */
 export function equivalenceMix(
   composition: Composition,
@@ -116,6 +121,19 @@ function saltsAt({sucroseEquivalent, milkSolids}: EquivalenceMix, strength: numb
  *
  * @param step distance of the points in % of the water frozen, 0.001 to 100; 5 by default
  * @throws InputError for figures that are no numbers from 0, and a step out of range
+ *
+ * @example
+ * ```ts
+ * const mix = equivalenceMix({
+ *   water: 62,
+ *   milkFat: 10,
+ *   milkProtein: 4,
+ *   lactose: 6,
+ *   milkSalts: 1,
+ *   sucrose: 17,
+ * });
+ * sucroseEquivalenceCurve(mix, 25).slice(0, 2); // => [{frozen: 0, temperature: -2.8}, {frozen: 25, temperature: -3.7}]
+ * ```
  */
 export function sucroseEquivalenceCurve(
   mix: EquivalenceMix,

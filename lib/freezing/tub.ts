@@ -46,6 +46,14 @@ export interface TubTime {
  * @returns `undefined` when the mix never hardens, or is firm and the air no warmer than its scoop temperature; 0 minutes
  *   just where its verdict in the freezer is `scoops` or `soft` (see `verdictAt`)
  * @throws InputError for a size, speed, overrun or temperature out of range
+ *
+ * @example
+ * ```ts
+ * const tub = {shape: "box", length: 16, width: 11, height: 6} as const;
+ * const counter = {airTemperature: 20, overrun: 30};
+ * // A sorbet of little sugar is hard at -18 °C: it wants to stand.
+ * temperingTime({water: 80, sucrose: 20}, tub, -18, counter)!.minutes > 5; // => true
+ * ```
  */
 export function temperingTime(
   composition: Composition,
@@ -98,6 +106,14 @@ export function temperatureAfter(
  * @param core temperature that the core shall reach, °C, -40 or above
  * @returns `undefined` when the air is no colder than that
  * @throws InputError for a size, speed, overrun or temperature out of range, and for a core warmer than the drawn mix
+ *
+ * @example
+ * ```ts
+ * const tub = {shape: "box", length: 16, width: 11, height: 6} as const;
+ * const freezer = {airTemperature: -25, airSpeed: 2, overrun: 30};
+ * hardeningTime({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, sucrose: 18}, tub, -6, -15, freezer)
+ *   ?.minutes; // => 90
+ * ```
  */
 export function hardeningTime(
   composition: Composition,

@@ -25,6 +25,13 @@ export interface Extrapolation {
  *
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range
+ *
+ * @example
+ * ```ts
+ * // Sucrose was measured down to about -19 °C, dextrose only to about -6 °C.
+ * extrapolations({water: 70, sucrose: 30}, -18).length; // => 0
+ * extrapolations({water: 70, dextrose: 30}, -18).map(({part}) => part); // => ["dextrose"]
+ * ```
  */
 export function extrapolations(composition: Composition, temperature: number): Extrapolation[] {
   expectComposition(composition);
@@ -44,6 +51,11 @@ export function extrapolations(composition: Composition, temperature: number): E
  *
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range
+ *
+ * @example
+ * ```ts
+ * iceError({water: 70, sucrose: 30}, -10); // => 0.1
+ * ```
  */
 export function iceError(composition: Composition, temperature: number): number {
   return Math.hypot(heldError(composition, temperature), methodDifference(composition, temperature) / 2);
@@ -118,6 +130,11 @@ export function heldError(composition: Composition, temperature: number): number
  * @param temperature °C, from -40 to below 0
  * @returns 0 for a mix without sugars
  * @throws InputError outside the temperature range
+ *
+ * @example
+ * ```ts
+ * methodDifference({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}, -5); // => -0.4
+ * ```
  */
 export function methodDifference(composition: Composition, temperature: number): number {
   const {leftOut, ...mix} = equivalenceMix(composition);

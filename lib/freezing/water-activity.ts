@@ -35,6 +35,11 @@ const AT_FREEZING = iceToWaterPressure(0);
  * @param temperature °C, -150 to 0.01; the curves of this library are used down to -40
  * @throws InputError outside that range
  * @returns 0.679 at -40 °C to 1 at 0 °C
+ *
+ * @example
+ * ```ts
+ * iceWaterActivity(-10); // => 0.907
+ * ```
  */
 export function iceWaterActivity(temperature: number): number {
   if (!(temperature <= 0.01 && temperature >= COLDEST) || typeof temperature !== "number")

@@ -31,6 +31,11 @@ const KEYS = [...PARTS, "dextroseEquivalent", "msnf", "wheySolids", "fat"];
  * @param place where the composition stands, for errors, e.g. `ingredients[2] "cream": composition`
  * @throws InputError for an unknown key, a value that is no number from 0 to 100, a wrong sum, or a missing
  *   dextrose equivalent
+ *
+ * @example
+ * ```ts
+ * readComposition({water: 54, milkFat: 40, msnf: 6}); // => {water: 54, milkFat: 40, milkProtein: 2.28, lactose: 3.24, milkSalts: 0.48}
+ * ```
  */
 export function readComposition(input: unknown, place = "composition"): Composition {
   expectText(place, "place");

@@ -103,6 +103,16 @@ function isPart(quantity: Quantity): quantity is Part {
  * @param lines the ingredients with their masses, g (only their proportions count); none weighs nothing in all
  * @param own limits of the cook's own by the key of their dose, g per 100 g of mix, in place of the customary ones
  * @throws InputError for what are no recipe lines, an unknown dose, and a limit that is no number from 0
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "whole milk"), grams: 990},
+ *   {ingredient: findIngredient(pantry, "salt"), grams: 10},
+ * ];
+ * dosesOver(lines)[0]; // => {dose: "salt", name: "salt", has: 1, limit: 0.5, source: "common practice, no source"}
+ * ```
  */
 export function dosesOver(
   lines: readonly RecipeLine[],

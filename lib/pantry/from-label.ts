@@ -46,6 +46,14 @@ const COCONUT_SATURATES = 0.75;
  * @param ingredientClass one of {@link INGREDIENT_CLASSES}
  * @throws InputError naming the figure for one out of range, a part larger than its whole, a sum over 100 g, or an unknown
  *   class
+ *
+ * @example
+ * ```ts
+ * const label = {name: "our cream", fat: 36, carbohydrate: 3, sugars: 3, protein: 2.2, salt: 0.08};
+ * const {ingredient} = fromLabel(label, "dairy");
+ * ingredient.composition.milkFat; // => 36
+ * ingredient.allergens; // => ["milk"]
+ * ```
  */
 export function fromLabel(label: Label, ingredientClass: IngredientClass): LabelledIngredient {
   const figures = readLabel(label);

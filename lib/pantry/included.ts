@@ -9,6 +9,11 @@ let pantry: Pantry | undefined;
  * come on top with `stockedPantry`, further ingredients with `pantryOf([...includedPantry().ingredients, mine])`.
  *
  * Sources and grades: `source` and `grade` of each ingredient, and `datasets/sources.csv`.
+ *
+ * @example
+ * ```ts
+ * findIngredient(includedPantry(), "skimmed milk powder").composition.lactose; // => 51.98
+ * ```
  */
 export function includedPantry(): Pantry {
   return (pantry ??= pantryOf(INCLUDED_TABLE));

@@ -21,6 +21,15 @@ export interface Weighted {
  * weighted by the mass of glucose-syrup solids. An empty mix has an empty composition.
  *
  * @throws InputError for a mass that is no finite number of at least 0, and for anything that is no composition
+ *
+ * @example
+ * ```ts
+ * const cream = {water: 54, milkFat: 40, milkProtein: 2.2, lactose: 3.2, milkSalts: 0.6};
+ * mixComposition([
+ *   {composition: cream, grams: 300},
+ *   {composition: {sucrose: 100}, grams: 100},
+ * ]); // => {water: 40.5, milkFat: 30, milkProtein: 1.65, lactose: 2.4, milkSalts: 0.45, sucrose: 25}
+ * ```
  */
 export function mixComposition(portions: readonly Portion[]): Composition {
   expectList(

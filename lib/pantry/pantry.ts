@@ -26,6 +26,14 @@ export function nameKey(name: string): string {
  * A pantry of ingredients.
  *
  * @throws InputError when two ingredients have the same name but for what `nameKey` forgives
+ *
+ * @example
+ * ```ts
+ * const pantry = pantryOf([
+ *   {name: "our pear purée", composition: {water: 84, fructose: 7, dextrose: 3, sucrose: 2, fibre: 4}},
+ * ]);
+ * findIngredient(pantry, "our pear puree").composition.water; // => 84
+ * ```
  */
 export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
   expectList(
@@ -62,6 +70,11 @@ export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
  *
  * @param place where the name stands, for errors, e.g. `ingredients[2]`; `name` by default
  * @throws InputError with the nearest names for an unknown name, with the choice for an ambiguous one
+ *
+ * @example
+ * ```ts
+ * findIngredient(includedPantry(), "MILK, whole").name; // => "whole milk"
+ * ```
  */
 export function findIngredient(pantry: Pantry, name: string, place = "name"): Ingredient {
   expectPantry(pantry);

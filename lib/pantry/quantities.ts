@@ -92,6 +92,13 @@ export function isQuantity(name: string): name is Quantity {
  * syrups of 27 to 65 DE lie within 9 points of it (Corn Refiners Association, from memory).
  *
  * @throws InputError for anything that is no composition, and for an unknown quantity, with the nearest known one
+ *
+ * @example
+ * ```ts
+ * const milk = {water: 88, milkFat: 3.5, milkProtein: 3.2, lactose: 4.6, milkSalts: 0.7};
+ * quantityOf(milk, "msnf"); // => 8.5
+ * quantityOf(milk, "totalSolids"); // => 12
+ * ```
  */
 export function quantityOf(composition: Composition, quantity: Quantity): number {
   expectComposition(composition);

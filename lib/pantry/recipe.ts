@@ -66,13 +66,33 @@ export function expectLines(value: Recipe["lines"]): void {
   }
 }
 
-/** Mass of a recipe, g. */
+/**
+ * Mass of a recipe, g.
+ *
+ * @example
+ * ```ts
+ * const sugar = findIngredient(includedPantry(), "sucrose");
+ * recipeMass({name: "syrup", lines: [{ingredient: sugar, grams: 300}]}); // => 300
+ * ```
+ */
 export function recipeMass(recipe: Recipe): number {
   expectRecipe(recipe);
   return sum(recipe.lines.map((line) => line.grams));
 }
 
-/** Composition of a recipe as mixed (nothing boiled off), g per 100 g. */
+/**
+ * Composition of a recipe as mixed (nothing boiled off), g per 100 g.
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "water"), grams: 700},
+ *   {ingredient: findIngredient(pantry, "sucrose"), grams: 300},
+ * ];
+ * recipeComposition({name: "syrup", lines}); // => {water: 70, sucrose: 30}
+ * ```
+ */
 export function recipeComposition(recipe: Recipe): Composition {
   expectRecipe(recipe);
   return blend(

@@ -17,6 +17,14 @@ export interface ShelfEntry {
  * A pantry with the prices and stocks of a shelf; ingredients that the shelf does not list keep their own.
  *
  * @throws InputError for a name that the pantry does not have
+ *
+ * @example
+ * ```ts
+ * const pantry = stockedPantry(includedPantry(), [
+ *   {name: "sugar", price: 1.1, stock: 5000, place: "my list"},
+ * ]);
+ * findIngredient(pantry, "sugar").price; // => 1.1
+ * ```
  */
 export function stockedPantry(pantry: Pantry, shelf: readonly ShelfEntry[]): Pantry {
   expectPantry(pantry);

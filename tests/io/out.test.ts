@@ -5,13 +5,8 @@ import {balance} from "../../lib/balance/balance.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {weighable} from "../../lib/balance/weigh/weighable.ts";
 import {freezingCurve} from "../../lib/freezing/curve.ts";
-import {
-  answerCsv,
-  type AnswerExtras,
-  answerHtml,
-  answerJson,
-  answerMarkdown,
-} from "../../lib/io/document/answer-out.ts";
+import {answerJson} from "../../lib/io/document/answer-json.ts";
+import {answerCsv, type AnswerExtras, answerHtml, answerMarkdown} from "../../lib/io/document/answer-out.ts";
 import {freezingCurveSvg} from "../../lib/io/document/curve-svg.ts";
 import {recipeHtml, recipeMarkdown} from "../../lib/io/document/recipe-out.ts";
 import {pantryOf} from "../../lib/pantry/pantry.ts";

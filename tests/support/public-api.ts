@@ -9,7 +9,8 @@ export function entryFile(entry: string): string {
 }
 
 const entries = Object.keys(ENTRIES);
-const program = ts.createProgram(entries.map(entryFile), {
+/** The entries as the compiler sees them. */
+export const program = ts.createProgram(entries.map(entryFile), {
   module: ts.ModuleKind.NodeNext,
   target: ts.ScriptTarget.ES2022,
   strict: true,

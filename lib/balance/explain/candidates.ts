@@ -37,6 +37,21 @@ export interface CandidateOptions {
  * @param brief a checked brief
  * @param best its answer, which the candidates must differ from
  * @throws InputError for what is neither, an unknown option, or one out of range
+ *
+ * @example
+ * ```ts
+ * const written = {
+ *   ingredients: [
+ *     {name: "water", price: 0},
+ *     {name: "sucrose", price: 1},
+ *     {name: "dextrose", price: 1.1},
+ *   ],
+ *   targets: {sugars: {equal: 25}},
+ * };
+ * const pantry = includedPantry();
+ * const best = balance(written, {pantry});
+ * best.status === "optimal" && candidatesOf(readBrief(written, pantry), best).map(({name}) => name); // => ["softest at -18 °C"]
+ * ```
  */
 export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
   expectBrief(brief);

@@ -44,6 +44,21 @@ export interface Prices {
  *
  * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, one that cannot be met, and where a
  *   `deadline` comes before they are found
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {
+ *     ingredients: [
+ *       {name: "cream 40 %", price: 5},
+ *       {name: "sucrose", price: 1},
+ *     ],
+ *     targets: {sugars: {min: 12, max: 20}},
+ *   },
+ *   includedPantry(),
+ * );
+ * pricesOf(brief).limits.map(({path, bound, price}) => ({path, bound, price})); // => [{path: "targets.sugars", bound: "max", price: -0.04}]
+ * ```
  */
 export function pricesOf(brief: Brief, options: TimeOptions = {}): Prices {
   expectBrief(brief);

@@ -15,6 +15,13 @@ import type {BriefInput, IngredientInput, LimitsInput} from "../brief/brief-sche
  * @param brief as the cook wrote it, the one whose answer lists the changes
  * @param relaxations `answer.conflict.relaxations`, or some of them
  * @throws InputError for what is no brief or no list of changes, and a change of a place that the brief does not have
+ *
+ * @example
+ * ```ts
+ * const brief = {ingredients: ["whole milk"], targets: {fat: {min: 10}}};
+ * const answer = balance(brief, {pantry: includedPantry()});
+ * answer.status === "infeasible" && withRelaxations(brief, answer.conflict.relaxations).targets; // => {fat: {min: 3.25}}
+ * ```
  */
 export function withRelaxations(
   brief: BriefInput<string>,

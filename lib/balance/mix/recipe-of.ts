@@ -10,6 +10,15 @@ import {expectBrief} from "../brief/expect-brief.ts";
  * @param brief the checked brief, from `readBrief`
  * @param amounts those of an answer, of a candidate or of `weighable`, or g of each ingredient in the brief's order
  * @throws InputError for anything else
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}},
+ *   includedPantry(),
+ * );
+ * recipeOf(brief, [880, 120]).lines.map(({ingredient, grams}) => `${grams} g ${ingredient.name}`); // => ["880 g whole milk", "120 g sucrose"]
+ * ```
  */
 export function recipeOf(brief: Brief, amounts: AmountsInput): Recipe {
   expectBrief(brief);

@@ -23,6 +23,12 @@ import {readTargets} from "./read-targets.ts";
  * @param place what the input is called in errors, e.g. the file's name
  * @throws InputError naming place, value and next step, for anything not understood, unknown, out of range,
  *   contradictory in itself, duplicated, or missing (a price when cost is minimised)
+ *
+ * @example
+ * ```ts
+ * const written = {batch: 2000, ingredients: ["whole milk", "sugar"], targets: {sugars: {equal: 12}}};
+ * readBrief(written, includedPantry()).ingredients.map(({ingredient}) => ingredient.name); // => ["whole milk", "sucrose"]
+ * ```
  */
 export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brief {
   expectPantry(pantry);

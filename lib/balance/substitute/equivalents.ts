@@ -42,6 +42,13 @@ const LEAST = 1;
  * @param options with `freezer`, where the freezing effect is compared, °C, from -40 to below 0; -18 by default
  * @returns one entry for each thing that both have at least 1 g of per 100 g
  * @throws InputError for a temperature out of range
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const found = equivalents(findIngredient(pantry, "sucrose"), findIngredient(pantry, "dextrose"));
+ * found.map(({equalIn, grams}) => `${grams.toFixed(0)} g for the same ${equalIn}`); // => ["100 g for the same mass", "110 g for the same totalSolids", "149 g for the same sweetness", "74 g for the same freezing"]
+ * ```
  */
 export function equivalents(
   x: Ingredient,
@@ -85,6 +92,14 @@ export interface EquivalentRow extends Equivalent {
  * The like-for-like table of some ingredients: for every one instead of every other what {@link equivalents} says.
  *
  * @throws InputError for fewer than two ingredients, or a temperature out of range
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const sugars = ["sucrose", "dextrose"].map((name) => findIngredient(pantry, name));
+ * const [first] = equivalentsTable(sugars);
+ * first && `${first.grams} g ${first.take} for 100 g ${first.instead}: the same ${first.equalIn}`; // => "100 g dextrose monohydrate for 100 g sucrose: the same mass"
+ * ```
  */
 export function equivalentsTable(
   ingredients: readonly Ingredient[],

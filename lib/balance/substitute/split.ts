@@ -23,6 +23,16 @@ export interface Split {
  * @param quantity what is to be equal; fat by default
  * @returns `undefined` where the ingredient does not lie between the two
  * @throws InputError where both have the same of it
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const [milk, butter] = [
+ *   findIngredient(pantry, "whole milk"),
+ *   findIngredient(pantry, "unsalted butter"),
+ * ] as const;
+ * splitInto(findIngredient(pantry, "cream 40 %"), [milk, butter])?.grams; // => [52.8, 47.2]
+ * ```
  */
 export function splitInto(
   whole: Ingredient,

@@ -7,17 +7,16 @@ import {
   expectTexts,
 } from "../../core/shape.ts";
 import {type Deadline, deadlineOf} from "../../lp/program/deadline.ts";
-import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import {expectPantry, type Pantry} from "../../pantry/pantry.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import type {Target} from "../brief/brief.ts";
 import {expectRecipe, recipeComposition} from "../../pantry/recipe.ts";
-import {describeAlternative} from "./alternative.ts";
+import {type Ask, asker} from "./asker.ts";
 import {distinct} from "./distinct.ts";
 import {finish, type Progress, type Steps} from "../../core/in-chunks.ts";
 import {noWorseThan} from "../program/no-worse.ts";
 import {NOTICED} from "./noticed.ts";
-import {type Goal, goalsOf, remake} from "./remake.ts";
+import {goalsOf} from "./remake.ts";
 import {type Candidate, readSubstitution, type SubstitutionProblem} from "./substitution-problem.ts";
 import type {Alternative, SubstituteOptions, Substitution} from "./substitution-types.ts";
 
@@ -45,6 +44,18 @@ const GAIN = 0.05;
  * Past a `deadline` it is told what was found, and that it is `cutShort`.
  *
  * @throws InputError for a name that the recipe does not have, a number out of range, or an unknown weight
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "whole milk"), grams: 800},
+ *   {ingredient: findIngredient(pantry, "sucrose"), grams: 200},
+ * ];
+ * const from = pantryOf([findIngredient(pantry, "dextrose")]);
+ * const {alternatives} = substitute({name: "milk ice", lines}, {without: "sucrose", from});
+ * alternatives.map(({kind, by}) => `${kind}: ${by.join(", ")}`); // => ["one for one: dextrose monohydrate", "left out: "]
+ * ```
  */
 export function substitute(recipe: Recipe, options: SubstituteOptions): Substitution {
   return finish(substituteSteps(recipe, options));
@@ -77,7 +88,21 @@ function expectSubstitution(options: SubstituteOptions): void {
     expectShape(options.legalName, {name: "text", targets: "object"}, "legalName", "give {name, targets}");
 }
 
-/** {@link substitute} in steps, one for each linear program, for `inChunks`. */
+/**
+ * {@link substitute} in steps, one for each linear program, for `inChunks`.
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "whole milk"), grams: 800},
+ *   {ingredient: findIngredient(pantry, "sucrose"), grams: 200},
+ * ];
+ * const from = pantryOf([findIngredient(pantry, "dextrose")]);
+ * const steps = substituteSteps({name: "milk ice", lines}, {without: "sucrose", from});
+ * (await inChunks(steps)).without; // => "sucrose"
+ * ```
+ */
 export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): Steps<Substitution> {
   expectRecipe(recipe);
   expectSubstitution(options);
@@ -192,43 +217,6 @@ function makingUp({own, others}: SubstitutionProblem): Candidate[] {
     .filter((candidate) => candidate !== water)
     .sort((a, b) => b.before * wet(b) - a.before * wet(a));
   return [water, wettest].filter((candidate) => candidate !== undefined);
-}
-
-/** Asks for the best recipe in which some ingredients may move and some make up the mass. */
-type Ask = (
-  kind: Alternative["kind"],
-  moving: readonly Candidate[],
-  making: readonly Candidate[],
-) => Alternative | undefined;
-
-/** Finds the best recipe in which some ingredients may move, the rest staying; with the legal name kept if that is possible. */
-function asker(
-  problem: SubstitutionProblem,
-  goals: readonly Goal[],
-  shape: readonly Target[],
-  deadline?: Deadline,
-): Ask {
-  const {batch, missing, kept, own, legalName} = problem;
-  const solvers = new Map<string, ReturnType<typeof solverOfMany>>();
-  return (kind, moving, making) => {
-    if (deadline && !(deadline.left() > 0)) return undefined;
-    const free = [...(missing.max > 0 ? [missing] : []), ...making, ...moving];
-    const fixed = [...kept, ...own.filter((candidate) => !free.includes(candidate))];
-    if (!solvers.has(kind)) solvers.set(kind, solverOfMany(deadline));
-    const solve = solvers.get(kind)!;
-    const legal = legalName?.targets ?? [];
-    let outcome = remake(problem, goals, free, fixed, [...legal, ...shape], solve);
-    if (outcome.status !== "optimal" && legal.length > 0)
-      outcome = remake(problem, goals, free, fixed, shape, solve);
-    if (outcome.status !== "optimal") return undefined;
-    const {values} = outcome;
-    const made = [
-      ...(missing.max > 0 ? [] : [{candidate: missing, grams: 0}]),
-      ...free.map((candidate, j) => ({candidate, grams: Math.max(0, values[j]!) * batch})),
-      ...fixed.map((candidate) => ({candidate, grams: candidate.before})),
-    ];
-    return describeAlternative(problem, goals, kind, made, making);
-  };
 }
 
 function ranked(a: Alternative, b: Alternative): number {

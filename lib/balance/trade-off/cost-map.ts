@@ -55,12 +55,48 @@ export type CostMap =
  *
  * @param options with a `deadline`, past which the answer is `undecided`
  * @throws InputError as {@link feasibleRegion}, for a missing price, and for a grid outside its range
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {
+ *     ingredients: [
+ *       {name: "whole milk", price: 1},
+ *       {name: "cream 40 %", price: 5},
+ *       {name: "sucrose", price: 1},
+ *     ],
+ *     targets: {sugars: {min: 10, max: 20}},
+ *   },
+ *   includedPantry(),
+ * );
+ * const map = costMap(brief, {x: "fat", y: "sugars"}, {columns: 3, rows: 2});
+ * map.status === "map" && map.cells[0]?.map((cell) => cell?.cost); // => [undefined, 2.78, 4.6]
+ * ```
  */
 export function costMap(brief: Brief, axes: RegionAxes, grid: Grid, options: TimeOptions = {}): CostMap {
   return finish(costMapSteps(brief, axes, grid, options));
 }
 
-/** {@link costMap} in steps, one for each linear program, for `inChunks`. */
+/**
+ * {@link costMap} in steps, one for each linear program, for `inChunks`.
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {
+ *     ingredients: [
+ *       {name: "whole milk", price: 1},
+ *       {name: "cream 40 %", price: 5},
+ *       {name: "sucrose", price: 1},
+ *     ],
+ *     targets: {sugars: {min: 10, max: 20}},
+ *   },
+ *   includedPantry(),
+ * );
+ * const map = await inChunks(costMapSteps(brief, {x: "fat", y: "sugars"}, {columns: 3, rows: 2}));
+ * map.status; // => "map"
+ * ```
+ */
 export function* costMapSteps(
   given: Brief,
   axes: RegionAxes,

@@ -51,12 +51,48 @@ export type Region =
  *
  * @param options with a `deadline`, past which the answer is `undecided`
  * @throws InputError for an axis not understood, a price or property that an ingredient lacks, or two temperatures
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {
+ *     ingredients: [
+ *       {name: "whole milk", price: 1},
+ *       {name: "cream 40 %", price: 5},
+ *       {name: "sucrose", price: 1},
+ *     ],
+ *     targets: {sugars: {min: 10, max: 20}},
+ *   },
+ *   includedPantry(),
+ * );
+ * const region = feasibleRegion(brief, {x: "fat", y: "sugars"});
+ * region.status === "region" && region.corners.map(({x, y}) => [x, y]); // => [[2.9, 10], [36, 10], [32, 20], [2.6, 20]]
+ * ```
  */
 export function feasibleRegion(brief: Brief, axes: RegionAxes, options: TimeOptions = {}): Region {
   return finish(feasibleRegionSteps(brief, axes, options));
 }
 
-/** {@link feasibleRegion} in steps, one for each linear program, for `inChunks`. */
+/**
+ * {@link feasibleRegion} in steps, one for each linear program, for `inChunks`.
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {
+ *     ingredients: [
+ *       {name: "whole milk", price: 1},
+ *       {name: "cream 40 %", price: 5},
+ *       {name: "sucrose", price: 1},
+ *     ],
+ *     targets: {sugars: {min: 10, max: 20}},
+ *   },
+ *   includedPantry(),
+ * );
+ * const region = await inChunks(feasibleRegionSteps(brief, {x: "fat", y: "sugars"}));
+ * region.status; // => "region"
+ * ```
+ */
 export function* feasibleRegionSteps(
   given: Brief,
   axes: RegionAxes,

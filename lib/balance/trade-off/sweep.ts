@@ -41,6 +41,19 @@ const MOST = 10_000;
  * @param path where the number stands, e.g. `targets.fat.max`, `targets.ice[0].max`, `ingredients[sucrose].price`
  * @param values in the unit of that number, in the order wanted
  * @throws InputError for a path that no brief has, a value that makes no sense there, or a mistake in the brief
+ *
+ * @example
+ * ```ts
+ * const brief = {
+ *   ingredients: [
+ *     {name: "water", price: 0},
+ *     {name: "sucrose", price: 1},
+ *   ],
+ *   targets: {sugars: {equal: 10}},
+ * };
+ * const points = sweep(brief, "targets.sugars.equal", [10, 20], {pantry: includedPantry()});
+ * points.map(({solution}) => solution.status === "optimal" && solution.cost); // => [0.1, 0.2]
+ * ```
  */
 export function sweep<Own extends string = never>(
   brief: BriefInput<Own>,
@@ -55,6 +68,13 @@ export function sweep<Own extends string = never>(
  * {@link sweep} in steps, one for each value, for `inChunks`.
  *
  * @throws InputError as `sweep` does
+ *
+ * @example
+ * ```ts
+ * const brief = {ingredients: ["water", "sucrose"], targets: {sugars: {equal: 10}}};
+ * const steps = sweepSteps(brief, "targets.sugars.equal", [10, 20], {pantry: includedPantry()});
+ * (await inChunks(steps)).map(({value}) => value); // => [10, 20]
+ * ```
  */
 export function* sweepSteps<Own extends string = never>(
   brief: BriefInput<Own>,

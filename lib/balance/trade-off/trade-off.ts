@@ -25,12 +25,46 @@ import {withoutWholeValues} from "../program/without-whole-values.ts";
  * @param brief a checked one, from `readBrief`
  * @param options with a `deadline`, past which the answer is `undecided`
  * @throws InputError for an axis not understood, or a price or property that an ingredient lacks
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {
+ *     ingredients: [
+ *       {name: "whole milk", price: 1},
+ *       {name: "cream 40 %", price: 5},
+ *     ],
+ *     targets: {fat: {min: 5, max: 10}},
+ *   },
+ *   includedPantry(),
+ * );
+ * const front = tradeOff(brief, {x: "cost", y: {maximise: "fat"}});
+ * front.status === "front" && front.points.map(({x, y}) => [x, y]); // => [[1.2, 5], [1.7, 10]]
+ * ```
  */
 export function tradeOff(brief: Brief, axes: TradeOffAxes, options: TimeOptions = {}): TradeOff {
   return finish(tradeOffSteps(brief, axes, options));
 }
 
-/** {@link tradeOff} in steps, one for each linear program, for `inChunks`. */
+/**
+ * {@link tradeOff} in steps, one for each linear program, for `inChunks`.
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {
+ *     ingredients: [
+ *       {name: "whole milk", price: 1},
+ *       {name: "cream 40 %", price: 5},
+ *     ],
+ *     targets: {fat: {min: 5, max: 10}},
+ *   },
+ *   includedPantry(),
+ * );
+ * const front = await inChunks(tradeOffSteps(brief, {x: "cost", y: {maximise: "fat"}}));
+ * front.status; // => "front"
+ * ```
+ */
 export function* tradeOffSteps(given: Brief, axes: TradeOffAxes, options: TimeOptions = {}): Steps<TradeOff> {
   expectBrief(given);
   expectOptions(options, ["deadline", "now"]);

@@ -52,6 +52,15 @@ export interface SimulationOptions extends TimeOptions {
  * @param amounts those of an answer as they are, or the mass of each ingredient as the recipe says, g, in the brief's order
  * @param spread as a brief or a cook states it: `{parts: {"cream 40 %": {milkFat: 1}}, weighing: 1}`
  * @throws InputError for amounts or a spread that are none, and for a number of batches that is not from 1 to 1 000 000
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {batch: 1000, ingredients: ["whole milk", "sucrose"], targets: {sugars: {min: 12, max: 13}}},
+ *   includedPantry(),
+ * );
+ * reliability(brief, [879, 121], {weighing: 2}).targets[0]?.holds; // => 0.8
+ * ```
  */
 export function reliability(
   brief: Brief,

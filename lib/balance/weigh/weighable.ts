@@ -49,6 +49,15 @@ const FINE = 20;
  * @param amounts those of an answer as they are, or the exact mass of each ingredient, g, in the brief's order
  * @param options with the step of the scale, and a `deadline`, past which each amount is rounded by itself
  * @throws InputError for amounts that are none, and a scale out of range
+ *
+ * @example
+ * ```ts
+ * const brief = readBrief(
+ *   {batch: 1000, ingredients: ["whole milk", "sucrose"], targets: {sugars: {min: 12, max: 13}}},
+ *   includedPantry(),
+ * );
+ * weighable(brief, [874.6, 125.4]).amounts.map(({grams}) => grams); // => [875, 125]
+ * ```
  */
 export function weighable(brief: Brief, amounts: AmountsInput, options: WeighOptions = {}): WeighableMix {
   expectBrief(brief);

@@ -65,6 +65,11 @@ const PROPERTY = "property_";
  * @param text as for `readCsv`
  * @param place name of the file, for errors
  * @throws InputError naming row, column and value for an unknown column, a repeated name or a value that does not fit
+ *
+ * @example
+ * ```ts
+ * readPantryCsv("name,water_g,sucrose_g\nour syrup,40,60\n")[0]; // => {name: "our syrup", composition: {water: 40, sucrose: 60}}
+ * ```
  */
 export function readPantryCsv(text: string, place = "pantry"): Ingredient[] {
   const {table, rows} = readNamedRows(text, place, COLUMNS, PROPERTY);

@@ -17,6 +17,11 @@ const COLUMNS: Columns = {
  * @param place name of the file, for errors
  * @returns price in money per kg, stock in g
  * @throws InputError naming row, column and value for an unknown column, an empty or repeated name or a negative number
+ *
+ * @example
+ * ```ts
+ * readPricesCsv("name,price per kg,stock g\nsugar,1.10,5000\n")[0]; // => {name: "sugar", price: 1.1, stock: 5000, place: "prices, row 2"}
+ * ```
  */
 export function readPricesCsv(text: string, place = "prices"): ShelfEntry[] {
   const {table, rows} = readNamedRows(text, place, COLUMNS);

@@ -28,6 +28,12 @@ const COLUMNS: Columns = {
  * @param place name of the file, for errors; without folder and extension it is the name of a recipe that has none
  * @throws InputError naming row, column and value for an unknown column or ingredient, a negative or missing amount, two
  *   amounts in one row, a measure that is none, or two names of the recipe
+ *
+ * @example
+ * ```ts
+ * const recipe = await readRecipeCsv("ingredient,g\nwhole milk,800\nsugar,200\n", includedPantry());
+ * recipe.lines.map(({ingredient, grams}) => `${grams} g ${ingredient.name}`); // => ["800 g whole milk", "200 g sucrose"]
+ * ```
  */
 export async function readRecipeCsv(text: string, pantry: Pantry, place = "recipe"): Promise<Recipe> {
   const {table, rows} = readNamedRows(text, place, COLUMNS);
@@ -80,6 +86,12 @@ async function readLine(table: CsvTable, {name, row}: NamedRow, pantry: Pantry):
 /**
  * A recipe as CSV with the columns `ingredient`, `g` (to 0.1 g, below 10 g to 0.01 g), `percent` (g per 100 g of the whole, to 0.01) and
  * `recipe`, its name, in the first row; no spreadsheet reads a name as a formula, and {@link readRecipeCsv} reads it back.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "sucrose"), grams: 90}];
+ * recipeCsv({name: "syrup", lines}).split("\r\n")[0]; // => "ingredient,g,percent,recipe"
+ * ```
  */
 export function recipeCsv(recipe: Recipe): string {
   const mass = recipeMass(recipe);

@@ -26,19 +26,29 @@ export interface AnswerExtras {
 /** What may stand beside an answer; prices and reliability are the report's, and passed over here. */
 const EXTRAS = ["weighable", "prices", "reliability"];
 
-/** An answer as JSON text: `JSON.parse` gives the answer back, every number to its last digit. */
-export function answerJson(answer: Answer): string {
-  expectAnswer(answer);
-  return `${JSON.stringify(answer)}\n`;
-}
-
-/** An answer as Markdown (CommonMark with GitHub's tables), everything escaped; with a weighable mix that comes first. */
+/**
+ * An answer as Markdown (CommonMark with GitHub's tables), everything escaped; with a weighable mix that comes first.
+ *
+ * @example
+ * ```ts
+ * const brief = {name: "syrup", ingredients: ["water", "sucrose"], targets: {sugars: {equal: 30}}};
+ * answerMarkdown(balance(brief, {pantry: includedPantry()})).split("\n")[0]; // => "# syrup"
+ * ```
+ */
 export function answerMarkdown(answer: Answer, extras: AnswerExtras = {}): string {
   expectOptions(extras, EXTRAS, "extras");
   return tablesMarkdown(answerTables(answer, extras));
 }
 
-/** An answer as a whole HTML document: no script, no outside file, everything escaped; with a weighable mix that comes first. */
+/**
+ * An answer as a whole HTML document: no script, no outside file, everything escaped; with a weighable mix that comes first.
+ *
+ * @example
+ * ```ts
+ * const brief = {ingredients: ["water", "sucrose"], targets: {sugars: {equal: 30}}};
+ * answerHtml(balance(brief, {pantry: includedPantry()})).slice(0, 15); // => "<!doctype html>"
+ * ```
+ */
 export function answerHtml(answer: Answer, extras: AnswerExtras = {}): string {
   expectOptions(extras, EXTRAS, "extras");
   return tablesHtml(answerTables(answer, extras));
@@ -48,10 +58,16 @@ export function answerHtml(answer: Answer, extras: AnswerExtras = {}): string {
  * An answer as CSV, one figure a row, with the columns `section`, `name`, `value`, `unit`: the amounts in g and in g per
  * 100 g, the shares, the freezing curve (named by its temperature) and what binds; for an infeasible brief, the conflict and
  * the least changes. No spreadsheet reads a name as a formula. Amounts are rounded to 0.1 g (0.01 g below 10 g), shares, ice and
- * money to 0.01, scoop temperatures to 0.1 °C; {@link answerJson} has every digit.
+ * money to 0.01, scoop temperatures to 0.1 °C; `answerJson` has every digit.
  *
  * With a weighable mix its rows come first: section `weigh` has the amounts in g, `count` how many whole units that is,
  * `weighed` its mass and cost, `missed` what it comes to where it misses a target.
+ *
+ * @example
+ * ```ts
+ * const brief = {ingredients: ["water", "sucrose"], targets: {sugars: {equal: 30}}};
+ * answerCsv(balance(brief, {pantry: includedPantry()})).split("\r\n")[0]; // => "section,name,value,unit"
+ * ```
  */
 export function answerCsv(answer: Answer, extras: AnswerExtras = {}): string {
   expectAnswer(answer);

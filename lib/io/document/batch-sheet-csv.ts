@@ -8,6 +8,13 @@ const COLUMNS = ["kind", "section", "text", "grams", "grams_per_run", "note"];
 /**
  * A batch sheet as CSV: one row per warning, figure, ingredient, step, log field, caution, with the columns kind, section, text, grams,
  * grams_per_run, note. Text that looks like a formula is made harmless; grams are rounded to 0.01 g.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 800}];
+ * const product = makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]);
+ * batchSheetCsv(batchSheet(product, {grams: 2000})).split("\r\n")[0]; // => "kind,section,text,grams,grams_per_run,note"
+ * ```
  */
 export function batchSheetCsv(sheet: BatchSheet): string {
   expectSheet(sheet);

@@ -20,6 +20,13 @@ const SMALLEST = 6;
  * A batch sheet as a whole HTML document that prints on one A4 page: no script, no outside file, everything escaped.
  *
  * The type shrinks with the amount of text, from 10 to 6 points; a sheet of some 30 ingredients and 20 steps still fits.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 800}];
+ * const product = makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]);
+ * batchSheetHtml(batchSheet(product, {grams: 2000})).slice(0, 15); // => "<!doctype html>"
+ * ```
  */
 export function batchSheetHtml(sheet: BatchSheet): string {
   expectSheet(sheet);

@@ -7,7 +7,16 @@ import {decimal, grams as weight, setDegrees, trueMinus} from "../../core/figure
 /** Text to be read: escaped, with true minus signs. */
 const plain = (text: string) => escapeMarkdown(trueMinus(text));
 
-/** A batch sheet as Markdown (CommonMark with GitHub's tables and task lists), everything escaped; the curve as a table. */
+/**
+ * A batch sheet as Markdown (CommonMark with GitHub's tables and task lists), everything escaped; the curve as a table.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 800}];
+ * const product = makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]);
+ * batchSheetMarkdown(batchSheet(product, {grams: 2000})).split("\n")[0]; // => "# milk ice"
+ * ```
+ */
 export function batchSheetMarkdown(sheet: BatchSheet): string {
   expectSheet(sheet);
   const points = sheet.curve.filter(

@@ -26,6 +26,12 @@ export interface CurvePicture {
  * @param curve points of a freezing curve, as `freezingCurve` gives them
  * @param picture the freezer from -60 to 0 °C, the width from 100 to 4000 pixels
  * @throws InputError for a freezer or a width out of range
+ *
+ * @example
+ * ```ts
+ * const svg = await freezingCurveSvg(freezingCurve({water: 70, sucrose: 30}), {freezer: -18});
+ * svg.slice(0, 4); // => "<svg"
+ * ```
  */
 export async function freezingCurveSvg(
   curve: readonly CurvePoint[],

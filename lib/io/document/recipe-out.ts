@@ -4,12 +4,28 @@ import {type Tables, tablesHtml, tablesMarkdown} from "../text/tables.ts";
 import {decimal, grams} from "../../core/figures.ts";
 import {fullName} from "../text/plain-name.ts";
 
-/** A recipe as Markdown (CommonMark with GitHub's tables), everything escaped: its lines, and what the mix is made of. */
+/**
+ * A recipe as Markdown (CommonMark with GitHub's tables), everything escaped: its lines, and what the mix is made of.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "sucrose"), grams: 90}];
+ * recipeMarkdown({name: "syrup", lines}).split("\n")[0]; // => "# syrup"
+ * ```
+ */
 export function recipeMarkdown(recipe: Recipe): string {
   return tablesMarkdown(recipeTables(recipe));
 }
 
-/** A recipe as a whole HTML document: no script, no outside file, everything escaped. */
+/**
+ * A recipe as a whole HTML document: no script, no outside file, everything escaped.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "sucrose"), grams: 90}];
+ * recipeHtml({name: "syrup", lines}).slice(0, 15); // => "<!doctype html>"
+ * ```
+ */
 export function recipeHtml(recipe: Recipe): string {
   return tablesHtml(recipeTables(recipe));
 }

@@ -22,6 +22,11 @@ export const INGREDIENT_KEYS: readonly string[] = [
  * @param input anything, typically from JSON
  * @param place what it is called in errors
  * @throws InputError naming the key, the value and what was expected
+ *
+ * @example
+ * ```ts
+ * readIngredient({name: "our cream", composition: {water: 54, milkFat: 40, msnf: 6}}).composition.milkFat; // => 40
+ * ```
  */
 export function readIngredient(input: unknown, place = "ingredient"): Ingredient {
   refuseLooseEquivalent(input, place);
@@ -34,6 +39,11 @@ export function readIngredient(input: unknown, place = "ingredient"): Ingredient
  * @param text at most 5 million characters and 5000 ingredients
  * @param place name of the file, for errors
  * @throws InputError naming the entry, its key and value, and two entries of one name
+ *
+ * @example
+ * ```ts
+ * readPantryJson('[{"name": "sugar", "composition": {"sucrose": 100}}]')[0]?.name; // => "sugar"
+ * ```
  */
 export function readPantryJson(text: string, place = "pantry"): Ingredient[] {
   const input = parseJson(text, place);
@@ -46,7 +56,14 @@ export function readPantryJson(text: string, place = "pantry"): Ingredient[] {
   return ingredients;
 }
 
-/** Ingredients as the JSON text that {@link readPantryJson} reads back to the same. */
+/**
+ * Ingredients as the JSON text that {@link readPantryJson} reads back to the same.
+ *
+ * @example
+ * ```ts
+ * JSON.parse(pantryJson([{name: "sugar", composition: {sucrose: 100}}])); // => [{name: "sugar", composition: {sucrose: 100}}]
+ * ```
+ */
 export function pantryJson(ingredients: readonly Ingredient[]): string {
   expectList(
     ingredients,

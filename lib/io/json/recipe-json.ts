@@ -42,6 +42,12 @@ export type RecipeInput = z.input<typeof recipeSchema>;
  * @param pantry where ingredients without a composition are looked up
  * @param place name of the file, for errors
  * @throws InputError naming the line, its key and value, for anything not understood, unknown or missing
+ *
+ * @example
+ * ```ts
+ * const text = '{"name": "syrup", "ingredients": [{"name": "sugar", "grams": 90}]}';
+ * (await readRecipeJson(text, includedPantry())).lines[0]?.grams; // => 90
+ * ```
  */
 export async function readRecipeJson(text: string, pantry: Pantry, place = "recipe"): Promise<Recipe> {
   return readRecipe(parseJson(text, place), pantry, place);
@@ -51,6 +57,19 @@ export async function readRecipeJson(text: string, pantry: Pantry, place = "reci
  * A recipe from plain data of the shape of {@link RecipeInput}.
  *
  * @throws InputError as {@link readRecipeJson}
+ *
+ * @example
+ * ```ts
+ * const written = {
+ *   name: "milk ice",
+ *   ingredients: [
+ *     {name: "milk", measure: "2 cups"},
+ *     {name: "sugar", grams: 90},
+ *   ],
+ * };
+ * const recipe = await readRecipe(written, includedPantry());
+ * recipe.lines.map(({ingredient, grams}) => `${grams} g ${ingredient.name}`); // => ["488 g whole milk", "90 g sucrose"]
+ * ```
  */
 export async function readRecipe(input: unknown, pantry: Pantry, place = "recipe"): Promise<Recipe> {
   const {name, ingredients} = parse(recipeSchema, input, place, [
@@ -79,7 +98,15 @@ function ingredientOf(
   return {...known, ...(rest as Partial<Ingredient>), name: known.name};
 }
 
-/** A recipe as the JSON text that {@link readRecipeJson} reads back to the same, with or without a pantry. */
+/**
+ * A recipe as the JSON text that {@link readRecipeJson} reads back to the same, with or without a pantry.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "sucrose"), grams: 90}];
+ * JSON.parse(recipeJson({name: "syrup", lines})).name; // => "syrup"
+ * ```
+ */
 export function recipeJson(recipe: Recipe): string {
   expectRecipe(recipe);
   const ingredients = recipe.lines.map(({ingredient, grams}) => ({...ingredient, grams}));

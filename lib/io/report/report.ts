@@ -42,6 +42,13 @@ const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
  *
  * @param answer what the brief turned out to be
  * @param brief the brief it answers, for its targets and freezer
+ *
+ * @example
+ * ```ts
+ * const written = {name: "milk ice", ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}};
+ * const pantry = includedPantry();
+ * textReport(balance(written, {pantry}), readBrief(written, pantry)).split("\n")[0]; // => "milk ice, 1000 g"
+ * ```
  */
 export function textReport(answer: Answer, brief: Brief): string {
   expectBrief(brief);

@@ -69,6 +69,16 @@ function expectMaking(making: Making): void {
  * flavourings, go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
  *
  * @throws InputError for an unknown way, temperatures and times out of range, a name in `heated` or `late` that no ingredient goes by, or that stands in both
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = ["whole milk", "sucrose"].map((name) => ({
+ *   ingredient: findIngredient(pantry, name),
+ *   grams: 200,
+ * }));
+ * baseProcess(lines, {way: "pot", to: 82}).steps; // => [{heat: ["whole milk", "sucrose"], to: 82, holdSeconds: 30, into: "mix"}, {cool: ["mix"], to: 4, into: "mix"}]
+ * ```
  */
 export function baseProcess(lines: readonly RecipeLine[], making: Making): Process {
   expectLines(lines);

@@ -55,6 +55,16 @@ export interface Cooked {
  * @param to when to stop: `cookedMass` g, `brix` in °Brix (above 0, below 100), or `reductionPercent` of the mass in the pot
  * @throws InputError when the pot is empty, holds alcohol (which boils off in no known share), cannot reach the goal by
  *   losing water, or loses more of something in the sieve than it holds
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "water"), grams: 500},
+ *   {ingredient: findIngredient(pantry, "sucrose"), grams: 500},
+ * ];
+ * cookDown({name: "syrup", lines}, {brix: 65}); // => {grams: 769.2, waterBoiledOff: 230.8, brix: 65}
+ * ```
  */
 export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}): Cooked {
   expectRecipe(recipe);

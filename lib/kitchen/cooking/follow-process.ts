@@ -34,6 +34,18 @@ export interface ProcessReport {
  * @param process steps in order; °C, s, min
  * @throws InputError for a name that is neither ingredient nor earlier result, more than there is, a heat step that ends
  *   below the temperature of its items, a cooling step that ends above it, or a temperature outside 0 to 200 °C
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = ["whole milk", "sucrose"].map((name) => ({
+ *   ingredient: findIngredient(pantry, name),
+ *   grams: 500,
+ * }));
+ * const process = {steps: [{heat: ["whole milk", "sucrose"], to: 82, holdSeconds: 30}]};
+ * followProcess({name: "base", lines}, process).untreated; // => []
+ * followProcess({name: "base", lines}, {steps: [{heat: ["whole milk"], to: 60}]}).untreated; // => ["whole milk"]
+ * ```
  */
 export function followProcess(recipe: Recipe, process: Process): ProcessReport {
   expectRecipe(recipe);

@@ -36,6 +36,11 @@ export const REFREEZING_LIMIT = -2.2;
  * Whether frozen ice cream must be heat-treated again before it is sold, by the warmest temperature it has had since freezing, °C.
  *
  * @throws InputError outside -60 to 60 °C
+ *
+ * @example
+ * ```ts
+ * needsReheating(-1); // => true
+ * ```
  */
 export function needsReheating(warmest: number): boolean {
   return finite(warmest, "warmest", {min: -60, max: 60}, "°C") > REFREEZING_LIMIT;
@@ -60,6 +65,11 @@ export interface Reading {
  * @param temperature of the coldest part of the mix, °C, -30 to 200
  * @param seconds held at it, at least 0
  * @throws InputError outside these ranges
+ *
+ * @example
+ * ```ts
+ * checkHold(80, 15).map(({country, met}) => `${country}: ${met ? "met" : "not met"}`); // => ["UK: not met", "UK: not met", "UK: met", "UK: not met", "US: not met", "US: not met"]
+ * ```
  */
 export function checkHold(temperature: number, seconds: number): PairCheck[] {
   finite(temperature, "temperature", {min: -30, max: 200}, "°C");
@@ -75,6 +85,14 @@ export function checkHold(temperature: number, seconds: number): PairCheck[] {
  *
  * @param log readings in order of time; straight lines between them
  * @throws InputError for fewer than two readings, times that do not rise, or temperatures outside -30 to 200 °C
+ *
+ * @example
+ * ```ts
+ * checkLog([
+ *   {minutes: 0, temperature: 66},
+ *   {minutes: 31, temperature: 66},
+ * ]).some(({met}) => met); // => true
+ * ```
  */
 export function checkLog(log: readonly Reading[]): PairCheck[] {
   checkReadings(log);
@@ -95,6 +113,14 @@ export function checkLog(log: readonly Reading[]): PairCheck[] {
  * @param reference °C
  * @param z °C that change the rate of killing tenfold, 1 to 50
  * @throws InputError as {@link checkLog}, or for a reference or z outside its range
+ *
+ * @example
+ * ```ts
+ * equivalentMinutes([
+ *   {minutes: 0, temperature: 70},
+ *   {minutes: 2, temperature: 70},
+ * ]); // => 2
+ * ```
  */
 export function equivalentMinutes(log: readonly Reading[], reference = 70, z = 7.5): number {
   checkReadings(log);

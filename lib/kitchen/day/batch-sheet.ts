@@ -106,6 +106,12 @@ export interface BatchSheet {
  * @param product with one churned base
  * @param to how much to make, as for {@link scaleProduct}
  * @throws InputError as `scaleProduct`, `followProcess` and `ingredientList`, and for a freezer outside -40 to -5 °C
+ *
+ * @example
+ * ```ts
+ * const milk = {name: "milk ice", lines: [{ingredient: findIngredient(includedPantry(), "milk"), grams: 800}]};
+ * batchSheet(makeProduct("milk ice", [baseComponent(milk)]), {grams: 2000}).sections[0]?.lines[0]?.grams; // => 2000
+ * ```
  */
 export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions = {}): BatchSheet {
   expectOptions(options, OPTIONS);
@@ -140,6 +146,11 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
  *
  * @param factor by how much every amount, g, grows, at least 0
  * @throws InputError for anything that is no process, and a factor out of range
+ *
+ * @example
+ * ```ts
+ * scaleProcess({steps: [{heat: [{name: "whole milk", grams: 500}], to: 85}]}, 2); // => {steps: [{heat: [{name: "whole milk", grams: 1000}], to: 85}]}
+ * ```
  */
 export function scaleProcess(process: Process, factor: number): Process {
   expectProcess(process);

@@ -23,6 +23,17 @@ export interface MadeSheetOptions extends Omit<SheetOptions, "process" | "furthe
  *
  * @param to how much to make, as for {@link scaleProduct}
  * @throws InputError as `batchSheet` and `baseProcess`
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = ["whole milk", "egg yolk", "sucrose"].map((name) => ({
+ *   ingredient: findIngredient(pantry, name),
+ *   grams: 200,
+ * }));
+ * const product = makeProduct("custard", [baseComponent({name: "custard", lines})]);
+ * madeSheet(product, {grams: 1200}, {freezer: -20}).freezer; // => -20
+ * ```
  */
 export function madeSheet(product: Product, to: ScaleTo, made: MadeSheetOptions = {}): BatchSheet {
   expectRecord(made, "options", 'give an object, e.g. {making: {way: "custard"}}');

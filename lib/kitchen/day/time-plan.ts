@@ -83,6 +83,12 @@ export interface CoolingOptions {
  * Minutes to cool so much mix at a cooling power: heat to remove over power.
  *
  * @throws InputError for a number outside its range, or a mix that is to get warmer
+ *
+ * @example
+ * ```ts
+ * const mix = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
+ * coolingMinutes(mix, {grams: 2000, from: 85, to: 4, watts: 400}); // => 22
+ * ```
  */
 export function coolingMinutes(composition: Composition, options: CoolingOptions): number {
   expectOptions(options, ["grams", "from", "to", "watts"]);
@@ -99,6 +105,11 @@ export function coolingMinutes(composition: Composition, options: CoolingOptions
  * Mean cooling power of a machine from a run that was timed, W: heat removed over time.
  *
  * @throws InputError for a run of no mass or no time, or a draw warmer than the mix
+ *
+ * @example
+ * ```ts
+ * usefulPower({composition: {water: 70, sucrose: 30}, grams: 1000, from: 4, draw: -6, minutes: 20}); // => 123
+ * ```
  */
 export function usefulPower(run: TimedRun): number {
   expectOptions(run, ["composition", "grams", "from", "draw", "minutes"], "lastRun");
@@ -126,6 +137,20 @@ function expectDay(day: Day): void {
  * Times for chilling, churning, hardening and tempering; estimates, as good as the powers given.
  *
  * @throws InputError for any number outside its range
+ *
+ * @example
+ * ```ts
+ * timePlan({
+ *   composition: {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17},
+ *   gramsPerRun: 1500,
+ *   runs: 2,
+ *   churn: {from: 4, draw: -6, watts: 250},
+ *   tub: {shape: "box", length: 16, width: 11, height: 6},
+ *   overrun: 30,
+ *   freezer: {temperature: -25},
+ *   room: 20,
+ * }).stages.map(({stage}) => stage); // => ["churn", "harden", "temper"]
+ * ```
  */
 export function timePlan(day: Day): TimePlan {
   expectDay(day);

@@ -50,6 +50,19 @@ const WORDS: Readonly<Record<Allergen, RegExp>> = {
  * @param named ingredients that the product's name promises (pear, rum), by name or alias: they get their percentage
  * @param names how to print ingredients, by their name on the shelf
  * @throws InputError for a named ingredient that is not in the product
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "sucrose"), grams: 200},
+ *   {ingredient: findIngredient(pantry, "whole milk"), grams: 800},
+ * ];
+ * const product = makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]);
+ * ingredientList(product)
+ *   .map(({text}) => text)
+ *   .join(""); // => "whole milk, sucrose"
+ * ```
  */
 export function ingredientList(
   product: Product,
@@ -92,6 +105,16 @@ export function ingredientList(
  *
  * @param name ingredient's name on the shelf, or another name that it goes by; of several that go by it the sum
  * @throws InputError when it is not in the product
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "plum"), grams: 300},
+ *   {ingredient: findIngredient(pantry, "whole milk"), grams: 700},
+ * ];
+ * quidPercent(makeProduct("plum ice", [baseComponent({name: "plum ice", lines})]), "plum"); // => 30
+ * ```
  */
 export function quidPercent(product: Product, name: string): number {
   expectText(name, "name", "give the name of an ingredient");
@@ -124,6 +147,12 @@ export const CEREAL_UNKNOWN = "gluten: say which cereal, wheat, rye, barley or o
  * else {@link CEREAL_UNKNOWN}, beside those that are told.
  *
  * Regulation (EU) No 1169/2011, Annex II, point 1.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * allergenWords(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})])); // => ["milk"]
+ * ```
  */
 export function allergenWords(product: Product): string[] {
   const holders = productLines(product)

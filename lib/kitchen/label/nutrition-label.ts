@@ -28,6 +28,13 @@ const NUTRIENTS = [
  * "<0.01 g" up to 0.0125 g.
  *
  * @throws InputError for figures that are no numbers from 0
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * const product = makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]);
+ * nutritionLabel(nutritionOf(product))[0]; // => {name: "energy", text: "255 kJ / 61 kcal"}
+ * ```
  */
 export function nutritionLabel(nutrition: Nutrition): NutritionLine[] {
   expectShape(

@@ -32,6 +32,12 @@ interface Portion {
  *
  * @param overrun % of the churned mix's volume, 0 to 300
  * @throws InputError for an overrun outside its range, or a product without a churned component
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * standingOf(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 50).density; // => 0.69
+ * ```
  */
 export function standingOf(product: Product, overrun: number, details: StandingDetails = {}): Standing {
   expectProduct(product);

@@ -73,6 +73,11 @@ const AS_LACTIC = 90.08 / 67.04;
  *
  * @param milkFat % of the food without bulky flavours, 0 to 100
  * @throws InputError outside that range
+ *
+ * @example
+ * ```ts
+ * leastMsnf(12); // => 8
+ * ```
  */
 export function leastMsnf(milkFat: number): number {
   finite(milkFat, "milkFat", {min: 0, max: 100}, "%");
@@ -84,6 +89,15 @@ export function leastMsnf(milkFat: number): number {
  * 2014 and are custom since ({@link STANDARD_FORCE}): missing one breaks no law. This is not licensed advice.
  *
  * @throws InputError for a density or percentage outside its range
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * const standing = standingOf(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 50);
+ * checkStandard("US ice cream", standing)
+ *   .filter(({met}) => !met)
+ *   .map(({rule}) => rule); // => ["milk fat, without bulky flavours", "milk solids-not-fat, without bulky flavours", "total solids"]
+ * ```
  */
 export function checkStandard(standard: Standard, standing: Standing): StandardCheck[] {
   oneOf(standard, STANDARDS, "standard", "standard");

@@ -67,6 +67,12 @@ export interface Selling {
  * @param packs by name of the ingredient; its price per kg then follows from the pack
  * @throws InputError for an ingredient without price or pack (a missing price is never taken as 0), and for numbers
  *   outside their range
+ *
+ * @example
+ * ```ts
+ * const sugar = {...findIngredient(includedPantry(), "sucrose"), price: 1.1};
+ * costOf([{ingredient: sugar, grams: 300}], {sucrose: {grams: 1000, price: 1.1}}); // => {total: 0.33, outlay: 1.1}
+ * ```
  */
 export function costOf(lines: readonly RecipeLine[], packs: Readonly<Record<string, Pack>> = {}): Cost {
   expectLines(lines);
@@ -110,6 +116,15 @@ export function knownCost(
  * Cost of a product per kg, per litre at its overrun, per tub and per portion. What boils off has been paid for.
  *
  * @throws InputError as {@link costOf}, and for a batch, tub or portion that is not above 0, or an impossible overrun
+ *
+ * @example
+ * ```ts
+ * const milk = {...findIngredient(includedPantry(), "whole milk"), price: 1.05};
+ * const product = makeProduct("milk ice", [
+ *   baseComponent({name: "milk ice", lines: [{ingredient: milk, grams: 1000}]}),
+ * ]);
+ * productCost(product, {grams: 1000, overrun: 30, tubMillilitres: 500, portionMillilitres: 60}).perTub; // => 0.42
+ * ```
  */
 export function productCost(
   product: Product,
@@ -138,6 +153,11 @@ export function productCost(
  * @param margin % of the price before tax, 0 to 99
  * @param tax sales tax in % of the price before tax, 0 (default) to 100
  * @throws InputError for numbers outside these ranges
+ *
+ * @example
+ * ```ts
+ * priceForMargin(1.2, 60, 20); // => 3.6
+ * ```
  */
 export function priceForMargin(cost: number, margin: number, tax = 0): number {
   finite(cost, "cost", {min: 0});

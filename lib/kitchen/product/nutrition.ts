@@ -60,6 +60,12 @@ const SALT_PER_MILK_SALTS = (2.5 * 0.043) / 0.67;
  *
  * @param grams mass that the figures are for: 100 by default, or a portion, g
  * @throws InputError for a mass that is not above 0
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * nutritionOf(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})])); // => {kilojoules: 255.4, fat: 3.3, sugars: 4.8, protein: 3.1}
+ * ```
  */
 export function nutritionOf(product: Product, grams = 100): Nutrition {
   expectProduct(product);

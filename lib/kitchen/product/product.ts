@@ -43,6 +43,12 @@ export interface Product {
  *
  * @param percent its share of the product, % by mass; all of it by default
  * @throws InputError for what is no recipe, and a share outside 0 to 100
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * baseComponent({name: "milk ice", lines}, 85).percent; // => 85
+ * ```
  */
 export function baseComponent(recipe: Recipe, percent = 100): Component {
   expectRecipe(recipe);
@@ -62,6 +68,16 @@ export function baseComponent(recipe: Recipe, percent = 100): Component {
  *
  * @param percent its share of the product, % by mass
  * @throws InputError for what is no recipe or no cooked sauce, and a share outside 0 to 100
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const syrup = {
+ *   name: "syrup",
+ *   lines: ["water", "sucrose"].map((name) => ({ingredient: findIngredient(pantry, name), grams: 500})),
+ * };
+ * rippleComponent(syrup, 15, cookDown(syrup, {brix: 65})); // => {name: "syrup", percent: 15, grams: 769}
+ * ```
  */
 export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked): Component {
   expectRecipe(recipe);
@@ -113,6 +129,15 @@ export function expectProduct(value: Product): void {
  * A product from its components.
  *
  * @throws InputError when there is none, a component is empty, or the percentages do not sum to 100 within 0.01
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const milk = {name: "milk ice", lines: [{ingredient: findIngredient(pantry, "whole milk"), grams: 1000}]};
+ * const nuts = {name: "nuts", lines: [{ingredient: findIngredient(pantry, "hazelnut"), grams: 100}]};
+ * const product = makeProduct("nutty milk", [baseComponent(milk, 90), rippleComponent(nuts, 10)]);
+ * product.components.map(({name, percent}) => `${percent} % ${name}`); // => ["90 % milk ice", "10 % nuts"]
+ * ```
  */
 export function makeProduct(name: string, components: readonly Component[]): Product {
   expectText(name, "name", "give the product's name");
@@ -135,7 +160,15 @@ export function makeProduct(name: string, components: readonly Component[]): Pro
   return {name, components};
 }
 
-/** Composition of the finished product, g per 100 g. */
+/**
+ * Composition of the finished product, g per 100 g.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "sucrose"), grams: 100}];
+ * productComposition(makeProduct("sugar", [baseComponent({name: "sugar", lines})])); // => {sucrose: 100}
+ * ```
+ */
 export function productComposition(product: Product): Composition {
   expectProduct(product);
   return blend(product.components.map(({composition, percent}) => ({composition, mass: percent})));
@@ -148,6 +181,12 @@ export function productComposition(product: Product): Composition {
  *
  * @param grams mass of the finished product, g; 100 by default
  * @throws InputError for what is no product, and a mass that is no number from 0
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 800}];
+ * productLines(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 250)[0]?.grams; // => 250
+ * ```
  */
 export function productLines(product: Product, grams = 100): RecipeLine[] {
   expectProduct(product);
@@ -163,7 +202,15 @@ export function productLines(product: Product, grams = 100): RecipeLine[] {
   return [...lines.values()];
 }
 
-/** The allergens of everything in the product, in the order of Regulation (EU) 1169/2011, Annex II. */
+/**
+ * The allergens of everything in the product, in the order of Regulation (EU) 1169/2011, Annex II.
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * productAllergens(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})])); // => ["milk"]
+ * ```
+ */
 export function productAllergens(product: Product): Allergen[] {
   expectProduct(product);
   const present = new Set(
@@ -179,6 +226,12 @@ export function productAllergens(product: Product): Allergen[] {
  *
  * @param overrun % of the churned mix's volume, 0 to 300
  * @throws InputError for an overrun outside its range, or a product without a churned component
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
+ * productDensity(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 50); // => 0.69
+ * ```
  */
 export function productDensity(product: Product, overrun: number): number {
   expectProduct(product);

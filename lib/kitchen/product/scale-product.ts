@@ -27,6 +27,13 @@ export interface ScaledProduct {
  *
  * @param to as for `scale`
  * @throws InputError as `scale`, and for a product that has not exactly one churned component
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 800}];
+ * const product = makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]);
+ * scaleProduct(product, {tubs: 10, tubMillilitres: 500, overrun: 30}).grams; // => 3962
+ * ```
  */
 export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): ScaledProduct {
   expectProduct(product);

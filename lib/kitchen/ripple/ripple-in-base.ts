@@ -57,6 +57,12 @@ const SAME = 0.3;
  * @param ripple as cooked, g per 100 g
  * @param freezer °C of the freezer, from -40 to -5
  * @throws InputError for a freezer outside that range, or a base that is not frozen there
+ *
+ * @example
+ * ```ts
+ * const base = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
+ * rippleInBase(base, {water: 38, sucrose: 30, dextrose: 32}, -18).ripple.ice; // => 3.1
+ * ```
  */
 export function rippleInBase(base: Composition, ripple: Composition, freezer: number): RippleInBase {
   finite(freezer, "freezer", {min: -40, max: -5}, "°C");

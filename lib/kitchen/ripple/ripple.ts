@@ -22,6 +22,22 @@ const SPECK = 1e-6;
  * @param brief g, °Brix, °C; see {@link RippleBrief}
  * @throws InputError for an ingredient without price or with alcohol, limits out of range or order, and a brief that does
  *   not say, or not limit, how much to make
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const plums = {...findIngredient(pantry, "plum"), price: 2};
+ * const sugar = {...findIngredient(pantry, "sucrose"), price: 1.1};
+ * const plan = planRipple({
+ *   name: "plum ripple",
+ *   ingredients: [{ingredient: plums, fruit: true}, {ingredient: sugar}],
+ *   brix: 60,
+ *   cookedMass: 1000,
+ *   fruit: {min: 80},
+ * });
+ * plan.status === "optimal" &&
+ *   plan.recipe.lines.map(({ingredient, grams}) => `${grams.toFixed(0)} g ${ingredient.name}`); // => ["800 g plum", "505 g sucrose"]
+ * ```
  */
 export function planRipple(brief: RippleBrief): RipplePlan {
   expectRipple(brief);

@@ -23,6 +23,16 @@ const STICKY = 55;
  *
  * @param process what the base went through; without it nothing counts as heated
  * @param freezer °C of the freezer, -40 to -5; -18 by default
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = ["whole milk", "egg yolk", "sucrose"].map((name) => ({
+ *   ingredient: findIngredient(pantry, name),
+ *   grams: 200,
+ * }));
+ * cautionsFor(makeProduct("custard", [baseComponent({name: "custard", lines})])).map(({topic}) => topic); // => ["egg", "milk", "doses", "allergens", "cooling", "law"]
+ * ```
  */
 export function cautionsFor(product: Product, process?: ProcessReport, freezer = -18): Caution[] {
   expectProduct(product);

@@ -13,6 +13,11 @@ import {quantityOf} from "../../pantry/quantities.ts";
  * memory). A composition with nothing in it has the density of water.
  *
  * @param composition g per 100 g
+ *
+ * @example
+ * ```ts
+ * mixDensity({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}); // => 1.11
+ * ```
  */
 export function mixDensity(composition: Composition): number {
   const fat = quantityOf(composition, "fat");
@@ -29,6 +34,11 @@ export function mixDensity(composition: Composition): number {
  * @param composition g per 100 g
  * @param temperature °C, -40 to 150
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * mixDensityAt({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}, 4); // => 1.1
+ * ```
  */
 export function mixDensityAt(composition: Composition, temperature: number): number {
   finite(temperature, "temperature", {min: -40, max: 200}, "°C");

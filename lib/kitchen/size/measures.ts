@@ -28,6 +28,11 @@ const EGG = {min: 3, max: 250};
  * @param text number and unit, or number of whole units
  * @throws InputError for a text that is no measure, a volume of an ingredient without a density, a thing without a mass, or
  *   an egg of an impossible mass: the error says what to give
+ *
+ * @example
+ * ```ts
+ * await gramsOf(findIngredient(includedPantry(), "whole milk"), "2 cups"); // => 488
+ * ```
  */
 export async function gramsOf(ingredient: Ingredient, text: string): Promise<number> {
   expectIngredient(ingredient);
@@ -52,6 +57,11 @@ export async function gramsOf(ingredient: Ingredient, text: string): Promise<num
  * @param grams mass, g; at least 0
  * @returns nothing when the ingredient has neither unit, portions nor density
  * @throws InputError for negative grams or an impossible unit mass
+ *
+ * @example
+ * ```ts
+ * await measuresOf({name: "syrup", composition: {water: 40, sucrose: 60}, density: 1.29}, 100); // => [{amount: 77.5, unit: "ml"}, {amount: 15.5, unit: "teaspoon"}, {amount: 5.2, unit: "tablespoon"}, {amount: 0.3, unit: "cup"}, {amount: 2.6, unit: "fluid ounce"}]
+ * ```
  */
 export async function measuresOf(ingredient: Ingredient, grams: number): Promise<KitchenMeasure[]> {
   expectIngredient(ingredient);

@@ -19,6 +19,11 @@ export interface Particulates {
  * @param mixGrams mass of a cup filled with mix, without the cup, g
  * @param frozenGrams mass of the same cup filled with the frozen product, g
  * @throws InputError when the frozen cup is heavier than the mix, or a mass is not above 0
+ *
+ * @example
+ * ```ts
+ * overrunFromWeights(545, 420); // => 30
+ * ```
  */
 export function overrunFromWeights(mixGrams: number, frozenGrams: number): number {
   finite(mixGrams, "mixGrams", {min: 0.1}, "g");
@@ -45,6 +50,11 @@ export function overrunFromWeights(mixGrams: number, frozenGrams: number): numbe
  * @param overrun % of the mix's volume, 0 to 300
  * @param pieces fruit, ripple, nuts: whatever goes in after churning
  * @throws InputError for a number outside its range, or pieces of 100 % and more
+ *
+ * @example
+ * ```ts
+ * targetWeight(500, 1.09, 30); // => 419
+ * ```
  */
 export function targetWeight(
   millilitres: number,
@@ -61,6 +71,11 @@ export function targetWeight(
  * Arguments and formula are those of {@link targetWeight}.
  *
  * @throws InputError for a number outside its range, or pieces of 100 % and more
+ *
+ * @example
+ * ```ts
+ * finishedDensity(1.09, 30); // => 0.84
+ * ```
  */
 export function finishedDensity(
   mixDensity: number,

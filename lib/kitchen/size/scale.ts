@@ -88,6 +88,12 @@ export function expectScaleTo(to: ScaleTo): void {
  * @param to how much to make: g, ml of liquid mix, tubs at an overrun, or runs of a machine
  * @param machine splits the batch; not needed when `to` names one
  * @throws InputError for an empty recipe, a `to` that is none of these, and for a mass, volume, number or overrun outside its range
+ *
+ * @example
+ * ```ts
+ * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 800}];
+ * scale({name: "milk ice", lines}, {grams: 2000}); // => {factor: 2.5, grams: 2000, runs: 1}
+ * ```
  */
 export function scale(recipe: Recipe, to: ScaleTo, machine?: Machine): Scaled {
   const mass = recipeMass(recipe);
@@ -113,6 +119,11 @@ export function scale(recipe: Recipe, to: ScaleTo, machine?: Machine): Scaled {
  * @param grams of mix
  * @param density of the mix, g/ml
  * @throws InputError for a fill limit below 10 ml
+ *
+ * @example
+ * ```ts
+ * equalRuns(5000, 1.09, {fillLimit: 2000}); // => {runs: 3, gramsPerRun: 1666.7}
+ * ```
  */
 export function equalRuns(
   grams: number,
@@ -134,6 +145,11 @@ export function equalRuns(
  *
  * @param density of the mix, g/ml
  * @throws InputError as {@link scale}
+ *
+ * @example
+ * ```ts
+ * mixGrams({mixMillilitres: 2000}, 1.09); // => 2180
+ * ```
  */
 export function mixGrams(to: ScaleTo, density: number): number {
   expectScaleTo(to);
@@ -152,6 +168,11 @@ export function mixGrams(to: ScaleTo, density: number): number {
  *
  * @param density of the frozen product, g/ml
  * @throws InputError for a tub below 1 ml, a number of tubs that is not whole, or a loss outside 0 to 90 %
+ *
+ * @example
+ * ```ts
+ * gramsForTubs({tubs: 10, tubMillilitres: 500, overrun: 30}, 1.09); // => 5450
+ * ```
  */
 export function gramsForTubs(to: Tubs, density: number): number {
   expectScaleTo(to);

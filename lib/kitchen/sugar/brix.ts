@@ -5,7 +5,14 @@ import type {Composition} from "../../pantry/parts.ts";
 /** What dissolves in the water of a sauce and bends its light: what lowers its freezing point, alcohol apart. */
 const SOLUBLE = SOLUTES.filter((part) => part !== "alcohol");
 
-/** Soluble solids, g per 100 g: sugars, sugar alcohols, acids and salts. Pectin and other soluble fibre are not counted. */
+/**
+ * Soluble solids, g per 100 g: sugars, sugar alcohols, acids and salts. Pectin and other soluble fibre are not counted.
+ *
+ * @example
+ * ```ts
+ * solubleSolids({water: 40, sucrose: 50, fibre: 10}); // => 50
+ * ```
+ */
 export function solubleSolids(composition: Composition): number {
   expectComposition(composition);
   return solublesIn(composition);
@@ -24,6 +31,11 @@ export function solublesIn(composition: Composition): number {
  * That is what a refractometer reads on the juice of it, within a few tenths: all soluble solids count as sucrose does
  * (sugars differ by less than 1 % in refraction), soluble fibre is left out, and alcohol, which bends light too,
  * counts as water. Fruit pieces, seeds and fat do not reach the prism. A composition without liquid has 0 °Brix.
+ *
+ * @example
+ * ```ts
+ * brix({water: 40, sucrose: 60}); // => 60
+ * ```
  */
 export function brix(composition: Composition): number {
   const soluble = solubleSolids(composition);

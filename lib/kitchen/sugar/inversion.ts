@@ -15,6 +15,11 @@ const WATER = 18.015;
  * @param composition g per 100 g
  * @param share share of the sucrose that splits, 0 to 1
  * @throws InputError for a share outside 0 to 1
+ *
+ * @example
+ * ```ts
+ * invert({water: 40, sucrose: 60}, 0.5); // => {water: 38.4, sucrose: 30, dextrose: 15.8, fructose: 15.8}
+ * ```
  */
 export function invert(composition: Composition, share: number): Composition {
   expectComposition(composition);

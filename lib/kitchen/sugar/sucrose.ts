@@ -28,6 +28,11 @@ const MOST = 84;
  *
  * @param brix g sucrose per 100 g solution, 0 to 84
  * @throws InputError outside that range
+ *
+ * @example
+ * ```ts
+ * sucroseDensity(30); // => 1.127
+ * ```
  */
 export function sucroseDensity(brix: number): number {
   return interpolate(finite(brix, "brix", {min: 0, max: MOST}, "°Brix"), 1);
@@ -38,6 +43,11 @@ export function sucroseDensity(brix: number): number {
  *
  * @param brix g sucrose per 100 g solution, 0 to 84
  * @throws InputError outside that range
+ *
+ * @example
+ * ```ts
+ * sucroseRefractiveIndex(30); // => 1.3812
+ * ```
  */
 export function sucroseRefractiveIndex(brix: number): number {
   return interpolate(finite(brix, "brix", {min: 0, max: MOST}, "°Brix"), 2);
@@ -48,6 +58,11 @@ export function sucroseRefractiveIndex(brix: number): number {
  *
  * @param index refractive index from 1.333 (water) to 1.501
  * @throws InputError outside that range
+ *
+ * @example
+ * ```ts
+ * brixOfRefractiveIndex(1.42); // => 50
+ * ```
  */
 export function brixOfRefractiveIndex(index: number): number {
   const limits = {min: interpolate(0, 2), max: interpolate(MOST, 2)};
@@ -65,6 +80,11 @@ export function brixOfRefractiveIndex(index: number): number {
  *
  * @param brix g sugar per 100 g of the liquid, 0 to 84
  * @throws InputError outside that range
+ *
+ * @example
+ * ```ts
+ * boilingPoint(70); // => 105.6
+ * ```
  */
 export function boilingPoint(brix: number): number {
   finite(brix, "brix", {min: 0, max: MOST}, "°Brix");

@@ -16,7 +16,18 @@ export interface Highs extends HighsModule {
 
 let loading: Promise<Highs> | undefined;
 
-/** The second engine, 3.5 MB of WebAssembly: loaded at the first call and kept. */
+/**
+ * The second engine, 3.5 MB of WebAssembly: loaded at the first call and kept.
+ *
+ * @example
+ * ```ts
+ * const highs = await loadHighs();
+ * balance(
+ *   {ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}},
+ *   {pantry: includedPantry(), search: {highs}},
+ * ).status; // => "optimal"
+ * ```
+ */
 export function loadHighs(): Promise<Highs> {
   // Its types describe another module format than the one that is loaded.
   loading ??= import("highs").then(async (module) => {

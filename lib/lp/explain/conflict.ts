@@ -25,6 +25,21 @@ export interface Conflict {
  * @param isHard limits that always hold and are not listed, such as the size of a batch; none by default
  * @param options how long to search and with what, for all programs together
  * @returns `undefined` where the program is not proved infeasible
+ *
+ * @example
+ * ```ts
+ * const conflict = irreducibleConflict({
+ *   variables: [
+ *     {name: "x", cost: 1, upper: 3},
+ *     {name: "y", cost: 1, upper: 9},
+ *   ],
+ *   rows: [
+ *     {name: "least", coefficients: [1, 0], lower: 5},
+ *     {name: "any", coefficients: [1, 1], lower: 1},
+ *   ],
+ * });
+ * conflict?.limits.map(({of, index}) => `${of} ${index}`); // => ["row 0", "variable 0"]
+ * ```
  */
 export function irreducibleConflict(
   program: LinearProgram,

@@ -37,6 +37,18 @@ export interface Relaxation {
  * @param most how far a limit may be overstepped at most, above 0; as far as it takes by default
  * @returns the relaxation (without moves where the program is feasible), or the outcome where even the limits that must hold conflict
  * @throws InputError for a weight that is not above 0
+ *
+ * @example
+ * ```ts
+ * const relaxation = leastRelaxation(
+ *   {
+ *     variables: [{name: "x", cost: 1, upper: 3}],
+ *     rows: [{name: "least", coefficients: [1], lower: 5}],
+ *   },
+ *   ({of}) => (of === "row" ? 1 : undefined),
+ * );
+ * "moves" in relaxation && relaxation.moves.map(({by}) => by); // => [2]
+ * ```
  */
 export function leastRelaxation(
   program: LinearProgram,

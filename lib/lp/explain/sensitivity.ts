@@ -46,6 +46,18 @@ export interface Sensitivity {
  *
  * @param outcome what `solve` found for this program
  * @throws InputError where the outcome is not an optimum of a continuous program
+ *
+ * @example
+ * ```ts
+ * const program = {
+ *   variables: [
+ *     {name: "x", cost: 2},
+ *     {name: "y", cost: 3},
+ *   ],
+ *   rows: [{name: "enough", coefficients: [1, 1], lower: 10}],
+ * };
+ * sensitivity(program, solve(program)).rows[0]; // => {index: 0, side: "lower", price: 2}
+ * ```
  */
 export function sensitivity(program: LinearProgram, outcome: Outcome): Sensitivity {
   expectProgram(program);

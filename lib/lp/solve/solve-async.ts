@@ -15,6 +15,15 @@ import {
 /**
  * As `solve`, but loads HiGHS where it is needed: for large programs with whole values, at a time limit, and for whatever would
  * stay undecided.
+ *
+ * @example
+ * ```ts
+ * const program = {
+ *   variables: [{name: "boxes", cost: 7, integer: true}],
+ *   rows: [{name: "enough", coefficients: [12], lower: 40}],
+ * };
+ * await solveAsync(program); // => {status: "optimal", objective: 28, values: [4]}
+ * ```
  */
 export async function solveAsync(program: LinearProgram, options: SolveOptions = {}): Promise<Outcome> {
   expectProgram(program);

@@ -34,6 +34,20 @@ export interface SolveOptions {
  * answer is `undecided`.
  *
  * @throws InputError for numbers that are not finite, rows of the wrong length, crossed limits
+ *
+ * @example
+ * ```ts
+ * solve({
+ *   variables: [
+ *     {name: "x", cost: 3},
+ *     {name: "y", cost: 1},
+ *   ],
+ *   rows: [
+ *     {name: "enough", coefficients: [1, 1], lower: 4},
+ *     {name: "of both", coefficients: [1, -1], lower: 0},
+ *   ],
+ * }); // => {status: "optimal", objective: 8, values: [2, 2]}
+ * ```
  */
 export function solve(program: LinearProgram, options: SolveOptions = {}): Outcome {
   const steps = solveSteps(program, options);
