@@ -36,7 +36,7 @@ export interface CurveRange {
  *
  * @example
  * ```ts
- * freezingCurve({water: 70, sucrose: 30}, {from: -5, to: -15, step: 5}); // => [{temperature: -5, ice: 29.8, frozen: 42.6}, {temperature: -10, ice: 47.4, frozen: 67.7}, {temperature: -15, ice: 54, frozen: 77.1}]
+ * freezingCurve({water: 70, sucrose: 30}, {from: -5, to: -15, step: 5}); // => [{temperature: -5, ice: 29.2, frozen: 41.7}, {temperature: -10, ice: 46.5, frozen: 66.5}, {temperature: -15, ice: 52.9, frozen: 75.6}]
  * ```
  */
 export function freezingCurve(composition: Composition, range: CurveRange = {}): CurvePoint[] {

@@ -41,7 +41,7 @@ export function enthalpy(composition: Composition, temperature: number): number 
  *
  * @example
  * ```ts
- * heatToRemove({water: 70, sucrose: 30}, 5, -18); // => 244
+ * heatToRemove({water: 70, sucrose: 30}, 5, -18); // => 241
  * ```
  */
 export function heatToRemove(composition: Composition, from: number, to: number): number {

@@ -50,7 +50,7 @@ export function boundBy(part: Part, dextroseEquivalent = 100): number {
  *
  * @example
  * ```ts
- * heldBy("sucrose", -10); // => 0.75
+ * heldBy("sucrose", -10); // => 0.78
  * ```
  */
 export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100): number {
@@ -77,7 +77,7 @@ export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100
  *
  * @example
  * ```ts
- * heldWater({water: 70, sucrose: 30}, -10); // => 22.6
+ * heldWater({water: 70, sucrose: 30}, -10); // => 23.5
  * ```
  */
 export function heldWater(composition: Composition, temperature: number): number {

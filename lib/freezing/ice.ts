@@ -28,7 +28,7 @@ export function unclippedIce(composition: Composition, temperature: number): num
  *
  * @example
  * ```ts
- * ice({water: 70, sucrose: 30}, -10); // => 47.4
+ * ice({water: 70, sucrose: 30}, -10); // => 46.5
  * ```
  */
 export function ice(composition: Composition, temperature: number): number {
@@ -57,7 +57,7 @@ export function iceFunction(composition: Composition): (temperature: number) => 
  *
  * @example
  * ```ts
- * frozenShare({water: 70, sucrose: 30}, -10); // => 67.7
+ * frozenShare({water: 70, sucrose: 30}, -10); // => 66.5
  * ```
  */
 export function frozenShare(composition: Composition, temperature: number): number {
@@ -72,7 +72,7 @@ export function frozenShare(composition: Composition, temperature: number): numb
  *
  * @example
  * ```ts
- * initialFreezingPoint({water: 70, sucrose: 30}); // => -2.6
+ * initialFreezingPoint({water: 70, sucrose: 30}); // => -2.7
  * ```
  */
 export function initialFreezingPoint(composition: Composition): number | undefined {
@@ -95,7 +95,7 @@ export function initialFreezingPoint(composition: Composition): number | undefin
  *
  * @example
  * ```ts
- * hardPhase({water: 62, milkFat: 12, milkProtein: 4, lactose: 6, sucrose: 16}, -18); // => 63
+ * hardPhase({water: 62, milkFat: 12, milkProtein: 4, lactose: 6, sucrose: 16}, -18); // => 60
  * ```
  */
 export function hardPhase(composition: Composition, temperature: number): number {
@@ -122,7 +122,7 @@ export function unclippedHardPhase(composition: Composition, temperature: number
  *
  * @example
  * ```ts
- * heatShock({water: 70, sucrose: 30}, -14, -18); // => 3.5
+ * heatShock({water: 70, sucrose: 30}, -14, -18); // => 3.3
  * ```
  */
 export function heatShock(composition: Composition, warm: number, cold: number): number {

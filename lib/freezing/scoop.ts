@@ -81,7 +81,7 @@ export function referenceHardPhase(): ReferenceHardPhase {
  * @example
  * ```ts
  * scoopTemperature({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17})
- *   .temperature; // => -16
+ *   .temperature; // => -15
  * ```
  */
 export function scoopTemperature(composition: Composition): ScoopTemperature {

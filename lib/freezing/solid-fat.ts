@@ -30,7 +30,7 @@ export function solidShare(fat: Fat, temperature: number): number {
  *
  * @example
  * ```ts
- * solidFat({water: 60, milkFat: 40}, -18); // => 37
+ * solidFat({water: 60, milkFat: 40}, -18); // => 33
  * ```
  */
 export function solidFat(composition: Composition, temperature: number): number {

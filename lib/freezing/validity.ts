@@ -28,9 +28,9 @@ export interface Extrapolation {
  *
  * @example
  * ```ts
- * // Sucrose was measured down to about -19 °C, dextrose only to about -6 °C.
- * extrapolations({water: 70, sucrose: 30}, -18).length; // => 0
+ * // Dextrose was measured down to about -6 °C, salt to its eutectic.
  * extrapolations({water: 70, dextrose: 30}, -18).map(({part}) => part); // => ["dextrose"]
+ * extrapolations({water: 96, salt: 4}, -18); // => []
  * ```
  */
 export function extrapolations(composition: Composition, temperature: number): Extrapolation[] {
@@ -54,7 +54,7 @@ export function extrapolations(composition: Composition, temperature: number): E
  *
  * @example
  * ```ts
- * iceError({water: 70, sucrose: 30}, -10); // => 0.1
+ * iceError({water: 70, sucrose: 30}, -10); // => 0.4
  * ```
  */
 export function iceError(composition: Composition, temperature: number): number {
@@ -133,7 +133,8 @@ export function heldError(composition: Composition, temperature: number): number
  *
  * @example
  * ```ts
- * methodDifference({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}, -5); // => -0.4
+ * const mix = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
+ * methodDifference(mix, -15); // => -1.1
  * ```
  */
 export function methodDifference(composition: Composition, temperature: number): number {

@@ -47,7 +47,7 @@ const LEAST = 1;
  * ```ts
  * const pantry = includedPantry();
  * const found = equivalents(findIngredient(pantry, "sucrose"), findIngredient(pantry, "dextrose"));
- * found.map(({equalIn, grams}) => `${grams.toFixed(0)} g for the same ${equalIn}`); // => ["100 g for the same mass", "110 g for the same totalSolids", "149 g for the same sweetness", "74 g for the same freezing"]
+ * found.map(({equalIn, grams}) => `${grams.toFixed(0)} g for the same ${equalIn}`); // => ["100 g for the same mass", "110 g for the same totalSolids", "149 g for the same sweetness", "78 g for the same freezing"]
  * ```
  */
 export function equivalents(

@@ -108,7 +108,7 @@ export function coolingMinutes(composition: Composition, options: CoolingOptions
  *
  * @example
  * ```ts
- * usefulPower({composition: {water: 70, sucrose: 30}, grams: 1000, from: 4, draw: -6, minutes: 20}); // => 123
+ * usefulPower({composition: {water: 70, sucrose: 30}, grams: 1000, from: 4, draw: -6, minutes: 20}); // => 121
  * ```
  */
 export function usefulPower(run: TimedRun): number {

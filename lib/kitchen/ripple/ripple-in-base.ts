@@ -61,7 +61,7 @@ const SAME = 0.3;
  * @example
  * ```ts
  * const base = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
- * rippleInBase(base, {water: 38, sucrose: 30, dextrose: 32}, -18).ripple.ice; // => 3.1
+ * rippleInBase(base, {water: 38, sucrose: 30, dextrose: 32}, -18).ripple.ice; // => 1.2
  * ```
  */
 export function rippleInBase(base: Composition, ripple: Composition, freezer: number): RippleInBase {
