@@ -43,7 +43,7 @@ function between(scene: TradeScene): HTMLElement | string {
   if (index !== undefined)
     return say("Best compromise", `${point(scene, index)} Further either way costs more than it gains.`);
   return scene.front.points.length > 2
-    ? say("In between", "No mix stands out: each step one way costs about as much the other.")
+    ? say("In between", "No mix stands out: all along the line, what one side gains the other loses.")
     : "";
 }
 
