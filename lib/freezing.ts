@@ -18,7 +18,15 @@ export {
   verdictBands,
 } from "./freezing/scoop.ts";
 export {enthalpy, heatToRemove} from "./freezing/enthalpy.ts";
-export {hardeningTime, temperingTime, type Tub, type TubConditions, type TubTime} from "./freezing/tub.ts";
+export {
+  hardeningTime,
+  type HardeningOptions,
+  temperingTime,
+  type TemperingOptions,
+  type Tub,
+  type TubConditions,
+  type TubTime,
+} from "./freezing/tub.ts";
 export {type Sandiness, sandiness, type Saturation, saturations} from "./freezing/solubility.ts";
 export {glassTransition} from "./freezing/glass-transition.ts";
 export {

@@ -25,6 +25,20 @@ export interface TubConditions {
   readonly overrun?: number;
 }
 
+/** A tub that comes out of a freezer. */
+export interface TemperingOptions extends TubConditions {
+  /** Temperature of the tub at the start, °C, -40 or above. */
+  readonly freezer: number;
+}
+
+/** A tub that goes into a freezer. */
+export interface HardeningOptions extends TubConditions {
+  /** Temperature of the mix at the start, as drawn from the machine, °C. */
+  readonly draw: number;
+  /** Temperature that the core shall reach, °C, -40 or above. */
+  readonly core: number;
+}
+
 /** How long it takes, and how the tub is then. */
 export interface TubTime {
   readonly minutes: number;
@@ -42,7 +56,6 @@ export interface TubTime {
  *
  * An estimate: the tub's wall is left out and all its sides meet the air.
  *
- * @param freezer temperature of the tub at the start, °C, -40 or above
  * @returns `undefined` when the mix never hardens, or is firm and the air no warmer than its scoop temperature; 0 minutes
  *   just where its verdict in the freezer is `scoops` or `soft` (see `verdictAt`)
  * @throws InputError for a size, speed, overrun or temperature out of range
@@ -50,19 +63,20 @@ export interface TubTime {
  * @example
  * ```ts
  * const tub = {shape: "box", length: 16, width: 11, height: 6} as const;
- * const counter = {airTemperature: 20, overrun: 30};
  * // A sorbet of little sugar is hard at -18 °C: it wants to stand.
- * temperingTime({water: 80, sucrose: 20}, tub, -18, counter)!.minutes > 5; // => true
+ * const time = temperingTime({water: 80, sucrose: 20}, tub, {freezer: -18, airTemperature: 20, overrun: 30});
+ * time!.minutes > 5; // => true
  * ```
  */
 export function temperingTime(
   composition: Composition,
   tub: Tub,
-  freezer: number,
-  conditions: TubConditions,
+  options: TemperingOptions,
 ): TubTime | undefined {
   const {temperature} = scoopTemperature(composition);
-  expectSetting(tub, freezer, conditions);
+  expectOptions(options, ["freezer", ...CONDITIONS]);
+  const {freezer, ...conditions} = options;
+  expectSetting(tub, freezer, conditions, "freezer");
   if (temperature === undefined) return undefined;
   const verdict = verdictAt(composition, freezer);
   const ready = verdict === "scoops" || verdict === "soft";
@@ -79,16 +93,13 @@ export function temperingTime(
 /**
  * Temperature that a tub comes to after some minutes on the counter, once its heat has spread, °C.
  *
- * @param freezer temperature of the tub at the start, °C, -40 or above
- * @param minutes 0 to 600
+ * @param options with the `minutes`, 0 to 600
  * @throws InputError for a size, speed, overrun, temperature or time out of range
  */
 export function temperatureAfter(
   composition: Composition,
   tub: Tub,
-  freezer: number,
-  minutes: number,
-  conditions: TubConditions,
+  {freezer, minutes, ...conditions}: TemperingOptions & {readonly minutes: number},
 ): number {
   const seconds = 60 * finite(minutes, "minutes", {min: 0, max: 600});
   let mean = freezer;
@@ -102,46 +113,45 @@ export function temperatureAfter(
 /**
  * Time in a freezer until the core of a tub is cold enough.
  *
- * @param draw temperature of the mix at the start, as drawn from the machine, °C
- * @param core temperature that the core shall reach, °C, -40 or above
  * @returns `undefined` when the air is no colder than that
  * @throws InputError for a size, speed, overrun or temperature out of range, and for a core warmer than the drawn mix
  *
  * @example
  * ```ts
  * const tub = {shape: "box", length: 16, width: 11, height: 6} as const;
- * const freezer = {airTemperature: -25, airSpeed: 2, overrun: 30};
- * hardeningTime({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, sucrose: 18}, tub, -6, -15, freezer)
- *   ?.minutes; // => 90
+ * const mix = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, sucrose: 18};
+ * const freezer = {airTemperature: -25, airSpeed: 2};
+ * hardeningTime(mix, tub, {draw: -6, core: -15, overrun: 30, ...freezer})?.minutes; // => 90
  * ```
  */
 export function hardeningTime(
   composition: Composition,
   tub: Tub,
-  draw: number,
-  core: number,
-  conditions: TubConditions,
+  options: HardeningOptions,
 ): TubTime | undefined {
   expectComposition(composition);
-  expectSetting(tub, draw, conditions);
+  expectOptions(options, ["draw", "core", ...CONDITIONS]);
+  const {draw, core, ...conditions} = options;
+  expectSetting(tub, draw, conditions, "draw");
   finite(core, "core", {min: COLDEST, max: 60}, "°C");
   if (core > draw)
     throw new InputError(
       "core",
       `warmer than the mix as it is drawn, which is at ${draw} °C`,
       core,
-      "give the colder temperature that the core is to reach; the drawn mix goes before it",
+      "give the colder temperature that the core is to reach",
       {code: "out of range"},
     );
   if (conditions.airTemperature >= core && draw > core) return undefined;
   return timeUntil(composition, tub, draw, conditions, (progress) => progress.core <= core);
 }
 
+const CONDITIONS = ["airTemperature", "airSpeed", "overrun"] satisfies (keyof TubConditions)[];
+
 /** Refuses a tub, a start or surroundings that are none, even where the answer does not depend on them. */
-function expectSetting(tub: Tub, start: number, conditions: TubConditions): void {
+function expectSetting(tub: Tub, start: number, conditions: TubConditions, place: string): void {
   bodyOf(tub);
-  finite(start, "start", {min: COLDEST, max: 60}, "°C");
-  expectOptions(conditions, ["airTemperature", "airSpeed", "overrun"], "conditions");
+  finite(start, place, {min: COLDEST, max: 60}, "°C");
   const {airTemperature, airSpeed = 0, overrun = 0} = conditions;
   finite(airTemperature, "airTemperature", {min: COLDEST, max: 60}, "°C");
   surfaceCoefficient(airSpeed);

@@ -70,7 +70,7 @@ function expectOneVerdict(answer: Optimal, brief: Brief): void {
   expect((JSON.parse(answerJson(answer)) as Optimal).scoop).toEqual(scoop);
   // Tempering: none just where it scoops or is soft.
   const tub = {shape: "box", length: 16, width: 10.5, height: 6} as const;
-  const minutes = temperingTime(composition, tub, freezer, {airTemperature: 20})?.minutes;
+  const minutes = temperingTime(composition, tub, {freezer, airTemperature: 20})?.minutes;
   const waits = verdict === "firm" || verdict === "hard";
   expect(minutes !== undefined && minutes > 0).toBe(waits);
   expect(/Temper at/.test(temperSentence(scoop, minutes, 20))).toBe(waits);

@@ -50,10 +50,15 @@ const cases: [string, () => unknown, number][] = [
   [
     "tempering time of a litre",
     () =>
-      temperingTime(mix, {shape: "box", length: 16, width: 11, height: 6}, -25, {
-        airTemperature: 20,
-        overrun: 40,
-      }),
+      temperingTime(
+        mix,
+        {shape: "box", length: 16, width: 11, height: 6},
+        {
+          freezer: -25,
+          airTemperature: 20,
+          overrun: 40,
+        },
+      ),
     1,
   ],
 ];

@@ -144,7 +144,7 @@ describe("tubs", () => {
   const freezer = {airTemperature: -25, overrun: 40};
 
   test("take up exactly the heat that they gain", () => {
-    const tub = temperingTime(standard, litre, -18, counter)!;
+    const tub = temperingTime(standard, litre, {freezer: -18, ...counter})!;
     const {temperature} = scoopTemperature(standard);
     within(tub.heat, -heatToRemove(standard, -18, temperature!), 0.05, "heat to the scoop temperature");
   });
@@ -170,43 +170,45 @@ describe("tubs", () => {
 
   test("scoop later when larger, colder or in cooler air", () => {
     const minutes = (tub: Tub, from: number, airTemperature: number) =>
-      temperingTime(standard, tub, from, {airTemperature, overrun: 40})!.minutes;
+      temperingTime(standard, tub, {freezer: from, airTemperature, overrun: 40})!.minutes;
     const usual = minutes(litre, -18, 20);
     expect(minutes({...litre, height: 12}, -18, 20)).toBeGreaterThan(usual);
     expect(minutes(litre, -22, 20)).toBeGreaterThan(usual);
     expect(minutes(litre, -18, 10)).toBeGreaterThan(usual);
-    expect(temperingTime(standard, litre, -5, counter)?.minutes).toBe(0);
+    expect(temperingTime(standard, litre, {freezer: -5, ...counter})?.minutes).toBe(0);
   });
 
   test("want no minutes just where they scoop straight away or are soft", () => {
     const {low} = scoopTemperature(standard);
     for (const tenths of [-60, -20, -1, 0, 1, 20, 60]) {
       const freezer = Number((low! + tenths / 10).toFixed(1));
-      const {minutes} = temperingTime(standard, litre, freezer, counter)!;
+      const {minutes} = temperingTime(standard, litre, {freezer, ...counter})!;
       expect(minutes === 0, `${freezer} °C`).toBe(["scoops", "soft"].includes(verdictAt(standard, freezer)));
     }
-    expect(temperingTime(standard, litre, low!, {airTemperature: -30})?.minutes).toBe(0);
+    expect(temperingTime(standard, litre, {freezer: low!, airTemperature: -30})?.minutes).toBe(0);
   });
 
   test("harden sooner in moving air", () => {
     const minutes = (airSpeed: number) =>
-      hardeningTime(standard, litre, -5.5, -18, {...freezer, airSpeed})!.minutes;
+      hardeningTime(standard, litre, {draw: -5.5, core: -18, ...freezer, airSpeed})!.minutes;
     expect(minutes(3)).toBeLessThan(minutes(0));
   });
 
   test("never get there when the air is on the wrong side", () => {
-    expect(temperingTime(standard, litre, -18, {airTemperature: -16})).toBeUndefined();
-    expect(temperingTime({water: 40, sucrose: 60}, litre, -18, counter)).toBeUndefined();
-    expect(hardeningTime(standard, litre, -5.5, -18, {airTemperature: -18})).toBeUndefined();
+    expect(temperingTime(standard, litre, {freezer: -18, airTemperature: -16})).toBeUndefined();
+    expect(temperingTime({water: 40, sucrose: 60}, litre, {freezer: -18, ...counter})).toBeUndefined();
+    expect(hardeningTime(standard, litre, {draw: -5.5, core: -18, airTemperature: -18})).toBeUndefined();
   });
 
   test("are there at once when cold enough already, and refuse what no freezer reaches", () => {
     // Temperatures the wrong way round would otherwise look like a tub that is hard at once.
-    expect(() => hardeningTime(standard, litre, -20, -18, {airTemperature: -10})).toThrow(
+    expect(() => hardeningTime(standard, litre, {draw: -20, core: -18, airTemperature: -10})).toThrow(
       /core: warmer than the mix as it is drawn/,
     );
-    expect(hardeningTime(standard, litre, -18, -18, {airTemperature: -10})?.minutes).toBe(0);
-    expect(() => hardeningTime(standard, litre, -5, -41, freezer)).toThrow(/core: out of range \(got -41\)/);
+    expect(hardeningTime(standard, litre, {draw: -18, core: -18, airTemperature: -10})?.minutes).toBe(0);
+    expect(() => hardeningTime(standard, litre, {draw: -5, core: -41, ...freezer})).toThrow(
+      /core: out of range \(got -41\)/,
+    );
   });
 
   test("have the surface, volume and depth of their shape", () => {
@@ -218,6 +220,6 @@ describe("tubs", () => {
   test("refuse sizes and speeds out of range", () => {
     expect(() => bodyOf({...litre, height: 0})).toThrow(/tub.height/);
     expect(() => surfaceCoefficient(20)).toThrow(/airSpeed/);
-    expect(() => temperingTime(standard, litre, -60, counter)).toThrow(/start/);
+    expect(() => temperingTime(standard, litre, {freezer: -60, ...counter})).toThrow(/freezer/);
   });
 });

@@ -70,12 +70,14 @@ describe("what a kitchen's reports teach", () => {
   test("takes minutes on the counter by the temperature that they bring the tub to", () => {
     const tub = {shape: "box", length: 16, width: 11, height: 6} as const;
     const counter = {airTemperature: 20, overrun};
-    within(temperatureAfter(mix, tub, -18, 0, counter), -18, 1e-6, "at once");
+    within(temperatureAfter(mix, tub, {freezer: -18, minutes: 0, ...counter}), -18, 1e-6, "at once");
     // The other way round: after its tempering time a tub is at its scoop temperature.
-    const ready = temperingTime(mix, tub, -18, counter)!;
-    const after = temperatureAfter(mix, tub, -18, ready.minutes, counter);
+    const ready = temperingTime(mix, tub, {freezer: -18, ...counter})!;
+    const after = temperatureAfter(mix, tub, {freezer: -18, minutes: ready.minutes, ...counter});
     within(after, oldScoop(mix).temperature!, 0.1, "when it scoops");
-    expect(temperatureAfter(mix, tub, -18, ready.minutes / 2, counter)).toBeLessThan(after);
+    expect(temperatureAfter(mix, tub, {freezer: -18, minutes: ready.minutes / 2, ...counter})).toBeLessThan(
+      after,
+    );
   });
 
   test("refuses words and temperatures that it does not know", () => {

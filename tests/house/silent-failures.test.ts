@@ -61,7 +61,7 @@ test.each<[name: string, args: readonly unknown[], says: RegExp]>([
   ],
   [
     "hardeningTime",
-    [milk.composition, tub, -18, -5, {airTemperature: -25}],
+    [milk.composition, tub, {draw: -18, core: -5, airTemperature: -25}],
     /^core: warmer than the mix as it is drawn, which is at -18 °C \(got -5\); give the colder temperature/,
   ],
   ["reliability", [brief, amounts, {weihing: 1}], /^spread: unknown key "weihing"; did you mean weighing/],

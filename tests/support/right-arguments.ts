@@ -63,7 +63,8 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
   RegionAxes: {x: "cost", y: "sugars"},
   Grid: {columns: 2, rows: 2},
   Tub: tub,
-  TubConditions: {airTemperature: -25, airSpeed: 1, overrun: 30},
+  TemperingOptions: {freezer: -18, airTemperature: 20, airSpeed: 1, overrun: 30},
+  HardeningOptions: {draw: -5, core: -15, airTemperature: -25, airSpeed: 1, overrun: 30},
   CurveRange: {from: -5, to: -20, step: 1},
   Quantity: "fat",
   Part: "sucrose",
@@ -157,7 +158,6 @@ const BY_NAME: Readonly<Record<string, unknown>> = {
   "reliability.amounts": answer.amounts,
   "heldBy.dextroseEquivalent": 42,
   "heatShock.warm": -14,
-  "hardeningTime.draw": -5,
   "inChunks.steps": (function* () {
     yield {done: 1, total: 1};
     return 1;

@@ -165,8 +165,9 @@ export function timePlan(day: Day): TimePlan {
   });
   const core = freezer.core ?? Math.min(freezer.temperature + 3, churn.draw);
   const air = {airTemperature: freezer.temperature, airSpeed: freezer.airSpeed ?? 0, overrun};
-  const harden = hardeningTime(composition, tub, churn.draw, core, air)?.minutes;
-  const temper = temperingTime(composition, tub, freezer.temperature, {
+  const harden = hardeningTime(composition, tub, {draw: churn.draw, core, ...air})?.minutes;
+  const temper = temperingTime(composition, tub, {
+    freezer: freezer.temperature,
     airTemperature: day.room,
     overrun,
   })?.minutes;

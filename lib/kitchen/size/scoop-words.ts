@@ -97,7 +97,7 @@ const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
 
 /** How long a litre tub wants on a counter at 20 °C, in words; nothing where it wants none or none helps. */
 export function waitOnCounter(composition: Composition, freezer: number): string | undefined {
-  const time = temperingTime(composition, LITRE, freezer, {airTemperature: 20});
+  const time = temperingTime(composition, LITRE, {freezer, airTemperature: 20});
   if (!time || time.minutes === 0) return undefined;
   return `about ${duration(time.minutes)} at 20 °C`;
 }
