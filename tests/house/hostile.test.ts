@@ -8,7 +8,7 @@ import {HOSTILE_KINDS, survive, warmUp} from "../support/hostile.ts";
 import {NOTEBOOK_KINDS} from "../support/hostile-notebook.ts";
 
 /** A share of `tests/fuzz/input.ts` and `tests/fuzz/notebook-input.ts`: so many inputs of each kind. */
-const EACH = 75;
+const EACH = 40;
 
 const run = promisify(execFile);
 const readLarge = async (...kind: string[]) => {

@@ -173,7 +173,7 @@ test("a notebook written as one file opens from the disk", async () => {
   expect(trouble).toEqual([]);
   await page.close();
   // Every page is built, one after the other.
-}, 120_000);
+}, 240_000);
 
 test("the home page leads to every notebook", async () => {
   const {page} = await open("index.html");

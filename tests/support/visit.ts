@@ -1,4 +1,4 @@
-import type {Browser, Page} from "playwright-core";
+import type {Browser, BrowserContext, Page} from "playwright-core";
 
 /** A page, and what it tried to reach, complained about or popped up. */
 export interface Opened {
@@ -6,8 +6,19 @@ export interface Opened {
   readonly trouble: string[];
 }
 
+/** One profile for each browser: what a page has loaded, the next one takes from the cache. */
+const profiles = new WeakMap<Browser, Promise<BrowserContext>>();
+
+function profileOf(browser: Browser): Promise<BrowserContext> {
+  const known = profiles.get(browser);
+  if (known) return known;
+  const fresh = browser.newContext({viewport: {width: 1280, height: 900}, colorScheme: "light"});
+  profiles.set(browser, fresh);
+  return fresh;
+}
+
 /**
- * Opens a page with the network cut off, but for the site that it belongs to.
+ * Opens a page. The browser reaches no network but this machine's own; whatever goes elsewhere than to the page's site is trouble.
  *
  * @param origin of the site, `http://localhost:4174`
  * @param serve replaces what a path that holds the key would be served
@@ -18,15 +29,18 @@ export async function visit(
   origin: string,
   serve: Readonly<Record<string, string>> = {},
 ): Promise<Opened> {
-  const page = await browser.newPage({viewport: {width: 1280, height: 900}, colorScheme: "light"});
+  const page = await (await profileOf(browser)).newPage();
   const trouble: string[] = [];
-  await page.route("**/*", (route) => {
-    const url = new URL(route.request().url());
-    const own = Object.entries(serve).find(([part]) => url.pathname.includes(part));
-    if (own) return route.fulfill({body: own[1], contentType: "text/plain"});
-    if (["data:", "blob:", "file:"].includes(url.protocol) || url.origin === origin) return route.continue();
-    trouble.push(`network: ${url.href}`);
-    return route.abort();
+  // Only where something is replaced: a page whose requests are looked into has no cache.
+  for (const [part, body] of Object.entries(serve))
+    await page.route(
+      ({pathname}) => pathname.includes(part),
+      (route) => route.fulfill({body, contentType: "text/plain"}),
+    );
+  page.on("request", (request) => {
+    const url = new URL(request.url());
+    if (!["data:", "blob:", "file:"].includes(url.protocol) && url.origin !== origin)
+      trouble.push(`network: ${url.href}`);
   });
   page.on("console", (message) => message.type() === "error" && trouble.push(`console: ${message.text()}`));
   page.on("pageerror", (error) => trouble.push(`page: ${String(error)}`));
