@@ -37,6 +37,7 @@ export type {
 export type {TimeOptions} from "./lp/program/deadline.ts";
 export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./balance/explain/prices.ts";
 export {readBrief} from "./balance/read/read-brief.ts";
+export type {BriefSource} from "./balance/read/brief-of.ts";
 export {recipeOf} from "./balance/mix/recipe-of.ts";
 export type {Solution} from "./balance/mix/solve-brief.ts";
 export {type ChunkOptions, inChunks, type Progress, type Steps, type Stoppable} from "./core/in-chunks.ts";

@@ -6,6 +6,7 @@ import {expectSolveOptions, type SolveOptions} from "../lp/solve/solve.ts";
 import type {Answer, Conflict} from "./mix/answer.ts";
 import type {BriefInput} from "./brief/brief-schema.ts";
 import type {Brief} from "./brief/brief.ts";
+import {withBrief} from "./brief/checked.ts";
 import {candidatesSteps} from "./explain/candidates.ts";
 import {explainConflict} from "./explain/conflict.ts";
 import {counted, finish, type Steps, type Stoppable} from "../core/in-chunks.ts";
@@ -206,19 +207,23 @@ function* answering(
   yield;
   switch (solution.status) {
     case "optimal": {
-      if (!candidates) return {...solution, candidates: []};
+      if (!candidates) return withBrief<Answer>({...solution, candidates: []}, brief);
       const {found, complete} = yield* candidatesSteps(brief, solution, {search});
-      return {...solution, candidates: found, ...(!complete && {candidatesCutShort: true})};
+      const cutShort = !complete && ({candidatesCutShort: true} as const);
+      return withBrief<Answer>({...solution, candidates: found, ...cutShort}, brief);
     }
     case "infeasible":
-      return {
-        status: "infeasible",
-        name: brief.name,
-        conflict: beforeTime(() => explainConflict(brief, pantry, search), unexplained),
-        candidates: [],
-      };
+      return withBrief<Answer>(
+        {
+          status: "infeasible",
+          name: brief.name,
+          conflict: beforeTime(() => explainConflict(brief, pantry, search), unexplained),
+          candidates: [],
+        },
+        brief,
+      );
     default:
-      return {...solution, name: brief.name, candidates: []};
+      return withBrief<Answer>({...solution, name: brief.name, candidates: []}, brief);
   }
 }
 

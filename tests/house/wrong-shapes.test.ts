@@ -37,7 +37,7 @@ const TAKES: Readonly<Record<string, readonly Thing[]>> = {
   Recipe: ["a recipe"],
   Product: ["a product"],
   Pantry: ["a pantry"],
-  Brief: ["a brief"],
+  BriefSource: ["a brief", "a brief as a cook writes it", "an answer"],
   LinearProgram: [],
   Ingredient: ["an ingredient"],
   Answer: ["an answer"],
@@ -68,7 +68,7 @@ const FURTHER: Readonly<Record<string, unknown>> = {
 const FIRST: Readonly<Record<string, unknown>> = {
   Recipe: THINGS["a recipe"],
   Product: THINGS["a product"],
-  Brief: THINGS["a brief"],
+  BriefSource: THINGS["a brief"],
 };
 
 /** Types of a second parameter that nothing above is of. */

@@ -36,6 +36,7 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
   Product: product,
   Pantry: realPantry,
   Brief: brief,
+  BriefSource: brief,
   BriefInput: written,
   Answer: answer,
   Balanced: answer,

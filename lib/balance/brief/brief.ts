@@ -2,8 +2,12 @@ import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Part} from "../../pantry/parts.ts";
 import type {Subject} from "../measure/measures.ts";
 
+/** The mark of a brief that was checked. */
+export const CHECKED: unique symbol = Symbol("checked brief");
+
 /** A checked brief: every name resolved, every number in range. */
 export interface Brief {
+  readonly [CHECKED]: true;
   readonly name: string;
   /** Mass of the batch, g. */
   readonly batch: number;

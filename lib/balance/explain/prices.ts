@@ -7,7 +7,8 @@ import type {Binding} from "../mix/answer.ts";
 import {doseLimit, oneEach, percentOf, slopeOf, targetLimit} from "../mix/binding.ts";
 import {measureOf} from "../measure/measures.ts";
 import type {Brief} from "../brief/brief.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
+import {outcomeOf} from "../mix/outcomes.ts";
 import {formulate} from "../program/formulate.ts";
 import {ingredientPath} from "../brief/limit-path.ts";
 import {mixFrom} from "../mix/mix-report.ts";
@@ -42,6 +43,7 @@ export interface Prices {
  * Prices and ranges of a brief that can be met: what one more unit of each binding limit costs per kg of mix and over
  * which range that holds; for each ingredient, how far its own price may move.
  *
+ * @param source the brief, or its answer
  * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, one that cannot be met, and where a
  *   `deadline` comes before they are found
  *
@@ -60,8 +62,8 @@ export interface Prices {
  * pricesOf(brief).limits.map(({path, bound, price}) => ({path, bound, price})); // => [{path: "targets.sugars", bound: "max", price: -0.04}]
  * ```
  */
-export function pricesOf(brief: Brief, options: TimeOptions = {}): Prices {
-  expectBrief(brief);
+export function pricesOf(source: BriefSource, options: TimeOptions = {}): Prices {
+  const brief = briefOf(source);
   expectOptions(options, ["deadline", "now"]);
   const deadline = deadlineOf(options);
   const formulation = formulate(brief);
@@ -74,7 +76,7 @@ export function pricesOf(brief: Brief, options: TimeOptions = {}): Prices {
       "leave out step, unit, minIfUsed, onlyWith and maxIngredients to see them",
     );
   }
-  const outcome = solve(program, deadline && {deadline});
+  const outcome = outcomeOf(program) ?? solve(program, deadline && {deadline});
   if (outcome.status === "undecided")
     throw new InputError(brief.name, "no prices were found", outcome.reason, "allow more time");
   if (outcome.status !== "optimal")

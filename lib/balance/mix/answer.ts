@@ -3,6 +3,7 @@ import type {Scooping} from "../../freezing/scoop.ts";
 import type {Check} from "../../lp/program/program.ts";
 import type {DoseOver} from "../../pantry/doses.ts";
 import type {Composition} from "../../pantry/parts.ts";
+import type {Brief} from "../brief/brief.ts";
 import type {OpenedPacks} from "../program/packs.ts";
 
 /** One line of a balanced mix. */
@@ -127,6 +128,8 @@ export interface Balanced extends MixReport {
   readonly status: "optimal";
   readonly name: string;
   readonly batch: number;
+  /** The checked brief that it answers, for all that takes one. JSON and copies do not have it. */
+  readonly brief?: Brief;
   /** What the brief optimises; absent where it has no prices and names nothing, so that nothing was. A candidate has its own value of it. */
   readonly objective?: Objective;
   readonly binding: readonly Binding[];
@@ -147,18 +150,24 @@ export type Answer =
   | {
       readonly status: "infeasible";
       readonly name: string;
+      /** As in a balanced mix. */
+      readonly brief?: Brief;
       readonly conflict: Conflict;
       readonly candidates: readonly [];
     }
   | {
       readonly status: "unbounded";
       readonly name: string;
+      /** As in a balanced mix. */
+      readonly brief?: Brief;
       readonly reason: string;
       readonly candidates: readonly [];
     }
   | {
       readonly status: "undecided";
       readonly name: string;
+      /** As in a balanced mix. */
+      readonly brief?: Brief;
       readonly reason: string;
       /** The best mix found that keeps every limit of the brief; a better one may exist. Absent where none was found. */
       readonly best?: MixReport;

@@ -1,14 +1,12 @@
-import type {Outcome} from "../../lp/program/program.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {DOSES} from "../../pantry/doses.ts";
 import type {Binding, LimitSide} from "./answer.ts";
 import type {Brief, Choice, DoseLimit, Target} from "../brief/brief.ts";
 import type {Formulation} from "../program/formulate.ts";
+import type {Optimal} from "./outcomes.ts";
 import {ingredientPath, limitKey, targetPath} from "../brief/limit-path.ts";
 import {measureOf} from "../measure/measures.ts";
 import {subjectName} from "../measure/of-subject.ts";
-
-type Optimal = Extract<Outcome, {status: "optimal"}>;
 
 /** How near a limit counts as on it, relative to its size. */
 const ON_LIMIT = 1e-7;

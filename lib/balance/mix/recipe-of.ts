@@ -1,13 +1,12 @@
 import type {Recipe} from "../../pantry/recipe.ts";
 import {type AmountsInput, gramsOf} from "./amounts.ts";
-import type {Brief} from "../brief/brief.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
 
 /**
  * The recipe of an answer: its amounts with the ingredients themselves, for scaling, a batch sheet or a substitution. What is
  * not used is left out.
  *
- * @param brief the checked brief, from `readBrief`
+ * @param source the checked brief, from `readBrief`, or its answer
  * @param amounts those of an answer, of a candidate or of `weighable`, or g of each ingredient in the brief's order
  * @throws InputError for anything else
  *
@@ -20,8 +19,8 @@ import {expectBrief} from "../brief/expect-brief.ts";
  * recipeOf(brief, [880, 120]).lines.map(({ingredient, grams}) => `${grams} g ${ingredient.name}`); // => ["880 g whole milk", "120 g sucrose"]
  * ```
  */
-export function recipeOf(brief: Brief, amounts: AmountsInput): Recipe {
-  expectBrief(brief);
+export function recipeOf(source: BriefSource, amounts: AmountsInput): Recipe {
+  const brief = briefOf(source);
   const masses = gramsOf(brief, amounts);
   return {
     name: brief.name,

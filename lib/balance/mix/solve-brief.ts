@@ -1,12 +1,14 @@
 import {beforeTime} from "../../lp/program/deadline.ts";
 import {solveSteps, type SolveOptions} from "../../lp/solve/solve.ts";
 import type {Balanced, MixReport} from "./answer.ts";
+import {withBrief} from "../brief/checked.ts";
 import {bindingOf} from "./binding.ts";
 import type {Aim, Brief, Target} from "../brief/brief.ts";
 import {type Formulation, formulate} from "../program/formulate.ts";
 import {finish} from "../../core/in-chunks.ts";
 import {mixFrom, reportOf} from "./mix-report.ts";
 import {objectiveOf} from "./objective.ts";
+import {keepOutcome} from "./outcomes.ts";
 
 /** A verified mix, or what became of a brief that has none. */
 export type Solution =
@@ -75,7 +77,8 @@ export function* solveFormulation(
     case "optimal": {
       const mix = mixFrom(brief, formulation, outcome.values);
       const objective = objectiveOf(mix);
-      return {
+      keepOutcome(formulation.program, outcome);
+      const balanced: Balanced = {
         status: "optimal",
         name,
         batch: brief.batch,
@@ -86,6 +89,7 @@ export function* solveFormulation(
         engine: outcome.engine,
         check: outcome.check,
       };
+      return withBrief(balanced, brief);
     }
   }
 }

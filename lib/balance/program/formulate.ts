@@ -20,12 +20,13 @@ export interface Formulation {
   readonly shares: readonly number[];
 }
 
+/** Programs of up to so many coefficients are kept with their brief; larger ones take more memory than time. */
+const MOST_KEPT = 100_000;
+
+const KEPT = new WeakMap<Brief, Formulation>();
+
 /**
- * The linear program of a brief.
- *
- * One variable per ingredient, in the brief's order: its share of the batch, or the number of its whole steps. The first
- * row says that the shares sum to 1; then come the targets (see {@link targetRows}), the doses (see {@link doseRows}) and
- * the practical rules (see {@link addRules}), which bring variables of their own.
+ * The linear program of a brief. The one of its own aim and targets is kept as long as the brief is there.
  *
  * @param brief a checked brief
  * @param aim what to optimise, by default what the brief asks for
@@ -37,6 +38,28 @@ export function formulate(
   aim: Aim | undefined = brief.aim,
   extra: readonly Target[] = [],
   deadline: Deadline = NO_DEADLINE,
+): Formulation {
+  const isOwn = aim === brief.aim && extra.length === 0;
+  const known = isOwn ? KEPT.get(brief) : undefined;
+  if (known) return known;
+  const formulation = formulated(brief, aim, extra, deadline);
+  const {variables, rows} = formulation.program;
+  if (isOwn && variables.length * rows.length <= MOST_KEPT) KEPT.set(brief, formulation);
+  return formulation;
+}
+
+/**
+ * The linear program of a brief, written anew.
+ *
+ * One variable per ingredient, in the brief's order: its share of the batch, or the number of its whole steps. The first
+ * row says that the shares sum to 1; then come the targets (see {@link targetRows}), the doses (see {@link doseRows}) and
+ * the practical rules (see {@link addRules}), which bring variables of their own.
+ */
+function formulated(
+  brief: Brief,
+  aim: Aim | undefined,
+  extra: readonly Target[],
+  deadline: Deadline,
 ): Formulation {
   checkTime(deadline);
   const {batch, ingredients: choices} = brief;

@@ -8,6 +8,7 @@ import {refuseLooseEquivalent} from "../../pantry/own-ingredient.ts";
 import {QUANTITIES} from "../../pantry/quantities.ts";
 import {BRIEF_KEYS, briefSchema, type SpreadInput} from "../brief/brief-schema.ts";
 import type {Brief, Choice, Spread} from "../brief/brief.ts";
+import {asChecked, isChecked} from "../brief/checked.ts";
 import {readDoses} from "../program/dose-limits.ts";
 import {withPaths} from "../brief/mistake-path.ts";
 import {indexOfName, readChoices} from "./read-choices.ts";
@@ -56,7 +57,7 @@ function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: stri
   for (const {subject} of aim ? [...targets, aim] : targets) {
     requireKnown(subject, ingredients, place);
   }
-  return {
+  return asChecked({
     name: raw.name ?? "mix",
     batch,
     freezer: raw.freezer ?? -18,
@@ -69,7 +70,7 @@ function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: stri
     ...(raw.margin && {margin: true}),
     ...(raw.near && {near: readNear(raw.near, ingredients, `${place}: near`)}),
     ...(aim && {aim}),
-  };
+  });
 }
 
 /** A dextrose equivalent that an ingredient has beside its composition. */
@@ -80,13 +81,9 @@ function refuseLoose(input: unknown, place: string): void {
     refuseLooseEquivalent(entry, `${place}.ingredients[${i}]`);
 }
 
-/** A brief that was checked before, told by what a cook's has not: a list of targets, ingredients under `ingredient`. */
+/** A brief that was checked before is no brief as a cook writes it. */
 function refuseChecked(input: unknown, place: string): void {
-  if (typeof input !== "object" || input === null) return;
-  const {ingredients, targets} = input as Readonly<Record<string, unknown>>;
-  const first: unknown = Array.isArray(ingredients) ? ingredients[0] : undefined;
-  if (!Array.isArray(targets) || typeof first !== "object" || first === null || !("ingredient" in first))
-    return;
+  if (!isChecked(input)) return;
   throw new InputError(
     place,
     "already checked",

@@ -1,7 +1,8 @@
 import {sum} from "../../core/numbers.ts";
 import type {Allergen} from "../../pantry/ingredient.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
-import type {Brief, Target} from "../brief/brief.ts";
+import type {Target} from "../brief/brief.ts";
+import {openBrief} from "../brief/checked.ts";
 import {isFlavour} from "../../pantry/flavour-groups.ts";
 import {type Mix, mixOf} from "../mix/mix-report.ts";
 import {NOTICED_UNITS, noticedSubject} from "./noticed.ts";
@@ -111,14 +112,10 @@ function allergensOf({lines}: Recipe): Set<Allergen> {
 /** A recipe as a mix of a brief that asks for nothing. */
 function mixOfRecipe({name, lines}: Recipe, freezer: number): Mix {
   const batch = sum(lines.map(({grams}) => grams));
-  const brief: Brief = {
-    name,
-    batch,
-    freezer,
-    ingredients: lines.map(({ingredient}) => ({ingredient, min: 0, max: Infinity})),
-    targets: [],
-    margin: false,
-  };
+  const brief = openBrief(
+    lines.map(({ingredient}) => ingredient),
+    {name, batch, freezer},
+  );
   return mixOf(
     brief,
     lines.map(({grams}) => grams / batch),

@@ -9,7 +9,7 @@ import type {Aim, Brief} from "../brief/brief.ts";
 import type {Coordinate} from "../measure/coordinate.ts";
 import {requirePrices} from "../measure/cost.ts";
 import {coordinateOf, isTemperature} from "../measure/of-subject.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import {regionBefore, type Region, type RegionAxes} from "./feasible-region.ts";
 import {isInside, sizeOf} from "./hull.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
@@ -73,8 +73,13 @@ export type CostMap =
  * map.status === "map" && map.cells[0]?.map((cell) => cell?.cost); // => [undefined, 2.78, 4.6]
  * ```
  */
-export function costMap(brief: Brief, axes: RegionAxes, grid: Grid, options: TimeOptions = {}): CostMap {
-  return finish(costMapSteps(brief, axes, grid, options));
+export function costMap(
+  source: BriefSource,
+  axes: RegionAxes,
+  grid: Grid,
+  options: TimeOptions = {},
+): CostMap {
+  return finish(costMapSteps(source, axes, grid, options));
 }
 
 /**
@@ -98,12 +103,12 @@ export function costMap(brief: Brief, axes: RegionAxes, grid: Grid, options: Tim
  * ```
  */
 export function* costMapSteps(
-  given: Brief,
+  source: BriefSource,
   axes: RegionAxes,
   grid: Grid,
   options: TimeOptions = {},
 ): Steps<CostMap> {
-  expectBrief(given);
+  const given = briefOf(source);
   expectOptions(options, ["deadline", "now"]);
   const deadline = deadlineOf(options);
   const {x, y} = readAxes(axes, given.ingredients);

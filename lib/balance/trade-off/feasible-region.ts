@@ -4,7 +4,7 @@ import {amountsOf} from "../mix/amounts.ts";
 import type {Amount} from "../mix/answer.ts";
 import {type AxisInput, readAxes} from "../read/axis.ts";
 import type {Brief} from "../brief/brief.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import type {Point} from "./hull.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
 import {exactOutline} from "./exact-outline.ts";
@@ -69,8 +69,8 @@ export type Region =
  * region.status === "region" && region.corners.map(({x, y}) => [x, y]); // => [[2.9, 10], [36, 10], [32, 20], [2.6, 20]]
  * ```
  */
-export function feasibleRegion(brief: Brief, axes: RegionAxes, options: TimeOptions = {}): Region {
-  return finish(feasibleRegionSteps(brief, axes, options));
+export function feasibleRegion(source: BriefSource, axes: RegionAxes, options: TimeOptions = {}): Region {
+  return finish(feasibleRegionSteps(source, axes, options));
 }
 
 /**
@@ -94,11 +94,11 @@ export function feasibleRegion(brief: Brief, axes: RegionAxes, options: TimeOpti
  * ```
  */
 export function* feasibleRegionSteps(
-  given: Brief,
+  source: BriefSource,
   axes: RegionAxes,
   options: TimeOptions = {},
 ): Steps<Region> {
-  expectBrief(given);
+  const given = briefOf(source);
   expectOptions(options, ["deadline", "now"]);
   return yield* regionBefore(deadlineOf(options), given, axes);
 }

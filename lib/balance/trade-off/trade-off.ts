@@ -1,10 +1,9 @@
 import {expectOptions} from "../../core/shape.ts";
 import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {readAxes} from "../read/axis.ts";
-import type {Brief} from "../brief/brief.ts";
 import {isTemperature} from "../measure/of-subject.ts";
 import {exactFront} from "./exact-front.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import {describeFront} from "./front-mix.ts";
 import {holdingShape} from "../mix/hold-shape.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
@@ -22,7 +21,7 @@ import {withoutWholeValues} from "../program/without-whole-values.ts";
  * each point of it exact. What the brief itself minimises does not count, but no point has a worse verdict in the freezer than
  * the brief's own answer (see `holdingShape`): the front ends where a mix would no longer hold its shape.
  *
- * @param brief a checked one, from `readBrief`
+ * @param source the brief, or its answer
  * @param options with a `deadline`, past which the answer is `undecided`
  * @throws InputError for an axis not understood, or a price or property that an ingredient lacks
  *
@@ -42,8 +41,8 @@ import {withoutWholeValues} from "../program/without-whole-values.ts";
  * front.status === "front" && front.points.map(({x, y}) => [x, y]); // => [[1.2, 5], [1.7, 10]]
  * ```
  */
-export function tradeOff(brief: Brief, axes: TradeOffAxes, options: TimeOptions = {}): TradeOff {
-  return finish(tradeOffSteps(brief, axes, options));
+export function tradeOff(source: BriefSource, axes: TradeOffAxes, options: TimeOptions = {}): TradeOff {
+  return finish(tradeOffSteps(source, axes, options));
 }
 
 /**
@@ -65,8 +64,12 @@ export function tradeOff(brief: Brief, axes: TradeOffAxes, options: TimeOptions 
  * front.status; // => "front"
  * ```
  */
-export function* tradeOffSteps(given: Brief, axes: TradeOffAxes, options: TimeOptions = {}): Steps<TradeOff> {
-  expectBrief(given);
+export function* tradeOffSteps(
+  source: BriefSource,
+  axes: TradeOffAxes,
+  options: TimeOptions = {},
+): Steps<TradeOff> {
+  const given = briefOf(source);
   expectOptions(options, ["deadline", "now"]);
   const deadline = deadlineOf(options);
   const {x, y} = readAxes(axes, given.ingredients);

@@ -9,7 +9,7 @@ import {type Part, PARTS} from "../../pantry/parts.ts";
 import {type AmountsInput, gramsOf} from "../mix/amounts.ts";
 import {type SpreadInput, spreadSchema} from "../brief/brief-schema.ts";
 import type {Brief, Spread, Target} from "../brief/brief.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import {mixOf} from "../mix/mix-report.ts";
 import {EXACT_ENOUGH} from "./nearby-steps.ts";
 import {readSpread} from "../read/read-brief.ts";
@@ -49,6 +49,7 @@ export interface SimulationOptions extends TimeOptions {
  *
  * A target of one exact value counts as held within 0.05 of it.
  *
+ * @param source the brief, or its answer
  * @param amounts those of an answer as they are, or the mass of each ingredient as the recipe says, g, in the brief's order
  * @param spread as a brief or a cook states it: `{parts: {"cream 40 %": {milkFat: 1}}, weighing: 1}`
  * @throws InputError for amounts or a spread that are none, and for a number of batches that is not from 1 to 1 000 000
@@ -63,12 +64,12 @@ export interface SimulationOptions extends TimeOptions {
  * ```
  */
 export function reliability(
-  brief: Brief,
+  source: BriefSource,
   amounts: AmountsInput,
   spread: Spread | SpreadInput,
   options: SimulationOptions = {},
 ): Reliability {
-  expectBrief(brief);
+  const brief = briefOf(source);
   expectOptions(options, ["batches", "seed", "deadline", "now"]);
   return simulated(brief, gramsOf(brief, amounts), checkedSpread(spread, brief), options);
 }

@@ -5,7 +5,7 @@ import {solve} from "../../lp/solve/solve.ts";
 import {type AmountsInput, gramsOf} from "../mix/amounts.ts";
 import type {MixReport} from "../mix/answer.ts";
 import type {Brief, Choice} from "../brief/brief.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import {mixOf, reportOf} from "../mix/mix-report.ts";
 import {EXACT_ENOUGH, nearbySteps, type Search} from "./nearby-steps.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
@@ -46,6 +46,7 @@ const FINE = 20;
  * Where none do, the targets give way as little as possible, and the result says which and by how much. What the result
  * has is measured anew.
  *
+ * @param source the brief, or its answer
  * @param amounts those of an answer as they are, or the exact mass of each ingredient, g, in the brief's order
  * @param options with the step of the scale, and a `deadline`, past which each amount is rounded by itself
  * @throws InputError for amounts that are none, and a scale out of range
@@ -59,8 +60,12 @@ const FINE = 20;
  * weighable(brief, [874.6, 125.4]).amounts.map(({grams}) => grams); // => [875, 125]
  * ```
  */
-export function weighable(brief: Brief, amounts: AmountsInput, options: WeighOptions = {}): WeighableMix {
-  expectBrief(brief);
+export function weighable(
+  source: BriefSource,
+  amounts: AmountsInput,
+  options: WeighOptions = {},
+): WeighableMix {
+  const brief = briefOf(source);
   expectOptions(options, ["scale", "deadline", "now"]);
   const scale = finite(options.scale ?? 1, "scale", {min: 0.001, max: 1e6}, "g");
   return weighed(brief, gramsOf(brief, amounts), scale, deadlineOf(options));

@@ -1,6 +1,6 @@
 import type {Answer, Balanced, Binding, MixReport} from "../../balance/mix/answer.ts";
 import type {Brief, Target} from "../../balance/brief/brief.ts";
-import {expectBrief} from "../../balance/brief/expect-brief.ts";
+import {briefOf, type BriefSource} from "../../balance/read/brief-of.ts";
 import {sandiness} from "../../freezing/solubility.ts";
 import {
   outOfFreezer,
@@ -41,18 +41,18 @@ const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
  * An answer as a cook reads it at the bench: a plain text of at most 80 columns.
  *
  * @param answer what the brief turned out to be
- * @param brief the brief it answers, for its targets and freezer
+ * @param source the brief that it answers, for its targets and freezer: the one that the answer holds by default
  *
  * @example
  * ```ts
  * const written = {name: "milk ice", ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}};
  * const pantry = includedPantry();
- * textReport(balance(written, {pantry}), readBrief(written, pantry)).split("\n")[0]; // => "milk ice, 1000 g"
+ * textReport(balance(written, {pantry})).split("\n")[0]; // => "milk ice, 1000 g"
  * ```
  */
-export function textReport(answer: Answer, brief: Brief): string {
-  expectBrief(brief);
+export function textReport(answer: Answer, source: BriefSource = answer): string {
   expectAnswer(answer);
+  const brief = briefOf(source);
   if (answer.status === "infeasible")
     return `${titleLines(brief)}\n\n${conflictText(answer.conflict, brief.batch)}\n`;
   if (answer.status !== "optimal") return unansweredText(answer, brief);

@@ -1,5 +1,6 @@
 import type {Amount} from "../../../lib/balance/mix/answer.ts";
 import type {Brief} from "../../../lib/balance/brief/brief.ts";
+import {openBrief} from "../../../lib/balance/brief/checked.ts";
 import {mixOf, reportOf} from "../../../lib/balance/mix/mix-report.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {type Recipe, recipeMass} from "../../../lib/pantry/recipe.ts";
@@ -18,7 +19,7 @@ export function weighedRecipes(recipes: readonly Recipe[], freezer: number): Wei
       ({name}) =>
         recipeMass({...recipe, lines: recipe.lines.filter((line) => line.ingredient.name === name)}) / batch,
     );
-    return weighedShares({...asking(recipe.name, ingredients), batch, freezer}, shares);
+    return weighedShares(openBrief(ingredients, {name: recipe.name, batch, freezer}), shares);
   });
 }
 
@@ -39,14 +40,5 @@ export function recipeOf(
     lines: amounts.flatMap(({ingredient, grams, percent}) =>
       percent > 1e-4 ? [{ingredient: known.get(ingredient)!, grams}] : [],
     ),
-  };
-}
-
-/** A brief that asks for nothing. */
-function asking(name: string, ingredients: readonly Ingredient[]): Omit<Brief, "batch" | "freezer"> {
-  return {
-    name,
-    ingredients: ingredients.map((ingredient) => ({ingredient, min: 0, max: Infinity})),
-    targets: [],
   };
 }

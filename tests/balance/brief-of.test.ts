@@ -1,0 +1,66 @@
+import {describe, expect, test} from "vitest";
+import {balance} from "../../lib/balance/balance.ts";
+import {pricesOf} from "../../lib/balance/explain/prices.ts";
+import {recipeOf} from "../../lib/balance/mix/recipe-of.ts";
+import {formulate} from "../../lib/balance/program/formulate.ts";
+import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {feasibleRegion} from "../../lib/balance/trade-off/feasible-region.ts";
+import {tradeOff} from "../../lib/balance/trade-off/trade-off.ts";
+import {reliability} from "../../lib/balance/weigh/reliability.ts";
+import {weighable} from "../../lib/balance/weigh/weighable.ts";
+import {textReport} from "../../lib/io/report/report.ts";
+import {pantryOf} from "../../lib/pantry/pantry.ts";
+
+// A sugar syrup whose figures can be worked in the head.
+const written = {
+  ingredients: [
+    {name: "sugar", price: 1, composition: {sucrose: 100}},
+    {name: "dextrose", price: 2, composition: {dextrose: 100}},
+    {name: "water", price: 0, composition: {water: 100}},
+  ],
+  targets: {totalSolids: {min: 30, max: 40}, sweetness: {max: 38}},
+};
+const checked = readBrief(written, pantryOf([]));
+const answer = balance(written);
+if (answer.status !== "optimal") throw new Error(answer.status);
+const {amounts} = answer;
+
+describe("a brief is taken as it was written, checked, or with its answer", () => {
+  test.each([
+    ["what limits cost", pricesOf],
+    ["a front", (source: typeof written) => tradeOff(source, {x: "cost", y: "sweetness"})],
+    ["a region", (source: typeof written) => feasibleRegion(source, {x: "cost", y: "sweetness"})],
+    ["weighable amounts", (source: typeof written) => weighable(source, amounts)],
+    ["reliability", (source: typeof written) => reliability(source, amounts, {weighing: 1}, {batches: 20})],
+    ["a recipe", (source: typeof written) => recipeOf(source, amounts)],
+    ["a report", (source: typeof written) => textReport(answer, source)],
+  ] as const)("%s", (_, of) => {
+    const ask = of as (source: unknown) => unknown;
+    expect(ask(answer)).toEqual(ask(checked));
+    expect(ask(written)).toEqual(ask(checked));
+  });
+
+  test("a report finds the brief in its answer, whatever that is", () => {
+    expect(textReport(answer)).toBe(textReport(answer, checked));
+    const torn = {...written, targets: {totalSolids: {min: 30}, sugars: {max: 20}}};
+    expect(textReport(balance(torn))).toContain("sugars");
+  });
+});
+
+describe("an answer holds its brief", () => {
+  test("and shows it neither in JSON nor in a copy, which then is refused in words", () => {
+    expect(answer.brief).toEqual(checked);
+    expect(Object.keys(answer)).not.toContain("brief");
+    expect(JSON.stringify(answer)).not.toContain('"brief"');
+    expect(() => pricesOf({...answer})).toThrow(/^brief: a copy of an answer, without the brief/);
+  });
+
+  test("with the program that it came from: it is written once", () => {
+    expect(formulate(answer.brief!)).toBe(formulate(answer.brief!));
+    const other = {...answer.brief!, targets: []};
+    expect(formulate(other)).not.toBe(formulate(answer.brief!));
+    expect(formulate(answer.brief!, {sense: "maximise", subject: {kind: "cost"}})).not.toBe(
+      formulate(answer.brief!),
+    );
+  });
+});
