@@ -1,7 +1,7 @@
 import {finite} from "../core/numbers.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST} from "./held-water.ts";
-import {ice} from "./ice.ts";
+import {ice, unclippedIce} from "./ice.ts";
 import {dryComponents, iceProperties, integralFromZero, water} from "./thermal-properties.ts";
 
 /** Heat of fusion of ice at 0 °C, kJ/kg (CRC Handbook of Chemistry and Physics; from memory). */
@@ -48,9 +48,24 @@ export function heatToRemove(composition: Composition, from: number, to: number)
   return enthalpy(composition, from) - enthalpy(composition, to);
 }
 
+/**
+ * Heat to take out of a mix with the ice before it is cut off at zero, kJ/kg: linear in the masses, and the heat itself of a mix
+ * that has ice at `to`.
+ *
+ * @param from °C, 0 to 150
+ * @param to °C, from -40 to below 0
+ * @throws InputError outside the temperature range
+ */
+export function unclippedHeatToRemove(composition: Composition, from: number, to: number): number {
+  return fromMelted(composition, from) - fromMelted(composition, to, unclippedIce(composition, to));
+}
+
 /** Enthalpy, kJ/kg, 0 for the melted mix at 0 °C. */
-function fromMelted(composition: Composition, temperature: number): number {
-  const frozen = ice(composition, temperature);
+function fromMelted(
+  composition: Composition,
+  temperature: number,
+  frozen = ice(composition, temperature),
+): number {
   let total = frozen * (integralFromZero(iceProperties.cp, temperature) - HEAT_OF_FUSION);
   total += ((composition.water ?? 0) - frozen) * integralFromZero(water.cp, temperature);
   for (const {properties, grams} of dryComponents(composition)) {

@@ -4,10 +4,13 @@ import {balance} from "../../lib/balance/balance.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import type {SpecialKind} from "../../lib/balance/measure/measures.ts";
-import {isTemperature} from "../../lib/balance/measure/of-subject.ts";
+import {coefficientOf, isTemperature} from "../../lib/balance/measure/of-subject.ts";
 import {hardPhase, heatShock, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../lib/freezing/scoop.ts";
+import {heatToRemove} from "../../lib/freezing/enthalpy.ts";
 import {answerCsv} from "../../lib/io/document/answer-out.ts";
+import {mixComposition} from "../../lib/pantry/mix.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
 import {pantryOf} from "../../lib/pantry/pantry.ts";
 import {within} from "../support/within.ts";
 
@@ -81,6 +84,14 @@ describe("each kind of target is met exactly where it binds", () => {
     );
   });
 
+  test("heat to take out down to a temperature", () => {
+    const heat = (composition: Composition) => heatToRemove(composition, 4, -6);
+    const most = heat(free.composition) - 5;
+    const made = mixFor({targets: {heatToRemove: [{at: -6, max: most}]}});
+    within(heat(made.composition), most, 1e-6, "kJ per kg");
+    within(made.shares["heat to remove down to -6 °C"], most, 1e-6, "as the answer says");
+  });
+
   test("sweetness, cost and a property of the cook's own", () => {
     const dear = sweet.shares.cost ?? (sweet.cost! / sweet.batch) * 1000;
     within(mixFor({targets: {sweetness: {min: 15}}}).shares.sweetness, 15, 1e-6, "sweetness");
@@ -101,6 +112,11 @@ const KINDS = {
     name: "heat shock from -18 to -14 °C",
     wish: {heatShock: {from: -18, to: -14}},
   },
+  heatToRemove: {
+    target: [{at: -6, min: 100}],
+    name: "heat to remove down to -6 °C",
+    wish: {heatToRemove: {at: -6}},
+  },
 } satisfies Record<SpecialKind, {target: unknown; name: string; wish: AxisInput}>;
 
 /** What becomes of a brief with an aim: its status, or what is said against it. */
@@ -117,7 +133,7 @@ describe("every kind of target, that a new one be wanting nowhere", () => {
     const mix = mixFor({targets: {[kind]: target} as BriefInput<string>["targets"]});
     expect(Object.keys(mix.shares)).toContain(name);
     // Figures in a table have the unit of what they are; "per 100 g" is for properties of the cook's own.
-    expect(answerCsv(mix)).toMatch(new RegExp(`${name},[-.\\d]+,(g per 100 g|°C|money per kg)\\s`));
+    expect(answerCsv(mix)).toMatch(new RegExp(`${name},[-.\\d]+,(g per 100 g|°C|money per kg|kJ per kg)\\s`));
     const {subject} = readAxis(wish, readBrief({ingredients, targets: base}, pantryOf([])).ingredients, "x");
     expect(subject.kind).toBe(kind);
     const weighted = isTemperature(subject) ? /no weighted sum/ : /^optimal$/;
@@ -177,4 +193,35 @@ test("missing is absent, not 0: stock limits an amount only where it is known", 
   });
   if (answer.status !== "optimal") throw new Error(answer.status);
   within(answer.amounts[1]!.grams, 1000, 1e-9, "free water fills the batch");
+});
+
+describe("heat to take out from 4 °C down to a temperature, by hand", () => {
+  const heatAt = (at: number, composition: Composition) =>
+    coefficientOf({kind: "heatToRemove", at}, {name: "mix", composition});
+
+  // Heat capacities of water 4.2 and ice 2.1 kJ/(kg K), heat of fusion 333.6 kJ/kg: CRC Handbook of Chemistry and Physics, from memory.
+  test("of water: 4 K as water, the heat of fusion, 6 K as ice", () => {
+    within(heatAt(-6, {water: 100}), 4 * 4.2 + 333.6 + 6 * 2.1, 2, "kJ per kg");
+  });
+
+  test("of a mix, most of it the ice's: 1.6 kJ/(kg K) for sugar, from memory", () => {
+    const syrup = {water: 70, sucrose: 30};
+    const frozen = ice(syrup, -6) / 100;
+    const cooled = 10 * (0.3 * 1.6 + (0.7 - frozen) * 4.2) + frozen * (4 * 4.2 + 6 * 2.1);
+    within(heatAt(-6, syrup), frozen * 333.6 + cooled, 4, "kJ per kg");
+    expect((frozen * 333.6) / heatAt(-6, syrup)).toBeGreaterThan(0.7);
+  });
+
+  test("is a weighted sum, of mixes that have ice", () => {
+    const [a, b] = [
+      {water: 80, sucrose: 20},
+      {water: 60, lactose: 5, sucrose: 35},
+    ];
+    const half = mixComposition([
+      {composition: a, grams: 1},
+      {composition: b, grams: 1},
+    ]);
+    within(heatAt(-8, half), (heatAt(-8, a) + heatAt(-8, b)) / 2, 1e-9, "kJ per kg");
+    within(heatAt(-8, half), heatToRemove(half, 4, -8), 1e-9, "kJ per kg");
+  });
 });

@@ -13,7 +13,7 @@ export interface HardPhaseSubject {
   readonly at: number;
 }
 
-const {name, named} = namedAt("hardPhase", "hard phase");
+const {name, named} = namedAt("hardPhase", "hard phase at");
 const sum = weightedSum<HardPhaseSubject>(name, ({at}, {composition}) => unclippedHardPhase(composition, at));
 const fatOf = (at: number, context: MixContext) =>
   weightsOf(context, ({composition}) => solidFat(composition, at));

@@ -11,7 +11,7 @@ export interface IceSubject {
   readonly at: number;
 }
 
-const {name, named} = namedAt("ice", "ice");
+const {name, named} = namedAt("ice", "ice at");
 
 /**
  * Ice at a temperature, g per 100 g of mix.

@@ -2,6 +2,7 @@ import {cost} from "./cost.ts";
 import {freezingPoint} from "./freezing-point.ts";
 import {hardPhase} from "./hard-phase.ts";
 import {heatShock} from "./heat-shock.ts";
+import {heatToRemove} from "./heat-to-remove.ts";
 import {ice} from "./ice.ts";
 import type {Measure} from "./measure.ts";
 import {property, type PropertySubject} from "./property.ts";
@@ -17,6 +18,7 @@ const SPECIAL = {
   ice,
   hardPhase,
   heatShock,
+  heatToRemove,
 } as const;
 
 /** A key of its own in a brief's targets, beside the quantities and the properties. */

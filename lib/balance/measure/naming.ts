@@ -1,9 +1,9 @@
-/** The name of what is written at a temperature, `ice at -18 °C`, and back. */
+/** The name of what is written at a temperature, `ice at -18 °C` of the phrase `ice at`, and back. */
 export function namedAt<K extends string>(kind: K, phrase: string) {
   return {
-    name: ({at}: {readonly at: number}) => `${phrase} at ${at} °C`,
+    name: ({at}: {readonly at: number}) => `${phrase} ${at} °C`,
     named(text: string): {readonly kind: K; readonly at: number} | undefined {
-      const [at] = numbersIn(text, `${phrase} at `, 1) ?? [];
+      const [at] = numbersIn(text, `${phrase} `, 1) ?? [];
       return at === undefined ? undefined : {kind, at};
     },
   };

@@ -1,0 +1,51 @@
+import {heatToRemove as heatIn, unclippedHeatToRemove} from "../../freezing/enthalpy.ts";
+import {iceOf} from "./ice.ts";
+import type {Measure} from "./measure.ts";
+import {namedAt} from "./naming.ts";
+import {HEAT} from "./units.ts";
+import {weightedSum} from "./weighted-sum.ts";
+
+/** Heat to take out of an aged mix, down to a temperature, °C. */
+export interface HeatToRemoveSubject {
+  readonly kind: "heatToRemove";
+  readonly at: number;
+}
+
+/** Temperature of an aged mix, °C: common practice, no source. */
+const AGED = 4;
+
+const {name, named} = namedAt("heatToRemove", "heat to remove down to");
+const sum = weightedSum<HeatToRemoveSubject>(name, ({at}, {composition}) =>
+  unclippedHeatToRemove(composition, AGED, at),
+);
+
+/**
+ * Heat to take out of a mix on its way from 4 °C to a temperature, kJ per kg: what a small machine has to do for each kg, and so how long
+ * a batch takes it. Most of it is the heat of the ice, so that less ice churns quicker. A sum over mixes that have ice at that temperature.
+ */
+export const heatToRemove: Measure<HeatToRemoveSubject, "at"> = {
+  ...sum,
+  kind: "heatToRemove",
+  written: "at",
+  meaning: "heat to take out of the mix from 4 °C down to a temperature, kJ per kg of mix",
+  named,
+  unit: () => HEAT,
+  range: () => [0, 1000],
+  coordinate: (subject, context) => ({
+    ...sum.coordinate(subject, context),
+    there: iceOf(subject.at, context).weights,
+  }),
+  value: ({at}, {composition}) => heatIn(composition, AGED, at),
+  offers: [
+    {
+      key: "heatToRemove",
+      subject: () => ({kind: "heatToRemove", at: -6}),
+      axis: {
+        name: "heat that the machine takes out down to −6 °C",
+        better: "minimise",
+        digits: 0,
+        ends: ["quickest to churn", "slowest to churn"],
+      },
+    },
+  ],
+};
