@@ -21,16 +21,18 @@ describe("heat flow without melting, against the series solutions of Incropera e
     letHeatFlow(plain, {depth: 0.03, dimension}, air, -20, ({time}) => time >= seconds)!;
   const roots = (equation: (z: number) => number) =>
     [0, 1, 2, 3, 4, 5].map((n) => rootBetween(equation, n * Math.PI + 1e-6, (n + 1) * Math.PI - 1e-6)!);
-  /** Mean of (temperature - air) / (start - air). */
-  const slab = (seconds: number) =>
+  /** (temperature - air) / (start - air) of a slab by the series, whose terms are weighed by what is looked at. */
+  const series = (seconds: number, weight: (z: number) => number) =>
     roots((z) => z * Math.sin(z) - Math.cos(z)).reduce(
       (sum, z) =>
         sum +
-        ((4 * Math.sin(z)) / (2 * z + Math.sin(2 * z))) *
-          Math.exp(-z * z * fourier(seconds)) *
-          (Math.sin(z) / z),
+        ((4 * Math.sin(z)) / (2 * z + Math.sin(2 * z))) * Math.exp(-z * z * fourier(seconds)) * weight(z),
       0,
     );
+  /** Mean. */
+  const slab = (seconds: number) => series(seconds, (z) => Math.sin(z) / z);
+  /** At a share of the way from the core to the surface. */
+  const slabAt = (seconds: number, share: number) => series(seconds, (z) => Math.cos(z * share));
   const sphere = (seconds: number) =>
     [0, 1, 2, 3, 4, 5]
       .map((n) =>
@@ -54,6 +56,16 @@ describe("heat flow without melting, against the series solutions of Incropera e
   test.each([300, 900, 3600])("a slab after %i s", (seconds) => {
     const state = after(1, seconds);
     within(remaining(state.mean), slab(state.time), 0.002, "slab");
+    // The middles of the innermost and of the outermost of 24 layers.
+    within(remaining(state.core), slabAt(state.time, 1 / 48), 0.002, "core");
+    within(remaining(state.surface), slabAt(state.time, 47 / 48), 0.002, "surface");
+  });
+
+  test("a body is waited for through a week, and no longer", () => {
+    const hours = (count: number) =>
+      letHeatFlow(plain, {depth: 0.3, dimension: 1}, air, -20, ({time}) => time >= 3600 * count);
+    expect(hours(167)).toBeDefined();
+    expect(hours(169)).toBeUndefined();
   });
 
   test.each([300, 900, 3600])("a sphere after %i s", (seconds) => {
