@@ -12,11 +12,9 @@ import {briefOf, type BriefSource} from "../read/brief-of.ts";
  *
  * @example
  * ```ts
- * const brief = readBrief(
- *   {ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}},
- *   includedPantry(),
- * );
- * recipeOf(brief, [880, 120]).lines.map(({ingredient, grams}) => `${grams} g ${ingredient.name}`); // => ["880 g whole milk", "120 g sucrose"]
+ * const brief = {batch: 1000, ingredients: ["whole milk", "sucrose"], targets: {sugars: {equal: 12}}};
+ * const answer = balance(brief, {pantry: includedPantry()});
+ * answer.status === "optimal" && recipeOf(answer, answer.amounts).lines.map(({ingredient, grams}) => `${grams} g ${ingredient.name}`); // => ["880 g whole milk", "120 g sucrose"]
  * ```
  */
 export function recipeOf(source: BriefSource, amounts: AmountsInput): Recipe {

@@ -56,11 +56,12 @@ export interface SimulationOptions extends TimeOptions {
  *
  * @example
  * ```ts
- * const brief = readBrief(
- *   {batch: 1000, ingredients: ["whole milk", "sucrose"], targets: {sugars: {min: 12, max: 13}}},
- *   includedPantry(),
+ * const answer = balance(
+ *   {ingredients: ["whole milk", "sucrose"], targets: {sugars: {min: 12}}, minimise: "sugars"},
+ *   {pantry: includedPantry()},
  * );
- * reliability(brief, [879, 121], {weighing: 2}).targets[0]?.holds; // => 0.8
+ * // A mix on the very edge of its target keeps it in every other batch.
+ * answer.status === "optimal" && reliability(answer, answer.amounts, {weighing: 2}).targets[0]?.holds; // => 0.5
  * ```
  */
 export function reliability(

@@ -53,11 +53,11 @@ const FINE = 20;
  *
  * @example
  * ```ts
- * const brief = readBrief(
- *   {batch: 1000, ingredients: ["whole milk", "sucrose"], targets: {sugars: {min: 12, max: 13}}},
- *   includedPantry(),
- * );
- * weighable(brief, [874.6, 125.4]).amounts.map(({grams}) => grams); // => [875, 125]
+ * const brief = {batch: 1000, ingredients: ["whole milk", "egg yolk", "sucrose"], targets: {sugars: {equal: 15}}};
+ * const answer = balance(brief, {pantry: includedPantry()});
+ * answer.status === "optimal" &&
+ *   weighable(answer, answer.amounts).amounts.every(({grams}) => grams === Number(grams.toFixed(1))); // => true
+ * weighable(readBrief(brief, includedPantry()), [811.6, 40, 148.4]).amounts.map(({grams}) => grams); // => [812, 34, 149]
  * ```
  */
 export function weighable(
