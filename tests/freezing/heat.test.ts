@@ -2,9 +2,15 @@ import {describe, expect, test} from "vitest";
 import {rootBetween} from "../../lib/core/roots.ts";
 import {type Body, letHeatFlow, type Material} from "../../lib/freezing/conduction.ts";
 import {enthalpy, HEAT_OF_FUSION, heatToRemove} from "../../lib/freezing/enthalpy.ts";
-import {initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import {ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {PUBLISHED_HARD_MIXES, scoopTemperature, verdictAt} from "../../lib/freezing/scoop.ts";
-import {componentsWith, conductivity, density, dryComponents} from "../../lib/freezing/thermal-properties.ts";
+import {
+  componentsWith,
+  conductivity,
+  density,
+  dryComponents,
+  withAir,
+} from "../../lib/freezing/thermal-properties.ts";
 import {bodyOf, hardeningTime, surfaceCoefficient, temperingTime, type Tub} from "../../lib/freezing/tub.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import {within} from "../support/within.ts";
@@ -197,7 +203,32 @@ describe("tubs", () => {
       const {minutes} = temperingTime(standard, litre, {freezer, ...counter})!;
       expect(minutes === 0, `${freezer} °C`).toBe(["scoops", "soft"].includes(verdictAt(standard, freezer)));
     }
-    expect(temperingTime(standard, litre, {freezer: low!, airTemperature: -30})?.minutes).toBe(0);
+    // What is ready needs no warm air, scooping or soft.
+    for (const freezer of [low!, -5])
+      expect(temperingTime(standard, litre, {freezer, airTemperature: -30})?.minutes).toBe(0);
+  });
+
+  test("take the time and end at the temperatures that the heat flow of their own stuff has", () => {
+    const overrun = 40;
+    const time = hardeningTime(standard, litre, {draw: -5.5, core: -18, ...freezer, airSpeed: 2, overrun})!;
+    // Air has no mass: 1.4 times the volume of the mix as it starts to freeze. 5.7 + 3.8 x 2 W/(m2 K) of moving air.
+    const mass = density(componentsWith(standard, 0), initialFreezingPoint(standard)!) / 1.4;
+    const stuff: Material = {
+      enthalpy: (t) => mass * enthalpy(standard, t),
+      conductivity: (t) => withAir(conductivity(componentsWith(standard, ice(standard, t)), t), overrun),
+    };
+    const air = {temperature: -25, coefficient: 13.3};
+    const end = letHeatFlow(stuff, bodyOf(litre), air, -5.5, ({core}) => core <= -18)!;
+    within(time.minutes, end.time / 60, 1e-6, "minutes");
+    within(time.core, end.core, 1e-6, "core, °C");
+    within(time.surface, end.surface, 1e-6, "surface, °C");
+    within(time.core, -18, 0.01, "core as asked for, °C");
+    expect(time.surface).toBeLessThan(time.core - 1);
+  });
+
+  test("lose heat to air as W. H. McAdams has it (Heat Transmission, 1954; from memory)", () => {
+    within(surfaceCoefficient(0), 5.7, 1e-9, "still air, W/(m2 K)");
+    within(surfaceCoefficient(5), 24.7, 1e-9, "air at 5 m/s, W/(m2 K)");
   });
 
   test("harden sooner in moving air", () => {
