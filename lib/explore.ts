@@ -12,6 +12,6 @@ export {
 } from "./balance/trade-off/feasible-region.ts";
 export {type CostMap, costMap, costMapSteps, type Grid, type MapCell} from "./balance/trade-off/cost-map.ts";
 export {sweep, type SweepOptions, type SweepPoint, sweepSteps} from "./balance/trade-off/sweep.ts";
-export type {Met, Turnover} from "./balance/mix/turnover.ts";
+export type {BindingLimit, Turnover} from "./balance/mix/changes-between.ts";
 export type {Point} from "./balance/trade-off/hull.ts";
 export {type CandidateOptions, candidatesOf} from "./balance/explain/candidates.ts";

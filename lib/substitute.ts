@@ -9,7 +9,12 @@ export type {
   SubstituteOptions,
   Substitution,
 } from "./balance/substitute/substitution-types.ts";
-export {type Noticed, NOTICED, type Weights, WEIGHTS} from "./balance/substitute/noticed.ts";
+export {
+  type SimilarityTrait,
+  SIMILARITY_TRAITS,
+  type Weights,
+  SUBSTITUTION_WEIGHTS,
+} from "./balance/substitute/similarity-traits.ts";
 export {
   EQUAL_IN,
   equivalents,

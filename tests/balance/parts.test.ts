@@ -5,7 +5,7 @@ import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {pricesOf} from "../../lib/balance/explain/prices.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {substitute} from "../../lib/balance/substitute/substitute.ts";
-import {isNothing, turnover} from "../../lib/balance/mix/turnover.ts";
+import {changesBetween, isNothing} from "../../lib/balance/mix/changes-between.ts";
 import {weighable} from "../../lib/balance/weigh/weighable.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {pantryOf} from "../../lib/pantry/pantry.ts";
@@ -43,7 +43,7 @@ describe("what is different from one mix to the next", () => {
       amounts: [amount("milk", 90), amount("sugar", 1e-9), amount("honey", 10)],
       binding: [limit("fat", "max"), limit("sugars", "max")],
     };
-    const changed = turnover(before, after);
+    const changed = changesBetween(before, after);
     expect(changed).toEqual({
       enters: ["honey"],
       leaves: ["sugar"],
@@ -51,8 +51,8 @@ describe("what is different from one mix to the next", () => {
       frees: [limit("fat", "min")],
     });
     expect(isNothing(changed)).toBe(false);
-    expect(turnover(before, before)).toEqual({enters: [], leaves: [], binds: [], frees: []});
-    expect(isNothing(turnover(before, before))).toBe(true);
+    expect(changesBetween(before, before)).toEqual({enters: [], leaves: [], binds: [], frees: []});
+    expect(isNothing(changesBetween(before, before))).toBe(true);
   });
 });
 

@@ -1,13 +1,13 @@
 import {describe, expect, test} from "vitest";
 import {seededRandom} from "../../lib/core/random.ts";
-import {denseForm, type Dense} from "../../lib/lp/program/dense.ts";
+import {denseForm, type DenseProgram} from "../../lib/lp/program/dense.ts";
 import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
 import type {LinearProgram, Outcome, Row, Variable} from "../../lib/lp/program/program.ts";
 import {scale} from "../../lib/lp/program/scale.ts";
 import {primalSimplex} from "../../lib/lp/engines/simplex.ts";
 import {solve} from "../../lib/lp/solve/solve.ts";
 import {basisByTableau} from "../../lib/lp/engines/standard-form.ts";
-import {verdictOf} from "../../lib/lp/proof/verdict.ts";
+import {proofOf} from "../../lib/lp/proof/proof-of.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../../lib/lp/proof/vertex.ts";
 import {faultsOf} from "../support/optimality.ts";
 import {KINDS, programOf} from "../support/programs.ts";
@@ -30,14 +30,14 @@ const programs = PLAIN.flatMap((kind) =>
 
 /** What a basis proves, with the objective in the program's units, beside what HiGHS says. */
 function judged({program, dense, objective}: (typeof programs)[number], basis: Basis | undefined) {
-  const verdict = basis && verdictOf(dense, basis);
+  const proof = basis && proofOf(dense, basis);
   const {status, objective: theirs} = referenceOf(highs, program);
   const sign = program.sense === "maximise" ? -1 : 1;
   const ours =
-    verdict?.status === "optimal"
-      ? sign * objective * verdict.values.reduce((sum, value, j) => sum + value * dense.cost[j]!, 0)
+    proof?.status === "optimal"
+      ? sign * objective * proof.values.reduce((sum, value, j) => sum + value * dense.cost[j]!, 0)
       : undefined;
-  return {found: verdict?.status, status, ours, theirs};
+  return {found: proof?.status, status, ours, theirs};
 }
 
 function expectRight(one: (typeof programs)[number], basis: Basis | undefined) {
@@ -71,7 +71,7 @@ describe("the simplex alone", () => {
   test("has nothing to do where it starts at the optimum", () => {
     for (const one of programs) {
       const end = primalSimplex(one.dense);
-      if (verdictOf(one.dense, end)?.status !== "optimal") continue;
+      if (proofOf(one.dense, end)?.status !== "optimal") continue;
       expect(primalSimplex(one.dense, end), one.name).toEqual(end);
     }
   });
@@ -110,7 +110,7 @@ describe("programs without end", () => {
     expect(outcome.status).toBe("unbounded");
     expect(faultsOf(program, outcome)).toEqual([]);
     const {dense} = scale(denseForm(program));
-    expect(verdictOf(dense, primalSimplex(dense))?.status).toBe("unbounded");
+    expect(proofOf(dense, primalSimplex(dense))?.status).toBe("unbounded");
   });
 
   test.each(endless)("%s: with whole values too, and with HiGHS at hand", (_, {variables, rows}) => {
@@ -185,7 +185,11 @@ describe("a basis read back", () => {
   });
 });
 
-function holds({columns: n, lower, upper, rowLower, rowUpper}: Dense, place: number, v: number): boolean {
+function holds(
+  {columns: n, lower, upper, rowLower, rowUpper}: DenseProgram,
+  place: number,
+  v: number,
+): boolean {
   const [low, high] = v < n ? [lower[v]!, upper[v]!] : [rowLower[v - n]!, rowUpper[v - n]!];
   if (place === AT_ZERO) return low === -Infinity && high === Infinity;
   return place === BASIC || Number.isFinite(place === AT_LOWER ? low : high);

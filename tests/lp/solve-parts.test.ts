@@ -347,7 +347,7 @@ describe("conflicts", () => {
 });
 
 describe("programs at the edge of the tolerance", () => {
-  const found = (variables: Variable[], rows: Row[]) => findBasis(denseForm({variables, rows}))?.verdict;
+  const found = (variables: Variable[], rows: Row[]) => findBasis(denseForm({variables, rows}))?.proof;
   const edge = 1 - 1.2e-9;
   const edges: [string, (cost: number) => [Variable[], Row[]]][] = [
     ["rows", (cost) => [[variable(cost)], [row([1], 1), row([1], -Infinity, edge)]]],
@@ -359,10 +359,10 @@ describe("programs at the edge of the tolerance", () => {
   test.each(edges.flatMap(([name, of]) => [1, -1].map((cost) => [name, cost, of] as const)))(
     "%s, cost %i: each limit gives half of the tolerance",
     (_, cost, of) => {
-      const verdict = found(...of(cost));
-      if (verdict?.status !== "optimal") throw new Error(verdict?.status);
-      within(verdict.values[0], cost > 0 ? 1 - 0.5e-9 : edge + 0.5e-9, 1e-15, "x");
-      within(verdict.figures.residual, 0.7e-9, 1e-15, "miss of the program's own limits");
+      const proof = found(...of(cost));
+      if (proof?.status !== "optimal") throw new Error(proof?.status);
+      within(proof.values[0], cost > 0 ? 1 - 0.5e-9 : edge + 0.5e-9, 1e-15, "x");
+      within(proof.figures.residual, 0.7e-9, 1e-15, "miss of the program's own limits");
     },
   );
 
@@ -374,9 +374,9 @@ describe("programs at the edge of the tolerance", () => {
         [variable(1), ...times(20, variable(0, -1, 0))],
         [row(times(21, 1), 10), row([1, ...times(20, 0)], -Infinity, 10 - miss)],
       );
-    const verdict = beyond(21.5e-9);
-    if (verdict?.status !== "optimal") throw new Error(verdict?.status);
-    within(verdict.figures.residual, 0.65e-9, 1e-14, "miss of the program's own limits");
+    const proof = beyond(21.5e-9);
+    if (proof?.status !== "optimal") throw new Error(proof?.status);
+    within(proof.figures.residual, 0.65e-9, 1e-14, "miss of the program's own limits");
     expect(beyond(23e-9)?.status).toBe("infeasible");
   });
 

@@ -11,7 +11,7 @@ import {limitKey, targetPath} from "../brief/limit-path.ts";
 import {mixFrom} from "../mix/mix-report.ts";
 import {withMinimaAsRows} from "../program/minima-as-rows.ts";
 import {nameLimit} from "./name-limit.ts";
-import {openersOf} from "./openers.ts";
+import {ingredientsThatHelp} from "./ingredients-that-help.ts";
 import {distinct, relax} from "./relax.ts";
 import {measureOf, type Subject} from "../measure/measures.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
@@ -43,7 +43,7 @@ export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptio
     () => ({relaxations: [], relaxation: "not searched to the end"}) as const,
   );
   const more = othersBehind(formulation, limits, keyOf, {...search, deadline: partOfTime(deadline, 0.3)});
-  const openers = openersOf(brief, pantry, search);
+  const openers = ingredientsThatHelp(brief, pantry, search);
   const cutShort = !conflict?.irreducible || !(deadline.left() > 0);
   return {
     targets,

@@ -74,7 +74,7 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
 /** A measure that is a temperature: no weighted sum, though each of its limits is a linear row at that temperature. */
 export interface Temperature {
   /** A sum that is at most `level` in just the mixes in which the temperature is at most `at`, °C. */
-  readonly threshold: (
+  readonly rowAt: (
     at: number,
     context: MixContext,
   ) => {readonly coordinate: Coordinate; readonly level: number};

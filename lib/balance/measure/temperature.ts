@@ -11,7 +11,7 @@ import {rowOf, weightsOf} from "./weighted-sum.ts";
 const STEP = 1e-3;
 
 /** A measure that is the temperature at which a falling curve of the mix passes a level. */
-interface Curve extends Omit<Temperature, "threshold"> {
+interface Curve extends Omit<Temperature, "rowAt"> {
   /** The curve, linear in the composition: g per 100 g at a temperature, °C. */
   readonly along: (composition: Composition, at: number) => number;
   readonly level: (context: MixContext) => number;
@@ -56,7 +56,7 @@ export function temperature<K extends string>(
     slope: (_, at, composition) =>
       (along(composition, at - STEP) - along(composition, at + STEP)) / (2 * STEP),
     temperature: {
-      threshold: (at, context) => ({coordinate: {weights: weightsAt(at, context)}, level: level(context)}),
+      rowAt: (at, context) => ({coordinate: {weights: weightsAt(at, context)}, level: level(context)}),
       ...rest,
     },
   };

@@ -21,7 +21,7 @@ export interface MixProgram {
 export type CoordinateLimits = Pick<Row, "lower" | "upper">;
 
 /** The limits of a brief as a program, without anything to optimise. */
-export function limitsOnly({aim: _aim, ...brief}: Brief): Formulation {
+export function formulateWithoutAim({aim: _aim, ...brief}: Brief): Formulation {
   return formulate(brief);
 }
 
@@ -31,7 +31,7 @@ export function limitsOnly({aim: _aim, ...brief}: Brief): Formulation {
  * What is cut off in a coordinate (ice) becomes a variable of its own. It is just that sum, which leaves out the mixes in which
  * it would be less than none, or, with `bounding`, at least the sum and at least none: that is right where it is to be small.
  *
- * @param formulation the limits of the brief (see {@link limitsOnly})
+ * @param formulation the limits of the brief (see {@link formulateWithoutAim})
  * @param solve a solver to share among programs of the same shape
  */
 export function mixProgram(

@@ -5,8 +5,8 @@ import type {Target} from "../brief/brief.ts";
 import {openBrief} from "../brief/checked.ts";
 import {isFlavour} from "../../pantry/flavour-groups.ts";
 import {type Mix, mixOf} from "../mix/mix-report.ts";
-import {NOTICED_UNITS, noticedSubject} from "./noticed.ts";
-import type {Goal} from "./remake.ts";
+import {TRAIT_UNITS, traitSubject} from "./similarity-traits.ts";
+import type {Goal} from "./nearest-recipe.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
 import type {Alternative, Broken, NoticedChange} from "./substitution-types.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
@@ -51,11 +51,11 @@ export function describeAlternative(
   };
   const [old, renewed] = [mixOfRecipe(problem.before, freezer), mixOfRecipe(recipe, freezer)];
   const changes = goals.flatMap(({what, weight}): NoticedChange[] => {
-    const subject = noticedSubject(what, freezer);
+    const subject = traitSubject(what, freezer);
     const [before, after] = [valueOf(subject, old), valueOf(subject, renewed)];
     if (before === undefined || after === undefined) return [];
     const change = after - before;
-    return [{what, unit: NOTICED_UNITS[what], before, after, change, counts: weight * Math.abs(change)}];
+    return [{what, unit: TRAIT_UNITS[what], before, after, change, counts: weight * Math.abs(change)}];
   });
   const [had, has] = [allergensOf(problem.before), allergensOf(recipe)];
   const newAllergens = [...has].filter((allergen) => !had.has(allergen));

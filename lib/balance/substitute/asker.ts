@@ -2,7 +2,7 @@ import type {Deadline} from "../../lp/program/deadline.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Target} from "../brief/brief.ts";
 import {describeAlternative} from "./alternative.ts";
-import {type Goal, remake} from "./remake.ts";
+import {type Goal, nearestRecipe} from "./nearest-recipe.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 import type {Alternative} from "./substitution-types.ts";
 
@@ -29,9 +29,9 @@ export function asker(
     if (!solvers.has(kind)) solvers.set(kind, solverOfMany(deadline));
     const solve = solvers.get(kind)!;
     const legal = legalName?.targets ?? [];
-    let outcome = remake(problem, goals, free, fixed, [...legal, ...shape], solve);
+    let outcome = nearestRecipe(problem, goals, free, fixed, [...legal, ...shape], solve);
     if (outcome.status !== "optimal" && legal.length > 0)
-      outcome = remake(problem, goals, free, fixed, shape, solve);
+      outcome = nearestRecipe(problem, goals, free, fixed, shape, solve);
     if (outcome.status !== "optimal") return undefined;
     const {values} = outcome;
     const made = [

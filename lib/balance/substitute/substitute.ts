@@ -15,8 +15,8 @@ import {type Ask, asker} from "./asker.ts";
 import {distinct} from "./distinct.ts";
 import {finish, type Progress, type Steps} from "../../core/in-chunks.ts";
 import {noWorseThan} from "../program/no-worse.ts";
-import {NOTICED} from "./noticed.ts";
-import {goalsOf} from "./remake.ts";
+import {SIMILARITY_TRAITS} from "./similarity-traits.ts";
+import {goalsOf} from "./nearest-recipe.ts";
 import {type Candidate, readSubstitution, type SubstitutionProblem} from "./substitution-problem.ts";
 import type {Alternative, SubstituteOptions, Substitution} from "./substitution-types.ts";
 
@@ -33,7 +33,7 @@ const GAIN = 0.05;
  * How to make a recipe of which an ingredient is out, or only so much of it left, so that the eater notices least.
  *
  * Every way is the best of its kind: the program over the amounts that may move makes the weighted sum of all changes
- * smallest (see `WEIGHTS`), with the mass of the batch held; what cannot be in a linear program (newcomers and allergens by
+ * smallest (see `SUBSTITUTION_WEIGHTS`), with the mass of the batch held; what cannot be in a linear program (newcomers and allergens by
  * their number, the freezing point but to first order) counts in the score, measured. First each ingredient of the shelf alone
  * (told where that is better than leaving it out), with water and the
  * recipe's wettest ingredient to make up the mass; then pairs of those that do best alone; then everything at once
@@ -78,7 +78,7 @@ const OPTIONS = [
 function expectSubstitution(options: SubstituteOptions): void {
   expectOptions(options, OPTIONS);
   expectText(options.without, "without", "name the ingredient that is out");
-  expectRecord(options.weights ?? {}, "weights", "give numbers by name, see WEIGHTS");
+  expectRecord(options.weights ?? {}, "weights", "give numbers by name, see SUBSTITUTION_WEIGHTS");
   if (options.keep !== undefined)
     expectTexts(options.keep, "keep", "give the names of ingredients that stay");
   if (Array.isArray(options.from))
@@ -177,7 +177,7 @@ function* waysWithin(
       all.filter((found) => found !== undefined),
       problem.batch,
     ).sort(ranked),
-    notCompared: NOTICED.filter((what) => problem.weights[what] > 0 && !compared.has(what)),
+    notCompared: SIMILARITY_TRAITS.filter((what) => problem.weights[what] > 0 && !compared.has(what)),
   };
 }
 

@@ -9,7 +9,7 @@ import {type Recipe, recipeMass} from "../../pantry/recipe.ts";
 import {BRIEF_KEYS, briefSchema} from "../brief/brief-schema.ts";
 import type {Choice, Target} from "../brief/brief.ts";
 import {isFlavour} from "../../pantry/flavour-groups.ts";
-import {WEIGHTS, type Weights} from "./noticed.ts";
+import {SUBSTITUTION_WEIGHTS, type Weights} from "./similarity-traits.ts";
 import {SPECIAL_SUBJECTS} from "../measure/measures.ts";
 import {readTargets} from "../read/read-targets.ts";
 import type {SubstituteOptions} from "./substitution-types.ts";
@@ -138,14 +138,14 @@ function isCalled({name, aliases = []}: Ingredient, wanted: string): boolean {
 
 function readWeights(given: Partial<Weights>): Weights {
   for (const [name, weight] of Object.entries(given)) {
-    if (!Object.hasOwn(WEIGHTS, name)) {
-      const near = nearestNames(name, Object.keys(WEIGHTS));
-      const known = near.length ? near : Object.keys(WEIGHTS);
+    if (!Object.hasOwn(SUBSTITUTION_WEIGHTS, name)) {
+      const near = nearestNames(name, Object.keys(SUBSTITUTION_WEIGHTS));
+      const known = near.length ? near : Object.keys(SUBSTITUTION_WEIGHTS);
       throw new InputError(`weights.${name}`, "unknown weight", weight, `use ${known.join(" or ")}`);
     }
     finite(weight, `weights.${name}`, {min: 0});
   }
-  return {...WEIGHTS, ...given};
+  return {...SUBSTITUTION_WEIGHTS, ...given};
 }
 
 function readNameTargets(input: unknown, choices: readonly Choice[]): Target[] {

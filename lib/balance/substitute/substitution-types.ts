@@ -3,7 +3,7 @@ import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import type {TargetsInput} from "../brief/brief-schema.ts";
-import type {Noticed, Weights} from "./noticed.ts";
+import type {SimilarityTrait, Weights} from "./similarity-traits.ts";
 
 /** What is out of stock, and what may be done about it. */
 export interface SubstituteOptions extends TimeOptions {
@@ -18,7 +18,7 @@ export interface SubstituteOptions extends TimeOptions {
    * alcohol and inclusions.
    */
   readonly keep?: readonly string[];
-  /** Weights that differ from the usual ones (see `WEIGHTS`), each at least 0. */
+  /** Weights that differ from the usual ones (see `SUBSTITUTION_WEIGHTS`), each at least 0. */
   readonly weights?: Partial<Weights>;
   /** Temperature at which the mix must be as firm as before, °C; -18 by default. */
   readonly freezer?: number;
@@ -41,7 +41,7 @@ export interface AmountChange {
 
 /** How something that the eater or the till notices changes. */
 export interface NoticedChange {
-  readonly what: Noticed;
+  readonly what: SimilarityTrait;
   readonly unit: string;
   readonly before: number;
   readonly after: number;
@@ -90,7 +90,7 @@ export interface Substitution {
   /** Best first; those that keep the legal name before those that do not. */
   readonly alternatives: readonly Alternative[];
   /** What could not be compared: the cost, where a price is missing; the freezing point of a mix that has none. */
-  readonly notCompared: readonly Noticed[];
+  readonly notCompared: readonly SimilarityTrait[];
   /** Whether the deadline came before every way was tried: a better one may exist. */
   readonly cutShort?: true;
 }

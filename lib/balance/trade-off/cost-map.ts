@@ -4,7 +4,7 @@ import {type Deadline, deadlineOf, type TimeOptions} from "../../lp/program/dead
 import type {Amount} from "../mix/answer.ts";
 import {amountsOf} from "../mix/amounts.ts";
 import {readAxes} from "../read/axis.ts";
-import {temperatureBound} from "./best-mix.ts";
+import {temperatureBound} from "./optimise-one.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
 import type {Coordinate} from "../measure/coordinate.ts";
 import {requirePrices} from "../measure/cost.ts";
@@ -15,7 +15,7 @@ import {isInside, sizeOf} from "./hull.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
 import {
   type CoordinateLimits,
-  limitsOnly,
+  formulateWithoutAim,
   type MixProgram,
   mixProgram,
   sharesIn,
@@ -153,7 +153,7 @@ function askerOf(
   y: Aim,
   deadline?: Deadline,
 ): (atX: number, atY: number) => MapCell | undefined {
-  const formulation = limitsOnly(brief);
+  const formulation = formulateWithoutAim(brief);
   const cost = coordinateOf({kind: "cost"}, brief);
   const solver = solverOfMany(deadline);
   const holders = [x, y].map((axis) => holderOf(brief, axis));

@@ -7,7 +7,7 @@ import {coordinateOf} from "../measure/of-subject.ts";
 import {failureOf} from "./front-mix.ts";
 import {CORNER, cornersOf, type Point} from "./hull.ts";
 import type {Steps} from "../../core/in-chunks.ts";
-import {limitsOnly, mixProgram, sharesIn} from "../program/mix-program.ts";
+import {formulateWithoutAim, mixProgram, sharesIn} from "../program/mix-program.ts";
 
 /** The outline of a region before it is described, or why there is none. */
 export type Outline =
@@ -21,7 +21,7 @@ export interface OutlinePoint extends Point {
 
 /** The region of two weighted sums: the polygon of its corners. */
 export function* exactOutline(brief: Brief, x: Aim, y: Aim, deadline?: Deadline): Steps<Outline> {
-  const formulation = limitsOnly(brief);
+  const formulation = formulateWithoutAim(brief);
   const coordinates = [x, y].map(({subject}) => coordinateOf(subject, brief));
   const program = mixProgram(formulation, coordinates, [], solverOfMany(deadline));
   let solved = 0;

@@ -6,7 +6,7 @@ import type {Formulation} from "../program/formulate.ts";
 import type {Point} from "./hull.ts";
 import {mixFrom, reportOf} from "../mix/mix-report.ts";
 import type {FrontPoint} from "./trade-off-types.ts";
-import {type Met, turnover} from "../mix/turnover.ts";
+import {type BindingLimit, changesBetween} from "../mix/changes-between.ts";
 
 /** A solved program. */
 export type Solved = Extract<Outcome, {status: "optimal"}>;
@@ -44,7 +44,7 @@ export function describeFront(
     return before
       ? {
           ...point,
-          turnover: turnover(
+          turnover: changesBetween(
             {amounts: before.mix.amounts, binding: before.binding},
             {amounts: point.mix.amounts, binding: point.binding},
           ),
@@ -54,7 +54,12 @@ export function describeFront(
 }
 
 /** The brief's limits that a mix meets. The prices would be those of the search's own aim. */
-function metLimits(brief: Brief, formulation: Formulation, outcome: Solved, composition: Composition): Met[] {
+function metLimits(
+  brief: Brief,
+  formulation: Formulation,
+  outcome: Solved,
+  composition: Composition,
+): BindingLimit[] {
   const {duals: _duals, reducedCosts: _reducedCosts, ...point} = outcome;
   return bindingOf(brief, formulation, point, composition);
 }

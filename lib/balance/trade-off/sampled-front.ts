@@ -1,6 +1,6 @@
 import type {Deadline} from "../../lp/program/deadline.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
-import {atLeastAsGood, bestMix, type BestMix, type Search} from "./best-mix.ts";
+import {atLeastAsGood, optimiseOne, type Optimised, type Search} from "./optimise-one.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
 import type {Formulation} from "../program/formulate.ts";
 import type {FoundMix, RawFront} from "./front-mix.ts";
@@ -45,11 +45,11 @@ export function* sampledFront(
     [x, y],
     [y, x],
   ] as const) {
-    const best = yield* bestMix(search, first);
+    const best = yield* optimiseOne(search, first);
     if ("status" in best) return best;
     // A freezing point or scoop temperature is found to 1e-9 °C, so a weighted sum may be held to no less.
     const room = ROOM * Math.max(1, Math.abs(best.value));
-    const both = yield* bestMix(search, second, [atLeastAsGood(first, best.value, brief, room)]);
+    const both = yield* optimiseOne(search, second, [atLeastAsGood(first, best.value, brief, room)]);
     if ("status" in both) return both;
     ends.push(pointOf(x, y, both));
   }
@@ -78,14 +78,14 @@ export function* sampledFront(
 }
 
 /** The point of the front halfway across the longer side of the box between two of its points. */
-function* middleOf(search: Search, x: Aim, y: Aim, a: Point, b: Point, size: Point): Steps<BestMix> {
+function* middleOf(search: Search, x: Aim, y: Aim, a: Point, b: Point, size: Point): Steps<Optimised> {
   const wide = Math.abs(b.x - a.x) / size.x >= Math.abs(b.y - a.y) / size.y;
   const middle = {x: (a.x + b.x) / 2, y: (a.y + b.y) / 2};
   const [held, sought, value, guess] = wide ? [x, y, middle.x, middle.y] : [y, x, middle.y, middle.x];
-  return yield* bestMix(search, sought, [atLeastAsGood(held, value, search.brief, 0)], guess);
+  return yield* optimiseOne(search, sought, [atLeastAsGood(held, value, search.brief, 0)], guess);
 }
 
-function pointOf(x: Aim, y: Aim, {mix, outcome}: Exclude<BestMix, {status: unknown}>): FoundMix {
+function pointOf(x: Aim, y: Aim, {mix, outcome}: Exclude<Optimised, {status: unknown}>): FoundMix {
   // The ends of the front have both temperatures, and so has every mix between.
   return {x: valueOf(x.subject, mix)!, y: valueOf(y.subject, mix)!, outcome};
 }

@@ -1,12 +1,12 @@
 import {InputError} from "../../core/errors.ts";
 import type {Deadline} from "../../lp/program/deadline.ts";
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
-import {bestMix, type Bound, type Search, temperatureBound} from "./best-mix.ts";
+import {optimiseOne, type Bound, type Search, temperatureBound} from "./optimise-one.ts";
 import type {Aim, Brief} from "../brief/brief.ts";
 import type {Outline, OutlinePoint} from "./exact-outline.ts";
 import {offLine, sizeOf} from "./hull.ts";
 import type {Steps} from "../../core/in-chunks.ts";
-import {limitsOnly, sharesIn} from "../program/mix-program.ts";
+import {formulateWithoutAim, sharesIn} from "../program/mix-program.ts";
 import {isTemperature, subjectName} from "../measure/of-subject.ts";
 
 /** Slices are halved while an end in the middle lies farther from its line than this, as a share of the region's size. */
@@ -40,7 +40,7 @@ export function* slicedOutline(brief: Brief, x: Aim, y: Aim, deadline?: Deadline
     );
   }
   let solved = 0;
-  const formulation = limitsOnly(brief);
+  const formulation = formulateWithoutAim(brief);
   const search: Search = {
     brief,
     formulation,
@@ -52,7 +52,7 @@ export function* slicedOutline(brief: Brief, x: Aim, y: Aim, deadline?: Deadline
   const ends: number[] = [];
   for (const axis of [along, other]) {
     for (const sense of ["minimise", "maximise"] as const) {
-      const end = yield* bestMix(search, {...axis, sense});
+      const end = yield* optimiseOne(search, {...axis, sense});
       if ("status" in end) return end;
       ends.push(end.value);
     }
@@ -98,7 +98,7 @@ function* sliceAt(
   const slice: Bound = temperatureBound(along.subject, at, brief, ROOM);
   const ends: OutlinePoint[] = [];
   for (const sense of ["minimise", "maximise"] as const) {
-    const end = yield* bestMix(search, {...other, sense}, [slice]);
+    const end = yield* optimiseOne(search, {...other, sense}, [slice]);
     if ("status" in end) return end;
     ends.push({x: at, y: end.value, shares: sharesIn(brief, formulation, end.outcome.values)});
   }

@@ -9,7 +9,7 @@ import type {BriefInput} from "../brief/brief-schema.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
 import {readBrief} from "../read/read-brief.ts";
 import {type Solution, solveBrief} from "../mix/solve-brief.ts";
-import {isNothing, type Turnover, turnover} from "../mix/turnover.ts";
+import {changesBetween, isNothing, type Turnover} from "../mix/changes-between.ts";
 
 /** The best mix at one value of what is swept. */
 export interface SweepPoint {
@@ -112,7 +112,7 @@ const LATE: Solution = {status: "undecided", reason: "the time limit came before
 function difference(before: Solution | undefined, after: Solution): Pick<SweepPoint, "changed" | "turnover"> {
   if (!before) return {changed: false};
   if (!isMix(before) || !isMix(after)) return {changed: before.status !== after.status};
-  const found = turnover(before, after);
+  const found = changesBetween(before, after);
   return {changed: !isNothing(found), turnover: found};
 }
 

@@ -1,7 +1,7 @@
 import type {MixReport} from "../mix/answer.ts";
 import type {AxisInput} from "../read/axis.ts";
 import type {Aim} from "../brief/brief.ts";
-import type {Met, Turnover} from "../mix/turnover.ts";
+import type {BindingLimit, Turnover} from "../mix/changes-between.ts";
 
 /** The two things to weigh against each other, in the words of {@link AxisInput}. */
 export interface TradeOffAxes {
@@ -16,7 +16,7 @@ export interface FrontPoint {
   readonly y: number;
   readonly mix: MixReport;
   /** Limits that the mix meets exactly. */
-  readonly binding: readonly Met[];
+  readonly binding: readonly BindingLimit[];
   /** What is different from the point before; absent in the first. */
   readonly turnover?: Turnover;
 }

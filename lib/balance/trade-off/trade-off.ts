@@ -7,7 +7,7 @@ import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import {describeFront} from "./front-mix.ts";
 import {holdingShape} from "../mix/hold-shape.ts";
 import {finish, type Steps} from "../../core/in-chunks.ts";
-import {limitsOnly} from "../program/mix-program.ts";
+import {formulateWithoutAim} from "../program/mix-program.ts";
 import {sampledFront} from "./sampled-front.ts";
 import type {TradeOff, TradeOffAxes} from "./trade-off-types.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";
@@ -75,7 +75,7 @@ export function* tradeOffSteps(
   const {x, y} = readAxes(axes, given.ingredients);
   const {brief: free, leftOut} = withoutWholeValues(given);
   const brief = holdingShape(free, deadline && {deadline});
-  const formulation = limitsOnly(brief);
+  const formulation = formulateWithoutAim(brief);
   const sampled = isTemperature(x.subject) || isTemperature(y.subject);
   const front = yield* (sampled ? sampledFront : exactFront)(brief, formulation, x, y, deadline);
   if (!("points" in front)) return front;

@@ -1,13 +1,13 @@
 import type {Basis as HighsBasis, Highs as HighsModule, ModelData} from "highs";
 import {type Deadline, NO_DEADLINE} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../proof/vertex.ts";
 
 /** The second engine, from {@link loadHighs}: HiGHS itself, and a question. Who does not load it does not carry it either. */
 export interface Highs extends HighsModule {
   /** Asks about a scaled program; `solve` does, and proves what it hears. */
   readonly ask: (
-    dense: Dense,
+    dense: DenseProgram,
     integer: readonly number[],
     column: Float64Array,
     deadline: Deadline,
@@ -39,7 +39,7 @@ export function loadHighs(): Promise<Highs> {
 }
 
 /** A small question asked while loading: WebAssembly is compiled where it first runs, which no deadline should pay for. */
-const FIRST: Dense = {
+const FIRST: DenseProgram = {
   columns: 2,
   rows: 1,
   cost: Float64Array.of(1, 2),
@@ -75,7 +75,7 @@ export interface HighsAnswer {
  */
 function askHighs(
   highs: HighsModule,
-  dense: Dense,
+  dense: DenseProgram,
   integer: readonly number[],
   column: Float64Array,
   deadline: Deadline,
@@ -112,7 +112,7 @@ function askHighs(
 }
 
 /** Milliseconds that HiGHS takes for what it does without looking at its time limit, by the entries of a program: measured, with room. */
-function beyondItsTime({columns, matrix}: Dense): number {
+function beyondItsTime({columns, matrix}: DenseProgram): number {
   let entries = columns;
   for (const value of matrix) if (value !== 0) entries++;
   return 0.02 * entries;
@@ -135,7 +135,7 @@ function statusOf(highs: HighsModule, found: number): HighsAnswer["status"] {
   return "stopped";
 }
 
-function modelData(dense: Dense, integer: readonly number[], unit: Float64Array): ModelData {
+function modelData(dense: DenseProgram, integer: readonly number[], unit: Float64Array): ModelData {
   const {columns: n, rows: m, matrix} = dense;
   const starts = new Int32Array(m + 1);
   const [indices, values]: [number[], number[]] = [[], []];

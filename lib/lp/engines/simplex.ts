@@ -1,5 +1,5 @@
 import {checkTime, type Deadline, NO_DEADLINE} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../proof/vertex.ts";
 
 /**
@@ -14,7 +14,7 @@ import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../proof/vertex.ts
  * @param start a basis to start from; a singular one is mended
  * @throws OutOfTime before the first step after the deadline
  */
-export function primalSimplex(program: Dense, start?: Basis, deadline: Deadline = NO_DEADLINE): Basis {
+export function primalSimplex(program: DenseProgram, start?: Basis, deadline: Deadline = NO_DEADLINE): Basis {
   const state = new Dictionary(program);
   if (start) state.enter(start, deadline);
   state.settle();
@@ -48,7 +48,7 @@ class Dictionary {
   readonly weight: Float64Array;
   readonly price: Float64Array;
 
-  constructor({columns: n, rows: m, matrix, lower, upper, rowLower, rowUpper, cost}: Dense) {
+  constructor({columns: n, rows: m, matrix, lower, upper, rowLower, rowUpper, cost}: DenseProgram) {
     this.n = n;
     this.m = m;
     this.table = matrix.slice();

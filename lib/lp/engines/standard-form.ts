@@ -1,5 +1,5 @@
 import {checkTime, type Deadline, NO_DEADLINE} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 import {runTableau} from "./engine-jslp.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../proof/vertex.ts";
 
@@ -9,7 +9,7 @@ interface Column {
   readonly direction: 1 | -1;
   /** Value of the variable where the column is 0. */
   readonly origin: number;
-  /** Place of the variable in the basis where the column is nonbasic. */
+  /** BasisStatus of the variable in the basis where the column is nonbasic. */
   readonly place: number;
   readonly cost: number;
 }
@@ -34,7 +34,7 @@ interface Limit {
  *
  * @throws OutOfTime before the first pivot after the deadline
  */
-export function basisByTableau(program: Dense, deadline: Deadline = NO_DEADLINE): Basis | undefined {
+export function basisByTableau(program: DenseProgram, deadline: Deadline = NO_DEADLINE): Basis | undefined {
   const columns = columnsOf(program);
   const rows = limitsOfRows(program);
   if ((columns.length + 1) * rows.length > LARGEST) return undefined;
@@ -70,7 +70,7 @@ const MANY = 100;
 /** Bound on the sum of all variables whose cost favours infinity, in scaled units. */
 const BOX = 1e6;
 
-function columnsOf({columns: n, cost, lower, upper}: Dense): Column[] {
+function columnsOf({columns: n, cost, lower, upper}: DenseProgram): Column[] {
   const columns: Column[] = [];
   for (let j = 0; j < n; j++) {
     const [low, high, price] = [lower[j]!, upper[j]!, cost[j]!];
@@ -91,7 +91,7 @@ function columnsOf({columns: n, cost, lower, upper}: Dense): Column[] {
   return columns;
 }
 
-function limitsOfRows({rows: m, rowLower, rowUpper}: Dense): Limit[] {
+function limitsOfRows({rows: m, rowLower, rowUpper}: DenseProgram): Limit[] {
   const limits: Limit[] = [];
   for (let row = 0; row < m; row++) {
     if (rowUpper[row]! < Infinity) limits.push({row, side: 1});
@@ -102,7 +102,7 @@ function limitsOfRows({rows: m, rowLower, rowUpper}: Dense): Limit[] {
 
 /** The far bounds of the columns; of many, only those that no row implies. */
 function farBounds(
-  {columns: n, matrix, lower, upper, rowLower, rowUpper}: Dense,
+  {columns: n, matrix, lower, upper, rowLower, rowUpper}: DenseProgram,
   columns: readonly Column[],
   rows: readonly Limit[],
   shifts: Float64Array,
@@ -129,7 +129,7 @@ function farBounds(
 
 /** What each row holds where all columns are 0. */
 function shiftsOf(
-  {columns: n, rows: m, matrix, lower, upper}: Dense,
+  {columns: n, rows: m, matrix, lower, upper}: DenseProgram,
   columns: readonly Column[],
 ): Float64Array {
   const shifts = new Float64Array(m);
@@ -149,7 +149,7 @@ function fillCosts(matrix: Float64Array, columns: readonly Column[]): void {
 function fillLimits(
   matrix: Float64Array,
   width: number,
-  program: Dense,
+  program: DenseProgram,
   columns: readonly Column[],
   limits: readonly Limit[],
   shifts: Float64Array,
@@ -200,7 +200,7 @@ function dualFeasiblePivot(matrix: Float64Array, width: number, height: number):
 }
 
 function readBasis(
-  {columns: n, rows: m, lower, upper}: Dense,
+  {columns: n, rows: m, lower, upper}: DenseProgram,
   columns: readonly Column[],
   limits: readonly Limit[],
   nonbasic: readonly number[],

@@ -1,8 +1,8 @@
 import {expectShape} from "../../core/shape.ts";
 import {expectProgram} from "../program/expect-program.ts";
 import {InputError} from "../../core/errors.ts";
-import {denseForm, type Dense} from "../program/dense.ts";
-import type {LinearProgram, Outcome, Place} from "../program/program.ts";
+import {denseForm, type DenseProgram} from "../program/dense.ts";
+import type {LinearProgram, Outcome, BasisStatus} from "../program/program.ts";
 import {scale} from "../program/scale.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, kernelOf, type Basis, type Kernel} from "../proof/vertex.ts";
 
@@ -121,7 +121,7 @@ export function sensitivity(program: LinearProgram, outcome: Outcome): Sensitivi
   return {rows, bounds, costs, degenerate: outcome.degenerate};
 }
 
-const CODES: Readonly<Record<Place, number>> = {
+const CODES: Readonly<Record<BasisStatus, number>> = {
   lower: AT_LOWER,
   upper: AT_UPPER,
   basic: BASIC,
@@ -129,7 +129,7 @@ const CODES: Readonly<Record<Place, number>> = {
 };
 
 interface Point {
-  readonly dense: Dense;
+  readonly dense: DenseProgram;
   readonly basis: Basis;
   readonly kernel: Kernel;
   readonly values: Float64Array;

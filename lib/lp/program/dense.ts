@@ -4,7 +4,7 @@ import {expectProgram} from "./expect-program.ts";
 import type {LinearProgram} from "./program.ts";
 
 /** A program as flat arrays, always minimising: minimise cost . x, rowLower <= matrix x <= rowUpper, lower <= x <= upper. */
-export interface Dense {
+export interface DenseProgram {
   readonly columns: number;
   readonly rows: number;
   readonly cost: Float64Array;
@@ -24,7 +24,7 @@ export interface Dense {
  * @throws InputError where a number is missing or not finite, a row has the wrong length, or a lower limit exceeds its upper one
  * @throws OutOfTime soon after the deadline
  */
-export function denseForm(program: LinearProgram, deadline: Deadline = NO_DEADLINE): Dense {
+export function denseForm(program: LinearProgram, deadline: Deadline = NO_DEADLINE): DenseProgram {
   expectProgram(program);
   const {variables, rows, sense = "minimise"} = program;
   if (sense !== "minimise" && sense !== "maximise") {

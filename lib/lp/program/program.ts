@@ -45,7 +45,7 @@ export interface Check {
 }
 
 /** Where a variable or a row's sum stands in a vertex: at a limit, between (it then follows from the others), or left at 0. */
-export type Place = "lower" | "upper" | "basic" | "zero";
+export type BasisStatus = "lower" | "upper" | "basic" | "zero";
 
 /** What a linear program turned out to be. Only verified answers are returned. */
 export type Outcome =
@@ -61,7 +61,7 @@ export type Outcome =
       /** Change of the objective per unit of each variable's binding bound; absent for integer programs. */
       readonly reducedCosts?: readonly number[];
       /** The basis that proves the vertex; absent for integer programs. */
-      readonly basis?: {readonly variables: readonly Place[]; readonly rows: readonly Place[]};
+      readonly basis?: {readonly variables: readonly BasisStatus[]; readonly rows: readonly BasisStatus[]};
       /** Whether a basic variable or row sits on a limit: duals are then one choice among several. False for integer programs. */
       readonly degenerate: boolean;
       readonly engine: string;

@@ -1,9 +1,9 @@
 import {checkTime, type Deadline, NO_DEADLINE} from "./deadline.ts";
-import type {Dense} from "./dense.ts";
+import type {DenseProgram} from "./dense.ts";
 
 /** A program in units in which its numbers are near 1, and the factors that lead back. All factors are powers of two: exact. */
 export interface Scaled {
-  readonly dense: Dense;
+  readonly dense: DenseProgram;
   /** Original value of a variable per unit of the scaled one. */
   readonly column: Float64Array;
   /** Original sum of a row per unit of the scaled one. */
@@ -21,7 +21,7 @@ export interface Scaled {
  *
  * @throws OutOfTime soon after the deadline
  */
-export function scale(dense: Dense, deadline: Deadline = NO_DEADLINE): Scaled {
+export function scale(dense: DenseProgram, deadline: Deadline = NO_DEADLINE): Scaled {
   const {columns: n, rows: m, matrix} = dense;
   const column = new Float64Array(n).fill(1);
   const row = new Float64Array(m).fill(1);
@@ -44,7 +44,7 @@ export function scale(dense: Dense, deadline: Deadline = NO_DEADLINE): Scaled {
 }
 
 function apply(
-  dense: Dense,
+  dense: DenseProgram,
   column: Float64Array,
   row: Float64Array,
   spread: number,
@@ -83,7 +83,7 @@ function powerOfTwo(value: number): number {
 }
 
 /** Middle of the sizes of all finite limits but 0; 1 for none. */
-function medianLimit(dense: Dense, column: Float64Array, row: Float64Array): number {
+function medianLimit(dense: DenseProgram, column: Float64Array, row: Float64Array): number {
   const sizes: number[] = [];
   const collect = (limits: Float64Array, factors: Float64Array) => {
     for (let k = 0; k < limits.length; k++) {

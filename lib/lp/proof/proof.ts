@@ -1,4 +1,4 @@
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 
 /** Largest violation that counts as none, in scaled units. */
 export const TOLERANCE = 1e-9;
@@ -21,7 +21,7 @@ export interface Optimality {
  *
  * Source: D. Bertsimas & J. N. Tsitsiklis, Introduction to Linear Optimization (1997), theorems 4.3 and 4.5.
  */
-export function optimality(program: Dense, values: Float64Array, duals: Float64Array): Optimality {
+export function optimality(program: DenseProgram, values: Float64Array, duals: Float64Array): Optimality {
   const {columns: n, rows: m, matrix, cost, lower, upper, rowLower, rowUpper} = program;
   const activities = new Float64Array(m);
   const reducedCosts = cost.slice();
@@ -80,7 +80,7 @@ function violation(value: number, lower: number, upper: number): number {
  *
  * Source: Bertsimas & Tsitsiklis (1997), theorem 4.6, with limits on both sides of rows and variables.
  */
-export function provesInfeasible(program: Dense, multipliers: Float64Array): boolean {
+export function provesInfeasible(program: DenseProgram, multipliers: Float64Array): boolean {
   const {columns: n, rows: m, matrix, lower, upper, rowLower, rowUpper} = program;
   const sums = new Float64Array(n);
   const sizes = new Float64Array(n);
@@ -104,7 +104,7 @@ export function provesInfeasible(program: Dense, multipliers: Float64Array): boo
 }
 
 /** Whether a direction keeps every limit for ever and improves the objective all along. */
-export function provesUnbounded(program: Dense, ray: Float64Array): boolean {
+export function provesUnbounded(program: DenseProgram, ray: Float64Array): boolean {
   const {columns: n, rows: m, matrix, cost, lower, upper, rowLower, rowUpper} = program;
   const stays = (step: number, low: number, high: number, size: number) =>
     Math.abs(step) <= 1e-12 * size || (step > 0 ? high === Infinity : low === -Infinity);

@@ -1,5 +1,5 @@
 import {checkTime, type Deadline, NO_DEADLINE} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 
 /** Where a variable or a row stands in a basis. */
 export const AT_LOWER = 0;
@@ -33,7 +33,7 @@ export interface Kernel {
  * The vertex that a basis describes, from the program's own numbers and not from an engine's: whatever an engine rounded,
  * perturbed or let drift is gone.
  */
-export function vertexOf(program: Dense, basis: Basis, kernel: Kernel): Vertex {
+export function vertexOf(program: DenseProgram, basis: Basis, kernel: Kernel): Vertex {
   const {columns: n, rows: m, matrix, cost} = program;
   const values = new Float64Array(n);
   for (let j = 0; j < n; j++) values[j] = limitAt(basis[j]!, program.lower[j]!, program.upper[j]!);
@@ -74,7 +74,11 @@ function limitAt(place: number, lower: number, upper: number): number {
  *
  * @throws OutOfTime for a large one soon after the deadline
  */
-export function kernelOf(program: Dense, basis: Basis, deadline: Deadline = NO_DEADLINE): Kernel | undefined {
+export function kernelOf(
+  program: DenseProgram,
+  basis: Basis,
+  deadline: Deadline = NO_DEADLINE,
+): Kernel | undefined {
   const {columns: n, rows: m, matrix} = program;
   const columns: number[] = [];
   const rows: number[] = [];

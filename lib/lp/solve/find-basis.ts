@@ -1,14 +1,14 @@
 import {type Deadline, NO_DEADLINE} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 import {isOptimal, optimality, TOLERANCE} from "../proof/proof.ts";
-import {verdictOf, type Verdict} from "../proof/verdict.ts";
+import {proofOf, type Proof} from "../proof/proof-of.ts";
 import {primalSimplex} from "../engines/simplex.ts";
 import {basisByTableau} from "../engines/standard-form.ts";
 import type {Basis} from "../proof/vertex.ts";
 
-/** The verdict on a continuous program, who found it and the basis that proves it. */
+/** The proof on a continuous program, who found it and the basis that proves it. */
 export interface Found {
-  readonly verdict: Verdict;
+  readonly proof: Proof;
   readonly basis: Basis;
   readonly engine: string;
 }
@@ -22,26 +22,26 @@ export interface Found {
  *
  * @throws OutOfTime soon after the deadline
  */
-export function findBasis(program: Dense, deadline: Deadline = NO_DEADLINE): Found | undefined {
-  return propose(program, deadline) ?? atTheEdge(program, deadline);
+export function findBasis(program: DenseProgram, deadline: Deadline = NO_DEADLINE): Found | undefined {
+  return propose(program, deadline) ?? solveWithinTolerance(program, deadline);
 }
 
-function propose(program: Dense, deadline: Deadline): Found | undefined {
+function propose(program: DenseProgram, deadline: Deadline): Found | undefined {
   let basis = basisByTableau(program, deadline);
   let engine = "javascript-lp-solver";
   for (let attempt = 0; attempt < 3; attempt++) {
-    const verdict = basis && verdictOf(program, basis, deadline);
-    if (basis && verdict) return {verdict, basis, engine};
+    const proof = basis && proofOf(program, basis, deadline);
+    if (basis && proof) return {proof, basis, engine};
     basis = primalSimplex(program, basis, deadline);
     engine = "mixwright simplex";
   }
   return undefined;
 }
 
-function atTheEdge(program: Dense, deadline: Deadline): Found | undefined {
+function solveWithinTolerance(program: DenseProgram, deadline: Deadline): Found | undefined {
   const widened = (limits: Float64Array, step: number) =>
     limits.map((limit) => limit + step * Math.max(1, Math.abs(limit)));
-  const wider: Dense = {
+  const wider: DenseProgram = {
     ...program,
     lower: widened(program.lower, -TOLERANCE / 2),
     upper: widened(program.upper, TOLERANCE / 2),
@@ -49,8 +49,8 @@ function atTheEdge(program: Dense, deadline: Deadline): Found | undefined {
     rowUpper: widened(program.rowUpper, TOLERANCE / 2),
   };
   const found = propose(wider, deadline);
-  if (found?.verdict.status !== "optimal") return found;
-  const {values, duals} = found.verdict;
+  if (found?.proof.status !== "optimal") return found;
+  const {values, duals} = found.proof;
   const figures = optimality(program, values, duals);
-  return isOptimal(figures) ? {...found, verdict: {...found.verdict, figures}} : undefined;
+  return isOptimal(figures) ? {...found, proof: {...found.proof, figures}} : undefined;
 }

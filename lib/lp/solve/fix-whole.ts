@@ -1,5 +1,5 @@
 import {type Deadline, NO_DEADLINE} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 import {findBasis} from "./find-basis.ts";
 import {optimality, TOLERANCE} from "../proof/proof.ts";
 
@@ -17,7 +17,7 @@ export interface WholePoint {
  * Once whole values are fixed most rows that link them bind a single variable, so the program that is left is small.
  */
 export function fixWhole(
-  dense: Dense,
+  dense: DenseProgram,
   column: Float64Array,
   integer: readonly number[],
   near: Float64Array,
@@ -28,16 +28,16 @@ export function fixWhole(
   const rows = boundsFromRows({...dense, lower, upper}, lower, upper);
   const free: number[] = [];
   for (let j = 0; j < dense.columns; j++) if (lower[j] !== upper[j]) free.push(j);
-  const verdict = findBasis(partOf({...dense, lower, upper}, rows, free), deadline)?.verdict;
-  if (verdict?.status !== "optimal") return undefined;
+  const proof = findBasis(partOf({...dense, lower, upper}, rows, free), deadline)?.proof;
+  if (proof?.status !== "optimal") return undefined;
   const values = lower.slice();
-  for (const [k, j] of free.entries()) values[j] = verdict.values[k]!;
+  for (const [k, j] of free.entries()) values[j] = proof.values[k]!;
   const {activities, residual} = optimality(dense, values, new Float64Array(dense.rows));
   return residual <= 2 * TOLERANCE ? {values, activities, residual} : undefined;
 }
 
 /** Turns rows with one variable that is not fixed into bounds of that variable; the indices of the rows that are left. */
-function boundsFromRows(program: Dense, lower: Float64Array, upper: Float64Array): number[] {
+function boundsFromRows(program: DenseProgram, lower: Float64Array, upper: Float64Array): number[] {
   const {columns: n, rows: m, matrix, rowLower, rowUpper} = program;
   const left: number[] = [];
   for (let i = 0; i < m; i++) {
@@ -61,7 +61,7 @@ function boundsFromRows(program: Dense, lower: Float64Array, upper: Float64Array
 }
 
 /** The program of some rows and columns, with all others at their lower bounds. */
-function partOf(program: Dense, rows: readonly number[], columns: readonly number[]): Dense {
+function partOf(program: DenseProgram, rows: readonly number[], columns: readonly number[]): DenseProgram {
   const {columns: n, matrix, lower, upper, cost, rowLower, rowUpper} = program;
   const kept = new Uint8Array(n);
   for (const j of columns) kept[j] = 1;

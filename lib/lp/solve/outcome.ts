@@ -1,29 +1,29 @@
 import type {Found} from "./find-basis.ts";
-import type {WholeSearch} from "./integer.ts";
-import type {LinearProgram, Outcome, Place} from "../program/program.ts";
+import type {WholeSearch} from "./branch-and-bound.ts";
+import type {LinearProgram, Outcome, BasisStatus} from "../program/program.ts";
 import {TOLERANCE} from "../proof/proof.ts";
 import type {Scaled} from "../program/scale.ts";
 import {BASIC, type Basis} from "../proof/vertex.ts";
 
 /** What each code of a basis is called. */
-const PLACES: readonly Place[] = ["lower", "upper", "basic", "zero"];
+const PLACES: readonly BasisStatus[] = ["lower", "upper", "basic", "zero"];
 
-/** A verdict in the units and the sense of the program that it answers. */
+/** A proof in the units and the sense of the program that it answers. */
 export function continuousOutcome(
   program: LinearProgram,
   scaled: Scaled,
-  {verdict, basis, engine}: Found,
+  {proof, basis, engine}: Found,
 ): Outcome {
   const {column, row, objective} = scaled;
-  if (verdict.status === "infeasible") {
+  if (proof.status === "infeasible") {
     return {
       status: "infeasible",
-      certificate: Array.from(verdict.multipliers, (y, i) => y / row[i]!),
+      certificate: Array.from(proof.multipliers, (y, i) => y / row[i]!),
       engine,
     };
   }
-  if (verdict.status === "unbounded") return unbounded(scaled, verdict.ray, engine);
-  const {values, duals, figures} = verdict;
+  if (proof.status === "unbounded") return unbounded(scaled, proof.ray, engine);
+  const {values, duals, figures} = proof;
   const price = program.sense === "maximise" ? -objective : objective;
   const original = Array.from(values, (value, j) => value * column[j]!);
   const places = Array.from(basis, (place) => PLACES[place]!);

@@ -1,5 +1,5 @@
 import {beforeTime, type Deadline} from "../program/deadline.ts";
-import {type Dense, denseForm} from "../program/dense.ts";
+import {type DenseProgram, denseForm} from "../program/dense.ts";
 import {continuousOutcome} from "./outcome.ts";
 import type {LinearProgram, Outcome} from "../program/program.ts";
 import {isOptimal, optimality} from "../proof/proof.ts";
@@ -34,7 +34,7 @@ export function solverOfMany(deadline?: Deadline): (program: LinearProgram) => O
       if (!isOptimal(figures)) return undefined;
       bases = [basis, ...bases.filter((other) => other !== basis)].slice(0, KEPT);
       return continuousOutcome(program, scaled, {
-        verdict: {status: "optimal", values, duals, figures},
+        proof: {status: "optimal", values, duals, figures},
         basis,
         engine,
       });
@@ -54,7 +54,7 @@ export function solverOfMany(deadline?: Deadline): (program: LinearProgram) => O
 }
 
 /** The basis that the simplex reaches from another, if it does so in time. */
-function withinTime(program: Dense, start: Basis, deadline: Deadline | undefined): Basis | undefined {
+function withinTime(program: DenseProgram, start: Basis, deadline: Deadline | undefined): Basis | undefined {
   return beforeTime(
     () => primalSimplex(program, start, deadline),
     () => undefined,

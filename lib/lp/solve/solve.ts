@@ -1,14 +1,14 @@
 import {expectFunction, expectOptions, expectRecord} from "../../core/shape.ts";
 import {InputError} from "../../core/errors.ts";
 import {beforeTime, type Deadline, deadlineIn, partOfTime, USUAL_TIME} from "../program/deadline.ts";
-import {denseForm, type Dense} from "../program/dense.ts";
+import {denseForm, type DenseProgram} from "../program/dense.ts";
 import type {Highs} from "../engines/engine-highs.ts";
 import {findBasis, type Found} from "./find-basis.ts";
 import {fixWhole} from "./fix-whole.ts";
-import {searchWhole, wholeBounds, type WholeSearch} from "./integer.ts";
+import {branchAndBound, wholeBounds, type WholeSearch} from "./branch-and-bound.ts";
 import {continuousOutcome, wholeOutcome} from "./outcome.ts";
 import type {LinearProgram, Outcome} from "../program/program.ts";
-import {verdictOf} from "../proof/verdict.ts";
+import {proofOf} from "../proof/proof-of.ts";
 import {scale, type Scaled} from "../program/scale.ts";
 
 /** How long to search and with what. */
@@ -88,7 +88,7 @@ const LATE: Outcome = {status: "undecided", reason: "the time limit came before 
 /** From so many coefficients on HiGHS, where it is at hand, is asked first: a dense table takes longer. */
 const FOR_HIGHS = 200_000;
 
-function basisOf(dense: Dense, deadline: Deadline, highs: Highs | undefined): Found | undefined {
+function basisOf(dense: DenseProgram, deadline: Deadline, highs: Highs | undefined): Found | undefined {
   const first = highs && dense.columns * dense.rows > FOR_HIGHS;
   return (
     (first ? basisByHighs(highs, dense, partOfTime(deadline, 0.5)) : undefined) ??
@@ -140,11 +140,11 @@ export function wholeVariables({variables}: LinearProgram): number[] {
   return variables.flatMap(({integer}, j) => (integer ? [j] : []));
 }
 
-function basisByHighs(highs: Highs, dense: Dense, deadline: Deadline): Found | undefined {
+function basisByHighs(highs: Highs, dense: DenseProgram, deadline: Deadline): Found | undefined {
   if (!(deadline.left() > 0)) return undefined;
   const {basis} = highs.ask(dense, [], new Float64Array(dense.columns), deadline);
-  const verdict = basis && verdictOf(dense, basis, deadline);
-  return basis && verdict && {verdict, basis, engine: "HiGHS"};
+  const proof = basis && proofOf(dense, basis, deadline);
+  return basis && proof && {proof, basis, engine: "HiGHS"};
 }
 
 function* solveWhole(
@@ -159,7 +159,7 @@ function* solveWhole(
       maxNodes: maxNodes ?? (highs ? NODES_BEFORE_HIGHS : mostNodes(program)),
       deadline: highs ? partOfTime(deadline, OWN_SHARE) : deadline,
     };
-    search = yield* searchWhole(scaled, integer, limits);
+    search = yield* branchAndBound(scaled, integer, limits);
     if (search.status !== "stopped") return wholeOutcome(program, scaled, search, "javascript-lp-solver");
   }
   yield;
@@ -195,12 +195,12 @@ function searchByHighs(
         () => undefined,
       )
     : undefined;
-  if (relaxation?.verdict.status === "infeasible") return {status: "infeasible", engine: relaxation.engine};
+  if (relaxation?.proof.status === "infeasible") return {status: "infeasible", engine: relaxation.engine};
   const {status, values} = highs.ask(dense, integer, column, search);
   if (status === "infeasible") return {status};
   if (status === "unbounded") {
     if (!(search.left() > 0)) return {status: "stopped"};
-    const relaxed = (small ? relaxation : findBasis(dense, deadline))?.verdict;
+    const relaxed = (small ? relaxation : findBasis(dense, deadline))?.proof;
     const point = highs.ask({...dense, cost: new Float64Array(dense.columns)}, integer, column, search);
     if (point.status === "infeasible") return {status: "infeasible"};
     const whole = point.values && fixWhole(dense, column, integer, point.values, deadline);

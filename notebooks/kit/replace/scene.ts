@@ -1,4 +1,4 @@
-import type {Weights} from "../../../lib/balance/substitute/noticed.ts";
+import type {Weights} from "../../../lib/balance/substitute/similarity-traits.ts";
 import type {
   Alternative,
   SubstituteOptions,

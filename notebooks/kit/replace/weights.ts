@@ -1,5 +1,5 @@
 import {html} from "htl";
-import {WEIGHTS, type Weights} from "../../../lib/balance/substitute/noticed.ts";
+import {SUBSTITUTION_WEIGHTS, type Weights} from "../../../lib/balance/substitute/similarity-traits.ts";
 import {type Control, control} from "../controls/control.ts";
 import {slider} from "../controls/slider.ts";
 
@@ -28,7 +28,7 @@ export function weightSliders(): Control<Partial<Weights>> {
       min: 0,
       max,
       step: max > 5 ? 0.5 : 0.05,
-      value: WEIGHTS[name],
+      value: SUBSTITUTION_WEIGHTS[name],
     }),
   }));
   const element = html`<div>${sliders.map(({slider: one}) => one)}</div>`;

@@ -1,5 +1,5 @@
 import {html} from "htl";
-import type {Met, Turnover} from "../../../lib/balance/mix/turnover.ts";
+import type {BindingLimit, Turnover} from "../../../lib/balance/mix/changes-between.ts";
 import {decimal} from "../../../lib/core/figures.ts";
 import {bounded, unbroken} from "../words/numbers.ts";
 import {inWords} from "../words/take-words.ts";
@@ -100,7 +100,7 @@ export function turnoverSheet({front, x, y, brief}: TradeScene): HTMLElement | u
 
 /** What is different in kind, in words. */
 export function words({enters, leaves, binds, frees}: Turnover, freezer: number): string[] {
-  const limits = (met: readonly Met[]) => inWords(met.map((one) => limitWords(one, freezer)));
+  const limits = (met: readonly BindingLimit[]) => inWords(met.map((one) => limitWords(one, freezer)));
   return [
     ...(enters.length ? [`${inWords(enters)} ${enters.length > 1 ? "come" : "comes"} in`] : []),
     ...(leaves.length ? [`${inWords(leaves)} ${leaves.length > 1 ? "go" : "goes"} out`] : []),
@@ -110,7 +110,7 @@ export function words({enters, leaves, binds, frees}: Turnover, freezer: number)
 }
 
 /** A limit that holds, as a noun: `freezing point at most −2.4`. */
-function limitWords({of, target, bound, limit}: Met, freezer: number): string {
+function limitWords({of, target, bound, limit}: BindingLimit, freezer: number): string {
   const name = of === "target" ? lower(labelOf(target, freezer)) : target;
   const unit = {target: "", rule: "", ingredient: " g", dose: " %"}[of];
   return `${name} ${bounded(bound, limit)}${unit}`;

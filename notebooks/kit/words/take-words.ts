@@ -1,4 +1,4 @@
-import type {Noticed} from "../../../lib/balance/substitute/noticed.ts";
+import type {SimilarityTrait} from "../../../lib/balance/substitute/similarity-traits.ts";
 import type {
   Alternative,
   AmountChange,
@@ -7,28 +7,29 @@ import type {
 import {decimal, grams} from "../../../lib/core/figures.ts";
 
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */
-export const NOTICED_WORDS: Readonly<Record<Noticed, {name: string; unit: string; digits: number}>> = {
-  firmness: {name: "hard phase in the freezer", unit: "%", digits: 1},
-  freezingPoint: {name: "freezing point", unit: "°C", digits: 2},
-  sweetness: {name: "sweetness", unit: "sucrose = 100", digits: 1},
-  fat: {name: "fat", unit: "%", digits: 1},
-  totalSolids: {name: "total solids", unit: "%", digits: 1},
-  lactose: {name: "lactose", unit: "%", digits: 1},
-  protein: {name: "protein", unit: "%", digits: 2},
-  eggYolkSolids: {name: "egg yolk solids", unit: "%", digits: 2},
-  polyols: {name: "sugar alcohols", unit: "%", digits: 1},
-  starch: {name: "starch", unit: "%", digits: 2},
-  fibre: {name: "fibre", unit: "%", digits: 2},
-  stabiliser: {name: "stabiliser", unit: "%", digits: 2},
-  emulsifier: {name: "emulsifier", unit: "%", digits: 2},
-  salt: {name: "salt", unit: "%", digits: 2},
-  alcohol: {name: "alcohol", unit: "%", digits: 1},
-  organicAcids: {name: "fruit acids", unit: "%", digits: 2},
-  cost: {name: "cost", unit: "per kg", digits: 2},
-};
+export const NOTICED_WORDS: Readonly<Record<SimilarityTrait, {name: string; unit: string; digits: number}>> =
+  {
+    firmness: {name: "hard phase in the freezer", unit: "%", digits: 1},
+    freezingPoint: {name: "freezing point", unit: "°C", digits: 2},
+    sweetness: {name: "sweetness", unit: "sucrose = 100", digits: 1},
+    fat: {name: "fat", unit: "%", digits: 1},
+    totalSolids: {name: "total solids", unit: "%", digits: 1},
+    lactose: {name: "lactose", unit: "%", digits: 1},
+    protein: {name: "protein", unit: "%", digits: 2},
+    eggYolkSolids: {name: "egg yolk solids", unit: "%", digits: 2},
+    polyols: {name: "sugar alcohols", unit: "%", digits: 1},
+    starch: {name: "starch", unit: "%", digits: 2},
+    fibre: {name: "fibre", unit: "%", digits: 2},
+    stabiliser: {name: "stabiliser", unit: "%", digits: 2},
+    emulsifier: {name: "emulsifier", unit: "%", digits: 2},
+    salt: {name: "salt", unit: "%", digits: 2},
+    alcohol: {name: "alcohol", unit: "%", digits: 1},
+    organicAcids: {name: "fruit acids", unit: "%", digits: 2},
+    cost: {name: "cost", unit: "per kg", digits: 2},
+  };
 
 /** Up and down in a cook's words, where there are such. */
-const WAYS: Partial<Record<Noticed, readonly [more: string, less: string]>> = {
+const WAYS: Partial<Record<SimilarityTrait, readonly [more: string, less: string]>> = {
   firmness: ["harder", "softer"],
   sweetness: ["sweeter", "less sweet"],
   fat: ["richer in fat", "leaner"],

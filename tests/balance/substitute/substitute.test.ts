@@ -2,7 +2,7 @@ import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
 import {equivalents, equivalentsTable} from "../../../lib/balance/substitute/equivalents.ts";
 import {inChunks} from "../../../lib/core/in-chunks.ts";
-import {WEIGHTS} from "../../../lib/balance/substitute/noticed.ts";
+import {SUBSTITUTION_WEIGHTS} from "../../../lib/balance/substitute/similarity-traits.ts";
 import {splitInto} from "../../../lib/balance/substitute/split.ts";
 import {substitute, substituteSteps} from "../../../lib/balance/substitute/substitute.ts";
 import type {Alternative, Substitution} from "../../../lib/balance/substitute/substitution-types.ts";
@@ -42,9 +42,11 @@ const gramsIn = (of: Alternative, name: string) =>
 /** What a recipe scores against another, computed here from the compositions alone. */
 function scoreOf(before: Recipe, after: Recipe): number {
   const [old, renewed] = [recipeComposition(before), recipeComposition(after)];
-  let score = WEIGHTS.firmness * Math.abs(hardPhase(renewed, -18) - hardPhase(old, -18));
-  score += WEIGHTS.freezingPoint * Math.abs(initialFreezingPoint(renewed)! - initialFreezingPoint(old)!);
-  const quantities: (Quantity & keyof typeof WEIGHTS)[] = [
+  let score = SUBSTITUTION_WEIGHTS.firmness * Math.abs(hardPhase(renewed, -18) - hardPhase(old, -18));
+  score +=
+    SUBSTITUTION_WEIGHTS.freezingPoint *
+    Math.abs(initialFreezingPoint(renewed)! - initialFreezingPoint(old)!);
+  const quantities: (Quantity & keyof typeof SUBSTITUTION_WEIGHTS)[] = [
     "sweetness",
     "fat",
     "totalSolids",
@@ -61,20 +63,20 @@ function scoreOf(before: Recipe, after: Recipe): number {
     "organicAcids",
   ];
   for (const name of quantities)
-    score += WEIGHTS[name] * Math.abs(quantityOf(renewed, name) - quantityOf(old, name));
+    score += SUBSTITUTION_WEIGHTS[name] * Math.abs(quantityOf(renewed, name) - quantityOf(old, name));
   const cost = ({lines}: Recipe) =>
     lines.reduce((sum, {ingredient, grams}) => sum + ingredient.price! * grams, 0) /
     recipeMass({name: "", lines});
-  score += WEIGHTS.cost * Math.abs(cost(after) - cost(before));
+  score += SUBSTITUTION_WEIGHTS.cost * Math.abs(cost(after) - cost(before));
   const grams = ({lines}: Recipe, name: string) =>
     lines.reduce((sum, {ingredient, grams}) => sum + (ingredient.name === name ? grams : 0), 0);
   const names = new Set([...before.lines, ...after.lines].map(({ingredient}) => ingredient.name));
   let moved = 0;
   for (const name of names) {
     moved += (Math.abs(grams(after, name) - grams(before, name)) * 50) / recipeMass(before);
-    if (grams(before, name) === 0 && grams(after, name) > 0) score += WEIGHTS.newIngredient;
+    if (grams(before, name) === 0 && grams(after, name) > 0) score += SUBSTITUTION_WEIGHTS.newIngredient;
   }
-  return score + WEIGHTS.moved * moved;
+  return score + SUBSTITUTION_WEIGHTS.moved * moved;
 }
 
 describe("the skim-portion rule: MSNF = 0.09 (100 - fat), H. D. Goff, Ice Cream Technology, University of Guelph e-book", () => {
@@ -316,7 +318,7 @@ describe("a substitution", () => {
     for (const {counts} of best!.changes) within(counts, 0, 1e-9, "noticed");
     within(
       best!.score,
-      WEIGHTS.newIngredient + WEIGHTS.moved * 3,
+      SUBSTITUTION_WEIGHTS.newIngredient + SUBSTITUTION_WEIGHTS.moved * 3,
       1e-9,
       "one more name, 3 g per 100 g moved",
     );
@@ -372,7 +374,7 @@ describe("a substitution", () => {
     const careless = substitute(oat, {without: "coconut oil", from: shelf, weights: {newAllergen: 0}});
     within(
       careless.alternatives.find(({by}) => by.join() === "unsalted butter")!.score,
-      butter.score - WEIGHTS.newAllergen,
+      butter.score - SUBSTITUTION_WEIGHTS.newAllergen,
       1e-9,
       "score of butter",
     );

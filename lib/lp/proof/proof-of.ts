@@ -1,5 +1,5 @@
 import {checkTime, type Deadline, NO_DEADLINE} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 import {
   isOptimal,
   optimality,
@@ -20,7 +20,7 @@ import {
 } from "./vertex.ts";
 
 /** What a basis proves about its program. */
-export type Verdict =
+export type Proof =
   | {
       readonly status: "optimal";
       readonly values: Float64Array;
@@ -31,15 +31,15 @@ export type Verdict =
   | {readonly status: "unbounded"; readonly values: Float64Array; readonly ray: Float64Array};
 
 /**
- * The verdict that a basis proves, from the program's own numbers; `undefined` where it proves nothing.
+ * What a basis proves, from the program's own numbers; `undefined` where it proves nothing.
  *
  * @throws OutOfTime soon after the deadline
  */
-export function verdictOf(
-  program: Dense,
+export function proofOf(
+  program: DenseProgram,
   basis: Basis,
   deadline: Deadline = NO_DEADLINE,
-): Verdict | undefined {
+): Proof | undefined {
   const kernel = kernelOf(program, basis, deadline);
   if (!kernel) return undefined;
   const {values, duals} = vertexOf(program, basis, kernel);
@@ -64,7 +64,7 @@ export function verdictOf(
  * for all together (where the sum of violations is least).
  */
 function* farkasCandidates(
-  program: Dense,
+  program: DenseProgram,
   basis: Basis,
   kernel: Kernel,
   values: Float64Array,
@@ -108,7 +108,7 @@ function wayBack(value: number, lower: number, upper: number): number {
 
 /** For each nonbasic quantity that would pay to leave its limit: the direction in which all moves when it does. */
 function* rayCandidates(
-  program: Dense,
+  program: DenseProgram,
   basis: Basis,
   kernel: Kernel,
   reducedCosts: Float64Array,

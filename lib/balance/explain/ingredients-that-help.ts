@@ -22,7 +22,7 @@ const MOST = 5;
  * Only ingredients that have every property the brief targets are tried, and prices do not count. None is named that would
  * have to be overdosed: half a kilogram of salt would soften a mix, too.
  */
-export function openersOf(brief: Brief, pantry: Pantry, search: SolveOptions = {}): string[] {
+export function ingredientsThatHelp(brief: Brief, pantry: Pantry, search: SolveOptions = {}): string[] {
   const there = new Set(brief.ingredients.map(({ingredient}) => ingredient.name));
   const found: {name: string; share: number}[] = [];
   for (const ingredient of pantry.ingredients) {

@@ -2,7 +2,7 @@ import type {Amount, Binding} from "./answer.ts";
 import {limitKey} from "../brief/limit-path.ts";
 
 /** A limit that a mix meets exactly, without its price. */
-export type Met = Omit<Binding, "price">;
+export type BindingLimit = Omit<Binding, "price">;
 
 /** What is different in kind between one mix and the next. */
 export interface Turnover {
@@ -10,24 +10,24 @@ export interface Turnover {
   readonly enters: readonly string[];
   readonly leaves: readonly string[];
   /** Limits that begin to bind, and that cease to. */
-  readonly binds: readonly Met[];
-  readonly frees: readonly Met[];
+  readonly binds: readonly BindingLimit[];
+  readonly frees: readonly BindingLimit[];
 }
 
 /** Less than this is none, g per 100 g of mix. */
 const NONE = 1e-6;
 
-/** A mix as far as {@link turnover} looks at it. */
-export interface Standing {
+/** A mix as far as {@link changesBetween} looks at it. */
+export interface MixState {
   readonly amounts: readonly Amount[];
-  readonly binding: readonly Met[];
+  readonly binding: readonly BindingLimit[];
 }
 
 /** What enters and leaves, begins and ceases to bind between two mixes of the same ingredients. */
-export function turnover(before: Standing, after: Standing): Turnover {
-  const used = ({amounts}: Standing) =>
+export function changesBetween(before: MixState, after: MixState): Turnover {
+  const used = ({amounts}: MixState) =>
     new Set(amounts.filter(({percent}) => percent > NONE).map(({ingredient}) => ingredient));
-  const bound = ({binding}: Standing) => new Map(binding.map((limit) => [limitKey(limit), limit]));
+  const bound = ({binding}: MixState) => new Map(binding.map((limit) => [limitKey(limit), limit]));
   const [usedBefore, usedAfter] = [used(before), used(after)];
   const [boundBefore, boundAfter] = [bound(before), bound(after)];
   return {

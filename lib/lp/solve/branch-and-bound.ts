@@ -1,5 +1,5 @@
 import {beforeTime, type Deadline} from "../program/deadline.ts";
-import type {Dense} from "../program/dense.ts";
+import type {DenseProgram} from "../program/dense.ts";
 import type {Scaled} from "../program/scale.ts";
 import {findBasis} from "./find-basis.ts";
 import {fixWhole, type WholePoint} from "./fix-whole.ts";
@@ -41,7 +41,7 @@ interface Node {
  *
  * Source: A. H. Land & A. G. Doig, An automatic method of solving discrete programming problems, Econometrica 28 (1960).
  */
-export function* searchWhole(
+export function* branchAndBound(
   {dense, column}: Scaled,
   integer: readonly number[],
   limits: SearchLimits,
@@ -56,27 +56,26 @@ export function* searchWhole(
     if (nodes >= limits.maxNodes || !(limits.deadline.left() > 0)) return stopped;
     if (integer.some((j) => node.lower[j]! > node.upper[j]!)) continue;
     const relaxed = {...dense, lower: node.lower, upper: node.upper};
-    const verdict = beforeTime(
-      () => findBasis(relaxed, limits.deadline)?.verdict,
+    const proof = beforeTime(
+      () => findBasis(relaxed, limits.deadline)?.proof,
       () => undefined,
     );
-    if (!verdict) return stopped;
-    if (verdict.status === "infeasible") continue;
-    if (verdict.status === "unbounded")
-      return yield* unbounded({dense, column}, integer, limits, verdict.ray);
-    const objective = dot(dense.cost, verdict.values);
+    if (!proof) return stopped;
+    if (proof.status === "infeasible") continue;
+    if (proof.status === "unbounded") return yield* unbounded({dense, column}, integer, limits, proof.ray);
+    const objective = dot(dense.cost, proof.values);
     if (best && objective >= best.objective - GAP * Math.max(1, Math.abs(best.objective))) continue;
-    const split = mostFractional(verdict.values, column, integer);
+    const split = mostFractional(proof.values, column, integer);
     if (split === undefined) {
       const fixed = beforeTime(
-        () => fixWhole(dense, column, integer, verdict.values, limits.deadline),
+        () => fixWhole(dense, column, integer, proof.values, limits.deadline),
         () => undefined,
       );
       if (!fixed) return stopped;
       best = {point: fixed, objective};
       continue;
     }
-    const value = verdict.values[split]! * column[split]!;
+    const value = proof.values[split]! * column[split]!;
     const below = {
       lower: node.lower,
       upper: withEntry(node.upper, split, Math.floor(value) / column[split]!),
@@ -101,13 +100,13 @@ function* unbounded(
   ray: Float64Array,
 ): Generator<void, WholeSearch> {
   const anyPoint = {dense: {...dense, cost: new Float64Array(dense.columns)}, column};
-  const {status} = yield* searchWhole(anyPoint as Scaled, integer, limits);
+  const {status} = yield* branchAndBound(anyPoint as Scaled, integer, limits);
   return status === "optimal" ? {status: "unbounded", ray} : {status};
 }
 
 /** The bounds of the variables, those of whole ones moved inwards to whole values; they may then cross. */
 export function wholeBounds(
-  dense: Dense,
+  dense: DenseProgram,
   column: Float64Array,
   integer: readonly number[],
 ): Pick<Node, "lower" | "upper"> {

@@ -28,7 +28,7 @@ export interface Search {
 }
 
 /** A best mix with the value of what it is best in, or why there is none. */
-export type BestMix =
+export type Optimised =
   | {readonly value: number; readonly mix: Mix; readonly outcome: Solved}
   | {readonly status: "infeasible" | "undecided"; readonly reason: string};
 
@@ -58,12 +58,12 @@ export function atLeastAsGood({sense, subject}: Aim, value: number, brief: Brief
  *
  * @param guess about where a temperature will come to lie, °C: the nearer, the fewer steps
  */
-export function* bestMix(
+export function* optimiseOne(
   search: Search,
   aim: Aim,
   bounds: readonly Bound[] = [],
   guess?: number,
-): Steps<BestMix> {
+): Steps<Optimised> {
   const {brief, formulation, solver} = search;
   const sign = aim.sense === "minimise" ? 1 : -1;
   const solve = (coordinate: Coordinate, weight: number): Outcome =>
@@ -103,7 +103,7 @@ export function temperatureBound(subject: Subject, at: number, brief: Brief, roo
 
 /** The row of a temperature, within what the model of ice knows; `undefined` of what is none. */
 function temperatureRow(subject: Subject, at: number, brief: Brief) {
-  return measureOf(subject).temperature?.threshold(Math.min(WARMEST, Math.max(COLDEST, at)), brief);
+  return measureOf(subject).temperature?.rowAt(Math.min(WARMEST, Math.max(COLDEST, at)), brief);
 }
 
 function unmeasured({subject}: Aim): string {

@@ -1,7 +1,7 @@
 import type {Subject} from "../measure/measures.ts";
 
 /** The things about a frozen mix that a substitution tries to keep, by the names under which they can be weighed. */
-export const NOTICED = [
+export const SIMILARITY_TRAITS = [
   "firmness",
   "freezingPoint",
   "sweetness",
@@ -22,10 +22,10 @@ export const NOTICED = [
 ] as const;
 
 /** One of the things that a substitution tries to keep. */
-export type Noticed = (typeof NOTICED)[number];
+export type SimilarityTrait = (typeof SIMILARITY_TRAITS)[number];
 
 /** Weights of a substitution: how much one unit of change counts. */
-export type Weights = Readonly<Record<Noticed | "moved" | "newIngredient" | "newAllergen", number>>;
+export type Weights = Readonly<Record<SimilarityTrait | "moved" | "newIngredient" | "newAllergen", number>>;
 
 /**
  * How much one unit of change counts, per unit. They are judgements, not measurements (common practice, no source), made so
@@ -41,7 +41,7 @@ export type Weights = Readonly<Record<Noticed | "moved" | "newIngredient" | "new
  * - `newIngredient` for each ingredient that the recipe did not have: one more to weigh;
  * - `newAllergen` for each allergen that the recipe did not have.
  */
-export const WEIGHTS: Weights = {
+export const SUBSTITUTION_WEIGHTS: Weights = {
   firmness: 1,
   freezingPoint: 4,
   sweetness: 0.7,
@@ -65,7 +65,7 @@ export const WEIGHTS: Weights = {
 };
 
 /** What a change is measured in, beside its weight. */
-export const NOTICED_UNITS: Readonly<Record<Noticed, string>> = {
+export const TRAIT_UNITS: Readonly<Record<SimilarityTrait, string>> = {
   firmness: "%",
   freezingPoint: "°C",
   sweetness: "(sucrose = 100)",
@@ -86,7 +86,7 @@ export const NOTICED_UNITS: Readonly<Record<Noticed, string>> = {
 };
 
 /** The subject of a name, for a freezer at a temperature, °C. */
-export function noticedSubject(name: Noticed, freezer: number): Subject {
+export function traitSubject(name: SimilarityTrait, freezer: number): Subject {
   if (name === "firmness") return {kind: "hardPhase", at: freezer};
   if (name === "cost" || name === "freezingPoint") return {kind: name};
   return {kind: "quantity", quantity: name};

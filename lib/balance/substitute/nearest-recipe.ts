@@ -8,12 +8,12 @@ import {coefficientOf, targetRows} from "../measure/of-subject.ts";
 import {doseRows} from "../program/dose-limits.ts";
 import type {MixRow} from "../measure/mix-row.ts";
 import {mixVariables} from "../program/mix-variables.ts";
-import {NOTICED, type Noticed, noticedSubject} from "./noticed.ts";
+import {SIMILARITY_TRAITS, type SimilarityTrait, traitSubject} from "./similarity-traits.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 
 /** Something to be kept near a value: what each ingredient brings to it per 100 g, the value, and what one unit off counts. */
 export interface Goal {
-  readonly what: Noticed;
+  readonly what: SimilarityTrait;
   readonly along: (candidate: Candidate) => number;
   readonly wanted: number;
   readonly weight: number;
@@ -33,7 +33,7 @@ const STEP = 1e-3;
 export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, priced: boolean): Goal[] {
   const composition = recipeComposition(before);
   const freezing = initialFreezingPoint(composition);
-  return NOTICED.flatMap((what): Goal[] => {
+  return SIMILARITY_TRAITS.flatMap((what): Goal[] => {
     const weight = weights[what];
     if (weight === 0 || (what === "cost" && !priced)) return [];
     if (what === "freezingPoint") {
@@ -44,7 +44,7 @@ export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, 
       const along = ({ingredient}: Candidate) => unclippedIce(ingredient.composition, freezing) / slope;
       return [{what, along, wanted: 0, weight}];
     }
-    const subject = noticedSubject(what, freezer);
+    const subject = traitSubject(what, freezer);
     const along = ({ingredient}: Candidate) => coefficientOf(subject, ingredient);
     const total = before.lines.reduce(
       (sum, {ingredient, grams}) => sum + grams * coefficientOf(subject, ingredient),
@@ -73,7 +73,7 @@ function customaryRows(candidates: readonly Candidate[], batch: number): MixRow[
  * @param targets to be kept whatever it counts
  * @returns the solved program; its first values are the shares of the batch of `free`
  */
-export function remake(
+export function nearestRecipe(
   {batch, weights}: SubstitutionProblem,
   goals: readonly Goal[],
   free: readonly Candidate[],
