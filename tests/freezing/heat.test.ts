@@ -231,6 +231,16 @@ describe("tubs", () => {
     within(surfaceCoefficient(5), 24.7, 1e-9, "air at 5 m/s, W/(m2 K)");
   });
 
+  test("stand in still air and hold none, unless it is said", () => {
+    const question = {draw: -5.5, core: -18, airTemperature: -25};
+    expect(hardeningTime(standard, litre, question)).toEqual(
+      hardeningTime(standard, litre, {...question, airSpeed: 0, overrun: 0}),
+    );
+    expect(() => hardeningTime(standard, litre, {...question, overrun: 201})).toThrow(
+      /overrun: out of range/,
+    );
+  });
+
   test("harden sooner in moving air", () => {
     const minutes = (airSpeed: number) =>
       hardeningTime(standard, litre, {draw: -5.5, core: -18, ...freezer, airSpeed})!.minutes;
