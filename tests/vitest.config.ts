@@ -31,7 +31,13 @@ export default defineConfig({
       {extends: true, test: {name: "spies", include: WITH_SPIES}},
       {
         extends: true,
-        test: {name: "notebooks", include: IN_BROWSER, globalSetup: here("./support/shared-site.ts")},
+        test: {
+          name: "notebooks",
+          include: IN_BROWSER,
+          globalSetup: here("./support/shared-site.ts"),
+          // What a page shows in the end: a busy machine takes its time.
+          expect: {poll: {timeout: 10_000}},
+        },
       },
     ],
   },

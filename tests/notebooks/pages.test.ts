@@ -259,12 +259,14 @@ describe("design a flavour", () => {
     await page.getByText("What may go in? 10 chosen").click();
     await page.getByText(/^Choose from the \d+ ingredients/).click();
     const search = page.getByLabel("Find an ingredient");
-    await search.fill("INVERT  syrup");
+    await search.fill("GLUCOSE  syrup 42");
     await search.press("Enter");
-    const price = page.getByLabel("invert syrup, price, per kg");
+    const price = page.getByLabel("glucose syrup 42 DE, price, per kg");
     await price.fill("0.01");
-    await expect.poll(async () => (await tableOf(page, "What to weigh, g")).has("invert syrup")).toBe(true);
-    await page.getByRole("button", {name: "Remove invert syrup"}).click();
+    await expect
+      .poll(async () => (await tableOf(page, "What to weigh, g")).has("glucose syrup 42 DE"))
+      .toBe(true);
+    await page.getByRole("button", {name: "Remove glucose syrup 42 DE"}).click();
     await expectShown(page, {});
     await page.close();
   });
