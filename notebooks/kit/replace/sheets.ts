@@ -22,7 +22,7 @@ export function swapSheet(
     mix.cost === undefined ? "–" : money.write(decimal(mix.cost, 2));
   return sheet({
     heading: "What to weigh",
-    reading: `Grams for a batch of ${grams(after.mix.batch)} g.${money.words && ` MixMoney ${money.words}.`}`,
+    reading: `Grams for a batch of ${grams(after.mix.batch)} g.${money.words && ` Money ${money.words}.`}`,
     columns: ["", ...keyed([before, after]), "change"],
     body: amounts.map(({ingredient, before: old, after: now, change}) =>
       row(ingredient, [

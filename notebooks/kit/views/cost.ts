@@ -47,7 +47,7 @@ export function costDots(
     y: {domain: order},
     marks: [
       axisX({
-        label: "MixMoney in 1 kg of mix",
+        label: "Money in 1 kg of mix",
         labelArrow: "none",
         labelAnchor: "center",
         ticks: width < 500 ? 4 : 7,

@@ -40,7 +40,7 @@ export function weighingSheet(
     row(heading, mixes.map(read));
   return sheet({
     heading: "What to weigh",
-    reading: `Grams for a batch of ${grams(batch)} g.${money.words && ` MixMoney ${money.words}.`}`,
+    reading: `Grams for a batch of ${grams(batch)} g.${money.words && ` Money ${money.words}.`}`,
     name: "What to weigh, g",
     columns: [small("g"), ...keyed(mixes)],
     body: names.map(({ingredient, i}) =>
