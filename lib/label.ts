@@ -18,6 +18,6 @@ export {
   type StandardCheck,
   STANDARD_FORCE,
   STANDARDS,
-  type Standing,
+  type ProductFacts,
 } from "./kitchen/label/standards.ts";
-export {type StandingDetails, standingOf} from "./kitchen/label/product-standing.ts";
+export {type ProductFactsDetails, productFacts} from "./kitchen/label/product-facts.ts";

@@ -8,7 +8,7 @@ import {
   pricesText,
   reliabilityText,
   weighableText,
-} from "../io/report/report-more.ts";
+} from "../io/report/further-sections.ts";
 import {textReport} from "../io/report/report.ts";
 
 /** The whole report on a brief: the answer, then what the options ask for. */

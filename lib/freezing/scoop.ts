@@ -1,4 +1,4 @@
-import {tenth} from "../core/figures.ts";
+import {tenth} from "../core/format.ts";
 import {finite, sum} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {readComposition} from "../pantry/composition.ts";

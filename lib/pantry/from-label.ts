@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {sum} from "../core/numbers.ts";
-import {withEvident} from "./evident.ts";
+import {withInferred} from "./inferred.ts";
 import type {Ingredient} from "./ingredient.ts";
 import type {Estimate, Guess, LabelRule, Split} from "./label-rule.ts";
 import {LABEL_RULES} from "./label-rules.ts";
@@ -89,7 +89,7 @@ export function fromLabel(label: Label, ingredientClass: IngredientClass): Label
   const {carbohydrate, sugars} = figures;
   const dextroseEquivalent = Math.min(100, Math.max(5, (100 * sugars) / carbohydrate));
   return {
-    ingredient: withEvident(
+    ingredient: withInferred(
       {
         name,
         composition: syrup ? {...composition, dextroseEquivalent} : composition,

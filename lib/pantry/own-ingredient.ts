@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {readComposition} from "./composition.ts";
 import {fromLabel, type IngredientClass} from "./from-label.ts";
-import {withEvident} from "./evident.ts";
+import {withInferred} from "./inferred.ts";
 import type {Allergen, Ingredient} from "./ingredient.ts";
 import type {Label} from "./read-label.ts";
 
@@ -39,7 +39,7 @@ export function refuseLooseEquivalent(entry: unknown, place: string): void {
 }
 
 /**
- * An ingredient of one's own: its composition as given or from its label, with what is evident of it (see `withEvident`);
+ * An ingredient of one's own: its composition as given or from its label, with what is evident of it (see `withInferred`);
  * nothing where it gives neither.
  *
  * @param place where the ingredient stands, for errors, e.g. `brief.json: ingredients[2]`
@@ -53,7 +53,7 @@ export function ownIngredient(
   if (label === undefined)
     return (
       composition &&
-      withEvident({
+      withInferred({
         name,
         composition: readComposition(composition, `${place} "${name}": composition`),
         ...said,
@@ -69,7 +69,7 @@ export function ownIngredient(
   const {class: read, ...figures} = label;
   try {
     const {ingredient} = fromLabel({...(figures as Omit<Label, "name">), name}, read);
-    return withEvident({name, composition: ingredient.composition, grade: "label", ...said}, read);
+    return withInferred({name, composition: ingredient.composition, grade: "label", ...said}, read);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new InputError(`${place}: ${error.place}`, error.problem, error.value, error.advice);

@@ -6,7 +6,7 @@ import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import type {Brief} from "../../lib/balance/brief/brief.ts";
 import {mixOf, reportOf} from "../../lib/balance/mix/mix-report.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
-import {degrees, tenth} from "../../lib/core/figures.ts";
+import {degrees, tenth} from "../../lib/core/format.ts";
 import {seededRandom} from "../../lib/core/random.ts";
 import type {Verdict} from "../../lib/freezing/scoop.ts";
 import {temperingTime} from "../../lib/freezing/tub.ts";

@@ -4,7 +4,7 @@
  */
 import {answerTo} from "../../lib/balance/balance.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
-import {decimal, degrees, tenth} from "../../lib/core/figures.ts";
+import {decimal, degrees, tenth} from "../../lib/core/format.ts";
 import {textReport} from "../../lib/io/report/report.ts";
 import {pantryOf} from "../../lib/pantry/pantry.ts";
 import {realPantry} from "../support/pantry.ts";

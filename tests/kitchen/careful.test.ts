@@ -10,7 +10,7 @@ import {madeSheet} from "../../lib/kitchen/day/made-sheet.ts";
 import {checkHold} from "../../lib/kitchen/cooking/pasteurisation.ts";
 import {metWords} from "../../lib/kitchen/cooking/process-steps.ts";
 import {baseComponent, makeProduct} from "../../lib/kitchen/product/product.ts";
-import {standingOf} from "../../lib/kitchen/label/product-standing.ts";
+import {productFacts} from "../../lib/kitchen/label/product-facts.ts";
 import {checkStandard, STANDARD_FORCE} from "../../lib/kitchen/label/standards.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
@@ -187,7 +187,7 @@ describe("cautions by what a product holds", () => {
 
 describe("reserved names", () => {
   const failed = (standard: Parameters<typeof checkStandard>[0], grams: Readonly<Record<string, number>>) =>
-    checkStandard(standard, standingOf(productOf(grams), 50))
+    checkStandard(standard, productFacts(productOf(grams), 50))
       .filter(({met}) => !met)
       .map(({rule}) => rule);
   const dairy = {"whole milk": 400, "double cream": 150, "skimmed milk powder": 60, sugar: 120};
@@ -206,7 +206,7 @@ describe("reserved names", () => {
     expect(STANDARD_FORCE["UK ice cream"]).toBe("custom");
     expect(STANDARD_FORCE["UK dairy ice cream"]).toBe("custom");
     expect(STANDARD_FORCE["US ice cream"]).toBe("law");
-    expect(checkStandard("UK ice cream", standingOf(productOf(dairy), 50))[0]!.source).toContain("revoked");
+    expect(checkStandard("UK ice cream", productFacts(productOf(dairy), 50))[0]!.source).toContain("revoked");
   });
 
   // 21 CFR 135.110(a)(2): with bulky flavours the remainder holds at least 10 % milk fat and 20 % milk solids in all.

@@ -5,8 +5,8 @@ import {
   productDensity,
   rippleComponent,
 } from "../../lib/kitchen/product/product.ts";
-import {standingOf} from "../../lib/kitchen/label/product-standing.ts";
-import {checkStandard, leastMsnf, type Standing} from "../../lib/kitchen/label/standards.ts";
+import {productFacts} from "../../lib/kitchen/label/product-facts.ts";
+import {checkStandard, leastMsnf, type ProductFacts} from "../../lib/kitchen/label/standards.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 
 /** A mix of so much milk fat and MSNF, sweetened to 40 % solids. */
@@ -19,7 +19,7 @@ const failed = (...args: Parameters<typeof checkStandard>) =>
   checkStandard(...args)
     .filter((check) => !check.met)
     .map((check) => check.rule);
-const standing = (composition: Composition, more: Partial<Standing> = {}): Standing => ({
+const standing = (composition: Composition, more: Partial<ProductFacts> = {}): ProductFacts => ({
   mix: composition,
   density: 0.7,
   ...more,
@@ -129,7 +129,7 @@ describe("a product as a standard sees it", () => {
     rippleComponent(one("ripple", {water: 50, sucrose: 50}), 20),
   ]);
   test("the ripple is the bulky flavour", () => {
-    const seen = standingOf(product, 60);
+    const seen = productFacts(product, 60);
     expect(seen.bulkyPercent).toBe(20);
     expect(seen.mix.milkFat).toBeCloseTo(10, 9);
     expect(seen.density).toBeCloseTo(productDensity(product, 60), 12);
@@ -138,10 +138,10 @@ describe("a product as a standard sees it", () => {
       {...product.components[0]!, percent: 79},
       {...product.components[1]!, percent: 21},
     ]);
-    expect(failed("US ice cream", standingOf(more, 60))).toEqual([
+    expect(failed("US ice cream", productFacts(more, 60))).toEqual([
       "milk fat of the finished food",
       "milk solids of the finished food",
     ]);
-    expect(failed("US ice cream", standingOf(product, 150))).toContain("weight");
+    expect(failed("US ice cream", productFacts(product, 150))).toContain("weight");
   });
 });

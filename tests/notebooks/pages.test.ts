@@ -13,7 +13,7 @@ import {
   weighable,
 } from "../../lib/index.ts";
 import {readPantryCsv, readPricesCsv} from "../../lib/files.ts";
-import {decimal, degrees, grams} from "../../lib/core/figures.ts";
+import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {launchBrowser} from "../support/browser.ts";
 import {type Opened, visit} from "../support/visit.ts";
 

@@ -19,7 +19,7 @@ import {
 } from "../../lib/kitchen.ts";
 import {ingredientList, nutritionLabel, nutritionOf} from "../../lib/label.ts";
 import {type RecipeLine, recipeComposition, recipeMass} from "../../lib/index.ts";
-import {decimal, degrees, grams} from "../../lib/core/figures.ts";
+import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
 import {launchBrowser} from "../support/browser.ts";
 import {demoPantry} from "../support/pantry.ts";

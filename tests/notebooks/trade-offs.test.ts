@@ -22,7 +22,7 @@ import {nutritionLabel, nutritionOf} from "../../lib/label.ts";
 import {baseComponent, makeProduct} from "../../lib/kitchen.ts";
 import {readPantryCsv, readPricesCsv, readRecipeJson, recipeCsv, recipeJson} from "../../lib/files.ts";
 import {scoopTemperature} from "../../lib/freezing.ts";
-import {decimal, degrees, grams} from "../../lib/core/figures.ts";
+import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {likelyName, nameChecks, nameTargets} from "../../notebooks/kit/replace/legal-names.ts";
 import {loadRecipe} from "../../notebooks/kit/words/load-recipe.ts";
 import {loadBrief} from "../../notebooks/kit/trade-offs/brief.ts";

@@ -2,7 +2,7 @@ import {readFileSync} from "node:fs";
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {figureText, nameOf} from "../../notebooks/kit/trust/figures.ts";
-import {degrees} from "../../lib/core/figures.ts";
+import {degrees} from "../../lib/core/format.ts";
 import {launchBrowser} from "../support/browser.ts";
 import {type Opened, visit} from "../support/visit.ts";
 import {parseTable} from "../../datasets/published/parse-tables.ts";

@@ -113,9 +113,9 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
   SheetOptions: {freezer: -18, overrun: 30, cost: true},
   MadeSheetOptions: {draw: -5, tubMillilitres: 500, overrun: 30},
   "Readonly<Record<string, number>>": {salt: 1},
-  StandingDetails: {fruit: false, wheyPercentOfMsnf: 0},
+  ProductFactsDetails: {fruit: false, wheyPercentOfMsnf: 0},
   Standard: "US ice cream",
-  Standing: library.standingOf(product, 50),
+  ProductFacts: library.productFacts(product, 50),
   Day: {
     composition,
     gramsPerRun: 1000,

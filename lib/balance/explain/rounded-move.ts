@@ -1,4 +1,4 @@
-import {roomy} from "../../core/figures.ts";
+import {roomy} from "../../core/format.ts";
 import type {Relaxation} from "../mix/answer.ts";
 import type {Brief, Choice} from "../brief/brief.ts";
 import {measureOf, type Subject} from "../measure/measures.ts";

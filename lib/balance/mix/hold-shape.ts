@@ -1,6 +1,6 @@
 import {hardPhase} from "../../freezing/ice.ts";
 import {verdictBands} from "../../freezing/scoop.ts";
-import {tenth} from "../../core/figures.ts";
+import {tenth} from "../../core/format.ts";
 import type {SolveOptions} from "../../lp/solve/solve.ts";
 import type {Brief} from "../brief/brief.ts";
 import {noWorseThan, WARMEST} from "../program/no-worse.ts";

@@ -1,4 +1,4 @@
-import {tenth} from "../../core/figures.ts";
+import {tenth} from "../../core/format.ts";
 import {COLDEST} from "../../freezing/held-water.ts";
 import {unclippedHardPhase} from "../../freezing/ice.ts";
 import {referenceHardPhase, verdictAt, verdictBands} from "../../freezing/scoop.ts";

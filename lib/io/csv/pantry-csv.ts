@@ -2,7 +2,7 @@ import {InputError} from "../../core/errors.ts";
 import {oneOfThese} from "../../core/nearest.ts";
 import {readComposition} from "../../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../../pantry/ingredient.ts";
-import {withEvident} from "../../pantry/evident.ts";
+import {withInferred} from "../../pantry/inferred.ts";
 import {ownIngredient} from "../../pantry/own-ingredient.ts";
 import {PARTS} from "../../pantry/parts.ts";
 import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
@@ -117,7 +117,7 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
           {name, composition: grams.size ? parts : undefined, label, group, allergens},
           row.place,
         )!
-      : withEvident({
+      : withInferred({
           name,
           composition: readComposition(parts, `${row.place}, ${name}`),
           ...present({group, allergens}),

@@ -8,14 +8,14 @@ import type {Figure} from "../text/figure.ts";
 import {rounded, roundedGrams} from "../text/rounded.ts";
 import {shareDigits, shareUnit} from "../text/share-unit.ts";
 import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "../text/tables.ts";
-import {decimal, degrees, grams, setDegrees} from "../../core/figures.ts";
+import {decimal, degrees, grams, setDegrees} from "../../core/format.ts";
 import {objectiveFigures, objectiveSentence} from "../report/objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
 import {changeWords} from "../report/report-conflict.ts";
 import {tasteCautions} from "../../kitchen/product/taste.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import {doseCautions} from "../report/report-lines.ts";
-import {weighFigures, weighSection} from "../report/weigh-out.ts";
+import {weighFigures, weighSection} from "../report/weighable-sections.ts";
 
 /** What is written beside an answer. */
 export interface AnswerExtras {

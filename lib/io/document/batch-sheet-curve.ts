@@ -1,4 +1,4 @@
-import {decimal, degrees} from "../../core/figures.ts";
+import {decimal, degrees} from "../../core/format.ts";
 import type {BatchSheet} from "../../kitchen/day/batch-sheet.ts";
 import {DIPPING} from "../../freezing/scoop.ts";
 

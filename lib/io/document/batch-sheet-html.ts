@@ -5,7 +5,7 @@ import {outOfFreezer, softWarning} from "../../kitchen/size/scoop-words.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "../text/escape.ts";
 import {FACES, PALETTE} from "../text/palette.ts";
-import {grams as weight, setDegrees, trueMinus} from "../../core/figures.ts";
+import {grams as weight, setDegrees, trueMinus} from "../../core/format.ts";
 
 /** Lines of 10-point type that the page holds under its title. */
 const PAGE_LINES = 56;

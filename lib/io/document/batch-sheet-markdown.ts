@@ -2,7 +2,7 @@ import {expectSheet} from "./expect-sheet.ts";
 import type {BatchSheet, SheetSection} from "../../kitchen/day/batch-sheet.ts";
 import {outOfFreezer, softWarning} from "../../kitchen/size/scoop-words.ts";
 import {escapeMarkdown} from "../text/escape.ts";
-import {decimal, grams as weight, setDegrees, trueMinus} from "../../core/figures.ts";
+import {decimal, grams as weight, setDegrees, trueMinus} from "../../core/format.ts";
 
 /** Text to be read: escaped, with true minus signs. */
 const plain = (text: string) => escapeMarkdown(trueMinus(text));

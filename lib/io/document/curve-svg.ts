@@ -5,7 +5,7 @@ import type {CurvePoint} from "../../freezing/curve.ts";
 import {DIPPING} from "../../freezing/scoop.ts";
 import {escapeHtml} from "../text/escape.ts";
 import {FACES, PALETTE} from "../text/palette.ts";
-import {degrees} from "../../core/figures.ts";
+import {degrees} from "../../core/format.ts";
 
 /** What a picture of a freezing curve shows beside the curve. */
 export interface CurvePicture {

@@ -1,7 +1,7 @@
 import {quantityOf} from "../../pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../pantry/recipe.ts";
 import {type Tables, tablesHtml, tablesMarkdown} from "../text/tables.ts";
-import {decimal, grams} from "../../core/figures.ts";
+import {decimal, grams} from "../../core/format.ts";
 import {fullName} from "../text/plain-name.ts";
 
 /**

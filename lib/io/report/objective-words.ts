@@ -1,5 +1,5 @@
 import type {Balanced, Objective} from "../../balance/mix/answer.ts";
-import {decimal} from "../../core/figures.ts";
+import {decimal} from "../../core/format.ts";
 import type {Figure} from "../text/figure.ts";
 import {plainName} from "../text/plain-name.ts";
 import {rounded} from "../text/rounded.ts";

@@ -1,6 +1,6 @@
 import type {Conflict, Relaxation} from "../../balance/mix/answer.ts";
 import {amountLines, limitName, wrap} from "./report-lines.ts";
-import {decimal} from "../../core/figures.ts";
+import {decimal} from "../../core/format.ts";
 import {plainName} from "../text/plain-name.ts";
 
 /** What a limit becomes, in words. */

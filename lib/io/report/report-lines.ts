@@ -1,7 +1,7 @@
 import type {Amount, ConflictingLimit} from "../../balance/mix/answer.ts";
 import type {Brief} from "../../balance/brief/brief.ts";
 import {printable} from "../../core/errors.ts";
-import {decimal, grams, trueMinus} from "../../core/figures.ts";
+import {decimal, grams, trueMinus} from "../../core/format.ts";
 import type {DoseOver} from "../../pantry/doses.ts";
 import {plainName} from "../text/plain-name.ts";
 

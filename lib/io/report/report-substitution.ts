@@ -1,7 +1,7 @@
 import type {Alternative, NoticedChange, Substitution} from "../../balance/substitute/substitution-types.ts";
 import {printable} from "../../core/errors.ts";
 import {cell, right, wrap, wrapWords} from "./report-lines.ts";
-import {decimal, grams} from "../../core/figures.ts";
+import {decimal, grams} from "../../core/format.ts";
 import {plainName} from "../text/plain-name.ts";
 import {recipeComposition} from "../../pantry/recipe.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";

@@ -27,12 +27,12 @@ import {
   wrap,
   wrapWords,
 } from "./report-lines.ts";
-import {decimal, degrees, grams, setDegrees} from "../../core/figures.ts";
+import {decimal, degrees, grams, setDegrees} from "../../core/format.ts";
 import {objectiveSentence} from "./objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
 import {shareDigits} from "../text/share-unit.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
-import {costText} from "./weigh-out.ts";
+import {costText} from "./weighable-sections.ts";
 
 /** Temperatures of the small curve, °C. */
 const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];

@@ -1,4 +1,4 @@
-import {trueMinus} from "../../core/figures.ts";
+import {trueMinus} from "../../core/format.ts";
 
 /** A quantity's key where it is first met: `msnf` is "milk solids-not-fat (MSNF)", all others are as {@link plainName} has them. */
 export function fullName(key: string): string {

@@ -1,4 +1,4 @@
-import {decimal, degrees} from "../../core/figures.ts";
+import {decimal, degrees} from "../../core/format.ts";
 import {initialFreezingPoint} from "../../freezing/ice.ts";
 import type {Scooping} from "../../freezing/scoop.ts";
 import {costOf} from "../product/cost.ts";

@@ -18,7 +18,7 @@ export const STANDARDS = [
 export type Standard = (typeof STANDARDS)[number];
 
 /** What a standard looks at. */
-export interface Standing {
+export interface ProductFacts {
   /** The mix without bulky flavours (fruit, nuts, cocoa, ripple), g per 100 g. */
   readonly mix: Composition;
   /** What the bulky flavours are made of, g per 100 g; absent without any. */
@@ -93,36 +93,36 @@ export function leastMsnf(milkFat: number): number {
  * @example
  * ```ts
  * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
- * const standing = standingOf(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 50);
- * checkStandard("US ice cream", standing)
+ * const facts = productFacts(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 50);
+ * checkStandard("US ice cream", facts)
  *   .filter(({met}) => !met)
  *   .map(({rule}) => rule); // => ["milk fat, without bulky flavours", "milk solids-not-fat, without bulky flavours", "total solids"]
  * ```
  */
-export function checkStandard(standard: Standard, standing: Standing): StandardCheck[] {
+export function checkStandard(standard: Standard, facts: ProductFacts): StandardCheck[] {
   oneOf(standard, STANDARDS, "standard", "standard");
   expectShape(
-    standing,
+    facts,
     {mix: "object", density: "number"},
-    "standing",
-    "make it with standingOf(product, overrun)",
+    "set of product facts",
+    "make it with productFacts(product, overrun)",
   );
-  expectComposition(standing.mix);
-  if (standing.bulky !== undefined) expectComposition(standing.bulky);
-  finite(standing.density, "density", {min: 0.1, max: 2}, "g/ml");
-  const bulky = finite(standing.bulkyPercent ?? 0, "bulkyPercent", {min: 0, max: 95}, "%");
-  finite(standing.wheyPercentOfMsnf ?? 0, "wheyPercentOfMsnf", {min: 0, max: 100}, "%");
+  expectComposition(facts.mix);
+  if (facts.bulky !== undefined) expectComposition(facts.bulky);
+  finite(facts.density, "density", {min: 0.1, max: 2}, "g/ml");
+  const bulky = finite(facts.bulkyPercent ?? 0, "bulkyPercent", {min: 0, max: 95}, "%");
+  finite(facts.wheyPercentOfMsnf ?? 0, "wheyPercentOfMsnf", {min: 0, max: 100}, "%");
   const food = blend([
-    {composition: standing.mix, mass: 100 - bulky},
-    {composition: standing.bulky ?? {}, mass: bulky},
+    {composition: facts.mix, mass: 100 - bulky},
+    {composition: facts.bulky ?? {}, mass: bulky},
   ]);
   switch (standard) {
     case "US ice cream":
-      return [...iceCream(standing, food, bulky), yolk(standing, bulky, false)];
+      return [...iceCream(facts, food, bulky), yolk(facts, bulky, false)];
     case "US frozen custard":
-      return [...iceCream(standing, food, bulky), yolk(standing, bulky, true)];
+      return [...iceCream(facts, food, bulky), yolk(facts, bulky, true)];
     case "US sherbet":
-      return sherbet(standing, food);
+      return sherbet(facts, food);
     case "UK ice cream":
       return [
         check("fat", quantityOf(food, "fat"), "%", {min: 5}, UK),
@@ -131,19 +131,13 @@ export function checkStandard(standard: Standard, standing: Standing): StandardC
     case "UK dairy ice cream":
       return [
         check("milk fat", quantityOf(food, "milkFat"), "%", {min: 5}, UK),
-        check(
-          "fat that is not milk's, eggs' or a flavour's",
-          foreignFat(standing.mix),
-          "%",
-          {max: TRACES},
-          UK,
-        ),
+        check("fat that is not milk's, eggs' or a flavour's", foreignFat(facts.mix), "%", {max: TRACES}, UK),
         check("milk protein", quantityOf(food, "milkProtein"), "%", {min: 2.5}, UK),
       ];
   }
 }
 
-function iceCream(standing: Standing, food: Composition, bulky: number): StandardCheck[] {
+function iceCream(facts: ProductFacts, food: Composition, bulky: number): StandardCheck[] {
   // All milk fat and solids, a bulky flavour's too, count against the food less the flavour. With bulky flavours the rest holds
   // 20 % milk solids, and the scale of solids-not-fat is for ice cream without them.
   const rest = 1 - bulky / 100;
@@ -165,11 +159,11 @@ function iceCream(standing: Standing, food: Composition, bulky: number): Standar
           check("milk solids of the finished food", quantityOf(food, "milkSolids"), "%", {min: 16}, source),
         ]
       : [check("milk solids-not-fat, without bulky flavours", msnf, "%", {min: leastMsnf(milkFat)}, source)]),
-    check("whey solids in the milk solids-not-fat", standing.wheyPercentOfMsnf ?? 0, "%", {max: 25}, source),
-    check("weight", standing.density / POUND_PER_GALLON, "lb/gal", {min: 4.5}, source),
+    check("whey solids in the milk solids-not-fat", facts.wheyPercentOfMsnf ?? 0, "%", {max: 25}, source),
+    check("weight", facts.density / POUND_PER_GALLON, "lb/gal", {min: 4.5}, source),
     check(
       "total solids",
-      (standing.density * quantityOf(food, "totalSolids")) / 100 / POUND_PER_GALLON,
+      (facts.density * quantityOf(food, "totalSolids")) / 100 / POUND_PER_GALLON,
       "lb/gal",
       {min: 1.6},
       source,
@@ -178,8 +172,8 @@ function iceCream(standing: Standing, food: Composition, bulky: number): Standar
 }
 
 /** Egg-yolk solids tell ice cream from frozen custard; bulky flavours thin a custard's yolk, but not below 1.12 %. */
-function yolk(standing: Standing, bulky: number, custard: boolean): StandardCheck {
-  const inMix = quantityOf(standing.mix, "eggYolkSolids");
+function yolk(facts: ProductFacts, bulky: number, custard: boolean): StandardCheck {
+  const inMix = quantityOf(facts.mix, "eggYolkSolids");
   if (!custard) {
     return check("egg-yolk solids, without bulky flavours", inMix, "%", {max: 1.4}, ICE_CREAM, true);
   }
@@ -188,7 +182,7 @@ function yolk(standing: Standing, bulky: number, custard: boolean): StandardChec
   return check("egg-yolk solids of the finished food", inMix * rest, "%", {min}, ICE_CREAM);
 }
 
-function sherbet({density, fruit}: Standing, food: Composition): StandardCheck[] {
+function sherbet({density, fruit}: ProductFacts, food: Composition): StandardCheck[] {
   const acidity = quantityOf(food, "organicAcids") * AS_LACTIC;
   return [
     check("milk fat", quantityOf(food, "milkFat"), "%", {min: 1, max: 2}, SHERBET),

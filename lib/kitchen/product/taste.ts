@@ -1,4 +1,4 @@
-import {decimal} from "../../core/figures.ts";
+import {decimal} from "../../core/format.ts";
 import type {Composition} from "../../pantry/parts.ts";
 
 /**

@@ -1,5 +1,5 @@
 import {expectShape} from "../../core/shape.ts";
-import {degrees} from "../../core/figures.ts";
+import {degrees} from "../../core/format.ts";
 import {recipeMass} from "../../pantry/recipe.ts";
 import {brix} from "../sugar/brix.ts";
 import type {Caution, CautionTopic} from "./caution.ts";

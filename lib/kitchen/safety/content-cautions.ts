@@ -1,4 +1,4 @@
-import {decimal, degrees} from "../../core/figures.ts";
+import {decimal, degrees} from "../../core/format.ts";
 import {sum} from "../../core/numbers.ts";
 import {saturations} from "../../freezing/solubility.ts";
 import {dosesOver} from "../../pantry/doses.ts";

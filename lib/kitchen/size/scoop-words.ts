@@ -1,4 +1,4 @@
-import {decimal, degrees, setDegrees, tenth} from "../../core/figures.ts";
+import {decimal, degrees, setDegrees, tenth} from "../../core/format.ts";
 import type {Scooping, ScoopTemperature} from "../../freezing/scoop.ts";
 import {temperingTime} from "../../freezing/tub.ts";
 import type {Composition} from "../../pantry/parts.ts";

@@ -5,7 +5,7 @@ import type {ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts
 import {COOLING} from "../../../lib/kitchen/cooking/pasteurisation.ts";
 import {metWords} from "../../../lib/kitchen/cooking/process-steps.ts";
 import {productLines} from "../../../lib/kitchen/product/product.ts";
-import {decimal, degrees, grams} from "../../../lib/core/figures.ts";
+import {decimal, degrees, grams} from "../../../lib/core/format.ts";
 import type {Amounts, Day, DayWish, Heating} from "./day.ts";
 import {attempt} from "../words/mistakes.ts";
 import {type Money, unpricedWords} from "../words/money.ts";

@@ -1,5 +1,5 @@
 import type {CostLine} from "../../../lib/kitchen/product/cost.ts";
-import {decimal, grams} from "../../../lib/core/figures.ts";
+import {decimal, grams} from "../../../lib/core/format.ts";
 import {inventedMoney} from "../words/invented-money.ts";
 import {type Money, unpricedWords} from "../words/money.ts";
 import {row} from "../page/row.ts";

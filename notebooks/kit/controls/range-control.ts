@@ -1,5 +1,5 @@
 import {html} from "htl";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control, numberIn} from "./control.ts";
 import {type ShownMix, signOf} from "../page/mixes.ts";

@@ -1,7 +1,7 @@
 import {html} from "htl";
 import type {Balanced, Relaxation} from "../../../lib/balance/mix/answer.ts";
 import {tasteCautions} from "../../../lib/kitchen/product/taste.ts";
-import {decimal, degrees, grams} from "../../../lib/core/figures.ts";
+import {decimal, degrees, grams} from "../../../lib/core/format.ts";
 import {objectiveSentence} from "../../../lib/io/report/objective-words.ts";
 import {outOfFreezer, scoopsClause, softWarning} from "../../../lib/kitchen/size/scoop-words.ts";
 import type {PageAnswer} from "../views/answers.ts";

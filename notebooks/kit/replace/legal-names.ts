@@ -1,7 +1,7 @@
 import type {LimitsInput} from "../../../lib/balance/brief/brief-schema.ts";
 import {isFlavour} from "../../../lib/pantry/flavour-groups.ts";
 import {baseComponent, makeProduct, rippleComponent} from "../../../lib/kitchen/product/product.ts";
-import {standingOf} from "../../../lib/kitchen/label/product-standing.ts";
+import {productFacts} from "../../../lib/kitchen/label/product-facts.ts";
 import {checkStandard, type Standard, type StandardCheck} from "../../../lib/kitchen/label/standards.ts";
 import {quantityOf} from "../../../lib/pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../../lib/pantry/recipe.ts";
@@ -65,7 +65,7 @@ export function nameChecks(name: Standard, recipe: Recipe, overrun: number): Sta
     ...(percent > 0 ? [rippleComponent(bulky, percent)] : []),
   ]);
   const fruit = bulky.lines.some(({ingredient}) => ingredient.group === "fruit");
-  return checkStandard(name, standingOf(product, overrun, {fruit}));
+  return checkStandard(name, productFacts(product, overrun, {fruit}));
 }
 
 /** The strictest UK name that a recipe meets as it is: what it is likely to be sold as. */

@@ -1,7 +1,7 @@
 import {html} from "htl";
 import {type Equivalent, EQUAL_IN, equivalents} from "../../../lib/balance/substitute/equivalents.ts";
 import {splitInto} from "../../../lib/balance/substitute/split.ts";
-import {decimal, grams} from "../../../lib/core/figures.ts";
+import {decimal, grams} from "../../../lib/core/format.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {quantityOf} from "../../../lib/pantry/quantities.ts";
 import {keep, recall} from "../words/address.ts";

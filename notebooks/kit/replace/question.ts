@@ -1,6 +1,6 @@
 import {html} from "htl";
 import {isFlavour} from "../../../lib/pantry/flavour-groups.ts";
-import {grams} from "../../../lib/core/figures.ts";
+import {grams} from "../../../lib/core/format.ts";
 import type {Recipe, RecipeLine} from "../../../lib/pantry/recipe.ts";
 import {keep, recall} from "../words/address.ts";
 import {type Control, control} from "../controls/control.ts";

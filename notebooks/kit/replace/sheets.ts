@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Alternative, NoticedChange} from "../../../lib/balance/substitute/substitution-types.ts";
-import {decimal, grams, tenth} from "../../../lib/core/figures.ts";
+import {decimal, grams, tenth} from "../../../lib/core/format.ts";
 import {scoopsAt} from "../../../lib/kitchen/size/scoop-words.ts";
 import type {StandardCheck} from "../../../lib/kitchen/label/standards.ts";
 import type {ShownMix, WeighedMix} from "../page/mixes.ts";

@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Alternative, Substitution} from "../../../lib/balance/substitute/substitution-types.ts";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {scoopsAgainst, softWarning, verdictAgainst} from "../../../lib/kitchen/size/scoop-words.ts";
 import {type Standard, STANDARD_FORCE, type StandardCheck} from "../../../lib/kitchen/label/standards.ts";
 import type {WeighedMix} from "../page/mixes.ts";

@@ -2,7 +2,7 @@ import {html} from "htl";
 import {boilingPoint} from "../../../lib/kitchen/sugar/sucrose.ts";
 import type {RippleInBase} from "../../../lib/kitchen/ripple/ripple-in-base.ts";
 import type {RippleMade, RipplePlan} from "../../../lib/kitchen/ripple/ripple-brief.ts";
-import {decimal, degrees, grams} from "../../../lib/core/figures.ts";
+import {decimal, degrees, grams} from "../../../lib/core/format.ts";
 import {styleOf} from "../page/mixes.ts";
 import type {Attempt} from "../words/mistakes.ts";
 import {limit, setting} from "../words/numbers.ts";

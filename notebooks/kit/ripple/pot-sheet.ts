@@ -1,5 +1,5 @@
 import type {RippleMade} from "../../../lib/kitchen/ripple/ripple-brief.ts";
-import {decimal, grams} from "../../../lib/core/figures.ts";
+import {decimal, grams} from "../../../lib/core/format.ts";
 import {inventedMoney} from "../words/invented-money.ts";
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";

@@ -2,7 +2,7 @@ import {html} from "htl";
 import type {AxisInput} from "../../../lib/balance/read/axis.ts";
 import type {Subject} from "../../../lib/balance/measure/measures.ts";
 import {offers, unitOf, writtenAs} from "../../../lib/balance/measure/of-subject.ts";
-import {decimal, degrees} from "../../../lib/core/figures.ts";
+import {decimal, degrees} from "../../../lib/core/format.ts";
 import {keep, recall} from "../words/address.ts";
 import {type Control, control} from "../controls/control.ts";
 import {setting} from "../words/numbers.ts";

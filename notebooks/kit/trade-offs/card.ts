@@ -1,6 +1,6 @@
 import {html} from "htl";
 import {scoopsAt} from "../../../lib/kitchen/size/scoop-words.ts";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {keyOf, styleOf} from "../page/mixes.ts";
 import {valueText} from "./axes.ts";
 import type {Mark} from "../words/address-format.ts";

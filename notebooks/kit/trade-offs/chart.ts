@@ -2,7 +2,7 @@ import {axisX, axisY, dot, line, type Markish, plot, rect} from "@observablehq/p
 import {html, svg} from "htl";
 import {valueOf} from "../../../lib/balance/measure/of-subject.ts";
 import {mixOf} from "../../../lib/balance/mix/mix-report.ts";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import type {Kept} from "../controls/kept.ts";
 import {styleOf} from "../page/mixes.ts";
 import {figure, look, tick} from "../page/plot.ts";

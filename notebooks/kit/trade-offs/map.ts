@@ -1,4 +1,4 @@
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import type {TradeScene} from "./scene.ts";
 
 /** A place in the chart, in the units of its axes. */

@@ -1,7 +1,7 @@
 import {axisY, dot, line, plot, pointerX, rectX, ruleX, tip} from "@observablehq/plot";
 import {html} from "htl";
 import type {SweepPoint} from "../../../lib/balance/trade-off/sweep.ts";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {limit} from "../words/numbers.ts";
 import {figure, horizontalAxis, look, tick} from "../page/plot.ts";
 import {cell, column, row} from "../page/row.ts";

@@ -3,7 +3,7 @@ import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import type {SpecialKind} from "../../../lib/balance/measure/measures.ts";
 import {subjectName, subjectNamed, unitOf} from "../../../lib/balance/measure/of-subject.ts";
 import {specialSubject} from "../../../lib/balance/read/read-subject.ts";
-import {trueMinus} from "../../../lib/core/figures.ts";
+import {trueMinus} from "../../../lib/core/format.ts";
 import {labelOf} from "../controls/targets.ts";
 
 /** A number of the brief that can run. */

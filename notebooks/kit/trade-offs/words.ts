@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {BindingLimit, Turnover} from "../../../lib/balance/mix/changes-between.ts";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {bounded, unbroken} from "../words/numbers.ts";
 import {inWords} from "../words/take-words.ts";
 import {cell, column, row} from "../page/row.ts";

@@ -15,7 +15,7 @@ import {
 import {html} from "htl";
 import type {SoluteCurve} from "../../../lib/freezing/solute.ts";
 import {SOLUTE_TABLE} from "../../../lib/freezing/solute-table.ts";
-import {degrees} from "../../../lib/core/figures.ts";
+import {degrees} from "../../../lib/core/format.ts";
 import {holds, type ValidationRow} from "../../../datasets/published/row.ts";
 import {PART} from "../../../datasets/published/solutions.ts";
 import {byName, figureText, type Figures, nameOf} from "./figures.ts";

@@ -1,4 +1,4 @@
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {parseTable, parseTables} from "../../../datasets/published/parse-tables.ts";
 import {
   holds,

@@ -2,7 +2,7 @@ import {html} from "htl";
 import {glassTransition} from "../../../lib/freezing/glass-transition.ts";
 import {saturations, sandiness} from "../../../lib/freezing/solubility.ts";
 import {extrapolations} from "../../../lib/freezing/validity.ts";
-import {decimal, degrees} from "../../../lib/core/figures.ts";
+import {decimal, degrees} from "../../../lib/core/format.ts";
 import {plainName} from "../../../lib/io/text/plain-name.ts";
 import type {Composition} from "../../../lib/pantry/parts.ts";
 import {setting, unbroken} from "../words/numbers.ts";

@@ -6,7 +6,7 @@ import {outOfFreezer, whereItScoops} from "../../../lib/kitchen/size/scoop-words
 import {MILK_SALTS_OF_1927} from "../../../lib/freezing/solute-table.ts";
 import {equivalenceMix, sucroseEquivalenceCurve} from "../../../lib/freezing/sucrose-equivalence.ts";
 import {iceError, methodDifference} from "../../../lib/freezing/validity.ts";
-import {decimal, degrees} from "../../../lib/core/figures.ts";
+import {decimal, degrees} from "../../../lib/core/format.ts";
 import {plainName} from "../../../lib/io/text/plain-name.ts";
 import type {Composition} from "../../../lib/pantry/parts.ts";
 import type {Figures} from "./figures.ts";

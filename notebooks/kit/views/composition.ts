@@ -1,6 +1,6 @@
 import {axisX, axisY, barX, plot, text} from "@observablehq/plot";
 import {html} from "htl";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import type {ShownMix, WeighedMix} from "../page/mixes.ts";
 import {figure, labelMargin, look} from "../page/plot.ts";
 

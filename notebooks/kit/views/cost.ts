@@ -1,5 +1,5 @@
 import {axisX, axisY, dot, plot, pointer, ruleX, ruleY, tip} from "@observablehq/plot";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import type {ShownMix, WeighedMix} from "../page/mixes.ts";
 import {type MixMoney, OWN_MONEY} from "./mix-money.ts";
 import {figure, legend, look} from "../page/plot.ts";

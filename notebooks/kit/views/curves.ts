@@ -2,7 +2,7 @@ import {axisY, dot, gridY, line, type Markish, plot, pointerX, rectY, text, tip}
 import type {MixReport} from "../../../lib/balance/mix/answer.ts";
 import {hardPhase} from "../../../lib/freezing/ice.ts";
 import {verdictBands} from "../../../lib/freezing/scoop.ts";
-import {decimal, degrees} from "../../../lib/core/figures.ts";
+import {decimal, degrees} from "../../../lib/core/format.ts";
 import type {ShownMix} from "../page/mixes.ts";
 import {type Along, figure, legend, look, temperatureAxis, temperatureMarks} from "../page/plot.ts";
 

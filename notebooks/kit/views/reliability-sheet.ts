@@ -1,7 +1,7 @@
 import type {Spread} from "../../../lib/balance/brief/brief.ts";
 import type {Reliability} from "../../../lib/balance/weigh/reliability.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 import {labelOf} from "../controls/targets.ts";

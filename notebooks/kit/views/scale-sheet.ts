@@ -1,5 +1,5 @@
 import type {WeighableMix} from "../../../lib/balance/weigh/weighable.ts";
-import {decimal, grams} from "../../../lib/core/figures.ts";
+import {decimal, grams} from "../../../lib/core/format.ts";
 import {bounded, limit} from "../words/numbers.ts";
 import {row, small} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";

@@ -1,5 +1,5 @@
 import {axisY, dot, plot, ruleY, text} from "@observablehq/plot";
-import {degrees} from "../../../lib/core/figures.ts";
+import {degrees} from "../../../lib/core/format.ts";
 import type {ShownMix, WeighedMix} from "../page/mixes.ts";
 import {type Along, figure, labelMargin, look, temperatureAxis, temperatureMarks} from "../page/plot.ts";
 

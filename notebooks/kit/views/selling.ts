@@ -11,14 +11,14 @@ import {nutritionLabel} from "../../../lib/kitchen/label/nutrition-label.ts";
 import {nutritionOf} from "../../../lib/kitchen/product/nutrition.ts";
 import type {Product} from "../../../lib/kitchen/product/product.ts";
 import {productDensity} from "../../../lib/kitchen/product/product.ts";
-import {standingOf} from "../../../lib/kitchen/label/product-standing.ts";
+import {productFacts} from "../../../lib/kitchen/label/product-facts.ts";
 import {
   checkStandard,
   STANDARD_FORCE,
   type StandardCheck,
   STANDARDS,
 } from "../../../lib/kitchen/label/standards.ts";
-import {decimal, grams} from "../../../lib/core/figures.ts";
+import {decimal, grams} from "../../../lib/core/format.ts";
 import {inventedMoney} from "../words/invented-money.ts";
 import {attempt} from "../words/mistakes.ts";
 import {type Money, type Sizes, unpricedWords} from "../words/money.ts";
@@ -138,15 +138,15 @@ function piece({text, emphasised}: LabelText): Node {
 
 /** What the finished product may be called, by each standard's own conditions; whether it is law or custom is said. */
 export function standardsSheet(product: Product, overrun: number): HTMLElement {
-  const standing = attempt(() => standingOf(product, overrun));
-  if ("mistake" in standing) return figure("What it may be called", standing.mistake);
+  const facts = attempt(() => productFacts(product, overrun));
+  if ("mistake" in facts) return figure("What it may be called", facts.mistake);
   return sheet({
     heading: "What it may be called",
     reading:
       "The composition of the whole tub against published standards: fat, milk solids, weight, egg. Fruit, nuts and cocoa count as bulky flavours. A name by law is not to be used where it is not met; the UK’s were revoked in 2014 and are custom: to miss one breaks no law.",
     columns: [small("standard"), "met"],
     body: STANDARDS.map((standard) => {
-      const checks = checkStandard(standard, standing.value);
+      const checks = checkStandard(standard, facts.value);
       const failed = checks.filter(({met}) => !met);
       const aside = (text: string) => html`<span class="asked">${text}</span>`;
       const custom = STANDARD_FORCE[standard] === "custom";

@@ -3,7 +3,7 @@ import {scoopsAt} from "../../../lib/kitchen/size/scoop-words.ts";
 import type {Prices} from "../../../lib/balance/explain/prices.ts";
 import type {Binding} from "../../../lib/balance/mix/answer.ts";
 import type {BriefInput, LimitsInput} from "../../../lib/balance/brief/brief-schema.ts";
-import {decimal, degrees, grams} from "../../../lib/core/figures.ts";
+import {decimal, degrees, grams} from "../../../lib/core/format.ts";
 import {type MixMoney, OWN_MONEY} from "./mix-money.ts";
 import type {ShownMix, WeighedMix} from "../page/mixes.ts";
 import {limit, setting} from "../words/numbers.ts";

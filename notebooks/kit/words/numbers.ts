@@ -1,4 +1,4 @@
-import {decimal, setDegrees} from "../../../lib/core/figures.ts";
+import {decimal, setDegrees} from "../../../lib/core/format.ts";
 
 /** A limit as the cook set it: at most two decimals, none for their own sake. */
 export function limit(value: number): string {

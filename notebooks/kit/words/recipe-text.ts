@@ -1,5 +1,5 @@
 import {InputError, show} from "../../../lib/core/errors.ts";
-import {decimal, grams} from "../../../lib/core/figures.ts";
+import {decimal, grams} from "../../../lib/core/format.ts";
 import {kitchenUnit} from "../../../lib/core/units.ts";
 import type {Pack} from "../../../lib/kitchen/product/cost.ts";
 import {mixDensity} from "../../../lib/kitchen/size/density.ts";

@@ -4,7 +4,7 @@ import type {
   AmountChange,
   NoticedChange,
 } from "../../../lib/balance/substitute/substitution-types.ts";
-import {decimal, grams} from "../../../lib/core/figures.ts";
+import {decimal, grams} from "../../../lib/core/format.ts";
 
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */
 export const NOTICED_WORDS: Readonly<Record<SimilarityTrait, {name: string; unit: string; digits: number}>> =

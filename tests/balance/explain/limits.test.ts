@@ -7,7 +7,7 @@ import {nearestNames} from "../../../lib/core/nearest.ts";
 import {answerCsv} from "../../../lib/io/document/answer-out.ts";
 import {readIngredient} from "../../../lib/io/json/ingredient-json.ts";
 import {textReport} from "../../../lib/io/report/report.ts";
-import {pricesText} from "../../../lib/io/report/report-more.ts";
+import {pricesText} from "../../../lib/io/report/further-sections.ts";
 import {pantryOf} from "../../../lib/pantry/pantry.ts";
 import {within} from "../../support/within.ts";
 

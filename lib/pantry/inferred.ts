@@ -85,7 +85,7 @@ const CERTAIN: readonly Allergen[] = ["milk", "eggs"];
  *
  * @param ingredientClass the class that its label was read by; without one the composition tells
  */
-export function withEvident(ingredient: Ingredient, ingredientClass?: IngredientClass): Ingredient {
+export function withInferred(ingredient: Ingredient, ingredientClass?: IngredientClass): Ingredient {
   const {group, allergens} = ingredientClass ? OF_CLASS[ingredientClass] : evidentOf(ingredient.composition);
   const declared = ingredient.allergens;
   const added = declared ? allergens.filter((allergen) => CERTAIN.includes(allergen)) : allergens;

@@ -1,5 +1,5 @@
 import type {WeighableMix} from "../../balance/weigh/weighable.ts";
-import {decimal, grams} from "../../core/figures.ts";
+import {decimal, grams} from "../../core/format.ts";
 import {expectShape} from "../../core/shape.ts";
 import type {Figure} from "../text/figure.ts";
 import {limitName} from "./report-lines.ts";

@@ -3,7 +3,7 @@ import {balance} from "../../lib/balance/balance.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {recipeOf} from "../../lib/balance/mix/recipe-of.ts";
-import {withEvident} from "../../lib/pantry/evident.ts";
+import {withInferred} from "../../lib/pantry/inferred.ts";
 import {fromLabel} from "../../lib/pantry/from-label.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {ownIngredient} from "../../lib/pantry/own-ingredient.ts";
@@ -21,7 +21,7 @@ describe("what is evident of an ingredient that says nothing but its figures", (
   test("is milk and eggs where the composition has them, and never where the pack would not say so", () => {
     let [milk, eggs] = [0, 0];
     for (const ingredient of realPantry.ingredients) {
-      const {allergens = []} = withEvident(bare(ingredient));
+      const {allergens = []} = withInferred(bare(ingredient));
       // What is declared in the pantry was read from the foods' own descriptions and the packs of their kind.
       for (const allergen of allergens)
         expect(ingredient.allergens, `${ingredient.name} has ${allergen}`).toContain(allergen);
@@ -36,7 +36,7 @@ describe("what is evident of an ingredient that says nothing but its figures", (
 
   test("of a label is what nearly every pack of the class declares: the published foods of each class do", () => {
     for (const {ingredient, ingredientClass} of LABELLED_FOODS) {
-      const {group, allergens = []} = withEvident(bare(ingredient), ingredientClass);
+      const {group, allergens = []} = withInferred(bare(ingredient), ingredientClass);
       // Peanuts and sesame are read as nuts: their own allergens take the place of what the class says.
       const declared = [...(ingredient.allergens ?? []), ...(ingredientClass === "nut" ? allergens : [])];
       expect(declared, ingredient.name).toEqual(expect.arrayContaining([...allergens]));
@@ -47,10 +47,10 @@ describe("what is evident of an ingredient that says nothing but its figures", (
   test("puts milk and cream into the pan and makes yolk an egg: the group of the pantry", () => {
     const named = (name: string) => realPantry.ingredients.find((ingredient) => ingredient.name === name)!;
     for (const name of ["whole milk", "cream 40 %", "skimmed milk powder"])
-      expect(withEvident(bare(named(name))).group, name).toBe("dairy");
-    expect(withEvident(bare(named("egg yolk"))).group).toBe("egg");
-    expect(withEvident(bare(named("sucrose"))).group).toBeUndefined();
-    expect(withEvident({name: "lactose", composition: {lactose: 100}})).toMatchObject({allergens: ["milk"]});
+      expect(withInferred(bare(named(name))).group, name).toBe("dairy");
+    expect(withInferred(bare(named("egg yolk"))).group).toBe("egg");
+    expect(withInferred(bare(named("sucrose"))).group).toBeUndefined();
+    expect(withInferred({name: "lactose", composition: {lactose: 100}})).toMatchObject({allergens: ["milk"]});
   });
 
   test("comes along into a brief, and from its answer into the recipe", () => {
@@ -94,7 +94,7 @@ describe("what is evident of an ingredient that says nothing but its figures", (
       allergens: ["nuts"],
     });
     const dairyOf = (group: string) =>
-      withEvident({name: "milk", composition: {water: 88, milkFat: 4, milkProtein: 8}, group});
+      withInferred({name: "milk", composition: {water: 88, milkFat: 4, milkProtein: 8}, group});
     expect(dairyOf("drinks").group).toBe("drinks");
   });
 });

@@ -4,10 +4,10 @@ import {blend} from "../../pantry/mix.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {recipeMass} from "../../pantry/recipe.ts";
 import {expectProduct, type Product, productDensity} from "../product/product.ts";
-import type {Standing} from "./standards.ts";
+import type {ProductFacts} from "./standards.ts";
 
 /** What the composition of a product does not tell a standard. */
-export interface StandingDetails {
+export interface ProductFactsDetails {
   /** Solids of whey in per cent of the milk solids-not-fat, 0 by default. */
   readonly wheyPercentOfMsnf?: number;
   /** Whether a sherbet is flavoured with fruit. */
@@ -36,10 +36,14 @@ interface Portion {
  * @example
  * ```ts
  * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
- * standingOf(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 50).density; // => 0.69
+ * productFacts(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]), 50).density; // => 0.69
  * ```
  */
-export function standingOf(product: Product, overrun: number, details: StandingDetails = {}): Standing {
+export function productFacts(
+  product: Product,
+  overrun: number,
+  details: ProductFactsDetails = {},
+): ProductFacts {
   expectProduct(product);
   expectOptions(details, ["wheyPercentOfMsnf", "fruit"], "details");
   if (details.wheyPercentOfMsnf !== undefined)

@@ -5,9 +5,9 @@ import type {WeighableMix} from "../../balance/weigh/weighable.ts";
 import {printable} from "../../core/errors.ts";
 import {amountLines, cell, limitName, priceUnit, right, wrap} from "./report-lines.ts";
 import {scoopsClause} from "../../kitchen/size/scoop-words.ts";
-import {decimal} from "../../core/figures.ts";
+import {decimal} from "../../core/format.ts";
 import {plainName} from "../text/plain-name.ts";
-import {costText, countsOf, missedBy, scaleReading} from "./weigh-out.ts";
+import {costText, countsOf, missedBy, scaleReading} from "./weighable-sections.ts";
 
 /**
  * The prices of the binding limits with the range over which each holds, and of the ingredients, as a section of text.
