@@ -46,8 +46,9 @@ export const SYRUP_SWEETNESS_PER_DE = 0.0104;
 export function sweetnessOf(composition: Composition): number {
   let total =
     (composition.glucoseSyrupSolids ?? 0) * (composition.dextroseEquivalent ?? 0) * SYRUP_SWEETNESS_PER_DE;
-  for (const part in RELATIVE_SWEETNESS) {
-    total += (RELATIVE_SWEETNESS[part as Part] ?? 0) * (composition[part as Part] ?? 0);
-  }
+  for (const [part, sweetness] of SWEET) total += sweetness * (composition[part] ?? 0);
   return total;
 }
+
+/** The sweet parts in a list, which is walked many times. */
+const SWEET = Object.entries(RELATIVE_SWEETNESS) as [Part, number][];

@@ -25,10 +25,13 @@ export interface Built<Origin> {
   readonly origins: readonly Origin[];
 }
 
-interface PendingRow extends Omit<Row, "coefficients"> {
+interface PendingRow {
+  readonly row: Omit<Row, "coefficients">;
   /** Coefficients of the variables that were there when the row came with its program. */
   readonly first: readonly number[];
-  readonly terms: (readonly [variable: VariableRef, coefficient: number])[];
+  readonly terms: Terms;
+  /** By how much the row may be missed, added later. */
+  readonly missed: (readonly [variable: VariableRef, coefficient: number])[];
 }
 
 /**
@@ -44,7 +47,7 @@ export class ProgramBuilder<Origin = void> {
   /** An empty program, or more of one that is there. */
   constructor({variables, rows, sense}: LinearProgram = NOTHING, origins: readonly Origin[] = []) {
     this.#variables = [...variables];
-    this.#rows = rows.map(({coefficients, ...row}) => ({...row, first: coefficients, terms: []}));
+    this.#rows = rows.map((row) => ({row, first: row.coefficients, terms: [], missed: []}));
     this.#origins = [...origins];
     this.#sense = sense;
   }
@@ -65,9 +68,9 @@ export class ProgramBuilder<Origin = void> {
   }
 
   /** Adds a row. */
-  row({terms, ...row}: TermRow, origin: Origin): RowRef {
+  row(row: TermRow, origin: Origin): RowRef {
     this.#origins.push(origin);
-    return (this.#rows.push({...row, first: [], terms: [...terms]}) - 1) as RowRef;
+    return (this.#rows.push({row, first: [], terms: row.terms, missed: []}) - 1) as RowRef;
   }
 
   /**
@@ -77,7 +80,7 @@ export class ProgramBuilder<Origin = void> {
    */
   elastic(row: RowRef, side: "lower" | "upper", missed: Variable): VariableRef {
     const by = this.variable(missed);
-    this.#rows[row]!.terms.push([by, side === "lower" ? 1 : -1]);
+    this.#rows[row]!.missed.push([by, side === "lower" ? 1 : -1]);
     return by;
   }
 
@@ -110,14 +113,16 @@ export class ProgramBuilder<Origin = void> {
     };
   }
 
-  #dense({first, terms, ...row}: PendingRow): Row {
-    const width = this.#variables.length;
-    if (terms.length === 0 && first.length === width) return {...row, coefficients: first};
+  #dense({row: {name, lower, upper}, first, terms, missed}: PendingRow): Row {
+    const coefficients = [...first];
     // Filled one by one, a list stays a plain list of numbers: of thousands of rows, others take seconds.
-    const coefficients: number[] = [];
-    for (let j = 0; j < width; j++) coefficients.push(first[j] ?? 0);
+    for (let j = first.length; j < this.#variables.length; j++) coefficients.push(0);
     for (const [variable, coefficient] of terms) coefficients[variable]! += coefficient;
-    return {...row, coefficients};
+    for (const [variable, coefficient] of missed) coefficients[variable]! += coefficient;
+    const dense: {-readonly [key in keyof Row]: Row[key]} = {name, coefficients};
+    if (lower !== undefined) dense.lower = lower;
+    if (upper !== undefined) dense.upper = upper;
+    return dense;
   }
 }
 
