@@ -4,8 +4,7 @@ import {folded} from "../core/nearest.ts";
 import {DOSE_TABLE} from "./dose-table.ts";
 import type {DoseRow} from "./dose-row.ts";
 import type {Ingredient} from "./ingredient.ts";
-import {type Part, PARTS} from "./parts.ts";
-import {type Quantity, quantityOf} from "./quantities.ts";
+import {quantityOf} from "./quantities.ts";
 import {expectLines, type RecipeLine} from "./recipe.ts";
 
 /** A customary upper limit on what is taken by the pinch or the spoon. */
@@ -83,18 +82,12 @@ function isAmong(
 function broughtBy({counts, atLeast = 0, of}: DoseRow, {composition}: Ingredient): number {
   if (of && (composition[of] ?? 0) < atLeast) return 0;
   if (counts === "mass") return 100;
-  const brought = isPart(counts) ? (composition[counts] ?? 0) : quantityOf(composition, counts);
+  const brought = quantityOf(composition, counts);
   return brought >= atLeast ? brought : 0;
 }
 
 function list(words: string | undefined): string[] {
   return words?.split("; ") ?? [];
-}
-
-const PART_NAMES: ReadonlySet<string> = new Set(PARTS);
-
-function isPart(quantity: Quantity): quantity is Part {
-  return PART_NAMES.has(quantity);
 }
 
 /**

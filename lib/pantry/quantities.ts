@@ -19,6 +19,9 @@ const SUGARS: Weights = {
   glucoseSyrupSolids: 1,
 };
 
+/** Fibre as a label counts it. Two kinds are parts of their own because they dissolve and lower the freezing point. */
+const FIBRES: Weights = {fibre: 1, inulin: 1, polydextrose: 1};
+
 /**
  * Yolk solids per g of egg fat: egg yolk has 47.69 g solids and 26.54 g fat per 100 g.
  * Source: USDA National Nutrient Database, Release 28 (2015), NDB 01125 "Egg, yolk, raw, fresh".
@@ -87,6 +90,8 @@ export function isQuantity(name: string): name is Quantity {
  *
  * Every quantity is linear in the ingredient masses: the value of a mix is the mass-weighted mean of its ingredients'.
  *
+ * `fibre` counts inulin and polydextrose too, which are parts of their own besides.
+ *
  * `totalSugars` is the label's sense: mono- and disaccharides, lactose included. Of glucose-syrup solids it counts the
  * dextrose equivalent, that is the reducing sugars as dextrose; the published mono- and disaccharide contents of acid
  * syrups of 27 to 65 DE lie within 9 points of it (Corn Refiners Association, from memory).
@@ -112,6 +117,8 @@ export function quantityIn(composition: Composition, quantity: Quantity): number
       return sweetnessOf(composition);
     case "totalSolids":
       return 100 - (composition.water ?? 0) - (composition.alcohol ?? 0);
+    case "fibre":
+      return weigh(composition, FIBRES);
     case "totalSugars": {
       const syrup = composition.glucoseSyrupSolids ?? 0;
       return (

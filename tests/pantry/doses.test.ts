@@ -201,3 +201,40 @@ test("random briefs with random prices never break a dose", () => {
   }
   expect(met).toBeGreaterThan(50);
 });
+
+describe("sweeteners and fibres that dissolve", () => {
+  // As the pantry has them (from memory): 87 and 90 g of soluble fibre in 100 g.
+  test("inulin and polydextrose count as fibre, in targets and doses alike", () => {
+    const doseOf = (name: string) =>
+      dosesIn(findIngredient(realPantry, name))[DOSES.findIndex(({key}) => key === "fibre")]!;
+    expect([doseOf("inulin"), doseOf("polydextrose"), doseOf("sugar")]).toEqual([87, 90, 0]);
+    const brief: BriefInput = {
+      ingredients: [
+        {name: "oat drink", price: 1.2},
+        {name: "coconut oil", price: 4},
+        {name: "sugar", price: 3},
+        {name: "inulin", price: 0.5},
+      ],
+      targets: {totalSolids: {min: 40}, fat: {max: 10}},
+    };
+    const answer = balance(brief, {pantry: realPantry});
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    // 8 %: common practice, no source.
+    expect(answer.binding).toContainEqual(expect.objectContaining({of: "dose", limit: 8}));
+    const asked = balance(
+      {...brief, targets: {...brief.targets, fibre: {min: 6, max: 6.5}}},
+      {pantry: realPantry},
+    );
+    if (asked.status !== "optimal") throw new Error(asked.status);
+    expect(asked.shares.fibre).toBeGreaterThan(6 - 1e-6);
+    expect(asked.shares.fibre).toBeLessThan(6.5 + 1e-6);
+  });
+
+  test("each of the newer sugars has a dose, and sugar alcohols have theirs together", () => {
+    for (const name of ["trehalose", "allulose", "maltitol", "isomalt", "lactitol", "mannitol"])
+      expect(
+        dosesIn(findIngredient(realPantry, name)).some((grams) => grams > 0),
+        name,
+      ).toBe(true);
+  });
+});
