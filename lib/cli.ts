@@ -16,6 +16,7 @@ import {batchSheetCsv} from "./io/document/batch-sheet-csv.ts";
 import {batchSheetHtml} from "./io/document/batch-sheet-html.ts";
 import {batchSheetMarkdown} from "./io/document/batch-sheet-markdown.ts";
 import {commandOf, numberOf, type Options, timeOf} from "./command/arguments.ts";
+import {learnedFrom, withLearned} from "./command/learned-from.ts";
 import {freezingCurveSvg} from "./io/document/curve-svg.ts";
 import {extras} from "./command/extras.ts";
 import {readPantryJson} from "./io/json/ingredient-json.ts";
@@ -100,7 +101,8 @@ async function balanceIn(file: string, options: Options): Promise<number> {
     pantry: options.pantry ?? beside(named.pantry),
     prices: options.prices ?? beside(named.prices),
   });
-  const brief = readBrief(input, pantry, place);
+  const taught = withLearned(input, await learnedFrom(options, pantry, readText));
+  const brief = readBrief(taught, pantry, place);
   const search = await searchFor(brief);
   const time = deadlineIn(timeOf(options));
   const wantsMore =
@@ -144,6 +146,7 @@ async function replaceIn(file: string, options: Options): Promise<number> {
     // With a price list the shelf is what the list names; without one, everything in the pantry.
     from: options.prices === undefined ? pantry : pantry.ingredients.filter(({price}) => price !== undefined),
     deadline: timeOf(options),
+    ...(await learnedFrom(options, pantry, readText)),
     ...(options.left !== undefined && {left: numberOf("--left", options.left, 0, 1e9)}),
     ...(options.keep && {keep: options.keep.map((name) => nameIn(recipe, name, "--keep"))}),
   });
@@ -158,8 +161,8 @@ async function replaceIn(file: string, options: Options): Promise<number> {
 }
 
 async function sheetOf(file: string, options: Options): Promise<number> {
-  const {recipe} = await recipeIn(file, options);
-  const sheet = recipeSheet(recipe, options);
+  const {recipe, pantry} = await recipeIn(file, options);
+  const sheet = recipeSheet(recipe, options, await learnedFrom(options, pantry, readText));
   writeOut(options.html, () => batchSheetHtml(sheet));
   writeOut(options.csv, () => batchSheetCsv(sheet));
   writeOut(options.markdown, () => batchSheetMarkdown(sheet));

@@ -6,8 +6,6 @@ export {heldBy, heldWater, type Solute, SOLUTES} from "./freezing/held-water.ts"
 export {iceWaterActivity} from "./freezing/water-activity.ts";
 export {solidFat} from "./freezing/solid-fat.ts";
 export {
-  referenceHardPhase,
-  type ReferenceHardPhase,
   scooping,
   type Scooping,
   scoopTemperature,
@@ -17,10 +15,16 @@ export {
   type VerdictBand,
   verdictBands,
 } from "./freezing/scoop.ts";
+export {firmness, type FirmnessOptions, firmnessReference, hardness} from "./freezing/firmness.ts";
+export {calibrate, type FirmnessReport} from "./freezing/calibrate.ts";
+export type {Learned} from "./freezing/learned.ts";
+export {type FrozenState, frozenState} from "./freezing/state.ts";
 export {enthalpy, heatToRemove} from "./freezing/enthalpy.ts";
 export {
   hardeningTime,
   type HardeningOptions,
+  type StandingOptions,
+  temperatureAfter,
   temperingTime,
   type TemperingOptions,
   type Tub,

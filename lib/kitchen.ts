@@ -86,10 +86,10 @@ export {
   type ProductCost,
   type Selling,
 } from "./kitchen/product/cost.ts";
+export type {LogField} from "./kitchen/day/log-fields.ts";
 export {
   batchSheet,
   type BatchSheet,
-  type LogField,
   scaleProcess,
   type SheetLine,
   type SheetMeasure,

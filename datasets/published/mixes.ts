@@ -1,8 +1,7 @@
 import {frozenShare, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {glassTransition} from "../../lib/freezing/glass-transition.ts";
 import {heldBy} from "../../lib/freezing/held-water.ts";
-import {scoopTemperature} from "../../lib/freezing/firmness.ts";
-import {PUBLISHED_HARD_MIXES} from "../../lib/freezing/scoop.ts";
+import {PUBLISHED_HARD_MIXES, scoopTemperature} from "../../lib/freezing/scoop.ts";
 import {SALTS_DEPRESSION, temperatureBySucroseEquivalence} from "../../lib/freezing/sucrose-equivalence.ts";
 import {rootBetween} from "../../lib/core/roots.ts";
 import {SHORTHANDS} from "../../lib/pantry/composition.ts";

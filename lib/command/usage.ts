@@ -42,7 +42,9 @@ const FILES = {
 const EVERYWHERE = `  --json            print the answer as one JSON object
   --own FILE        your own ingredients, CSV or JSON; one with a listed name replaces it
   --pantry FILE     only these ingredients instead of those included (a brief can describe its own)
-  --prices FILE     prices and stock, CSV; unknown names are ignored`;
+  --prices FILE     prices and stock, CSV; unknown names are ignored
+  --learned FILE    your reports on batches, JSON, that teach when your tubs scoop: a list of
+                    {"recipe": FILE, "freezer": -18, "found": "too hard", "right" or "too soft"}`;
 
 const FOOT = `mixwright --version prints the version. What was written to a file, or ignored, is said on the error stream.
 Exit code: 0 done; 1 no mix meets the brief (the report says why), time ran out or nothing can stand in;
@@ -75,6 +77,7 @@ const COMMON = {
   pantry: text,
   own: text,
   prices: text,
+  learned: text,
   help: {type: "boolean", short: "h"},
   version: flag,
 } as const;

@@ -42,6 +42,13 @@ const SCATTERS = Array.from({length: 15}, (_, i) => SCATTER * Math.exp(((i - 7) 
  *
  * @param log the reports, in any order; none leaves everything as it is
  * @throws InputError for a temperature below -40 °C, an overrun out of range or words that are not known
+ *
+ * @example
+ * ```ts
+ * const composition = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
+ * const learned = calibrate([{composition, temperature: -18, found: "right"}]);
+ * learned.shift > 0; // => true
+ * ```
  */
 export function calibrate(log: readonly FirmnessReport[]): Learned {
   expectList(

@@ -63,7 +63,7 @@ export function dissolvedPerLiquid({line}: Crystal, temperature: number): number
   return line ? Math.exp(line[0] + line[1] / (temperature + 273.15)) : 0;
 }
 
-/** What a linear program needs to know of one crystallising sweetener at a temperature (see {@link crystalRows}). */
+/** What a linear program needs to know of one crystallising sweetener at a temperature (see `piecesOf`). */
 export interface CrystalTerms {
   readonly part: Crystallising;
   /** Water that a dissolved g holds, g per g. */

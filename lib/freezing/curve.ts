@@ -3,9 +3,9 @@ import {finite} from "../core/numbers.ts";
 import {expectOptions} from "../core/shape.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {activityOfIce, COLDEST, mixCoefficients} from "./held-water.ts";
+import {activityOfIce, COLDEST} from "./held-water.ts";
 import {initialFreezingPoint} from "./ice.ts";
-import {heldWaterPerGram} from "./solute.ts";
+import {balanceAt, mixtureOf} from "./state.ts";
 
 /** One point of a freezing curve. */
 export interface CurvePoint {
@@ -53,10 +53,10 @@ export function freezingCurve(composition: Composition, range: CurveRange = {}):
     throw new InputError("from", "colder than the cold end of the curve", from, `give at least ${to} °C`);
   }
   const water = composition.water ?? 0;
-  const coefficients = mixCoefficients(composition);
+  const mixture = mixtureOf(composition);
   const at = (temperature: number): CurvePoint => {
     const ice =
-      temperature < 0 ? Math.max(0, water - heldWaterPerGram(coefficients, activityOfIce(temperature))) : 0;
+      temperature < 0 ? Math.max(0, balanceAt(mixture, temperature, activityOfIce(temperature)).ice) : 0;
     return {temperature, ice, frozen: water > 0 ? (100 * ice) / water : 0};
   };
   const points: CurvePoint[] =

@@ -1,7 +1,8 @@
 import {finite} from "../core/numbers.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST} from "./held-water.ts";
-import {ice, unclippedIce} from "./ice.ts";
+import {dissolvedIce, unclippedIce} from "./ice.ts";
 import {dryComponents, iceProperties, integralFromZero, water} from "./thermal-properties.ts";
 
 /** Heat of fusion of ice at 0 °C, kJ/kg (CRC Handbook of Chemistry and Physics; from memory). */
@@ -14,7 +15,7 @@ const HOTTEST = 200;
  * Enthalpy of a mix, kJ/kg, 0 at -40 °C: the sensible heat of its parts and the heat of fusion of the ice that melts.
  *
  * Heat capacities after Choi and Okos, ice from the freezing curve; the heat of fusion changes with temperature as the
- * heat capacities of water and ice demand. The heats of mixing and of the melting of fat are left out: fat that melts
+ * heat capacities of water and ice demand. The heats of mixing, of sweeteners that crystallise, and of the melting of fat are left out: fat that melts
  * takes up about 75 kJ/kg (from memory): less than 1 kJ per kg of mix between -18 and -10 °C.
  *
  * @param temperature °C, -40 to 150
@@ -27,6 +28,7 @@ const HOTTEST = 200;
  * ```
  */
 export function enthalpy(composition: Composition, temperature: number): number {
+  expectComposition(composition);
   finite(temperature, "temperature", {min: COLDEST, max: HOTTEST}, "°C");
   return fromMelted(composition, temperature) - fromMelted(composition, COLDEST);
 }
@@ -64,7 +66,7 @@ export function unclippedHeatToRemove(composition: Composition, from: number, to
 function fromMelted(
   composition: Composition,
   temperature: number,
-  frozen = ice(composition, temperature),
+  frozen = dissolvedIce(composition, temperature),
 ): number {
   let total = frozen * (integralFromZero(iceProperties.cp, temperature) - HEAT_OF_FUSION);
   total += ((composition.water ?? 0) - frozen) * integralFromZero(water.cp, temperature);

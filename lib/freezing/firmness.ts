@@ -1,15 +1,10 @@
 import {finite} from "../core/numbers.ts";
-import {rootBetween} from "../core/roots.ts";
-import {expectOptions} from "../core/shape.ts";
-import {expectComposition} from "../pantry/expect.ts";
+import {expectOptions, expectShape} from "../core/shape.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {FIRMNESS, SCOOPED} from "./firmness-table.ts";
-import {firmnessBand, fitError} from "./firmness-band.ts";
-import {COLDEST} from "./held-water.ts";
+import {FIRMNESS} from "./firmness-table.ts";
 import {unclippedIce} from "./ice.ts";
 import {insoluble} from "./insoluble.ts";
 import type {Learned} from "./learned.ts";
-import type {ScoopTemperature, Verdict, VerdictBand} from "./scoop.ts";
 import {solidFatIn} from "./solid-fat.ts";
 import {balanceAt, frozenState, mixtureOf} from "./state.ts";
 import {iceWaterActivity} from "./water-activity.ts";
@@ -28,7 +23,8 @@ export interface FirmnessOptions {
   readonly learned?: Learned;
 }
 
-const OPTIONS = ["overrun", "learned"] as const satisfies (keyof FirmnessOptions)[];
+/** The keys of {@link FirmnessOptions}. */
+export const FIRMNESS_OPTIONS = ["overrun", "learned"] as const satisfies (keyof FirmnessOptions)[];
 
 /**
  * Firmness of a mix at a temperature, as an index in g per 100 g:
@@ -42,6 +38,12 @@ const OPTIONS = ["overrun", "learned"] as const satisfies (keyof FirmnessOptions
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * const mix = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
+ * firmness(mix, -18) > firmness(mix, -12); // => true
+ * ```
  */
 export function firmness(composition: Composition, temperature: number): number {
   const {ice: grams, crystals} = frozenState(composition, temperature);
@@ -66,7 +68,7 @@ export function firmnessWithoutIce(composition: Composition, temperature: number
  * Firmness with the ice before it is cut off at zero and everything dissolved, g per 100 g: linear in the masses, the
  * coefficient of an ingredient in a row of a linear program (the stiffening is the same for all: shares sum to 1).
  *
- * For a limit "at least" this alone is safe; for "at most" `crystalRows` counts what crystallises.
+ * For a limit "at least" this alone is safe; for "at most" `piecesOf` counts what crystallises.
  *
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range
@@ -84,9 +86,21 @@ export const CRYSTAL_WEIGHT = FIRMNESS.insoluble;
  * @param overrun %, 0 to 200; 30 by default
  * @param learned what a kitchen's reports have shifted it by
  * @throws InputError for an overrun out of range
+ *
+ * @example
+ * ```ts
+ * firmnessReference(100) > firmnessReference(30); // => true
+ * ```
  */
 export function firmnessReference(overrun = USUAL_OVERRUN, learned?: Learned): number {
   finite(overrun, "overrun", {min: 0, max: 200}, "%");
+  if (learned !== undefined)
+    expectShape(
+      learned,
+      {reports: "number", shift: "number", narrowing: "number", scatter: "number"},
+      "learned",
+      "give what calibrate(reports) returned",
+    );
   return FIRMNESS.level + FIRMNESS.air * Math.log((100 + overrun) / 130) + (learned?.shift ?? 0);
 }
 
@@ -96,19 +110,25 @@ export function firmnessReference(overrun = USUAL_OVERRUN, learned?: Learned): n
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C and for an overrun out of range
+ *
+ * @example
+ * ```ts
+ * const mix = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
+ * hardness(mix, -15, {overrun: 30}) > hardness(mix, -15, {overrun: 100}); // => true
+ * ```
  */
 export function hardness(
   composition: Composition,
   temperature: number,
   options: FirmnessOptions = {},
 ): number {
-  expectOptions(options, OPTIONS);
+  expectOptions(options, FIRMNESS_OPTIONS);
   const over = firmness(composition, temperature) - firmnessReference(options.overrun, options.learned);
   return Math.exp(FIRMNESS.slope * over);
 }
 
-/** Firmness of one mix as a function of temperature, for root finding. */
-function firmnessFunction(composition: Composition): (temperature: number) => number {
+/** Firmness of one mix as a function of temperature, for root finding: it only falls on warming. */
+export function firmnessFunction(composition: Composition): (temperature: number) => number {
   const mixture = mixtureOf(composition);
   const still = FIRMNESS.insoluble * insoluble(composition);
   return (t) => {
@@ -121,76 +141,4 @@ function firmnessFunction(composition: Composition): (temperature: number) => nu
       FIRMNESS.stiffening * (MIDDLE - t)
     );
   };
-}
-
-/**
- * Temperature at which a tub scoops, °C, with its band: what the fit misses in a class of dessert that it has not seen (more
- * for mixes far from all it has seen), the spread of its parameters, what is not known of the ice, and the scatter of the
- * process, a factor of 1.4 in hardness.
- *
- * @throws InputError for an overrun out of range
- */
-export function scoopTemperature(composition: Composition, options: FirmnessOptions = {}): ScoopTemperature {
-  expectOptions(options, OPTIONS);
-  expectComposition(composition);
-  const {overrun = USUAL_OVERRUN, learned} = options;
-  const at = firmnessFunction(composition);
-  const reference = firmnessReference(overrun, learned);
-  const where = (index: number) => rootBetween((t) => at(t) - index, COLDEST, 40);
-  const temperature = where(reference);
-  if (temperature === undefined) return {};
-  const band = firmnessBand(composition, temperature, overrun, learned);
-  const fit = fitError(composition, temperature, overrun, learned);
-  // What is off in firmness bends with the curve; what is off in °C does not. The two are independent.
-  const end = (index: number) => {
-    const there = where(index);
-    return there === undefined
-      ? undefined
-      : temperature + Math.sign(there - temperature) * Math.hypot(there - temperature, fit);
-  };
-  const [low, high] = [end(reference + band), end(reference - band)];
-  return {
-    temperature,
-    ...(low !== undefined && {low}),
-    ...(high !== undefined && {high: Math.min(high, Math.max(0, temperature))}),
-  };
-}
-
-/** Half of the ln of the hardness range that is scooped. */
-const HALF = Math.log(SCOOPED[1] / SCOOPED[0]) / 2;
-
-/**
- * The bands of the verdicts as firmness, g per 100 g, from soft to hard: a tub `scoops` while its hardness is within the range
- * that was measured on scooped ice cream (a factor of 1.8 either way of the reference), is `soft` below, `firm` until it is twice
- * as hard as the stiffest that is scooped, and `hard` beyond, where a spoon bends. That factor of two is our own choice.
- *
- * @throws InputError for an overrun out of range
- */
-export function firmnessBands(options: FirmnessOptions = {}): readonly VerdictBand[] {
-  expectOptions(options, OPTIONS);
-  const reference = firmnessReference(options.overrun, options.learned);
-  const at = (ln: number) => reference + ln / FIRMNESS.slope;
-  const [soft, scoops, firm] = [at(-HALF), at(HALF), at(HALF + Math.LN2)];
-  return [
-    {verdict: "soft", from: -Infinity, to: soft},
-    {verdict: "scoops", from: soft, to: scoops},
-    {verdict: "firm", from: scoops, to: firm},
-    {verdict: "hard", from: firm, to: Infinity},
-  ];
-}
-
-/**
- * How firm a tub is at a temperature, in plain words (see {@link firmnessBands}).
- *
- * @param temperature °C, -40 or above
- * @throws InputError below -40 °C and for an overrun out of range
- */
-export function verdictAt(
-  composition: Composition,
-  temperature: number,
-  options: FirmnessOptions = {},
-): Verdict {
-  const index = firmness(composition, temperature);
-  const [soft, ...harder] = firmnessBands(options);
-  return index < soft!.to ? "soft" : harder.find(({to}) => index <= to)!.verdict;
 }

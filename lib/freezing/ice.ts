@@ -2,15 +2,15 @@ import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {COLDEST, heldIn, mixCoefficients} from "./held-water.ts";
-import {heldWaterPerGram} from "./solute.ts";
+import {activityOfIce, COLDEST, heldIn} from "./held-water.ts";
 import {solidFatIn} from "./solid-fat.ts";
+import {balanceAt, mixtureOf} from "./state.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
 /**
  * Water less the water that the solutes hold if all of them stay dissolved, g per 100 g: the ice, or, where negative, how
  * much water is missing before any ice could form. Linear in the masses: the row of a linear program. Where a sweetener
- * crystallises there is more ice: `frozenState` says how rows count that.
+ * crystallises there is more ice: `piecesOf` has the further rows.
  *
  * @param temperature °C, from -40 to below 0
  * @throws InputError outside the temperature range
@@ -20,8 +20,7 @@ export function unclippedIce(composition: Composition, temperature: number): num
 }
 
 /**
- * Ice at a temperature with everything dissolved, g per 100 g of mix; 0 from 0 °C upwards. Of sweeteners that crystallise
- * `frozenState` tells how much more there is.
+ * Ice at a temperature, g per 100 g of mix, what sweeteners release as they crystallise included; 0 from 0 °C upwards.
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
@@ -33,9 +32,17 @@ export function unclippedIce(composition: Composition, temperature: number): num
  */
 export function ice(composition: Composition, temperature: number): number {
   expectComposition(composition);
-  if (temperature < 0) return Math.max(0, unclippedIce(composition, temperature));
+  if (temperature < 0) {
+    const activity = activityOfIce(temperature);
+    return Math.max(0, balanceAt(mixtureOf(composition), temperature, activity).ice);
+  }
   finite(temperature, "temperature", {min: COLDEST}, "°C");
   return 0;
+}
+
+/** Ice with everything dissolved, g per 100 g of mix: what melts and freezes, takes up and gives off heat, without waiting for crystals. */
+export function dissolvedIce(composition: Composition, temperature: number): number {
+  return temperature < 0 ? Math.max(0, unclippedIce(composition, temperature)) : 0;
 }
 
 /**
@@ -44,9 +51,8 @@ export function ice(composition: Composition, temperature: number): number {
  */
 export function iceFunction(composition: Composition): (temperature: number) => number {
   expectComposition(composition);
-  const water = composition.water ?? 0;
-  const coefficients = mixCoefficients(composition);
-  return (t) => (t < 0 ? Math.max(0, water - heldWaterPerGram(coefficients, iceWaterActivity(t))) : 0);
+  const mixture = mixtureOf(composition);
+  return (t) => (t < 0 ? Math.max(0, balanceAt(mixture, t, iceWaterActivity(t)).ice) : 0);
 }
 
 /**
@@ -66,7 +72,7 @@ export function frozenShare(composition: Composition, temperature: number): numb
 }
 
 /**
- * Temperature at which the first ice forms on cooling (supercooling apart), everything dissolved, °C.
+ * Temperature at which the first ice forms on cooling (supercooling apart), °C. Sweeteners are dissolved as far as they can be.
  *
  * @returns 0 for water without solutes; `undefined` for a mix that has no water or does not freeze above -40 °C
  *
@@ -79,16 +85,15 @@ export function initialFreezingPoint(composition: Composition): number | undefin
   expectComposition(composition);
   const water = composition.water ?? 0;
   if (water <= 0) return undefined;
-  const coefficients = mixCoefficients(composition);
-  const iceAt = (t: number) => water - heldWaterPerGram(coefficients, iceWaterActivity(t));
+  const mixture = mixtureOf(composition);
+  const iceAt = (t: number) => balanceAt(mixture, t, iceWaterActivity(t)).ice;
   // Without solutes the ice is the same at all temperatures: what the water is beyond the bound.
   if (iceAt(-1e-9) > 0) return 0;
   return rootBetween(iceAt, COLDEST, -1e-9);
 }
 
 /**
- * Hard phase at a temperature, g per 100 g: ice and solid fat. An estimate of firmness that leaves out overrun (more
- * air softens), crystal size and stabiliser.
+ * Hard phase at a temperature, g per 100 g: ice and solid fat. What a mix has of both; `firmness` says how hard it is.
  *
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
@@ -114,7 +119,8 @@ export function unclippedHardPhase(composition: Composition, temperature: number
 
 /**
  * Ice that melts and freezes again when a freezer swings between two temperatures, g per 100 g of mix. It comes back
- * on the crystals that are left, which grow coarser with every swing.
+ * on the crystals that are left, which grow coarser with every swing. Everything counts as dissolved: sweeteners that have
+ * crystallised do not dissolve again so fast.
  *
  * @param warm warm end of the swing, °C
  * @param cold cold end of the swing, °C, -40 or above
@@ -126,5 +132,7 @@ export function unclippedHardPhase(composition: Composition, temperature: number
  * ```
  */
 export function heatShock(composition: Composition, warm: number, cold: number): number {
-  return Math.abs(ice(composition, cold) - ice(composition, warm));
+  expectComposition(composition);
+  for (const temperature of [cold, warm]) finite(temperature, "temperature", {min: COLDEST}, "°C");
+  return Math.abs(dissolvedIce(composition, cold) - dissolvedIce(composition, warm));
 }

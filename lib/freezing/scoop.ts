@@ -1,11 +1,20 @@
 import {tenth} from "../core/format.ts";
-import {finite, sum} from "../core/numbers.ts";
+import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
+import {expectOptions} from "../core/shape.ts";
 import {readComposition} from "../pantry/composition.ts";
+import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
+import {
+  FIRMNESS_OPTIONS,
+  firmnessFunction,
+  type FirmnessOptions,
+  firmnessReference,
+  USUAL_OVERRUN,
+} from "./firmness.ts";
+import {firmnessBand, fitError} from "./firmness-band.ts";
+import {FIRMNESS, SCOOPED} from "./firmness-table.ts";
 import {COLDEST} from "./held-water.ts";
-import {hardPhase, iceFunction} from "./ice.ts";
-import {solidFatIn} from "./solid-fat.ts";
 import {HARD_MIXES} from "./tables.ts";
 
 /** Temperatures at which hard ice cream is dipped, °C (common practice, no source). */
@@ -14,85 +23,66 @@ export const DIPPING = {from: -14, to: -12} as const;
 /** Middle of the temperatures at which hard ice cream is dipped, -14 to -12 °C (common practice, no source). */
 export const DIPPING_TEMPERATURE = (DIPPING.from + DIPPING.to) / 2;
 
+/** Coldest scoop temperature that is told, °C: what is softer even there never hardens. No tub is served as cold, and the index was fitted to none. */
+export const COLDEST_SCOOP = -30;
+
 /**
- * How firm a mix is at a temperature, in plain words. One that is nowhere as hard as the reference `never hardens`, at whatever
- * temperature.
+ * How firm a mix is at a temperature, in plain words. One that is nowhere as hard as a tub that scoops `never hardens`, at
+ * whatever temperature.
  */
 export type Verdict = "soft" | "scoops" | "firm" | "hard" | "never hardens";
 
-/** Where a mix scoops, °C; empty for a mix that is never as hard as the reference between -40 and 40 °C. */
+/** Where a mix scoops, °C; empty for a mix that is not as hard as that at -30 °C. */
 export interface ScoopTemperature {
-  /** Where the hard phase is the reference, to the last digit: limits speak of it. */
+  /** Where the firmness is the reference, to the last digit: limits speak of it. */
   readonly temperature?: number;
   /** Coldest temperature at which it scoops, to a tenth of a degree; absent where that is below -40 °C. */
   readonly low?: number;
   /** Warmest temperature at which it scoops, to a tenth of a degree. */
   readonly high?: number;
+  /** How far the temperature may be off, one standard deviation, °C. */
+  readonly error?: number;
 }
 
 /** Where a mix scoops, and what it is in a freezer. */
 export interface Scooping extends ScoopTemperature {
   /** °C. */
   readonly freezer: number;
+  /** Air beaten in, % of the mix's volume. */
+  readonly overrun: number;
   /** In that freezer. */
   readonly verdict: Verdict;
 }
 
-/** Hard phase of the published mixes where they are dipped. */
-export interface ReferenceHardPhase {
-  /** Mean of the mixes, g per 100 g. */
-  readonly mean: number;
-  /** Standard deviation of the mixes, g per 100 g. */
-  readonly spread: number;
-}
-
-/** The seven published mixes that calibrate the scoop temperature, as compositions (`datasets/hard_mixes.csv`). */
+/** The seven published mixes of hard ice cream, as compositions (`datasets/hard_mixes.csv`). */
 export const PUBLISHED_HARD_MIXES: readonly {readonly name: string; readonly composition: Composition}[] =
   HARD_MIXES.map(({name, parts}) => ({name, composition: readComposition(parts, name)}));
 
-let reference: ReferenceHardPhase | undefined;
-
 /**
- * The reference of the scoop temperature: mean and spread of the hard phase of seven published hard-ice-cream mixes
- * (H. D. Goff, Ice Cream Technology, University of Guelph e-book, suggested mixes) at -13 °C.
+ * Temperature at which a tub scoops, with the temperatures between which it does (see {@link verdictAt}) and how far all of them may
+ * be off: by what the index misses in a class of dessert that it has not seen (more for a mix far from all it has seen), the
+ * spread of its parameters, what is not known of the ice, and the scatter of the process, a factor of 1.4 in hardness.
  *
- * @example
- * ```ts
- * const {mean, spread} = referenceHardPhase();
- * spread < mean / 10; // => true
- * ```
- */
-export function referenceHardPhase(): ReferenceHardPhase {
-  if (!reference) {
-    const values = PUBLISHED_HARD_MIXES.map(({composition}) => hardPhase(composition, DIPPING_TEMPERATURE));
-    const mean = sum(values) / values.length;
-    const spread = Math.sqrt(sum(values.map((d) => (d - mean) ** 2)) / (values.length - 1));
-    reference = {mean, spread};
-  }
-  return reference;
-}
-
-/**
- * Temperature at which a mix is as hard as the published mixes are when dipped, with the band of temperatures at which it
- * is said to scoop (see {@link verdictAt}).
+ * Crystal size and stabiliser are left out.
  *
- * An estimate: it leaves out overrun (more air scoops colder), crystal size and stabiliser.
+ * @throws InputError for an overrun out of range
  *
  * @example
  * ```ts
  * scoopTemperature({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17})
- *   .temperature; // => -15
+ *   .temperature; // => -12
  * ```
  */
-export function scoopTemperature(composition: Composition): ScoopTemperature {
-  return endsOf(thresholds(composition));
+export function scoopTemperature(composition: Composition, options: FirmnessOptions = {}): ScoopTemperature {
+  return endsOf(thresholds(composition, options));
 }
 
-function endsOf({temperature, low, high}: Thresholds): ScoopTemperature {
+function endsOf({temperature, low, high, error}: Thresholds): ScoopTemperature {
   return {
     ...(temperature !== undefined && {temperature}),
     ...(low !== undefined && {low}),
     ...(high !== undefined && {high}),
+    ...(error !== undefined && {error}),
   };
 }
 
@@ -100,38 +90,46 @@ function endsOf({temperature, low, high}: Thresholds): ScoopTemperature {
  * Where a mix scoops, and what it is in a freezer.
  *
  * @param freezer °C, -40 or above
- * @throws InputError below -40 °C
+ * @throws InputError below -40 °C and for an overrun out of range
  *
  * @example
  * ```ts
- * scooping({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}, -18).verdict; // => "scoops"
+ * scooping({water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17}, -18).verdict; // => "hard"
  * ```
  */
-export function scooping(composition: Composition, freezer: number): Scooping {
-  const ends = thresholds(composition);
-  return {...endsOf(ends), freezer, verdict: verdictFrom(ends, freezer)};
+export function scooping(composition: Composition, freezer: number, options: FirmnessOptions = {}): Scooping {
+  const ends = thresholds(composition, options);
+  const {overrun = USUAL_OVERRUN} = options;
+  return {...endsOf(ends), freezer, overrun, verdict: verdictFrom(ends, freezer)};
 }
 
-/** Hard phases between which a verdict holds, g per 100 g; the first has no lower and the last no upper end. */
+/** Firmness between which a verdict holds, g per 100 g; the first has no lower and the last no upper end. */
 export interface VerdictBand {
   readonly verdict: Exclude<Verdict, "never hardens">;
   readonly from: number;
   readonly to: number;
 }
 
+/** Half of the ln of the hardness range that is scooped. */
+const HALF = Math.log(SCOOPED[1] / SCOOPED[0]) / 2;
+
 /**
- * The bands of the verdicts, from soft to hard: a mix `scoops` within two spreads of the reference (all seven published mixes
- * do at -13 °C), is `soft` below that, `firm` for two spreads more, and `hard` above. Where to draw these lines is our own
- * choice; the scale is that of the published mixes. The ends themselves scoop, or are firm (see {@link verdictAt}).
+ * The bands of the verdicts as firmness, g per 100 g, from soft to hard: a tub `scoops` while its hardness is within the range
+ * that was measured on scooped ice cream (a factor of 1.8 either way of the reference), is `soft` below, `firm` until it is twice
+ * as hard as the stiffest that is scooped, and `hard` beyond, where a spoon bends. That factor of two is our own choice.
+ *
+ * @throws InputError for an overrun out of range
  *
  * @example
  * ```ts
  * verdictBands().map(({verdict}) => verdict); // => ["soft", "scoops", "firm", "hard"]
  * ```
  */
-export function verdictBands(): readonly VerdictBand[] {
-  const {mean, spread} = referenceHardPhase();
-  const [soft, scoops, firm] = [mean - 2 * spread, mean + 2 * spread, mean + 4 * spread];
+export function verdictBands(options: FirmnessOptions = {}): readonly VerdictBand[] {
+  expectOptions(options, FIRMNESS_OPTIONS);
+  const reference = firmnessReference(options.overrun, options.learned);
+  const at = (ln: number) => reference + ln / FIRMNESS.slope;
+  const [soft, scoops, firm] = [at(-HALF), at(HALF), at(HALF + Math.LN2)];
   return [
     {verdict: "soft", from: -Infinity, to: soft},
     {verdict: "scoops", from: soft, to: scoops},
@@ -147,15 +145,19 @@ export function verdictBands(): readonly VerdictBand[] {
  * Temperatures are compared to a tenth of a degree, as they are printed, so that no two words about one mix differ.
  *
  * @param temperature °C, -40 or above
- * @throws InputError below -40 °C
+ * @throws InputError below -40 °C and for an overrun out of range
  *
  * @example
  * ```ts
  * verdictAt({water: 95, sucrose: 5}, -18); // => "hard"
  * ```
  */
-export function verdictAt(composition: Composition, temperature: number): Verdict {
-  return verdictFrom(thresholds(composition), temperature);
+export function verdictAt(
+  composition: Composition,
+  temperature: number,
+  options: FirmnessOptions = {},
+): Verdict {
+  return verdictFrom(thresholds(composition, options), temperature);
 }
 
 function verdictFrom({low, high, firm}: Thresholds, temperature: number): Verdict {
@@ -172,17 +174,23 @@ interface Thresholds extends ScoopTemperature {
   readonly firm?: number;
 }
 
-function thresholds(composition: Composition): Thresholds {
-  const iceAt = iceFunction(composition);
-  // The hard phase only falls on warming.
-  const where = (grams: number) =>
-    rootBetween((t) => iceAt(t) + solidFatIn(composition, t) - grams, COLDEST, 40);
-  const {mean, spread} = referenceHardPhase();
-  const temperature = where(mean);
-  if (temperature === undefined) return {};
-  const edge = (name: "high" | "low" | "firm", spreads: number) => {
-    const at = where(mean + spreads * spread);
-    return at === undefined ? {} : {[name]: tenth(at)};
+function thresholds(composition: Composition, options: FirmnessOptions): Thresholds {
+  expectComposition(composition);
+  const [soft, scoops, firm] = verdictBands(options).map(({to}) => to) as [number, number, number];
+  const {overrun = USUAL_OVERRUN, learned} = options;
+  const at = firmnessFunction(composition);
+  const where = (index: number) => rootBetween((t) => at(t) - index, COLDEST, 40);
+  const temperature = where(firmnessReference(overrun, learned));
+  if (temperature === undefined || temperature < COLDEST_SCOOP) return {};
+  const edge = (name: "high" | "low" | "firm", index: number) => {
+    const there = where(index);
+    return there === undefined ? {} : {[name]: tenth(there)};
   };
-  return {temperature, ...edge("high", -2), ...edge("low", 2), ...edge("firm", 4)};
+  const steep = (at(temperature - STEP) - at(temperature + STEP)) / (2 * STEP);
+  const band = firmnessBand(composition, temperature, overrun, learned);
+  const error = Math.hypot(band / steep, fitError(composition, temperature, overrun, learned));
+  return {temperature, error, ...edge("high", soft), ...edge("low", scoops), ...edge("firm", firm)};
 }
+
+/** Temperature difference for a slope along temperature, °C. */
+const STEP = 0.05;

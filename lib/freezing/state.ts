@@ -75,18 +75,17 @@ const SOLUBLE: readonly Crystallising[] = CRYSTALLISING.filter((part) => part !=
  * The largest exists, because each of the limits rises with the others, and is found exactly: beginning with all dissolved,
  * the set of the saturated only grows, and with a given set the limits are linear. Ice is W - Σ k (m - d) - L.
  *
- * In a linear program that makes ice a convex function of the amounts: at the largest d and L it is as small as they
- * let it be. So a limit "ice at most u" (likewise hard phase or firmness, and temperatures at which they may be at most
- * something: freezing point, scoop temperature) is exact with d as one further variable per sweetener that crystallises, and the
- * rows above with L eliminated: `crystalRows` writes them down. A limit "at least l" is not
- * convex. Taken with everything dissolved (`unclippedIce`, no further variables) it is safe: crystals only add ice and
- * firmness, so a mix that keeps it has at least l; but it refuses mixes that would have l by their crystals alone. It is
- * exact for mixes without crystals. A yes-or-no variable z per sweetener, d >= m - M z and d >= s L + r W - M (1 - z), makes
- * it exact for all.
+ * At the largest d and L ice is as small as these limits let it be, and so is firmness. That makes both convex functions of the
+ * amounts, the largest of a few linear pieces: `piecesOf` has them as rows of a linear program.
  *
  * @param composition g per 100 g
  * @param temperature °C, -40 or above
  * @throws InputError below -40 °C
+ *
+ * @example
+ * ```ts
+ * frozenState({erythritol: 20, water: 80}, -18).crystallised.erythritol; // => 20
+ * ```
  */
 export function frozenState(composition: Composition, temperature: number): FrozenState {
   expectComposition(composition);

@@ -5,9 +5,11 @@ import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {type Body, letHeatFlow, type Material, type Progress} from "./conduction.ts";
 import {enthalpy} from "./enthalpy.ts";
+import {USUAL_OVERRUN} from "./firmness.ts";
 import {COLDEST} from "./held-water.ts";
 import {ice, initialFreezingPoint} from "./ice.ts";
-import {scoopTemperature, verdictAt} from "./scoop.ts";
+import type {Learned} from "./learned.ts";
+import {scooping} from "./scoop.ts";
 import {componentsWith, conductivity, density, withAir} from "./thermal-properties.ts";
 
 /** A tub by its inner size in cm, full of ice cream. */
@@ -21,14 +23,22 @@ export interface TubConditions {
   readonly airTemperature: number;
   /** m/s, 0 to 5; 0 (still air) by default. */
   readonly airSpeed?: number;
-  /** % of the mix's volume; 0 by default. */
+  /** Air beaten in, % of the mix's volume, 0 to 200; 30 by default. */
   readonly overrun?: number;
+  /** What a kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  readonly learned?: Learned;
 }
 
 /** A tub that comes out of a freezer. */
 export interface TemperingOptions extends TubConditions {
   /** Temperature of the tub at the start, °C, -40 or above. */
   readonly freezer: number;
+}
+
+/** A tub that stands on the counter for a while. */
+export interface StandingOptions extends TemperingOptions {
+  /** 0 to 600. */
+  readonly minutes: number;
 }
 
 /** A tub that goes into a freezer. */
@@ -73,12 +83,15 @@ export function temperingTime(
   tub: Tub,
   options: TemperingOptions,
 ): TubTime | undefined {
-  const {temperature} = scoopTemperature(composition);
   expectOptions(options, ["freezer", ...CONDITIONS]);
   const {freezer, ...conditions} = options;
   expectSetting(tub, freezer, conditions, "freezer");
+  const {overrun, learned} = conditions;
+  const {temperature, verdict} = scooping(composition, freezer, {
+    ...(overrun !== undefined && {overrun}),
+    ...(learned && {learned}),
+  });
   if (temperature === undefined) return undefined;
-  const verdict = verdictAt(composition, freezer);
   const ready = verdict === "scoops" || verdict === "soft";
   if (!ready && conditions.airTemperature <= temperature) return undefined;
   return timeUntil(
@@ -93,14 +106,20 @@ export function temperingTime(
 /**
  * Temperature that a tub comes to after some minutes on the counter, once its heat has spread, °C.
  *
- * @param options with the `minutes`, 0 to 600
  * @throws InputError for a size, speed, overrun, temperature or time out of range
+ *
+ * @example
+ * ```ts
+ * const mix = {water: 62, milkFat: 10, milkProtein: 4, lactose: 6, milkSalts: 1, sucrose: 17};
+ * const tub = {shape: "box", length: 16, width: 10.5, height: 6} as const;
+ * temperatureAfter(mix, tub, {freezer: -18, minutes: 0, airTemperature: 20}); // => -18
+ * ```
  */
-export function temperatureAfter(
-  composition: Composition,
-  tub: Tub,
-  {freezer, minutes, ...conditions}: TemperingOptions & {readonly minutes: number},
-): number {
+export function temperatureAfter(composition: Composition, tub: Tub, options: StandingOptions): number {
+  expectComposition(composition);
+  expectOptions(options, ["freezer", "minutes", ...CONDITIONS]);
+  const {freezer, minutes, ...conditions} = options;
+  expectSetting(tub, freezer, conditions, "freezer");
   const seconds = 60 * finite(minutes, "minutes", {min: 0, max: 600});
   let mean = freezer;
   timeUntil(composition, tub, freezer, conditions, (progress) => {
@@ -146,13 +165,13 @@ export function hardeningTime(
   return timeUntil(composition, tub, draw, conditions, (progress) => progress.core <= core);
 }
 
-const CONDITIONS = ["airTemperature", "airSpeed", "overrun"] satisfies (keyof TubConditions)[];
+const CONDITIONS = ["airTemperature", "airSpeed", "overrun", "learned"] satisfies (keyof TubConditions)[];
 
 /** Refuses a tub, a start or surroundings that are none, even where the answer does not depend on them. */
 function expectSetting(tub: Tub, start: number, conditions: TubConditions, place: string): void {
   bodyOf(tub);
   finite(start, place, {min: COLDEST, max: 60}, "°C");
-  const {airTemperature, airSpeed = 0, overrun = 0} = conditions;
+  const {airTemperature, airSpeed = 0, overrun = USUAL_OVERRUN} = conditions;
   finite(airTemperature, "airTemperature", {min: COLDEST, max: 60}, "°C");
   surfaceCoefficient(airSpeed);
   finite(overrun, "overrun", {min: 0, max: 200}, "%");
@@ -162,7 +181,7 @@ function timeUntil(
   composition: Composition,
   tub: Tub,
   start: number,
-  {airTemperature, airSpeed = 0, overrun = 0}: TubConditions,
+  {airTemperature, airSpeed = 0, overrun = USUAL_OVERRUN}: TubConditions,
   done: (progress: Progress) => boolean,
 ): TubTime | undefined {
   const density = aeratedDensity(composition, overrun);

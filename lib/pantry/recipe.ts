@@ -19,6 +19,8 @@ export interface RecipeLine {
 export interface Recipe {
   readonly name: string;
   readonly lines: readonly RecipeLine[];
+  /** Air beaten into the mix, % of its volume, 0 to 200; 30, a small batch machine, where it is not said. */
+  readonly overrun?: number;
 }
 
 /**
@@ -55,6 +57,7 @@ export function expectRecipe(value: Recipe): void {
     "give {name, lines: [{ingredient, grams}]}, e.g. from readRecipe",
   );
   expectLines(value.lines);
+  if (value.overrun !== undefined) finite(value.overrun, "recipe.overrun", {min: 0, max: 200}, "%");
 }
 
 /** Refuses what is no list of recipe lines, each of an ingredient and g from 0. */

@@ -149,7 +149,7 @@ describe("one verdict", () => {
     expect(scoopsAgainst({}, {})).toContain("as before");
     expect(scoopsAgainst({}, at(-15))).toContain("now never");
     expect(scoopsAgainst(at(-15), {})).toContain("never got");
-    const scoop = {...at(-15), freezer: -18, verdict: "firm"} as const;
+    const scoop = {...at(-15), freezer: -18, overrun: 30, verdict: "firm"} as const;
     expect(verdictAgainst(scoop, scoop)).toBe("At −18 °C it is still firm.");
     expect(verdictAgainst({...scoop, verdict: "scoops"}, {...scoop, verdict: "scoops"})).toBe(
       "At −18 °C it still scoops.",

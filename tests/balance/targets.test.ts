@@ -106,6 +106,7 @@ const KINDS = {
   freezingPoint: {target: {max: -2}, name: "freezingPoint", wish: "freezingPoint"},
   scoopTemperature: {target: {max: -12}, name: "scoopTemperature", wish: "scoopTemperature"},
   ice: {target: [{at: -18, min: 1}], name: "ice at -18 °C", wish: {ice: {at: -18}}},
+  firmness: {target: [{at: -18, min: -10}], name: "firmness at -18 °C", wish: {firmness: {at: -18}}},
   hardPhase: {target: [{at: -18, min: 1}], name: "hard phase at -18 °C", wish: {hardPhase: {at: -18}}},
   heatShock: {
     target: [{from: -18, to: -14, min: 0.1}],
@@ -133,7 +134,9 @@ describe("every kind of target, that a new one be wanting nowhere", () => {
     const mix = mixFor({targets: {[kind]: target} as BriefInput<string>["targets"]});
     expect(Object.keys(mix.shares)).toContain(name);
     // Figures in a table have the unit of what they are; "per 100 g" is for properties of the cook's own.
-    expect(answerCsv(mix)).toMatch(new RegExp(`${name},[-.\\d]+,(g per 100 g|°C|money per kg|kJ per kg)\\s`));
+    expect(answerCsv(mix)).toMatch(
+      new RegExp(`${name},[-.\\d]+,(g per 100 g|°C|money per kg|kJ per kg|points)\\s`),
+    );
     const {subject} = readAxis(wish, readBrief({ingredients, targets: base}, pantryOf([])).ingredients, "x");
     expect(subject.kind).toBe(kind);
     const weighted = isTemperature(subject) ? /no weighted sum/ : /^optimal$/;

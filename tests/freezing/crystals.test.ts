@@ -1,11 +1,11 @@
 import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
-import {crystalRows} from "../../lib/freezing/crystal-rows.ts";
 import {CRYSTALLISING, crystalTerms} from "../../lib/freezing/crystals.ts";
-import {firmness} from "../../lib/freezing/firmness.ts";
+import {firmness, unclippedFirmness} from "../../lib/freezing/firmness.ts";
 import {rootBetween} from "../../lib/core/roots.ts";
 import {heldBy, heldWater} from "../../lib/freezing/held-water.ts";
 import {unclippedIce} from "../../lib/freezing/ice.ts";
+import {type Piece, piecesOf} from "../../lib/freezing/pieces.ts";
 import {saturations, solubility} from "../../lib/freezing/solubility.ts";
 import {frozenState, heldByRest} from "../../lib/freezing/state.ts";
 import type {LinearProgram} from "../../lib/lp/program/program.ts";
@@ -139,7 +139,7 @@ describe("what crystallises in the cold", () => {
   });
 });
 
-describe("rows for a linear program over ingredients", () => {
+describe("pieces for a linear program over ingredients", () => {
   const shelf: readonly Composition[] = [
     {water: 88, milkFat: 3.5, milkProtein: 3.3, lactose: 4.7, milkSalts: 0.5},
     {water: 4, milkProtein: 36, lactose: 52, milkSalts: 8},
@@ -152,55 +152,31 @@ describe("rows for a linear program over ingredients", () => {
     .tuple(...shelf.map((_, i) => fc.double({min: i === 0 ? 0.5 : 0, max: i === 0 ? 1 : 0.25, noNaN: true})))
     .map((d) => d.map((x) => x / d.reduce((a, b) => a + b)));
 
-  /** The least of a sum of the rows that the further variables allow, in a mix. */
-  function least(
-    mix: readonly number[],
-    which: "ice" | "firmness" | "withoutIce",
-    temperature: number,
-  ): number {
-    const rows = crystalRows(shelf, temperature);
-    const at = (coefficients: readonly number[]) => mix.reduce((sum, x, i) => sum + x * coefficients[i]!, 0);
-    const outcome = solve({
-      variables: rows.parts.map((part, j) => ({name: part, cost: rows[which][shelf.length + j]!})),
-      rows: rows.atMostNone.map((row) => ({
-        name: "limit",
-        coefficients: row.slice(shelf.length),
-        upper: -at(row),
-      })),
-    });
-    if (outcome.status !== "optimal") throw new Error(outcome.status);
-    return at(rows[which]) + outcome.objective;
-  }
+  const at = (piece: Piece, mix: readonly number[]) => mix.reduce((sum, x, i) => sum + x * piece[i]!, 0);
+  const largest = (pieces: readonly Piece[], mix: readonly number[]) =>
+    Math.max(...pieces.map((piece) => at(piece, mix)));
 
-  test("allow just the ice and the firmness that a mix has", () => {
+  test("are the ice and the firmness that a mix has: the largest of them, and the first is never above", () => {
     fc.assert(
       fc.property(shares, cold, (mix, temperature) => {
         const composition = mixComposition(mix.map((grams, i) => ({composition: shelf[i]!, grams})));
-        const frozen = ice(composition, temperature);
-        within(Math.max(0, least(mix, "ice", temperature)), frozen, 1e-6, "ice");
-        within(
-          least(mix, frozen > 0 ? "firmness" : "withoutIce", temperature),
-          firmness(composition, temperature),
-          1e-6,
-          "firmness",
-        );
-        // Each limit by itself: neither row asks for more than there is.
-        expect(least(mix, "withoutIce", temperature)).toBeLessThanOrEqual(
-          firmness(composition, temperature) + 1e-6,
-        );
-        expect(least(mix, "firmness", temperature)).toBeLessThanOrEqual(
-          firmness(composition, temperature) + 1e-6,
-        );
+        const pieces = piecesOf(shelf, temperature);
+        const hard = firmness(composition, temperature);
+        within(Math.max(0, largest(pieces.ice, mix)), ice(composition, temperature), 1e-9, "ice");
+        within(largest([...pieces.firmness, ...pieces.withoutIce], mix), hard, 1e-9, "firmness");
+        within(at(pieces.ice[0]!, mix), unclippedIce(composition, temperature), 1e-9, "all dissolved");
+        expect(at(pieces.firmness[0]!, mix)).toBeLessThanOrEqual(hard + 1e-9);
       }),
-      {numRuns: 60},
+      {numRuns: 300},
     );
   });
 
-  test("are the ingredients' own coefficients where nothing can crystallise", () => {
+  test("are one each where nothing can crystallise: the ingredients' own coefficients", () => {
     const [oil, sugar] = [{otherFat: 100}, {sucrose: 60, water: 40}];
-    const {parts, atMostNone, ice: coefficients} = crystalRows([oil, sugar], -18);
-    expect([parts, atMostNone]).toEqual([[], []]);
-    within(coefficients[1], unclippedIce(sugar, -18), 1e-12, "ice");
+    const {ice: frozen, firmness: hard, withoutIce} = piecesOf([oil, sugar], -18);
+    expect([frozen.length, hard.length, withoutIce.length]).toEqual([1, 1, 1]);
+    within(frozen[0]![1], unclippedIce(sugar, -18), 1e-12, "ice");
+    within(hard[0]![0], unclippedFirmness(oil, -18), 1e-12, "firmness");
   });
 });
 

@@ -11,6 +11,7 @@ import {
   unclippedHardPhase,
   unclippedIce,
 } from "../../lib/freezing/ice.ts";
+import {frozenState} from "../../lib/freezing/state.ts";
 import {readComposition} from "../../lib/pantry/composition.ts";
 import {mixComposition, type Portion} from "../../lib/pantry/mix.ts";
 import {type Composition, PARTS} from "../../lib/pantry/parts.ts";
@@ -101,6 +102,8 @@ describe("ice, whatever the mix", () => {
         const frozen = ice(composition, temperature);
         const liquid = composition.water! - frozen;
         fc.pre(frozen > 0.01 && liquid > 0.01);
+        // What crystallises is no longer in the solution, and the trade's limit for lactose is a share of the water of the mix as made.
+        fc.pre(frozenState({...composition, water: liquid}, temperature).crystals === 0);
         // What only binds water has no freezing point of its own: the solutes must hold some.
         const {dextroseEquivalent} = composition;
         const solutes = Object.fromEntries(SOLUTES.map((part) => [part, composition[part] ?? 0]));

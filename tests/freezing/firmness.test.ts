@@ -4,20 +4,17 @@ import {asCsv, asModule, fitFirmness} from "../../datasets/tools/fit-firmness.ts
 import {
   CRYSTAL_WEIGHT,
   firmness,
-  firmnessBands,
   type FirmnessOptions,
   firmnessReference,
   firmnessWithoutIce,
   hardness,
-  scoopTemperature,
   unclippedFirmness,
-  verdictAt,
 } from "../../lib/freezing/firmness.ts";
 import {strangeness} from "../../lib/freezing/firmness-band.ts";
 import {FIRMNESS_ERRORS} from "../../lib/freezing/firmness-table.ts";
 import {frozenShare, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {frozenState} from "../../lib/freezing/state.ts";
-import {PUBLISHED_HARD_MIXES} from "../../lib/freezing/scoop.ts";
+import {PUBLISHED_HARD_MIXES, scoopTemperature, verdictAt, verdictBands} from "../../lib/freezing/scoop.ts";
 import {readComposition} from "../../lib/pantry/composition.ts";
 import {mixComposition} from "../../lib/pantry/mix.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
@@ -77,11 +74,9 @@ describe("published orders of hardness, all that composition can decide", () => 
       within(initialFreezingPoint(mix), initialFreezingPoint(series[0]!)!, 1e-6, "freezing point");
       within(frozenShare(mix, at), frozenShare(series[0]!, at), 1e-9, "share of frozen water");
     }
-    const {low, high} = scoopTemperature(series[0]!, {overrun: 80});
-    for (const mix of series.slice(1, 3)) {
-      expect(scoops(mix, {overrun: 80})).toBeGreaterThan(low!);
-      expect(scoops(mix, {overrun: 80})).toBeLessThan(high!);
-    }
+    const {temperature, error} = scoopTemperature(series[0]!, {overrun: 80});
+    for (const mix of series.slice(1, 3))
+      within(scoops(mix, {overrun: 80}), temperature!, error!, "within the band of 0.1 %");
     const index = series.map((mix) => firmness(mix, at));
     for (const lean of index.slice(0, 3)) expect(index[3]).toBeLessThan(lean);
     // A factor of 1.4 in hardness is what process alone does to one mix.
@@ -151,7 +146,7 @@ describe("published orders of hardness, all that composition can decide", () => 
       (t) => verdictAt(mix, t, {overrun: 100}) === "scoops",
     );
     within(scooping.length / 4, 4, 1, "°C that scoop");
-    const bands = firmnessBands({overrun: 100});
+    const bands = verdictBands({overrun: 100});
     const [from, to] = [bands[1]!.from, bands[1]!.to];
     const ratio = (index: number) => index - firmnessReference(100);
     within(ratio(from), -ratio(to), 1e-9, "the reference is the middle");
@@ -243,10 +238,10 @@ describe("where practice serves them (common practice, no source)", () => {
       20,
     ],
   ])("%s scoops from -15 to -10 °C, and its band is there", (_, recipe, overrun) => {
-    const {temperature, low, high} = scoopTemperature(made(recipe), {overrun});
+    const {temperature, error} = scoopTemperature(made(recipe), {overrun});
     within(temperature, -12.5, 2.5, "scoop temperature");
-    expect(high! - low!).toBeGreaterThan(2);
-    expect(high! - low!).toBeLessThan(5);
+    expect(error!).toBeGreaterThan(1);
+    expect(error!).toBeLessThan(2.5);
   });
 
   test("low-fat mixes with their air are dipped as the fatter ones are (suggested mixes, Guelph e-book)", () => {
@@ -345,10 +340,8 @@ describe("the index", () => {
   });
 
   test("has a wider band far from what it was fitted to", () => {
-    const width = (composition: Composition, overrun: number) => {
-      const {low, high} = scoopTemperature(composition, {overrun});
-      return high! - low!;
-    };
+    const width = (composition: Composition, overrun: number) =>
+      scoopTemperature(composition, {overrun}).error!;
     const nuts = mixOf({otherFat: 25, otherProtein: 8, fibre: 4, sucrose: 14});
     expect(strangeness(mix, 100)).toBe(1);
     expect(strangeness(nuts, 0)).toBeGreaterThan(2);

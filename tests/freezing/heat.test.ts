@@ -163,7 +163,7 @@ describe("tubs", () => {
 
   test("take up exactly the heat that they gain", () => {
     const tub = temperingTime(standard, litre, {freezer: -18, ...counter})!;
-    const {temperature} = scoopTemperature(standard);
+    const {temperature} = scoopTemperature(standard, {overrun: 40});
     within(tub.heat, -heatToRemove(standard, -18, temperature!), 0.05, "heat to the scoop temperature");
   });
 
@@ -197,15 +197,17 @@ describe("tubs", () => {
   });
 
   test("want no minutes just where they scoop straight away or are soft", () => {
-    const {low} = scoopTemperature(standard);
+    const {low} = scoopTemperature(standard, {overrun: 40});
     for (const tenths of [-60, -20, -1, 0, 1, 20, 60]) {
       const freezer = Number((low! + tenths / 10).toFixed(1));
       const {minutes} = temperingTime(standard, litre, {freezer, ...counter})!;
-      expect(minutes === 0, `${freezer} °C`).toBe(["scoops", "soft"].includes(verdictAt(standard, freezer)));
+      expect(minutes === 0, `${freezer} °C`).toBe(
+        ["scoops", "soft"].includes(verdictAt(standard, freezer, {overrun: 40})),
+      );
     }
     // What is ready needs no warm air, scooping or soft.
     for (const freezer of [low!, -5])
-      expect(temperingTime(standard, litre, {freezer, airTemperature: -30})?.minutes).toBe(0);
+      expect(temperingTime(standard, litre, {...counter, freezer, airTemperature: -30})?.minutes).toBe(0);
   });
 
   test("take the time and end at the temperatures that the heat flow of their own stuff has", () => {
@@ -231,10 +233,10 @@ describe("tubs", () => {
     within(surfaceCoefficient(5), 24.7, 1e-9, "air at 5 m/s, W/(m2 K)");
   });
 
-  test("stand in still air and hold none, unless it is said", () => {
+  test("stand in still air and hold the air of a small batch machine, unless it is said", () => {
     const question = {draw: -5.5, core: -18, airTemperature: -25};
     expect(hardeningTime(standard, litre, question)).toEqual(
-      hardeningTime(standard, litre, {...question, airSpeed: 0, overrun: 0}),
+      hardeningTime(standard, litre, {...question, airSpeed: 0, overrun: 30}),
     );
     expect(() => hardeningTime(standard, litre, {...question, overrun: 201})).toThrow(
       /overrun: out of range/,
@@ -249,7 +251,7 @@ describe("tubs", () => {
 
   test("never get there when the air is on the wrong side", () => {
     expect(temperingTime(standard, litre, {freezer: -18, airTemperature: -16})).toBeUndefined();
-    expect(temperingTime({water: 40, sucrose: 60}, litre, {freezer: -18, ...counter})).toBeUndefined();
+    expect(temperingTime({water: 30, sucrose: 70}, litre, {freezer: -18, ...counter})).toBeUndefined();
     expect(hardeningTime(standard, litre, {draw: -5.5, core: -18, airTemperature: -18})).toBeUndefined();
   });
 

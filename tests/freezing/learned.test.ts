@@ -1,7 +1,7 @@
 import {describe, expect, test} from "vitest";
 import {calibrate, type FirmnessReport} from "../../lib/freezing/calibrate.ts";
-import {firmness, firmnessReference, scoopTemperature, verdictAt} from "../../lib/freezing/firmness.ts";
-import {PUBLISHED_HARD_MIXES, scoopTemperature as oldScoop} from "../../lib/freezing/scoop.ts";
+import {firmness, firmnessReference} from "../../lib/freezing/firmness.ts";
+import {PUBLISHED_HARD_MIXES, scoopTemperature, verdictAt} from "../../lib/freezing/scoop.ts";
 import {temperatureAfter, temperingTime} from "../../lib/freezing/tub.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import {within} from "../support/within.ts";
@@ -14,10 +14,8 @@ const said = (temperature: number, found: FirmnessReport["found"]): FirmnessRepo
   overrun,
   found,
 });
-const width = (log: readonly FirmnessReport[]) => {
-  const {low, high} = scoopTemperature(mix, {overrun, learned: calibrate(log)});
-  return high! - low!;
-};
+const width = (log: readonly FirmnessReport[]) =>
+  scoopTemperature(mix, {overrun, learned: calibrate(log)}).error!;
 
 describe("what a kitchen's reports teach", () => {
   test("nothing without reports: the reference and the band stay as they are", () => {
@@ -74,7 +72,7 @@ describe("what a kitchen's reports teach", () => {
     // The other way round: after its tempering time a tub is at its scoop temperature.
     const ready = temperingTime(mix, tub, {freezer: -18, ...counter})!;
     const after = temperatureAfter(mix, tub, {freezer: -18, minutes: ready.minutes, ...counter});
-    within(after, oldScoop(mix).temperature!, 0.1, "when it scoops");
+    within(after, scoopTemperature(mix, {overrun}).temperature!, 0.1, "when it scoops");
     expect(temperatureAfter(mix, tub, {freezer: -18, minutes: ready.minutes / 2, ...counter})).toBeLessThan(
       after,
     );

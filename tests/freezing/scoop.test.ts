@@ -1,11 +1,11 @@
 import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
 import {glassTransition} from "../../lib/freezing/glass-transition.ts";
+import {hardness} from "../../lib/freezing/firmness.ts";
 import {hardPhase, ice} from "../../lib/freezing/ice.ts";
 import {
   DIPPING_TEMPERATURE,
   PUBLISHED_HARD_MIXES,
-  referenceHardPhase,
   scooping,
   scoopTemperature,
   verdictAt,
@@ -23,29 +23,25 @@ import {within} from "../support/within.ts";
 const [standard] = PUBLISHED_HARD_MIXES.map(({composition}) => composition) as [Composition];
 
 describe("scoop temperature", () => {
-  test("is calibrated on seven published mixes at -13 °C: a hard phase of about 54, spread about 1.6", () => {
-    // Guelph e-book, suggested mixes. 73 % of the milk fat is solid there, between the 83.5 % measured at -18 °C and the 39 % at
-    // 3.8 °C (Dairy Sci. Technol. 90, 2010, table I), and their 4 g of protein keep 1.4 g of water liquid (calorimetry).
-    expect(PUBLISHED_HARD_MIXES).toHaveLength(7);
-    const {mean, spread} = referenceHardPhase();
-    within(mean, 54, 1.5, "mean hard phase");
-    within(spread, 1.6, 0.3, "spread");
-  });
+  // Guelph e-book, suggested mixes; the overrun by class of brand is common practice, no source.
+  const AIR = [100, 100, 100, 75, 75, 75, 40];
 
-  test("of each published mix lies from -17 to -10 °C (common practice, no source), and it scoops when dipped", () => {
-    for (const {name, composition} of PUBLISHED_HARD_MIXES) {
-      within(scoopTemperature(composition).temperature, -13.5, 3.5, `scoop temperature of ${name}`);
-      expect(verdictAt(composition, DIPPING_TEMPERATURE)).toBe("scoops");
+  test("of each published mix lies from -15 to -11 °C with its air (common practice, no source), and it scoops when dipped", () => {
+    expect(PUBLISHED_HARD_MIXES).toHaveLength(7);
+    for (const [i, {name, composition}] of PUBLISHED_HARD_MIXES.entries()) {
+      const overrun = AIR[i]!;
+      within(scoopTemperature(composition, {overrun}).temperature, -13, 2, `scoop temperature of ${name}`);
+      expect(verdictAt(composition, DIPPING_TEMPERATURE, {overrun})).toBe("scoops");
     }
   });
 
-  test("is where the hard phase is the reference, and its band where it is two spreads more or less, to a tenth of a degree", () => {
-    const {mean, spread} = referenceHardPhase();
+  test("is where the firmness is the reference, and it scoops while as hard as scooped ice cream: 2.5 to 8 kPa by vane, to a tenth of a degree (Briggs, Steffe and Ustunol 1996)", () => {
     const {temperature, low, high} = scoopTemperature(standard);
-    within(hardPhase(standard, temperature!), mean, 1e-6, "at the scoop temperature");
-    // A twentieth of a degree of this mix is at most 0.06 g of hard phase.
-    within(hardPhase(standard, low!), mean + 2 * spread, 0.06, "at the cold end");
-    within(hardPhase(standard, high!), mean - 2 * spread, 0.06, "at the warm end");
+    within(hardness(standard, temperature!), 1, 1e-6, "at the scoop temperature");
+    // A twentieth of a degree is at most 4 % of hardness.
+    const half = Math.sqrt(8 / 2.5);
+    within(hardness(standard, low!) / half, 1, 0.04, "at the cold end");
+    within(hardness(standard, high!) * half, 1, 0.04, "at the warm end");
     for (const end of [low!, high!]) expect(Number(end.toFixed(1))).toBe(end);
   });
 
@@ -73,9 +69,14 @@ describe("scoop temperature", () => {
     expect(scooping(standard, -18)).toStrictEqual({
       ...scoopTemperature(standard),
       freezer: -18,
+      overrun: 30,
       verdict: verdictAt(standard, -18),
     });
-    expect(scooping({water: 40, sucrose: 60}, -18)).toStrictEqual({freezer: -18, verdict: "never hardens"});
+    expect(scooping({water: 30, sucrose: 70}, -18)).toStrictEqual({
+      freezer: -18,
+      overrun: 30,
+      verdict: "never hardens",
+    });
     expect(() => verdictAt(standard, -41)).toThrow(/temperature/);
   });
 
@@ -85,7 +86,7 @@ describe("scoop temperature", () => {
   });
 
   test("is not there for a mix that never gets so hard, and near 0 °C for water", () => {
-    expect(scoopTemperature({water: 40, sucrose: 60})).toEqual({});
+    expect(scoopTemperature({water: 30, sucrose: 70})).toEqual({});
     expect(scoopTemperature({water: 60, alcohol: 40})).toEqual({});
     within(scoopTemperature({water: 100}).temperature, 0, 1e-6, "water");
   });

@@ -1,3 +1,4 @@
+import type {Learned} from "../../freezing/learned.ts";
 import type {Allergen, Grade} from "../../pantry/ingredient.ts";
 import type {IngredientClass} from "../../pantry/from-label.ts";
 import type {Part} from "../../pantry/parts.ts";
@@ -23,6 +24,10 @@ export interface BriefInput<Own extends string = never> {
   readonly prices?: string | undefined;
   /** Temperature of the freezer that the tub is served from, °C, -40 to -0.01; -18 by default. */
   readonly freezer?: number | undefined;
+  /** Air beaten in, % of the mix's volume, 0 to 200; 30, a small batch machine, by default. The firmness depends on it. */
+  readonly overrun?: number | undefined;
+  /** What the kitchen's own reports have taught of when its tubs scoop: what `calibrate` returns. */
+  readonly learned?: Learned | undefined;
   /** At most so many ingredients are used, a whole number of at least 1. */
   readonly maxIngredients?: number | undefined;
   /** What may go in, 1 to 2000: the name of an ingredient of the pantry, or one with more than its name. */

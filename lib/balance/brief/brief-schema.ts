@@ -84,6 +84,14 @@ export type WrittenTargets = Readonly<
   Record<string, LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined>
 >;
 
+/** What `calibrate` returns. */
+const learnedSchema = z.strictObject({
+  reports: notNegative(),
+  shift: z.number(),
+  narrowing: z.number().check(z.gte(0), z.lte(10)),
+  scatter: positive(),
+});
+
 /** What a brief looks like as JSON: the one source of its type, its reader and its JSON Schema. */
 export const briefSchema = z.strictObject({
   $schema: z.optional(z.string()),
@@ -92,6 +100,8 @@ export const briefSchema = z.strictObject({
   pantry: z.optional(text()),
   prices: z.optional(text()),
   freezer: z.optional(temperatureSchema()),
+  overrun: z.optional(z.number().check(z.gte(0), z.lte(200))),
+  learned: z.optional(learnedSchema),
   maxIngredients: z.optional(z.number().check(z.gte(1), z.int())),
   ingredients: z
     .array(z.union([text(), ingredientSchema]))

@@ -1,3 +1,4 @@
+import type {Learned} from "../../freezing/learned.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Part} from "../../pantry/parts.ts";
 import type {Subject} from "../measure/measures.ts";
@@ -13,6 +14,10 @@ export interface Brief {
   readonly batch: number;
   /** Temperature of the freezer that the tub is served from, °C. */
   readonly freezer: number;
+  /** Air beaten in, % of the mix's volume. */
+  readonly overrun: number;
+  /** What the kitchen's own reports have taught of when its tubs scoop. */
+  readonly learned?: Learned;
   readonly ingredients: readonly Choice[];
   readonly targets: readonly Target[];
   /** Upper limits on what is taken by the pinch or the spoon; none by default. */

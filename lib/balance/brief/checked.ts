@@ -10,7 +10,7 @@ export function asChecked(brief: Omit<Brief, typeof CHECKED>): Brief {
 /** A brief that asks for nothing: for mixes that are there already. */
 export function openBrief(
   ingredients: readonly Ingredient[],
-  rest: Pick<Brief, "name" | "batch" | "freezer">,
+  rest: Pick<Brief, "name" | "batch" | "freezer" | "overrun" | "learned">,
 ): Brief {
   const choices = ingredients.map((ingredient) => ({ingredient, min: 0, max: Infinity}));
   return asChecked({...rest, ingredients: choices, targets: []});

@@ -74,12 +74,12 @@ export function* candidatesSteps(
   const {timeLimit = USUAL_TIME, now} = options.search ?? {};
   const deadline = options.search?.deadline ?? deadlineIn(timeLimit, now);
   const search = {...options.search, deadline};
-  const within = [...nearBest(brief, best, margin), ...noWorseThan(best.composition, brief.freezer)];
+  const within = [...nearBest(brief, best, margin), ...noWorseThan(best.composition, brief)];
   const towards = (name: string, aim: Aim) => () => solveBriefSteps(brief, name, aim, within, search);
   const ways: (() => Generator<void, Solution> | Generator<void, Solution | undefined> | undefined)[] = [
     towards(`softest at ${brief.freezer} °C`, {
       sense: "minimise",
-      subject: {kind: "hardPhase", at: brief.freezer},
+      subject: {kind: "firmness", at: brief.freezer},
     }),
     towards("least sweet", {sense: "minimise", subject: {kind: "quantity", quantity: "sweetness"}}),
     () => fewerIngredients(brief, best, within, search),

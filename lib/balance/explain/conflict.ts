@@ -29,13 +29,14 @@ import {subjectName, valueOf} from "../measure/of-subject.ts";
 export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptions = {}): Conflict {
   const {deadline = NO_DEADLINE} = search;
   const formulation = withMinimaAsRows(brief, formulate(brief, brief.aim, [], deadline));
+  const keyOf = (limit: Limit) => limitKey(nameLimit(brief, formulation, limit)!);
   const conflict = irreducibleConflict(
     formulation.program,
     (limit) => nameLimit(brief, formulation, limit) === undefined,
     {...search, deadline: partOfTime(deadline, 0.4)},
+    keyOf,
   );
   const limits = conflict?.limits ?? [];
-  const keyOf = (limit: Limit) => limitKey(nameLimit(brief, formulation, limit)!);
   const targets = distinct(limits.map((limit) => nameLimit(brief, formulation, limit)!));
   const reach = bestReach(brief, targets, search);
   const relaxed = beforeTime(

@@ -7,18 +7,27 @@ export interface CutOff {
 }
 
 /**
- * A property of a mix as a sum over its ingredients' shares, to which parts add that are never less than none. Where `there` is
- * given, the sum is the property only of mixes in which that sum is at least 0.
+ * A property of a mix as a sum over its ingredients' shares, to which parts add that are never less than none. It is never less than
+ * any of `atLeast` either, where sweeteners crystallise. Where `there` is given, the sum is the property only of mixes in which
+ * that sum is at least 0.
  */
 export interface Coordinate {
   readonly weights: readonly number[];
   readonly cutOff?: readonly CutOff[];
+  readonly atLeast?: readonly (readonly number[])[];
   readonly there?: readonly number[];
 }
 
 /** The value of a coordinate in a mix, from the share of the batch of each ingredient. */
-export function coordinateValue({weights, cutOff = []}: Coordinate, shares: readonly number[]): number {
-  return cutOff.reduce((total, part) => total + Math.max(0, dot(part.weights, shares)), dot(weights, shares));
+export function coordinateValue(
+  {weights, cutOff = [], atLeast = []}: Coordinate,
+  shares: readonly number[],
+): number {
+  const sum = cutOff.reduce(
+    (total, part) => total + Math.max(0, dot(part.weights, shares)),
+    dot(weights, shares),
+  );
+  return Math.max(sum, ...atLeast.map((piece) => dot(piece, shares)));
 }
 
 function dot(weights: readonly number[], shares: readonly number[]): number {

@@ -1,4 +1,6 @@
-import {initialFreezingPoint, unclippedIce} from "../../freezing/ice.ts";
+import {COLDEST} from "../../freezing/held-water.ts";
+import {initialFreezingPoint} from "../../freezing/ice.ts";
+import {piecesOf} from "../../freezing/pieces.ts";
 import type {Measure} from "./measure.ts";
 import {temperature} from "./temperature.ts";
 
@@ -8,9 +10,10 @@ const SOME_ICE = 1e-3;
 /** The freezing point, °C: there the solutes hold all the water, so ice before it is cut off at zero is none. */
 export const freezingPoint: Measure<{readonly kind: "freezingPoint"}, "temperature"> = {
   ...temperature("freezingPoint", {
-    along: unclippedIce,
+    pieces: (compositions, at) => piecesOf(compositions, at).ice,
     level: () => 0,
     least: () => SOME_ICE,
+    coldest: COLDEST,
     twin: (at) => ({kind: "ice", at}),
     usual: -2.5,
     without: "does not freeze",

@@ -1,11 +1,11 @@
 import {hardPhase as hardPhaseIn, unclippedHardPhase} from "../../freezing/ice.ts";
 import {solidFat} from "../../freezing/solid-fat.ts";
 import type {Coordinate} from "./coordinate.ts";
-import {iceOf} from "./ice.ts";
+import {ice, iceAt} from "./ice.ts";
 import type {Measure, MixContext} from "./measure.ts";
 import {namedAt} from "./naming.ts";
 import {PERCENT} from "./units.ts";
-import {rowOf, weightedSum, weightsOf} from "./weighted-sum.ts";
+import {rowOf, rowsOfPieces, weightedSum, weightsOf} from "./weighted-sum.ts";
 
 /** Hard phase at a temperature, °C. */
 export interface HardPhaseSubject {
@@ -18,10 +18,19 @@ const sum = weightedSum<HardPhaseSubject>(name, ({at}, {composition}) => unclipp
 const fatOf = (at: number, context: MixContext) =>
   weightsOf(context, ({composition}) => solidFat(composition, at));
 
-const cutOff = ({at}: HardPhaseSubject, context: MixContext): Coordinate => ({
-  weights: fatOf(at, context),
-  cutOff: [iceOf(at, context)],
-});
+const cutOff = ({at}: HardPhaseSubject, context: MixContext): Coordinate => {
+  const fat = fatOf(at, context);
+  const [dissolved, ...others] = iceAt(at, context);
+  return {
+    weights: fat,
+    cutOff: [{name: ice.name({kind: "ice", at}), weights: dissolved!}],
+    atLeast: others.map((piece) => plus(fat, piece)),
+  };
+};
+
+function plus(some: readonly number[], others: readonly number[]): number[] {
+  return some.map((weight, j) => weight + others[j]!);
+}
 
 /**
  * Hard phase at a temperature: ice and solid fat, g per 100 g of mix.
@@ -39,8 +48,9 @@ export const hardPhase: Measure<HardPhaseSubject, "at"> = {
   range: () => [0, 100],
   rows(subject, limits, context) {
     const {max} = limits;
-    const rows = sum.rows(subject, limits, context);
     const fat = fatOf(subject.at, context);
+    const pieces = iceAt(subject.at, context).map((piece) => plus(fat, piece));
+    const rows = rowsOfPieces(name(subject), pieces, limits);
     return max !== undefined && fat.some((grams) => grams > max)
       ? [...rows, rowOf(name(subject), fat, {max})]
       : rows;
@@ -50,7 +60,8 @@ export const hardPhase: Measure<HardPhaseSubject, "at"> = {
     sense === "minimise" ? cutOff(subject, context) : sum.aim(subject, sense, context),
   value: ({at}, {composition}) => hardPhaseIn(composition, at),
   // To the solid fat of the fattest ingredient, where fat alone gets a row, and no lower where it has that row already.
-  lowest: ({at}, limit, context) => Math.min(limit, Math.max(...fatOf(at, context))),
+  lowest: ({at}, limit, context) =>
+    iceAt(at, context).length > 1 ? limit : Math.min(limit, Math.max(...fatOf(at, context))),
   offers: [
     {
       key: "hardPhase",

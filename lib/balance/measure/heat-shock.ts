@@ -1,9 +1,9 @@
-import {ice as iceIn, unclippedIce} from "../../freezing/ice.ts";
-import {iceOf} from "./ice.ts";
+import {heatShock as heatShockIn, unclippedIce} from "../../freezing/ice.ts";
+import {ice} from "./ice.ts";
 import type {Measure} from "./measure.ts";
 import {namedBetween} from "./naming.ts";
 import {PERCENT} from "./units.ts";
-import {weightedSum} from "./weighted-sum.ts";
+import {weightedSum, weightsOf} from "./weighted-sum.ts";
 
 /** Ice that melts and freezes again between two temperatures, °C. */
 export interface HeatShockSubject {
@@ -29,9 +29,11 @@ export const heatShock: Measure<HeatShockSubject, "swing"> = {
   range: () => [0, 100],
   coordinate: (subject, context) => ({
     ...sum.coordinate(subject, context),
-    there: iceOf(Math.max(subject.from, subject.to), context).weights,
+    there: weightsOf(context, (one) =>
+      ice.weight({kind: "ice", at: Math.max(subject.from, subject.to)}, one),
+    ),
   }),
-  value: ({from, to}, {composition}) => Math.abs(iceIn(composition, from) - iceIn(composition, to)),
+  value: ({from, to}, {composition}) => heatShockIn(composition, from, to),
   offers: [
     {
       key: "heatShock",

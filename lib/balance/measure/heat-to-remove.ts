@@ -1,9 +1,9 @@
 import {heatToRemove as heatIn, unclippedHeatToRemove} from "../../freezing/enthalpy.ts";
-import {iceOf} from "./ice.ts";
+import {ice} from "./ice.ts";
 import type {Measure} from "./measure.ts";
 import {namedAt} from "./naming.ts";
 import {HEAT} from "./units.ts";
-import {weightedSum} from "./weighted-sum.ts";
+import {weightedSum, weightsOf} from "./weighted-sum.ts";
 
 /** Heat to take out of an aged mix, down to a temperature, °C. */
 export interface HeatToRemoveSubject {
@@ -33,7 +33,7 @@ export const heatToRemove: Measure<HeatToRemoveSubject, "at"> = {
   range: () => [0, 1000],
   coordinate: (subject, context) => ({
     ...sum.coordinate(subject, context),
-    there: iceOf(subject.at, context).weights,
+    there: weightsOf(context, (one) => ice.weight({kind: "ice", at: subject.at}, one)),
   }),
   value: ({at}, {composition}) => heatIn(composition, AGED, at),
   offers: [

@@ -1,9 +1,9 @@
 import {ice as iceIn, unclippedIce} from "../../freezing/ice.ts";
-import type {CutOff} from "./coordinate.ts";
+import {type Piece, piecesOf} from "../../freezing/pieces.ts";
 import type {Measure, MixContext} from "./measure.ts";
 import {namedAt} from "./naming.ts";
 import {PERCENT} from "./units.ts";
-import {rowOf, weightedSum, weightsOf} from "./weighted-sum.ts";
+import {rowsOfPieces, weightedSum, weightsOf} from "./weighted-sum.ts";
 
 /** Ice at a temperature, °C. */
 export interface IceSubject {
@@ -17,7 +17,8 @@ const {name, named} = namedAt("ice", "ice at");
  * Ice at a temperature, g per 100 g of mix.
  *
  * Its weight is ice before it is cut off at zero, so that it stays linear: an ingredient that holds more water than it has counts
- * negative and melts the ice of the others. At least m is as written, since ice that must be there needs no cutting off.
+ * negative and melts the ice of the others. At least m is as written, since ice that must be there needs no cutting off. At most m
+ * holds for each of its pieces, so that it is exact where sweeteners crystallise.
  */
 export const ice: Measure<IceSubject, "at"> = {
   ...weightedSum<IceSubject>(name, ({at}, {composition}) => unclippedIce(composition, at)),
@@ -27,13 +28,18 @@ export const ice: Measure<IceSubject, "at"> = {
   named,
   unit: () => PERCENT,
   range: () => [0, 100],
-  rows: (subject, {min, max}, context) => [
-    rowOf(name(subject), iceOf(subject.at, context).weights, {
+  rows: (subject, {min, max}, context) =>
+    rowsOfPieces(name(subject), iceAt(subject.at, context), {
       ...(min !== undefined && min !== 0 && {min}),
       ...(max !== undefined && {max}),
     }),
-  ],
-  coordinate: ({at}, context) => ({weights: weightsOf(context, () => 0), cutOff: [iceOf(at, context)]}),
+  coordinate({at}, context) {
+    const [dissolved, ...others] = iceAt(at, context);
+    const cutOff = [{name: name({at}), weights: dissolved!}];
+    return {weights: weightsOf(context, () => 0), cutOff, atLeast: others};
+  },
+  // No lower where a row of crystals would state it next.
+  lowest: ({at}, limit, context) => (iceAt(at, context).length > 1 ? limit : -Infinity),
   value: ({at}, {composition}) => iceIn(composition, at),
   offers: [
     {
@@ -45,10 +51,10 @@ export const ice: Measure<IceSubject, "at"> = {
   ],
 };
 
-/** Ice at a temperature as a part that counts from none up. */
-export function iceOf(at: number, context: MixContext): CutOff {
-  return {
-    name: name({at}),
-    weights: weightsOf(context, ({composition}) => unclippedIce(composition, at)),
-  };
+/** The pieces of the ice at a temperature. */
+export function iceAt(at: number, {ingredients}: MixContext): readonly Piece[] {
+  return piecesOf(
+    ingredients.map(({ingredient}) => ingredient.composition),
+    at,
+  ).ice;
 }

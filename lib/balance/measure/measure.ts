@@ -1,4 +1,5 @@
 import type {Limits} from "../../core/numbers.ts";
+import type {Learned} from "../../freezing/learned.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Coordinate} from "./coordinate.ts";
@@ -8,11 +9,15 @@ import type {Unit} from "./units.ts";
 import type {Written} from "./written.ts";
 
 /**
- * What a measure may know of the brief: what may go into the mix. A checked brief is one. What else a measure needs of a brief
- * (how much air is beaten in, how a freezer is set) becomes a key here, and the compiler asks for it wherever a mix is measured.
+ * What a measure may know of the brief: what may go into the mix, and how it is frozen. A checked brief is one. What else a measure
+ * needs of a brief becomes a key here, and the compiler asks for it wherever a mix is measured.
  */
 export interface MixContext {
   readonly ingredients: readonly {readonly ingredient: Ingredient}[];
+  /** Air beaten in, % of the mix's volume. */
+  readonly overrun: number;
+  /** What the kitchen's own reports have taught of when its tubs scoop. */
+  readonly learned?: Learned;
 }
 
 /** A mix to be measured. */
@@ -49,7 +54,7 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   readonly range: (subject: S) => readonly [least: number, most: number];
   /** Whether an ingredient does not say what it brings to it, so that a mix with it has no value. */
   readonly isUnknownIn?: (subject: S, ingredient: Ingredient) => boolean;
-  /** What 100 g of an ingredient bring to it; a mix has the weighted mean. A temperature has none. */
+  /** What 100 g of an ingredient bring to it; a mix has the weighted mean, less what is the same for all. A temperature has none. */
   readonly weight: (subject: S, ingredient: Ingredient) => number;
   /** The rows that state limits, narrowest first. */
   readonly rows: (subject: S, limits: Limits, context: MixContext) => MixRow[];

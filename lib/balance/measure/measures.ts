@@ -1,4 +1,5 @@
 import {cost} from "./cost.ts";
+import {firmness} from "./firmness.ts";
 import {freezingPoint} from "./freezing-point.ts";
 import {hardPhase} from "./hard-phase.ts";
 import {heatShock} from "./heat-shock.ts";
@@ -15,6 +16,7 @@ const SPECIAL = {
   cost,
   freezingPoint,
   scoopTemperature,
+  firmness,
   ice,
   hardPhase,
   heatShock,

@@ -1,24 +1,32 @@
-import {unclippedHardPhase} from "../../freezing/ice.ts";
-import {referenceHardPhase, scoopTemperature as scoopsAt} from "../../freezing/scoop.ts";
-import type {Measure} from "./measure.ts";
+import {firmnessReference} from "../../freezing/firmness.ts";
+import {piecesOf} from "../../freezing/pieces.ts";
+import {COLDEST_SCOOP, scoopTemperature as scoopsAt} from "../../freezing/scoop.ts";
+import type {Measure, MixContext} from "./measure.ts";
+import {tubOf} from "./tub-of.ts";
 import {temperature} from "./temperature.ts";
 
 /** Room for rounding above the reference, g per 100 g: a mix that reaches it by that much is found to harden. */
 export const REACH_ROOM = 1e-6;
 
-/** The scoop temperature, °C: there the hard phase is the reference. */
+const reference = ({overrun, learned}: MixContext) => firmnessReference(overrun, learned);
+
+/** The scoop temperature, °C: there the firmness is that of a tub that scoops. */
 export const scoopTemperature: Measure<{readonly kind: "scoopTemperature"}, "temperature"> = {
   ...temperature("scoopTemperature", {
-    along: unclippedHardPhase,
-    level: () => referenceHardPhase().mean,
-    least: () => referenceHardPhase().mean + REACH_ROOM,
-    twin: (at) => ({kind: "hardPhase", at}),
+    pieces(compositions, at) {
+      const {firmness, withoutIce} = piecesOf(compositions, at);
+      return [...firmness, ...withoutIce];
+    },
+    level: reference,
+    least: (context) => reference(context) + REACH_ROOM,
+    coldest: COLDEST_SCOOP,
+    twin: (at) => ({kind: "firmness", at}),
     usual: -14,
     without: "never gets as hard as scooped ice cream",
   }),
-  meaning: "scoop temperature, °C: where the mix is as hard as published hard ice creams are when dipped",
+  meaning: "scoop temperature, °C: where the tub, with its overrun, is as firm as one that scoops",
   digits: 1,
-  value: (_, {composition}) => scoopsAt(composition).temperature,
+  value: (_, {composition, brief}) => scoopsAt(composition, tubOf(brief)).temperature,
   offers: [
     {
       key: "scoopTemperature",

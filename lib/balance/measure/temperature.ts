@@ -1,22 +1,25 @@
 import type {Limits} from "../../core/numbers.ts";
-import {COLDEST} from "../../freezing/held-water.ts";
+import type {Piece} from "../../freezing/pieces.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import type {Measure, MixContext, Temperature} from "./measure.ts";
-import type {MixRow} from "./mix-row.ts";
 import {namedPlainly} from "./naming.ts";
 import {DEGREES} from "./units.ts";
-import {rowOf, weightsOf} from "./weighted-sum.ts";
+import {reaching, rowOf, rowsOfPieces} from "./weighted-sum.ts";
 
 /** Temperature difference for a slope along temperature, °C. */
 const STEP = 1e-3;
 
 /** A measure that is the temperature at which a falling curve of the mix passes a level. */
 interface Curve extends Omit<Temperature, "rowAt"> {
-  /** The curve, linear in the composition: g per 100 g at a temperature, °C. */
-  readonly along: (composition: Composition, at: number) => number;
+  /**
+   * The curve at a temperature, °C, as pieces over some compositions, g per 100 g: a mix has the largest of them, and at least the
+   * first, in which everything is dissolved.
+   */
+  readonly pieces: (compositions: readonly Composition[], at: number) => readonly Piece[];
   readonly level: (context: MixContext) => number;
-  /** What the curve must reach at the coldest temperature of the model for a mix to have such a temperature at all. */
+  /** What the curve must reach at `coldest`, °C, for a mix to have such a temperature at all. */
   readonly least: (context: MixContext) => number;
+  readonly coldest: number;
 }
 
 /**
@@ -26,10 +29,15 @@ interface Curve extends Omit<Temperature, "rowAt"> {
  */
 export function temperature<K extends string>(
   kind: K,
-  {along, level, least, ...rest}: Curve,
+  {pieces, level, least, coldest, ...rest}: Curve,
 ): Omit<Measure<{readonly kind: K}, "temperature">, "meaning" | "value" | "offers"> {
-  const weightsAt = (at: number, context: MixContext) =>
-    weightsOf(context, ({composition}) => along(composition, at));
+  const piecesAt = (at: number, {ingredients}: MixContext) =>
+    pieces(
+      ingredients.map(({ingredient}) => ingredient.composition),
+      at,
+    );
+  const along = (composition: Composition, at: number) =>
+    Math.max(...pieces([composition], at).map(([value]) => value!));
   return {
     kind,
     written: "temperature",
@@ -38,25 +46,29 @@ export function temperature<K extends string>(
     range: () => [-40, -0.01],
     weight: () => noSum(kind),
     rows(_, {min, max}, context) {
-      const row = (at: number, limits: Limits): MixRow => rowOf(kind, weightsAt(at, context), limits);
+      const rows = (at: number, limits: Limits) => rowsOfPieces(kind, piecesAt(at, context), limits);
       const edge = level(context);
-      if (min !== undefined && min === max) return [row(min, {min: edge, max: edge})];
+      if (min !== undefined && min === max) return rows(min, {min: edge, max: edge});
       return [
-        ...(max === undefined ? [] : [row(max, {max: edge})]),
-        ...(min === undefined ? [] : [row(min, {min: edge})]),
+        ...(max === undefined ? [] : rows(max, {max: edge})),
+        ...(min === undefined ? [] : rows(min, {min: edge})),
       ];
     },
     // A lower limit says by itself that there is such a temperature.
     existence: (_, {min, max}, context) =>
       max === undefined || min !== undefined
         ? undefined
-        : rowOf(kind, weightsAt(COLDEST, context), {min: least(context)}),
+        : rowOf(kind, piecesAt(coldest, context)[0]!, {min: least(context)}),
     coordinate: () => noSum(kind),
     aim: () => noSum(kind),
     slope: (_, at, composition) =>
       (along(composition, at - STEP) - along(composition, at + STEP)) / (2 * STEP),
     temperature: {
-      rowAt: (at, context) => ({coordinate: {weights: weightsAt(at, context)}, level: level(context)}),
+      rowAt(at, context) {
+        const [weights, ...others] = piecesAt(at, context);
+        const edge = level(context);
+        return {coordinate: {weights: weights!, atLeast: reaching(others, edge)}, level: edge};
+      },
       ...rest,
     },
   };

@@ -5,6 +5,8 @@ export interface Unit {
 }
 
 export const PERCENT: Unit = {full: "g per 100 g", short: "%"};
+/** Of firmness: 0 where a tub scoops best, 7 where it is twice as hard. */
+export const POINTS: Unit = {full: "points", short: "points"};
 export const DEGREES: Unit = {full: "°C", short: "°C"};
 export const MONEY: Unit = {full: "money per kg", short: "per kg"};
 export const LIKE_SUCROSE: Unit = {full: "sucrose = 100", short: "sucrose = 100"};

@@ -1,4 +1,5 @@
 import type {Limits} from "../../core/numbers.ts";
+import type {Piece} from "../../freezing/pieces.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Coordinate} from "./coordinate.ts";
 import type {Measure, MeasuredMix, MixContext} from "./measure.ts";
@@ -12,6 +13,23 @@ export function weightsOf({ingredients}: MixContext, weight: (ingredient: Ingred
 /** A row of a name, weights and limits. */
 export function rowOf(name: string, weights: readonly number[], {min, max}: Limits): MixRow {
   return {name, weights, ...(min !== undefined && {lower: min}), ...(max !== undefined && {upper: max})};
+}
+
+/**
+ * The rows of a measure that is the largest of some sums, of which a mix has at least the first: at most m holds for each, at least m
+ * for the first, which is safe. Pieces that no mix can have above m are left out.
+ */
+export function rowsOfPieces(name: string, pieces: readonly Piece[], {min, max}: Limits): MixRow[] {
+  const [first, ...others] = pieces;
+  return [
+    rowOf(name, first!, {...(min !== undefined && {min}), ...(max !== undefined && {max})}),
+    ...(max === undefined ? [] : reaching(others, max).map((piece) => rowOf(name, piece, {max}))),
+  ];
+}
+
+/** The pieces that some mix can have above a value. */
+export function reaching(pieces: readonly Piece[], value: number): Piece[] {
+  return pieces.filter((piece) => piece.some((weight) => weight > value));
 }
 
 /** The rows, the sum and the value of a measure that is the weighted sum of its ingredients, whatever is in the mix. */

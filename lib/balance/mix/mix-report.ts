@@ -10,6 +10,7 @@ import type {Brief} from "../brief/brief.ts";
 import type {MeasuredMix} from "../measure/measure.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
 import type {Subject} from "../measure/measures.ts";
+import {tubOf} from "../measure/tub-of.ts";
 import type {Formulation} from "../program/formulate.ts";
 import {openedPacks, outlayOf} from "../program/packs.ts";
 
@@ -74,6 +75,6 @@ export function reportOf(mix: Mix): MixReport {
       ...(freezingPoint !== undefined && {initialFreezingPoint: freezingPoint}),
       curve: freezingCurve(composition),
     },
-    scoop: scooping(composition, brief.freezer),
+    scoop: scooping(composition, brief.freezer, tubOf(brief)),
   };
 }

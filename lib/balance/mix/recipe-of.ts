@@ -1,3 +1,4 @@
+import {USUAL_OVERRUN} from "../../freezing/firmness.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import {type AmountsInput, gramsOf} from "./amounts.ts";
 import {briefOf, type BriefSource} from "../read/brief-of.ts";
@@ -22,6 +23,7 @@ export function recipeOf(source: BriefSource, amounts: AmountsInput): Recipe {
   const masses = gramsOf(brief, amounts);
   return {
     name: brief.name,
+    ...(brief.overrun !== USUAL_OVERRUN && {overrun: brief.overrun}),
     lines: brief.ingredients.flatMap(({ingredient}, j) => {
       const grams = masses[j]!;
       return grams > 0 ? [{ingredient, grams}] : [];

@@ -127,7 +127,7 @@ export function raisedDoses(
     builder.row({...row, terms: mix.terms({weights, ...(extras && {extras})})}, dose);
   state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1});
   for (const {subject, min} of asked)
-    for (const row of targetRows({subject, min: min!}, {ingredients: choices})) state(row);
+    for (const row of targetRows({subject, min: min!}, {ingredients: choices, overrun: 0})) state(row);
   for (const dose of risen) {
     const weights = brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[dose.index]!));
     state({name: DOSES[dose.index]!.name, weights, upper: dose.limit}, dose);

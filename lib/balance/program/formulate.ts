@@ -104,9 +104,19 @@ function formulated(
   for (const {dose, ...row} of doseRows(brief)) state(row, {kind: "dose", dose});
   addRules(builder, brief, amounts, shares);
   addPacks(builder, brief, packed, amounts, shares);
-  for (const {name, weights} of objective?.cutOff ?? []) {
+  const parts = (objective?.cutOff ?? []).map(({name, weights}) => {
     const part = builder.variable({name, cost: 1});
     builder.row({name, terms: [...mix.terms({weights}), [part, -1]], upper: 0}, HELP);
+    return part;
+  });
+  if (objective?.atLeast?.length) {
+    const name = "crystals";
+    const excess = builder.variable({name, cost: 1});
+    for (const piece of objective.atLeast) {
+      const beyond = piece.map((weight, j) => weight - objective.weights[j]!);
+      const terms = [...mix.terms({weights: beyond}), ...[...parts, excess].map((one) => [one, -1] as const)];
+      builder.row({name, terms, upper: 0}, HELP);
+    }
   }
   return {...builder.build(aim?.sense ?? "minimise", deadline), shares};
 }

@@ -29,7 +29,8 @@ export function formulateWithoutAim({aim: _aim, ...brief}: Brief): Formulation {
  * A program over the mixes of a brief with one row for each coordinate, so that only weights and limits change.
  *
  * What is cut off in a coordinate (ice) becomes a variable of its own. It is just that sum, which leaves out the mixes in which
- * it would be less than none, or, with `bounding`, at least the sum and at least none: that is right where it is to be small.
+ * it would be less than none, or, with `bounding`, at least the sum and at least none: that is right where it is to be small. What the
+ * coordinate is at least likewise: with `bounding` a variable makes up for it, else the mixes that it would be more in are left out.
  *
  * @param formulation the limits of the brief (see {@link formulateWithoutAim})
  * @param solve a solver to share among programs of the same shape
@@ -47,10 +48,16 @@ export function mixProgram(
   const parts = coordinates.map(({cutOff = []}) =>
     cutOff.map((part) => ({...part, variable: builder.variable({name: part.name, cost: 0})})),
   );
-  const sums = coordinates.map(({weights}, k): Terms => [
+  const sums = coordinates.map(({weights, atLeast = []}, k): Terms => [
     ...over(weights),
     ...parts[k]!.map(({variable}) => [variable, 1] as const),
+    ...(bounding[k] && atLeast.length ? [[builder.variable({name: "crystals", cost: 0}), 1] as const] : []),
   ]);
+  for (const [k, {atLeast = []}] of coordinates.entries())
+    for (const piece of atLeast) {
+      const less = sums[k]!.map(([variable, weight]) => [variable, -weight] as const);
+      builder.row({name: "crystals", terms: [...over(piece), ...less], upper: 0}, undefined);
+    }
   for (const [k, own] of parts.entries()) {
     const lower = bounding[k] ? {} : {lower: 0};
     for (const {name, weights, variable} of own)

@@ -2,6 +2,7 @@ import type * as z from "zod/mini";
 import {InputError} from "../../core/errors.ts";
 import {sum} from "../../core/numbers.ts";
 import {parse} from "../../core/schema.ts";
+import {USUAL_OVERRUN} from "../../freezing/firmness.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import {expectPantry} from "../../pantry/pantry.ts";
 import {refuseLooseEquivalent} from "../../pantry/own-ingredient.ts";
@@ -61,6 +62,8 @@ function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: stri
     name: raw.name ?? "mix",
     batch,
     freezer: raw.freezer ?? -18,
+    overrun: raw.overrun ?? USUAL_OVERRUN,
+    ...(raw.learned && {learned: raw.learned}),
     ingredients,
     targets,
     doses: readDoses(raw.doses, ingredients, targets, batch, `${place}: doses`),

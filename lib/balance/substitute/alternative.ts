@@ -44,12 +44,12 @@ export function describeAlternative(
     change: grams - before,
   }));
   const recipe: Recipe = {
-    name: problem.before.name,
+    ...problem.before,
     lines: sorted.flatMap(({candidate: {ingredient}, grams}) =>
       grams >= least ? [{ingredient, grams}] : [],
     ),
   };
-  const [old, renewed] = [mixOfRecipe(problem.before, freezer), mixOfRecipe(recipe, freezer)];
+  const [old, renewed] = [mixOfRecipe(problem.before, problem), mixOfRecipe(recipe, problem)];
   const changes = goals.flatMap(({what, weight}): NoticedChange[] => {
     const subject = traitSubject(what, freezer);
     const [before, after] = [valueOf(subject, old), valueOf(subject, renewed)];
@@ -110,11 +110,14 @@ function allergensOf({lines}: Recipe): Set<Allergen> {
 }
 
 /** A recipe as a mix of a brief that asks for nothing. */
-function mixOfRecipe({name, lines}: Recipe, freezer: number): Mix {
+function mixOfRecipe(
+  {name, lines}: Recipe,
+  {freezer, overrun, learned}: Pick<SubstitutionProblem, "freezer" | "overrun" | "learned">,
+): Mix {
   const batch = sum(lines.map(({grams}) => grams));
   const brief = openBrief(
     lines.map(({ingredient}) => ingredient),
-    {name, batch, freezer},
+    {name, batch, freezer, overrun, ...(learned && {learned})},
   );
   return mixOf(
     brief,

@@ -1,4 +1,6 @@
+import {firmness} from "../../freezing/firmness.ts";
 import {initialFreezingPoint, unclippedIce} from "../../freezing/ice.ts";
+import {type Piece, piecesOf} from "../../freezing/pieces.ts";
 import {ProgramBuilder, type RowRef} from "../../lp/program/builder.ts";
 import type {LinearProgram, Outcome} from "../../lp/program/program.ts";
 import {DOSES, dosesIn} from "../../pantry/doses.ts";
@@ -17,6 +19,8 @@ export interface Goal {
   readonly along: (candidate: Candidate) => number;
   readonly wanted: number;
   readonly weight: number;
+  /** What it is at least, besides: pieces over candidates, where sweeteners crystallise. */
+  readonly atLeast?: (candidates: readonly Candidate[]) => readonly Piece[];
 }
 
 /** Temperature difference for the slope of ice, °C. */
@@ -46,6 +50,14 @@ export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, 
     }
     const subject = traitSubject(what, freezer);
     const along = ({ingredient}: Candidate) => coefficientOf(subject, ingredient);
+    if (what === "firmness") {
+      const atLeast = (candidates: readonly Candidate[]) =>
+        piecesOf(
+          candidates.map(({ingredient}) => ingredient.composition),
+          freezer,
+        ).firmness.slice(1);
+      return [{what, along, atLeast, wanted: firmness(composition, freezer), weight}];
+    }
     const total = before.lines.reduce(
       (sum, {ingredient, grams}) => sum + grams * coefficientOf(subject, ingredient),
       0,
@@ -74,7 +86,7 @@ function customaryRows(candidates: readonly Candidate[], batch: number): MixRow[
  * @returns the solved program; its first values are the shares of the batch of `free`
  */
 export function nearestRecipe(
-  {batch, weights}: SubstitutionProblem,
+  {batch, weights, ...tub}: SubstitutionProblem,
   goals: readonly Goal[],
   free: readonly Candidate[],
   fixed: readonly Candidate[],
@@ -108,13 +120,19 @@ export function nearestRecipe(
     builder.elastic(row, "upper", {name: `more ${name}`, cost: moving});
     builder.elastic(row, "lower", {name: `less ${name}`, cost: moving});
   }
-  for (const {what, along, wanted, weight} of goals) {
+  for (const {what, along, atLeast, wanted, weight} of goals) {
     const row = state({name: what, weights: candidates.map(along), lower: wanted, upper: wanted});
-    builder.elastic(row, "upper", {name: `${what} above`, cost: weight});
+    const above = builder.elastic(row, "upper", {name: `${what} above`, cost: weight});
     builder.elastic(row, "lower", {name: `${what} below`, cost: weight});
+    for (const piece of atLeast?.(candidates) ?? []) {
+      const there = fixed.reduce((sum, {before}, k) => sum + (before / batch) * piece[free.length + k]!, 0);
+      const terms = [...mix.terms({weights: piece}), [above, -1] as const];
+      builder.row({name: what, terms, upper: wanted - there});
+    }
   }
   const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
-  for (const target of targets) for (const row of targetRows(target, {ingredients: choices})) state(row);
+  for (const target of targets)
+    for (const row of targetRows(target, {...tub, ingredients: choices})) state(row);
   for (const row of customaryRows(candidates, batch)) state(row);
   return solve(builder.build().program);
 }

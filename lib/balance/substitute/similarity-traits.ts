@@ -31,7 +31,7 @@ export type Weights = Readonly<Record<SimilarityTrait | "moved" | "newIngredient
  * How much one unit of change counts, per unit. They are judgements, not measurements (common practice, no source), made so
  * that a change of about 1 is one that an eater may just notice:
  *
- * - `firmness` per g/100 g of hard phase in the freezer (the published mixes spread by 1.6), `freezingPoint` per °C;
+ * - `firmness` per point in the freezer (7 are twice as hard), `freezingPoint` per °C;
  * - `sweetness` per point (sucrose = 100), of some 15 in a mix: a tenth of that is about what can be told apart;
  * - `fat` and `totalSolids` per g/100 g: body; `lactose` per g/100 g: sandiness; `protein`, `eggYolkSolids`, `starch` and
  *   `fibre` per g/100 g: body; `polyols` per g/100 g: the gut;
@@ -66,7 +66,7 @@ export const SUBSTITUTION_WEIGHTS: Weights = {
 
 /** What a change is measured in, beside its weight. */
 export const TRAIT_UNITS: Readonly<Record<SimilarityTrait, string>> = {
-  firmness: "%",
+  firmness: "points",
   freezingPoint: "°C",
   sweetness: "(sucrose = 100)",
   fat: "%",
@@ -87,7 +87,7 @@ export const TRAIT_UNITS: Readonly<Record<SimilarityTrait, string>> = {
 
 /** The subject of a name, for a freezer at a temperature, °C. */
 export function traitSubject(name: SimilarityTrait, freezer: number): Subject {
-  if (name === "firmness") return {kind: "hardPhase", at: freezer};
+  if (name === "firmness") return {kind: "firmness", at: freezer};
   if (name === "cost" || name === "freezingPoint") return {kind: name};
   return {kind: "quantity", quantity: name};
 }

@@ -68,6 +68,7 @@ const OPTIONS = [
   "keep",
   "weights",
   "freezer",
+  "learned",
   "batch",
   "legalName",
   "deadline",
@@ -108,7 +109,7 @@ export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): St
   expectSubstitution(options);
   const deadline = deadlineOf(options);
   const problem = readSubstitution(recipe, options);
-  const shape = noWorseThan(recipeComposition(problem.before), problem.freezer);
+  const shape = noWorseThan(recipeComposition(problem.before), problem);
   const holding = yield* waysWithin(problem, shape, deadline);
   const found = holding.alternatives.length > 0 ? holding : yield* waysWithin(problem, [], deadline);
   return deadline && !(deadline.left() > 0) ? {...found, cutShort: true} : found;

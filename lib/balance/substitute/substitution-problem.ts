@@ -2,6 +2,8 @@ import {InputError} from "../../core/errors.ts";
 import {nearestNames} from "../../core/nearest.ts";
 import {finite} from "../../core/numbers.ts";
 import {parse} from "../../core/schema.ts";
+import {USUAL_OVERRUN} from "../../freezing/firmness.ts";
+import type {Learned} from "../../freezing/learned.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {nameKey} from "../../pantry/pantry.ts";
 import {QUANTITIES} from "../../pantry/quantities.ts";
@@ -28,6 +30,9 @@ export interface SubstitutionProblem {
   readonly before: Recipe;
   readonly batch: number;
   readonly freezer: number;
+  /** Air beaten in, % of the mix's volume. */
+  readonly overrun: number;
+  readonly learned?: Learned;
   readonly weights: Weights;
   /** What is out, with what is left of it as its `max`. */
   readonly missing: Candidate;
@@ -86,9 +91,11 @@ export function readSubstitution(recipe: Recipe, options: SubstituteOptions): Su
     .map((ingredient) => ({ingredient, before: 0, max: ingredient.stock ?? Infinity}));
   const choices = [...lines, ...others].map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
   return {
-    before: {name: recipe.name, lines: lines.map(({ingredient, before}) => ({ingredient, grams: before}))},
+    before: {...recipe, lines: lines.map(({ingredient, before}) => ({ingredient, grams: before}))},
     batch,
     freezer,
+    overrun: recipe.overrun ?? USUAL_OVERRUN,
+    ...(options.learned && {learned: options.learned}),
     weights: readWeights(options.weights ?? {}),
     missing: {...out, max: left},
     kept,

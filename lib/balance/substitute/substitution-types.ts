@@ -1,3 +1,4 @@
+import type {Learned} from "../../freezing/learned.ts";
 import type {TimeOptions} from "../../lp/program/deadline.ts";
 import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
@@ -22,6 +23,8 @@ export interface SubstituteOptions extends TimeOptions {
   readonly weights?: Partial<Weights>;
   /** Temperature at which the mix must be as firm as before, °C; -18 by default. */
   readonly freezer?: number;
+  /** What the kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  readonly learned?: Learned;
   /** Mass to make, g; that of the recipe by default. */
   readonly batch?: number;
   /**

@@ -2,7 +2,7 @@ import {InputError} from "../../core/errors.ts";
 import {findIngredient, type Pantry} from "../../pantry/pantry.ts";
 import {type Recipe, type RecipeLine, recipeMass} from "../../pantry/recipe.ts";
 import {amountIn, type Columns} from "./columns.ts";
-import {type CsvTable, placeIn} from "./csv.ts";
+import {type CsvTable, numberIn, placeIn} from "./csv.ts";
 import {csvText} from "../text/escape.ts";
 import {LONGEST_NAME} from "../text/limits.ts";
 import {type NamedRow, readNamedRows} from "./named-rows.ts";
@@ -15,12 +15,13 @@ const COLUMNS: Columns = {
   measure: ["amount", "quantity"],
   percent: ["%"],
   recipe: ["recipe name"],
+  overrun: ["overrun_percent"],
   note: [],
 };
 
 /**
  * A recipe from the text of a CSV file: one row an ingredient, with the columns `ingredient` (or `name`) and `g` (or `kg`),
- * or `measure` for kitchen measures such as `2 tablespoons` or `4 eggs`; a column `recipe` may name it, in one row or in all; `percent` and `note` are
+ * or `measure` for kitchen measures such as `2 tablespoons` or `4 eggs`; a column `recipe` may name it, in one row or in all, and `overrun` say how much air is beaten in, % of the mix's volume; `percent` and `note` are
  * for the reader of the file only. Headers are read as {@link readPantryCsv} does: `Weight (g)` is `g`.
  *
  * @param text as for `readCsv`
@@ -42,7 +43,17 @@ export async function readRecipeCsv(text: string, pantry: Pantry, place = "recip
   if (!lines.length)
     throw new InputError(`${place}, row 2`, "no ingredients", undefined, "give one ingredient a row");
   const name = recipeName(table, rows) ?? place.replace(/^.*[/\\]/, "").replace(/(?<=.)\.\w+$/, "");
-  return {name, lines};
+  const overrun = recipeOverrun(table, rows);
+  return {name, lines, ...(overrun !== undefined && {overrun})};
+}
+
+/** The overrun that a row gives the recipe, if one does. */
+function recipeOverrun(table: CsvTable, rows: readonly NamedRow[]): number | undefined {
+  const said = rows.map(({row}) => numberIn(table, row, "overrun", {min: 0, max: 200}));
+  const [first, other] = [...new Set(said.filter((overrun) => overrun !== undefined))];
+  if (other === undefined) return first;
+  const {row} = rows[said.indexOf(other)]!;
+  throw new InputError(placeIn(table, row, "overrun"), "another overrun", other, `give one, here ${first}`);
 }
 
 /** The name that the rows give their recipe, if any does. */
@@ -85,7 +96,8 @@ async function readLine(table: CsvTable, {name, row}: NamedRow, pantry: Pantry):
 
 /**
  * A recipe as CSV with the columns `ingredient`, `g` (to 0.1 g, below 10 g to 0.01 g), `percent` (g per 100 g of the whole, to 0.01) and
- * `recipe`, its name, in the first row; no spreadsheet reads a name as a formula, and {@link readRecipeCsv} reads it back.
+ * `recipe`, its name, in the first row, and `overrun` beside it where the recipe says one;
+ * no spreadsheet reads a name as a formula, and {@link readRecipeCsv} reads it back.
  *
  * @example
  * ```ts
@@ -96,12 +108,13 @@ async function readLine(table: CsvTable, {name, row}: NamedRow, pantry: Pantry):
 export function recipeCsv(recipe: Recipe): string {
   const mass = recipeMass(recipe);
   return csvText(
-    ["ingredient", "g", "percent", "recipe"],
+    ["ingredient", "g", "percent", "recipe", ...(recipe.overrun === undefined ? [] : ["overrun"])],
     recipe.lines.map(({ingredient, grams}, i) => [
       ingredient.name,
       roundedGrams(grams),
       mass > 0 ? rounded((100 * grams) / mass, 2) : undefined,
       i === 0 ? recipe.name : undefined,
+      ...(recipe.overrun === undefined ? [] : [i === 0 ? recipe.overrun : undefined]),
     ]),
   );
 }

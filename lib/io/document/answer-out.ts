@@ -111,6 +111,8 @@ function figures(answer: Answer): Figure[] {
     ["scoop", "temperature", to(1, scoop.temperature), "°C"],
     ["scoop", "low", to(1, scoop.low), "°C"],
     ["scoop", "high", to(1, scoop.high), "°C"],
+    ["scoop", "error", to(1, scoop.error), "°C"],
+    ["scoop", "overrun", scoop.overrun, "%"],
     ["scoop", "freezer", scoop.freezer, "°C"],
     ["scoop", "verdict", scoop.verdict, ""],
     ...(beyondDoses ?? []).map((d): Figure => ["beyond dose", d.name, to(2, d.has), "g per 100 g"]),
@@ -218,7 +220,7 @@ function mixSections({
         point === undefined
           ? "It does not freeze above −40 °C."
           : `Starts to freeze at ${degrees(point, 2)}.`,
-        `${whereItScoops(scoop)} From a freezer at ${setDegrees(scoop.freezer)} ${outOfFreezer(scoop)} (an estimate).`,
+        `${whereItScoops(scoop)} From a freezer at ${setDegrees(scoop.freezer)} ${outOfFreezer(scoop)} (an estimate at ${decimal(scoop.overrun, 0)} % overrun).`,
       ],
       columns: ["Temperature, °C", "Ice, %", "Water that is ice, %"],
       rows: even.map((p) => [decimal(p.temperature, 0), decimal(p.ice, 1), decimal(p.frozen, 0)]),

@@ -1,6 +1,7 @@
 import {sum} from "../../core/numbers.ts";
 import {expectSheet} from "./expect-sheet.ts";
-import type {BatchSheet, LogField, SheetLine, SheetSection} from "../../kitchen/day/batch-sheet.ts";
+import type {BatchSheet, SheetLine, SheetSection} from "../../kitchen/day/batch-sheet.ts";
+import type {LogField} from "../../kitchen/day/log-fields.ts";
 import {outOfFreezer, softWarning} from "../../kitchen/size/scoop-words.ts";
 import {curveSvg} from "./batch-sheet-curve.ts";
 import {escapeHtml} from "../text/escape.ts";

@@ -26,12 +26,14 @@ const lineSchema = z.strictObject({
 export const recipeSchema = z.strictObject({
   $schema: z.optional(z.string()),
   name: text(),
+  overrun: z.optional(z.number().check(z.gte(0), z.lte(200))),
   ingredients: z.array(lineSchema).check(z.minLength(1), z.maxLength(MOST_LINES)),
 });
 
 /**
  * A recipe as a cook writes it: each line names an ingredient of the pantry, or one with a `composition` or `label` of its own, and
- * says how much of it in `grams`, or in a kitchen `measure` such as `"2 tablespoons"`.
+ * says how much of it in `grams`, or in a kitchen `measure` such as `"2 tablespoons"`. `overrun` is the air beaten in, % of the
+ * mix's volume.
  */
 export type RecipeInput = z.input<typeof recipeSchema>;
 
@@ -72,7 +74,7 @@ export async function readRecipeJson(text: string, pantry: Pantry, place = "reci
  * ```
  */
 export async function readRecipe(input: unknown, pantry: Pantry, place = "recipe"): Promise<Recipe> {
-  const {name, ingredients} = parse(recipeSchema, input, place, [
+  const {name, overrun, ingredients} = parse(recipeSchema, input, place, [
     ...INGREDIENT_KEYS,
     ...Object.keys(recipeSchema.shape),
     "grams",
@@ -84,7 +86,7 @@ export async function readRecipe(input: unknown, pantry: Pantry, place = "recipe
     const ingredient = ingredientOf(entry, pantry, at);
     lines.push({ingredient, grams: await amountOf(ingredient, grams, measure, at)});
   }
-  return {name, lines};
+  return {name, lines, ...(overrun !== undefined && {overrun})};
 }
 
 /** The ingredient of a line: its own if it gives a composition or a label, otherwise the pantry's with what the line says of it. */
@@ -110,7 +112,8 @@ function ingredientOf(
 export function recipeJson(recipe: Recipe): string {
   expectRecipe(recipe);
   const ingredients = recipe.lines.map(({ingredient, grams}) => ({...ingredient, grams}));
-  return `${JSON.stringify({name: recipe.name, ingredients}, undefined, 2)}\n`;
+  const {name, overrun} = recipe;
+  return `${JSON.stringify({name, ...(overrun !== undefined && {overrun}), ingredients}, undefined, 2)}\n`;
 }
 
 async function amountOf(

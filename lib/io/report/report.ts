@@ -62,7 +62,7 @@ export function textReport(answer: Answer, source: BriefSource = answer): string
     amountsTable(answer),
     targetsTable(answer, brief),
     freezingText(answer, brief),
-    scoopText(answer),
+    scoopText(answer, brief),
     cautionsText(answer),
     bindingText(answer, brief),
     candidatesText(answer),
@@ -90,7 +90,7 @@ function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecide
           amountsTable(mix),
           targetsTable(mix, brief),
           freezingText(mix, brief),
-          scoopText(mix),
+          scoopText(mix, brief),
           cautionsText(mix),
         ].filter(Boolean)
       : []),
@@ -171,11 +171,15 @@ function freezingText({freezing, composition}: MixReport, brief: Brief): string 
   ].join("\n");
 }
 
-function scoopText({scoop, composition}: MixReport): string {
+function counted(reports: number): string {
+  return reports === 1 ? "a report" : `${reports} reports`;
+}
+
+function scoopText({scoop, composition}: MixReport, {learned}: Brief): string {
   const {caution, msnf, longStorage} = sandiness(composition);
-  const advice = outOfFreezer(scoop, waitOnCounter(composition, scoop.freezer));
+  const advice = outOfFreezer(scoop, waitOnCounter(composition, scoop, learned));
   return [
-    "Scooping (estimated from ice and solid fat; overrun and stabiliser left out)",
+    `Scooping (estimated at ${decimal(scoop.overrun, 0)} % overrun${learned?.reports ? ` and by ${counted(learned.reports)} of your own` : ""})`,
     ...wrapWords(whereItScoops(scoop)),
     ...wrapWords(`From a freezer at ${setDegrees(scoop.freezer)} ${advice}.`),
     ...(caution === "none"

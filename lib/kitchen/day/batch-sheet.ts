@@ -2,20 +2,20 @@ import {expectFlag, expectOptions} from "../../core/shape.ts";
 import {finite} from "../../core/numbers.ts";
 import type {CurvePoint} from "../../freezing/curve.ts";
 import {freezingCurve} from "../../freezing/curve.ts";
+import type {Learned} from "../../freezing/learned.ts";
 import {scooping, type Scooping} from "../../freezing/scoop.ts";
 import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import type {RecipeLine} from "../../pantry/recipe.ts";
 import type {Caution} from "../safety/caution.ts";
 import {cautionsFor} from "../safety/cautions.ts";
 import {countWords, isCounted} from "../size/counted.ts";
-import {followProcess, type ProcessReport} from "../cooking/follow-process.ts";
+import {followProcess} from "../cooking/follow-process.ts";
 import {ingredientList, type LabelName, type LabelText} from "../label/label.ts";
-import {COOLING} from "../cooking/pasteurisation.ts";
-import {unitOfTime} from "../cooking/process-steps.ts";
 import {expectProcess, type Item, type Process, type ProcessStep} from "../cooking/process.ts";
 import {type Component, type Product, productAllergens} from "../product/product.ts";
 import type {Machine, ScaleTo} from "../size/scale.ts";
 import {scaleProduct} from "../product/scale-product.ts";
+import {type LogField, logFields} from "./log-fields.ts";
 import {sheetFigures} from "./sheet-figures.ts";
 
 /** A kitchen measure of an ingredient and the mass of one, g: `{unit: "teaspoon", grams: 4.2}`; `gramsOf` weighs it. */
@@ -33,8 +33,10 @@ export interface SheetOptions {
   readonly furtherSteps?: readonly string[];
   /** °C of the freezer, -40 to -5; -18 by default. */
   readonly freezer?: number;
-  /** % of the mix's volume; with it the sheet says what a litre should weigh. */
+  /** Air beaten in, % of the mix's volume, 0 to 200; by default what the recipe of the base says, or 30. Where it is said, so is what a litre weighs. */
   readonly overrun?: number;
+  /** What the kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  readonly learned?: Learned;
   /** Whether the sheet says what the ingredients cost; not unless asked, since a sheet hangs where everyone reads it. */
   readonly cost?: boolean;
   /** Kitchen measures beside the grams, by name of the ingredient; where nothing is said, eggs and the like are counted, in halves. */
@@ -50,6 +52,7 @@ const OPTIONS = [
   "furtherSteps",
   "freezer",
   "overrun",
+  "learned",
   "cost",
   "measures",
   "named",
@@ -73,12 +76,6 @@ export interface SheetSection {
   /** Yield, g. */
   readonly grams: number;
   readonly lines: readonly SheetLine[];
-}
-
-/** A field to be filled in by hand. */
-export interface LogField {
-  readonly label: string;
-  readonly unit: string;
 }
 
 /** Everything that one A4 page for the kitchen needs; `lib/io` prints it. */
@@ -121,10 +118,18 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
   const base = scaled.product.components.find((component) => component.churned)!;
   const process = options.process && scaleProcess(options.process, scaled.baseFactor);
   const report = process && followProcess(base.recipe, process);
-  const scoop = scooping(base.composition, freezer);
+  const {learned, overrun = base.recipe.overrun} = options;
+  const scoop = scooping(base.composition, freezer, {
+    ...(overrun !== undefined && {overrun}),
+    ...(learned && {learned}),
+  });
   return {
     title: product.name,
-    figures: sheetFigures(scaled, base, scoop, {...options, ...("machine" in to && {machine: to.machine})}),
+    figures: sheetFigures(scaled, base, scoop, {
+      ...options,
+      ...(overrun !== undefined && {overrun}),
+      ...("machine" in to && {machine: to.machine}),
+    }),
     sections: scaled.product.components.map((component) => section(component, scaled.runs, process, options)),
     runs: scaled.runs,
     steps: [
@@ -221,30 +226,4 @@ function inWorkingOrder(lines: readonly RecipeLine[], process: Process): RecipeL
     return i < 0 ? named.length : i;
   };
   return [...lines].sort((a, b) => place(a) - place(b));
-}
-
-function logFields(report: ProcessReport | undefined, runs: number): LogField[] {
-  const heated = report?.heated ?? true;
-  const held = Math.max(
-    0,
-    ...(report?.steps ?? []).map(({step}) => ("heat" in step && step.holdSeconds) || 0),
-  );
-  return [
-    {label: "Date", unit: ""},
-    {label: "Made by", unit: ""},
-    {label: "Batch number", unit: ""},
-    ...(report?.heated
-      ? [
-          {label: "Highest temperature of the mix", unit: "°C"},
-          {label: "Held there for", unit: unitOfTime(held)},
-        ]
-      : []),
-    ...(heated ? [{label: `At or below ${COOLING.temperature} °C after`, unit: "min"}] : []),
-    {label: "Mix before churning", unit: "°C"},
-    {label: runs === 1 ? "Drawn at" : "Drawn at, each run", unit: "°C"},
-    {label: "Cup of mix weighs", unit: "g"},
-    {label: "Same cup frozen weighs", unit: "g"},
-    {label: "Into the freezer at", unit: "h"},
-    {label: "Freezer", unit: "°C"},
-  ];
 }

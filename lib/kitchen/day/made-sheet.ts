@@ -40,9 +40,9 @@ export function madeSheet(product: Product, to: ScaleTo, made: MadeSheetOptions 
   const {making = {way: "custard"}, draw, tubMillilitres: tub, ...options} = made;
   if (draw !== undefined) finite(draw, "draw", {min: -40, max: 20}, "°C");
   if (tub !== undefined) finite(tub, "tubMillilitres", {min: 1}, "ml");
-  const {overrun, freezer} = options;
   const scaled = scaleProduct(product, to, options.machine);
   const base = scaled.product.components.find(({churned}) => churned)!;
+  const {freezer, overrun = base.recipe.overrun} = options;
   const runs = options.machine || "machine" in to ? {runs: scaled.runs} : {};
   const filled =
     tub === undefined || overrun === undefined

@@ -37,7 +37,7 @@ export function sheetFigures(
           },
         ]),
     ...(freezes === undefined ? [] : [{label: "Starts to freeze", value: `${degrees(freezes)}`}]),
-    {label: "Scoops, estimated", value: scoopsAt(scoop)},
+    {label: `Scoops at ${decimal(scoop.overrun, 0)} % overrun, estimated`, value: scoopsAt(scoop)},
     ...(cost ? [{label: "Ingredients cost", value: costOfAll(scaled)}] : []),
   ];
 }

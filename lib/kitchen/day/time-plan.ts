@@ -2,6 +2,7 @@ import {InputError} from "../../core/errors.ts";
 import {finite, sum} from "../../core/numbers.ts";
 import {expectOptions, expectShape} from "../../core/shape.ts";
 import {heatToRemove} from "../../freezing/enthalpy.ts";
+import type {Learned} from "../../freezing/learned.ts";
 import {scooping} from "../../freezing/scoop.ts";
 import {hardeningTime, temperingTime, type Tub} from "../../freezing/tub.ts";
 import type {Composition} from "../../pantry/parts.ts";
@@ -37,6 +38,8 @@ export interface Day {
   readonly tub: Tub;
   /** % of the mix's volume. */
   readonly overrun: number;
+  /** What the kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  readonly learned?: Learned;
   readonly freezer: {
     /** °C of the air. */
     readonly temperature: number;
@@ -166,10 +169,11 @@ export function timePlan(day: Day): TimePlan {
   const core = freezer.core ?? Math.min(freezer.temperature + 3, churn.draw);
   const air = {airTemperature: freezer.temperature, airSpeed: freezer.airSpeed ?? 0, overrun};
   const harden = hardeningTime(composition, tub, {draw: churn.draw, core, ...air})?.minutes;
+  const frozen = {overrun, ...(day.learned && {learned: day.learned})};
   const temper = temperingTime(composition, tub, {
     freezer: freezer.temperature,
     airTemperature: day.room,
-    overrun,
+    ...frozen,
   })?.minutes;
   const stages: Stage[] = [
     ...(day.chill ? [chillStage(day.chill, composition, gramsPerRun * runs)] : []),
@@ -189,7 +193,7 @@ export function timePlan(day: Day): TimePlan {
     {
       stage: "temper",
       ...(temper !== undefined && {minutes: temper}),
-      text: temperSentence(scooping(composition, freezer.temperature), temper, day.room),
+      text: temperSentence(scooping(composition, freezer.temperature, frozen), temper, day.room),
     },
   ];
   const before = stages.filter(({stage}) => stage !== "temper").map(({minutes}) => minutes ?? NaN);

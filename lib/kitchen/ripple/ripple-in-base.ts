@@ -1,5 +1,6 @@
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
+import {type FirmnessOptions, hardness} from "../../freezing/firmness.ts";
 import {heldWater} from "../../freezing/held-water.ts";
 import {hardPhase, ice, initialFreezingPoint} from "../../freezing/ice.ts";
 import {DIPPING_TEMPERATURE, verdictAt, type Verdict} from "../../freezing/scoop.ts";
@@ -20,6 +21,8 @@ export interface FrozenSide {
   readonly liquidWater: number;
   /** Ice and solid fat in the freezer, g per 100 g. */
   readonly hardPhase: number;
+  /** How hard it is in the freezer over a tub that scoops: 1 where it scoops, 2 where it is twice as hard. */
+  readonly hardness: number;
   readonly verdict: Verdict;
 }
 
@@ -50,12 +53,12 @@ const SAME = 0.3;
  * Two frozen mixes at one temperature have the same water activity, that of ice, so what drives water is what happens
  * before: the side with the lower freezing point (the lower water activity) draws water while it is still liquid. A ripple that
  * holds no ice even in the freezer goes on drawing it from the base's ice, as much as its solutes can hold. How fast is not
- * reckoned: pectin, starch and gums slow it down. The words for firmness are calibrated on aerated ice cream; a
- * ripple holds no air and is somewhat firmer than they say.
+ * reckoned: pectin, starch and gums slow it down. A ripple holds no air; the base holds what is beaten in.
  *
  * @param base g per 100 g
  * @param ripple as cooked, g per 100 g
  * @param freezer °C of the freezer, from -40 to -5
+ * @param tub how the base was frozen
  * @throws InputError for a freezer outside that range, or a base that is not frozen there
  *
  * @example
@@ -64,9 +67,14 @@ const SAME = 0.3;
  * rippleInBase(base, {water: 38, sucrose: 30, dextrose: 32}, -18).ripple.ice; // => 1.2
  * ```
  */
-export function rippleInBase(base: Composition, ripple: Composition, freezer: number): RippleInBase {
+export function rippleInBase(
+  base: Composition,
+  ripple: Composition,
+  freezer: number,
+  tub: FirmnessOptions = {},
+): RippleInBase {
   finite(freezer, "freezer", {min: -40, max: -5}, "°C");
-  const sides = {base: sideOf(base, freezer), ripple: sideOf(ripple, freezer)};
+  const sides = {base: sideOf(base, freezer, tub), ripple: sideOf(ripple, freezer, {...tub, overrun: 0})};
   if (sides.base.ice === 0) {
     throw new InputError(
       "base",
@@ -90,7 +98,7 @@ export function rippleInBase(base: Composition, ripple: Composition, freezer: nu
   return {...found, sentences: sentences(found, freezer)};
 }
 
-function sideOf(composition: Composition, freezer: number): FrozenSide {
+function sideOf(composition: Composition, freezer: number, tub: FirmnessOptions): FrozenSide {
   const freezingPoint = initialFreezingPoint(composition);
   const frozen = ice(composition, freezer);
   return {
@@ -102,7 +110,8 @@ function sideOf(composition: Composition, freezer: number): FrozenSide {
     ice: frozen,
     liquidWater: (composition.water ?? 0) - frozen,
     hardPhase: hardPhase(composition, freezer),
-    verdict: verdictAt(composition, freezer),
+    hardness: hardness(composition, freezer, tub),
+    verdict: verdictAt(composition, freezer, tub),
   };
 }
 
@@ -124,7 +133,12 @@ function sentences(found: Omit<RippleInBase, "sentences">, freezer: number): str
       ? `At ${freezer} °C the ripple holds no ice: it stays liquid and can draw up to ${thirst.toFixed(0)} g of water per 100 g from the base's ice, so it thins and bleeds. Use less sugar or syrup, or bind it with pectin or starch.`
       : `At ${freezer} °C the ripple holds ${ripple.ice.toFixed(0)} % ice and draws no more water.${runsWhenScooped ? ` At ${DIPPING_TEMPERATURE} °C, where it is scooped, it holds none and runs unless pectin or starch binds it.` : " It does not bleed."}`,
     hard
-      ? `It freezes ${ripple.verdict}: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`
-      : `It does not freeze hard: ${ripple.hardPhase.toFixed(0)} % hard phase against ${base.hardPhase.toFixed(0)} % of the base.`,
+      ? `It freezes ${ripple.verdict}: ${times(ripple)} as hard as what scoops, the base ${times(base)}. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`
+      : `It does not freeze hard: ${times(ripple)} as hard as what scoops, the base ${times(base)}.`,
   ];
+}
+
+/** How many times as hard as what scoops, in words. */
+function times({hardness: ratio}: FrozenSide): string {
+  return `${ratio.toFixed(ratio < 9.5 ? 1 : 0)} times`;
 }

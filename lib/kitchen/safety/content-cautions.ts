@@ -1,7 +1,9 @@
 import {decimal, degrees} from "../../core/format.ts";
 import {sum} from "../../core/numbers.ts";
+import {CRYSTALLISING} from "../../freezing/crystals.ts";
 import {saturations} from "../../freezing/solubility.ts";
 import {dosesOver} from "../../pantry/doses.ts";
+import type {Part} from "../../pantry/parts.ts";
 import {quantityOf} from "../../pantry/quantities.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import type {Caution} from "./caution.ts";
@@ -20,7 +22,8 @@ const ALCOHOL_DENSITY = 0.789;
 /** Added polyols that need a statement, g per 100 g: Regulation (EU) No 1169/2011, Annex III, point 2.4, "more than 10 %". */
 const POLYOLS = 10;
 
-/** Erythritol of which crystals are felt, g per 100 g: common practice, no source. */
+/** Sweeteners that crystallise out of a frozen mix, and of how much of them crystals are felt, g per 100 g: common practice, no source. */
+const SANDY: ReadonlySet<Part> = new Set(CRYSTALLISING.filter((part) => part !== "lactose"));
 const FELT = 1;
 
 /** Groups whose polyols are their own, not added: pears and plums hold sorbitol. */
@@ -52,12 +55,14 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
   for (const text of unauthorisedCautions(composition)) cautions.push({topic: "law", text});
   // Base and ripple do not share their water.
   for (const {name, composition: own} of product.components) {
-    const [found] = saturations(own, freezer).filter(({part}) => part === "erythritol");
-    if (!found || found.ratio <= 1 || (own.erythritol ?? 0) < FELT) continue;
-    cautions.push({
-      topic: "crystals",
-      text: `${name}: ${own.erythritol!.toFixed(0)} % erythritol is ${decimal(found.ratio, found.ratio < 10 ? 1 : 0)} times what its unfrozen water dissolves at ${degrees(freezer, 0)} (solubility from memory, extrapolated). It crystallises: the tub turns hard and sandy, and harder than the scoop temperature says. Replace most of it.`,
-    });
+    const found = saturations(own, freezer).filter(({part, ratio}) => SANDY.has(part) && ratio > 1);
+    for (const {part, ratio} of found) {
+      if ((own[part] ?? 0) < FELT) continue;
+      cautions.push({
+        topic: "crystals",
+        text: `${name}: ${own[part]!.toFixed(0)} % ${part} is ${decimal(ratio, ratio < 10 ? 1 : 0)} times what its unfrozen water dissolves at ${degrees(freezer, 0)} (solubility extrapolated). It crystallises: the tub turns hard and sandy. Replace most of it.`,
+      });
+    }
   }
   for (const {recipe} of product.components.filter(({churned}) => churned)) {
     const over = dosesOver(recipe.lines);

@@ -1,4 +1,5 @@
 import {decimal, degrees, setDegrees, tenth} from "../../core/format.ts";
+import type {Learned} from "../../freezing/learned.ts";
 import type {Scooping, ScoopTemperature} from "../../freezing/scoop.ts";
 import {temperingTime} from "../../freezing/tub.ts";
 import type {Composition} from "../../pantry/parts.ts";
@@ -11,11 +12,12 @@ export function scoopsAt({temperature}: ScoopTemperature): string {
   return temperature === undefined ? "never" : degrees(temperature);
 }
 
-/** Where a mix scoops, in a sentence with the band around it. */
-export function whereItScoops({temperature, low, high}: ScoopTemperature): string {
+/** Where a mix scoops best, how far that may be off, and between what temperatures it scoops, in a sentence. */
+export function whereItScoops({temperature, low, high, error}: ScoopTemperature): string {
   if (temperature === undefined || high === undefined) return `It ${NEVER}.`;
   const band = low === undefined ? `from ${degrees(high)} down` : `from ${degrees(low)} to ${degrees(high)}`;
-  return `Scoops at about ${degrees(temperature)} (${band}).`;
+  const give = error === undefined ? "" : `, give or take ${decimal(error, 1)} degrees`;
+  return `Scoops at about ${degrees(temperature)}${give} (${band}).`;
 }
 
 /** Where a mix scoops, as the end of a sentence about it: `scoops at −14.2 °C`. */
@@ -39,7 +41,7 @@ export function outOfFreezer(scoop: Scooping, wait = "some minutes on the counte
     case "firm":
       return `it is firm: give the tub ${wait} first`;
     case "hard":
-      return `it is too hard to scoop: give the tub ${wait} first, or ask for less ice and solid fat (hard phase)`;
+      return `it is too hard to scoop: give the tub ${wait} first, or ask for less firmness`;
   }
 }
 
@@ -95,9 +97,22 @@ export function verdictAgainst(now: Scooping, before: Scooping): string {
 /** A tub of a litre, cm. */
 const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
 
-/** How long a litre tub wants on a counter at 20 °C, in words; nothing where it wants none or none helps. */
-export function waitOnCounter(composition: Composition, freezer: number): string | undefined {
-  const time = temperingTime(composition, LITRE, {freezer, airTemperature: 20});
+/**
+ * How long a litre tub wants on a counter at 20 °C, in words; nothing where it wants none or none helps.
+ *
+ * @param learned what the kitchen's own reports have taught, if the verdict rests on that
+ */
+export function waitOnCounter(
+  composition: Composition,
+  {freezer, overrun}: Scooping,
+  learned?: Learned,
+): string | undefined {
+  const time = temperingTime(composition, LITRE, {
+    freezer,
+    airTemperature: 20,
+    overrun,
+    ...(learned && {learned}),
+  });
   if (!time || time.minutes === 0) return undefined;
   return `about ${duration(time.minutes)} at 20 °C`;
 }

@@ -24,6 +24,7 @@ export interface Conflict {
  *
  * @param isHard limits that always hold and are not listed, such as the size of a batch; none by default
  * @param options how long to search and with what, for all programs together
+ * @param together what limits that are left out together have in common, such as the target that several rows state; each alone by default
  * @returns `undefined` where the program is not proved infeasible
  *
  * @example
@@ -45,11 +46,23 @@ export function irreducibleConflict(
   program: LinearProgram,
   isHard: (limit: Limit) => boolean = () => false,
   options: SolveOptions = {},
+  together: (limit: Limit) => unknown = (limit) => limit,
 ): Conflict | undefined {
   expectProgram(program);
   expectFunction(isHard, "isHard");
   expectSolveOptions(options);
+  expectFunction(together, "together");
   const soft = limitsOf(program).filter((limit) => !isHard(limit));
+  const groups = new Map<unknown, Limit[]>();
+  for (const limit of soft) {
+    const key = together(limit);
+    groups.set(key, [...(groups.get(key) ?? []), limit]);
+  }
+  /** The groups of which a proof uses any limit. */
+  const used = (multipliers: readonly number[] | undefined, among: readonly (readonly Limit[])[]) => {
+    const limits = new Set(usedBy(multipliers, program, among.flat()));
+    return among.filter((group) => group.some((limit) => limits.has(limit)));
+  };
   const anyPoint = withCosts(program, () => 0, program.sense);
   const deadline = options.deadline ?? deadlineIn(options.timeLimit ?? USUAL_TIME, options.now);
   const ask = (asked: LinearProgram) => {
@@ -60,22 +73,22 @@ export function irreducibleConflict(
   };
   const outcome = ask(anyPoint);
   if (outcome.status !== "infeasible") return undefined;
-  let [kept, irreducible] = [usedBy(outcome.certificate, program, soft), true];
+  let [kept, irreducible] = [used(outcome.certificate, [...groups.values()]), true];
   let several = outcome.certificate ? 1 : Math.max(1, kept.length >> 1);
   for (let k = 0; k < kept.length;) {
-    if (!(deadline.left() > 0)) return {limits: kept, irreducible: false};
+    if (!(deadline.left() > 0)) return {limits: kept.flat(), irreducible: false};
     const rest = [...kept.slice(0, k), ...kept.slice(k + several)];
-    const outcome = ask(withoutLimits(anyPoint, without(soft, rest)));
+    const outcome = ask(withoutLimits(anyPoint, without(soft, rest.flat())));
     if (outcome.status === "infeasible") {
       // Limits before k are needed by whatever conflict remains, so only later ones can drop out here.
-      kept = usedBy(outcome.certificate, program, rest);
+      kept = used(outcome.certificate, rest);
     } else if (several > 1) several >>= 1;
     else {
       if (outcome.status === "undecided") irreducible = false;
       k++;
     }
   }
-  return {limits: kept, irreducible};
+  return {limits: kept.flat(), irreducible};
 }
 
 function withoutWhole(program: LinearProgram): LinearProgram {

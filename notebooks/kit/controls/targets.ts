@@ -93,7 +93,11 @@ export function labelOf(target: string, freezer: number): string {
 /** The value of a subject in a mix: a temperature's in any, another's where the brief asked for it. */
 export function valueIn({mix}: ShownMix, subject: Subject): number | undefined {
   if (!isTemperature(subject)) return mix.shares[subjectName(subject)];
-  return valueOf(subject, {brief: {ingredients: []}, shares: [], composition: mix.composition});
+  return valueOf(subject, {
+    brief: {ingredients: [], overrun: mix.scoop.overrun},
+    shares: [],
+    composition: mix.composition,
+  });
 }
 
 function firstWindow(targets: Targets, key: string, freezer: number): Window {

@@ -49,7 +49,8 @@ export interface ReplaceScene {
  * @throws InputError for a mistake in the question
  */
 export function replaceScene(asked: Asked): ReplaceScene | undefined {
-  const {recipe, question, from, freezer, weights, overrun, search, way} = asked;
+  const {question, from, freezer, weights, overrun, search, way} = asked;
+  const recipe = {...asked.recipe, overrun};
   const legalName =
     asked.name === "none" ? undefined : asked.name === "usual" ? likelyName(recipe, overrun) : asked.name;
   const options: SubstituteOptions = {

@@ -124,13 +124,18 @@ function waterWords({base, ripple, waterMoves, bleeds, thirst}: RippleInBase, fr
 }
 
 function spoonWords({ripple, base, hard, bleeds, runsWhenScooped}: RippleInBase, freezer: number): string {
-  const compared = `At ${setting(freezer)} its hard phase is ${decimal(ripple.hardPhase, 0)} %, the base’s ${decimal(base.hardPhase, 0)} %`;
+  const compared = `At ${setting(freezer)} it is ${timesAsHard(ripple)} as hard as ice cream that scoops, the base ${timesAsHard(base)}`;
   if (hard)
     return `${compared}: it freezes ${ripple.verdict}. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`;
   if (bleeds) return `${compared}: it is a syrup in the tub.`;
   return runsWhenScooped
     ? `${compared}, so the spoon goes through; at −13 °C, where it is dipped, it holds no ice and runs unless pectin or starch binds it.`
     : `${compared}, so the spoon goes through, and it still holds some ice at −13 °C, where it is dipped.`;
+}
+
+/** How many times as hard as what scoops, in words. */
+function timesAsHard({hardness}: RippleInBase["base"]): string {
+  return `${decimal(hardness, hardness < 9.95 ? 1 : 0)} times`;
 }
 
 function pointOf(value: number | undefined): string {
@@ -158,7 +163,7 @@ export function sideBySide({base, ripple}: RippleInBase, freezer: number): HTMLE
     row(withUnit(name, unit), [read(ripple), read(base)]);
   return sheet({
     heading: "Side by side in the tub",
-    reading: `At ${setting(freezer)}, in 100 g of each. The words are calibrated on ice cream with air in it: a ripple holds none, and is somewhat firmer than they say.`,
+    reading: `At ${setting(freezer)}, in 100 g of each. A ripple holds no air, which makes it firmer.`,
     name: "Side by side",
     columns: ["", ...keyed([SIDES.ripple, SIDES.base])],
     body: [
@@ -170,6 +175,7 @@ export function sideBySide({base, ripple}: RippleInBase, freezer: number): HTMLE
       both("ice", "g", (side) => decimal(side.ice, 1)),
       both("water still liquid", "g", (side) => decimal(side.liquidWater, 1)),
       both("hard phase: ice and solid fat", "g", (side) => decimal(side.hardPhase, 1)),
+      both("as hard as what scoops", "times", (side) => decimal(side.hardness, side.hardness < 9.95 ? 1 : 0)),
       both("from the freezer", "", (side) => side.verdict),
     ],
   });

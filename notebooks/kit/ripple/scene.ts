@@ -98,7 +98,7 @@ export function planTub(asked: TubWish, pantry: Pantry): PlannedTub {
     if ("mistake" in product) throw new Mistake(product.mistake);
     const {freezer} = wish;
     const composition = recipeComposition({name: "Base", lines: base.lines});
-    const behaviour = rippleInBase(composition, made.cooked.composition, freezer);
+    const behaviour = rippleInBase(composition, made.cooked.composition, freezer, {overrun: asked.overrun});
     return {...made, behaviour, freezer, misses: plan.status === "infeasible" ? plan.misses : []};
   });
   const money = attempt(() => {

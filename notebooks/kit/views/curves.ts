@@ -1,6 +1,6 @@
 import {axisY, dot, gridY, line, type Markish, plot, pointerX, rectY, text, tip} from "@observablehq/plot";
 import type {MixReport} from "../../../lib/balance/mix/answer.ts";
-import {hardPhase} from "../../../lib/freezing/ice.ts";
+import {firmness, firmnessReference} from "../../../lib/freezing/firmness.ts";
 import {verdictBands} from "../../../lib/freezing/scoop.ts";
 import {decimal, degrees} from "../../../lib/core/format.ts";
 import type {ShownMix} from "../page/mixes.ts";
@@ -9,14 +9,29 @@ import {type Along, figure, legend, look, temperatureAxis, temperatureMarks} fro
 /** Coldest and warmest temperature drawn, °C. */
 const [COLDEST, WARMEST] = [-30, 0];
 
-/** Hard phase drawn, g per 100 g. */
-const HARD_PHASE: [number, number] = [35, 75];
+/** Firmness drawn, points. */
+const FIRMNESS: [number, number] = [-20, 30];
 
 /** Where a mix's sign sits on its line, °C. */
 const SIGNS_AT = [-24, -18, -12, -6];
 
 /** What a curve needs to know of a mix. */
-export type CurvedMix = Omit<ShownMix, "mix"> & {readonly mix: Pick<MixReport, "composition" | "freezing">};
+export type CurvedMix = Omit<ShownMix, "mix"> & {
+  readonly mix: Pick<MixReport, "composition" | "freezing"> & {
+    /** Air beaten in, % of the mix's volume. */
+    readonly overrun: number;
+  };
+};
+
+/** A mix as its curves need it. */
+export function curved({
+  mix,
+  ...shown
+}: Omit<ShownMix, "mix"> & {
+  readonly mix: Pick<MixReport, "composition" | "freezing" | "scoop">;
+}): CurvedMix {
+  return {...shown, mix: {...mix, overrun: mix.scoop.overrun}};
+}
 
 interface Point {
   /** °C. */
@@ -44,18 +59,17 @@ export function freezingCurves(mixes: readonly CurvedMix[], along: Along): HTMLE
   );
 }
 
-/** Hard phase, ice and solid fat, along temperature, with the bands that the words soft, scoops, firm and hard stand for. */
-export function hardPhaseCurves(mixes: readonly CurvedMix[], along: Along): HTMLElement | undefined {
+/** Firmness along temperature, with the bands that the words soft, scoops, firm and hard stand for. */
+export function firmnessCurves(mixes: readonly CurvedMix[], along: Along): HTMLElement | undefined {
   if (!mixes.length) return undefined;
   // A ripple is softer than any mix: the chart then reaches down to it.
-  const softest = Math.min(...mixes.map(({mix}) => hardPhase(mix.composition, along.freezer)));
-  const domain: [number, number] = [Math.min(HARD_PHASE[0], 5 * Math.floor(softest / 5)), HARD_PHASE[1]];
+  const softest = Math.min(...mixes.map(({mix}) => pointsOf(mix, along.freezer)));
+  const domain: [number, number] = [Math.min(FIRMNESS[0], 5 * Math.floor(softest / 5)), FIRMNESS[1]];
   const bands = shownBands(domain);
   const chart = curves(mixes, along, {
-    axis: "Hard phase, %",
+    axis: "Firmness, points (7 more: twice as hard)",
     domain,
-    of: ({mix}) =>
-      temperatures().map((temperature) => ({temperature, value: hardPhase(mix.composition, temperature)})),
+    of: ({mix}) => temperatures().map((temperature) => ({temperature, value: pointsOf(mix, temperature)})),
     behind: [
       rectY(bands, {
         y1: "low",
@@ -76,10 +90,15 @@ export function hardPhaseCurves(mixes: readonly CurvedMix[], along: Along): HTML
   });
   return figure(
     "How hard it feels",
-    "Ice and solid fat together (hard phase). A mix scoops where its curve crosses the green band, which is set by published hard ice creams at the temperatures they are dipped.",
+    "By ice, fat, particles, crystals and the cold, with the air in it. A mix scoops where its curve crosses the green band: as hard as scooped ice cream was measured, 2.5 to 8 kPa.",
     legend(mixes),
     chart,
   );
+}
+
+/** Firmness beyond that of a tub that scoops, points. */
+function pointsOf({composition, overrun}: CurvedMix["mix"], temperature: number): number {
+  return firmness(composition, temperature) - firmnessReference(overrun);
 }
 
 interface CurveOptions {
@@ -163,16 +182,17 @@ function curves(
   });
 }
 
-/** The words for a hard phase, with the range each stands for, cut to the chart. */
+/** The words for a firmness, with the range each stands for, cut to the chart. */
 function shownBands([least, most]: readonly [number, number]): {
   verdict: string;
   low: number;
   high: number;
 }[] {
+  const reference = firmnessReference();
   return verdictBands().map(({verdict, from, to}) => ({
     verdict,
-    low: Math.max(least, from),
-    high: Math.min(most, to),
+    low: Math.max(least, from - reference),
+    high: Math.min(most, to - reference),
   }));
 }
 

@@ -2,6 +2,7 @@ import type {Amount} from "../../../lib/balance/mix/answer.ts";
 import type {Brief} from "../../../lib/balance/brief/brief.ts";
 import {openBrief} from "../../../lib/balance/brief/checked.ts";
 import {mixOf, reportOf} from "../../../lib/balance/mix/mix-report.ts";
+import {USUAL_OVERRUN} from "../../../lib/freezing/firmness.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {type Recipe, recipeMass} from "../../../lib/pantry/recipe.ts";
 import type {WeighedMix} from "../page/mixes.ts";
@@ -14,12 +15,13 @@ export function weighedRecipes(recipes: readonly Recipe[], freezer: number): Wei
     ).values(),
   ];
   return recipes.map((recipe) => {
+    const {name, overrun = USUAL_OVERRUN} = recipe;
     const batch = recipeMass(recipe);
     const shares = ingredients.map(
       ({name}) =>
         recipeMass({...recipe, lines: recipe.lines.filter((line) => line.ingredient.name === name)}) / batch,
     );
-    return weighedShares(openBrief(ingredients, {name: recipe.name, batch, freezer}), shares);
+    return weighedShares(openBrief(ingredients, {name, batch, freezer, overrun}), shares);
   });
 }
 

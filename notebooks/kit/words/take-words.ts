@@ -9,7 +9,7 @@ import {decimal, grams} from "../../../lib/core/format.ts";
 /** What the eater or the till notices, as the page calls it, with the digits that tell. */
 export const NOTICED_WORDS: Readonly<Record<SimilarityTrait, {name: string; unit: string; digits: number}>> =
   {
-    firmness: {name: "hard phase in the freezer", unit: "%", digits: 1},
+    firmness: {name: "firmness in the freezer", unit: "points", digits: 1},
     freezingPoint: {name: "freezing point", unit: "°C", digits: 2},
     sweetness: {name: "sweetness", unit: "sucrose = 100", digits: 1},
     fat: {name: "fat", unit: "%", digits: 1},

@@ -6,6 +6,7 @@ import {SUBSTITUTION_WEIGHTS} from "../../../lib/balance/substitute/similarity-t
 import {splitInto} from "../../../lib/balance/substitute/split.ts";
 import {substitute, substituteSteps} from "../../../lib/balance/substitute/substitute.ts";
 import type {Alternative, Substitution} from "../../../lib/balance/substitute/substitution-types.ts";
+import {firmness} from "../../../lib/freezing/firmness.ts";
 import {hardPhase, initialFreezingPoint} from "../../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../../lib/freezing/scoop.ts";
 import {substitutionText} from "../../../lib/io/report/report-substitution.ts";
@@ -42,7 +43,7 @@ const gramsIn = (of: Alternative, name: string) =>
 /** What a recipe scores against another, computed here from the compositions alone. */
 function scoreOf(before: Recipe, after: Recipe): number {
   const [old, renewed] = [recipeComposition(before), recipeComposition(after)];
-  let score = SUBSTITUTION_WEIGHTS.firmness * Math.abs(hardPhase(renewed, -18) - hardPhase(old, -18));
+  let score = SUBSTITUTION_WEIGHTS.firmness * Math.abs(firmness(renewed, -18) - firmness(old, -18));
   score +=
     SUBSTITUTION_WEIGHTS.freezingPoint *
     Math.abs(initialFreezingPoint(renewed)! - initialFreezingPoint(old)!);

@@ -213,7 +213,7 @@ describe("what a front offers", () => {
     expect(holdingShape(may).targets).toHaveLength(2);
     for (const {mix} of frontOf(may, {x: "scoopTemperature", y: "water"}).points)
       expect(mix.scoop.verdict).not.toBe("soft");
-    const cannot = readBrief({ingredients, targets: {fructose: {min: 40}}}, realPantry);
+    const cannot = readBrief({ingredients, targets: {fructose: {min: 60}}}, realPantry);
     expect(holdingShape(cannot)).toBe(cannot);
   });
 });

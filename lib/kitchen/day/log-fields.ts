@@ -1,0 +1,36 @@
+import type {ProcessReport} from "../cooking/follow-process.ts";
+import {COOLING} from "../cooking/pasteurisation.ts";
+import {unitOfTime} from "../cooking/process-steps.ts";
+
+/** A field to be filled in by hand. */
+export interface LogField {
+  readonly label: string;
+  readonly unit: string;
+}
+
+/** What is written down by hand while a batch is made. */
+export function logFields(report: ProcessReport | undefined, runs: number): LogField[] {
+  const heated = report?.heated ?? true;
+  const held = Math.max(
+    0,
+    ...(report?.steps ?? []).map(({step}) => ("heat" in step && step.holdSeconds) || 0),
+  );
+  return [
+    {label: "Date", unit: ""},
+    {label: "Made by", unit: ""},
+    {label: "Batch number", unit: ""},
+    ...(report?.heated
+      ? [
+          {label: "Highest temperature of the mix", unit: "°C"},
+          {label: "Held there for", unit: unitOfTime(held)},
+        ]
+      : []),
+    ...(heated ? [{label: `At or below ${COOLING.temperature} °C after`, unit: "min"}] : []),
+    {label: "Mix before churning", unit: "°C"},
+    {label: runs === 1 ? "Drawn at" : "Drawn at, each run", unit: "°C"},
+    {label: "Cup of mix weighs", unit: "g"},
+    {label: "Same cup frozen weighs", unit: "g"},
+    {label: "Into the freezer at", unit: "h"},
+    {label: "Freezer", unit: "°C"},
+  ];
+}
