@@ -1,4 +1,4 @@
-import {decimal} from "../../../lib/core/figures.ts";
+import {decimal} from "../../../lib/core/format.ts";
 import {FIRMNESS_ERRORS, LEFT_OUT_ERROR} from "../../../lib/freezing/firmness-table.ts";
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
