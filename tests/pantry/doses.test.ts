@@ -18,6 +18,7 @@ function readme(more: BriefInput["ingredients"], rest: Partial<BriefInput> = {})
   return {
     name: "vanilla",
     batch: 2000,
+    freezer: -14,
     ingredients: [
       {name: "whole milk", price: 1.05},
       {name: "cream 40 %", price: 4.9},
@@ -30,10 +31,11 @@ function readme(more: BriefInput["ingredients"], rest: Partial<BriefInput> = {})
     targets: {
       fat: {min: 9, max: 11},
       totalSolids: {min: 38, max: 42},
-      sugars: {min: 15, max: 20},
-      glucose: {min: 3, max: 6},
+      sugars: {min: 15, max: 24},
+      glucose: {min: 3, max: 14},
+      sweetness: {max: 18},
       freezingPoint: {max: -2.4},
-      scoopTemperature: {max: -14},
+      scoopTemperature: {max: -13},
     },
     ...rest,
   };
