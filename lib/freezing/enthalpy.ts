@@ -15,8 +15,8 @@ const HOTTEST = 200;
  * Enthalpy of a mix, kJ/kg, 0 at -40 °C: the sensible heat of its parts and the heat of fusion of the ice that melts.
  *
  * Heat capacities after Choi and Okos, ice from the freezing curve; the heat of fusion changes with temperature as the
- * heat capacities of water and ice demand. The heats of mixing, of sweeteners that crystallise, and of the melting of fat are left out: fat that melts
- * takes up about 75 kJ/kg (from memory): less than 1 kJ per kg of mix between -18 and -10 °C.
+ * heat capacities of water and ice demand. The heats of mixing, of sweeteners that crystallise, and of the melting of fat are
+ * left out: fat that melts takes up about 75 kJ/kg (from memory), less than 1 kJ per kg of mix between -18 and -10 °C.
  *
  * @param temperature °C, -40 to 150
  * @throws InputError below -40 °C

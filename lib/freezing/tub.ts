@@ -2,7 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {expectOptions, expectShape} from "../core/shape.ts";
 import {expectComposition} from "../pantry/expect.ts";
-import type {Composition} from "../pantry/parts.ts";
+import {type Composition, PARTS} from "../pantry/parts.ts";
 import {type Body, letHeatFlow, type Material, type Progress} from "./conduction.ts";
 import {enthalpy} from "./enthalpy.ts";
 import {USUAL_OVERRUN} from "./firmness.ts";
@@ -86,11 +86,8 @@ export function temperingTime(
   expectOptions(options, ["freezer", ...CONDITIONS]);
   const {freezer, ...conditions} = options;
   expectSetting(tub, freezer, conditions, "freezer");
-  const {overrun, learned} = conditions;
-  const {temperature, verdict} = scooping(composition, freezer, {
-    ...(overrun !== undefined && {overrun}),
-    ...(learned && {learned}),
-  });
+  const {overrun = USUAL_OVERRUN, learned} = conditions;
+  const {temperature, verdict} = scooping(composition, freezer, {overrun, ...(learned && {learned})});
   if (temperature === undefined) return undefined;
   const ready = verdict === "scoops" || verdict === "soft";
   if (!ready && conditions.airTemperature <= temperature) return undefined;
@@ -106,7 +103,7 @@ export function temperingTime(
 /**
  * Temperature that a tub comes to after some minutes on the counter, once its heat has spread, °C.
  *
- * @throws InputError for a size, speed, overrun, temperature or time out of range
+ * @throws InputError for a composition of nothing, and for a size, speed, overrun, temperature or time out of range
  *
  * @example
  * ```ts
@@ -120,6 +117,8 @@ export function temperatureAfter(composition: Composition, tub: Tub, options: St
   expectOptions(options, ["freezer", "minutes", ...CONDITIONS]);
   const {freezer, minutes, ...conditions} = options;
   expectSetting(tub, freezer, conditions, "freezer");
+  if (!PARTS.some((part) => composition[part]))
+    throw new InputError("composition", "holds nothing", composition, "give g per 100 g by part, 100 in sum");
   const seconds = 60 * finite(minutes, "minutes", {min: 0, max: 600});
   let mean = freezer;
   timeUntil(composition, tub, freezer, conditions, (progress) => {

@@ -62,7 +62,7 @@ function rippleWish(changes: Partial<RippleBrief> = {}): RippleBrief {
       };
     }),
     brix: demo.brix,
-    hardPhase: {at: -18, ...demo.hardPhase},
+    hardPhase: {at: -14, ...demo.hardPhase},
     fruit: demo.fruit,
     sweetness: demo.sweetness,
     ...changes,
@@ -139,7 +139,7 @@ describe("a cook's day in the demonstration", () => {
     }
     expect(pot["cooked ripple"]![0]).toBe(grams(plan.cooked.grams));
     const base = recipeComposition({name: "", lines: await typedRecipe(page, /^The base, one/)});
-    const sides = rippleInBase(base, plan.cooked.composition, -18);
+    const sides = rippleInBase(base, plan.cooked.composition, -14);
     const table = await tableOf(page, "Side by side");
     for (const [i, side] of [sides.ripple, sides.base].entries()) {
       expect(table["strength"]![i]).toBe(decimal(side.brix, 1));

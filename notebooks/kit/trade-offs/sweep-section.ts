@@ -100,7 +100,7 @@ export function sweepSection(): SweepSection {
       );
       which.value = paths.some(({path}) => path === chosen)
         ? chosen!
-        : ((paths.find(({path}) => /hardPhase/.test(path)) ?? paths[0])?.path ?? "");
+        : ((paths.find(({path}) => /scoopTemperature/.test(path)) ?? paths[0])?.path ?? "");
       const [low, high] = recall("sweepRange");
       if (low !== undefined && high !== undefined && which.value === recall("sweep")[0])
         [from.value, to.value] = [low, high];

@@ -262,7 +262,8 @@ describe("a substitution", () => {
     expect(leads).toContain("cream 48 %");
     const butter = forCream.alternatives.find(({by}) => by.join() === "unsalted butter")!;
     expect(gramsIn(butter, "whole milk")).toBeGreaterThan(560);
-    for (const {what, change} of butter.changes) if (what === "fat") within(change, 0, 0.1, "fat");
+    // A fifth of what an eater may just notice: for firmness, in which fat counts about half of what ice does, some is given.
+    for (const {what, change} of butter.changes) if (what === "fat") within(change, 0, 0.2, "fat");
   });
 
   test("scores as computed here from the recipes alone", () => {
@@ -317,11 +318,12 @@ describe("a substitution", () => {
     expect(best!.kind).toBe("one for one");
     expect(best!.by).toEqual([twin.name]);
     within(gramsIn(best!, twin.name), 30, 1e-6, "grams");
-    for (const {counts} of best!.changes) within(counts, 0, 1e-9, "noticed");
+    // A gram of dextrose in the 1000 moves the firmness by 0.11: what rounding leaves of the grams, below 1e-7, is below this.
+    for (const {counts} of best!.changes) within(counts, 0, 1e-8, "noticed");
     within(
       best!.score,
       SUBSTITUTION_WEIGHTS.newIngredient + SUBSTITUTION_WEIGHTS.moved * 3,
-      1e-9,
+      1e-8,
       "one more name, 3 g per 100 g moved",
     );
   });

@@ -29,10 +29,12 @@ describe("a sweep", () => {
 
   test("of a price: cost rises and bends down, the dearer the less of it is used", () => {
     const prices = Array.from({length: 21}, (_, k) => 0.5 + k / 5);
-    const points = sweep(input, "ingredients[sucrose].price", prices, {pantry: demoPantry});
+    const points = sweep(input, "ingredients[dried glucose syrup 38 DE].price", prices, {pantry: demoPantry});
     const mixes = points.map(({solution}) => {
       if (solution.status !== "optimal") throw new Error(solution.status);
-      const grams = solution.amounts.find(({ingredient}) => ingredient === "sucrose")!.grams;
+      const grams = solution.amounts.find(
+        ({ingredient}) => ingredient === "dried glucose syrup 38 DE",
+      )!.grams;
       return {cost: solution.cost!, grams};
     });
     for (const [k, {cost, grams}] of mixes.entries()) {
@@ -40,13 +42,13 @@ describe("a sweep", () => {
       if (!before) continue;
       expect(cost).toBeGreaterThanOrEqual(before.cost);
       expect(grams).toBeLessThanOrEqual(before.grams + 1e-6);
-      if (!points[k]!.changed) within(grams, before.grams, 1e-6, "sucrose between changes");
+      if (!points[k]!.changed) within(grams, before.grams, 1e-6, "syrup between changes");
     }
     expect(points.some(({changed}) => changed)).toBe(true);
   });
 
   test("says where the brief can no longer be met, and makes a limit that the brief does not have", () => {
-    const points = sweep(input, "targets.hardPhase[0].max", [60, 52, 40, 30], {pantry: demoPantry});
+    const points = sweep(input, "targets.scoopTemperature.max", [-10, -13, -15, -20], {pantry: demoPantry});
     expect(points.map(({solution}) => solution.status)).toEqual([
       "optimal",
       "optimal",
