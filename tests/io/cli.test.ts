@@ -599,3 +599,84 @@ describe.concurrent("a mistake ends with 2 and one line on stderr", () => {
     expect(stderr).not.toMatch(/\bat .*\.[jt]s:\d+/);
   });
 });
+
+describe.concurrent("the kitchen's own reports", () => {
+  const mix = {
+    name: "vanilla",
+    ingredients: [
+      {name: "whole milk", grams: 640},
+      {name: "cream 40 %", grams: 160},
+      {name: "sucrose", grams: 160},
+      {name: "skimmed milk powder", grams: 40},
+    ],
+  };
+  const brief = {
+    ingredients: ["whole milk", "cream 40 %", "sugar"],
+    targets: {fat: {equal: 8}, sweetness: {min: 14}},
+    minimise: "sugars",
+  };
+  const reports = (name: string, found: readonly string[], freezer = -9) =>
+    file(
+      name,
+      found.map((how) => ({recipe: "vanilla-made.json", freezer, found: how})),
+    );
+  const scoopAfter = async (more: readonly string[]) => {
+    const {code, stdout, stderr} = await mixwright(["balance", file("plain.json", brief), "--json", ...more]);
+    expect([code, stderr]).toEqual([0, ""]);
+    return JSON.parse(stdout).scoop as {temperature: number; error: number};
+  };
+
+  test("shift where a tub scoops: too hard, warmer; too soft, colder; and the report says by how many", async () => {
+    file("vanilla-made.json", mix);
+    const [book, hard, soft] = await Promise.all([
+      scoopAfter([]),
+      scoopAfter(["--learned", reports("hard.json", ["too hard", "too hard", "too hard"])]),
+      scoopAfter(["--learned", reports("soft.json", ["too soft", "too soft", "too soft"], -15)]),
+    ]);
+    expect(hard.temperature).toBeGreaterThan(book.temperature + 1);
+    expect(soft.temperature).toBeLessThan(book.temperature - 1);
+    const {stdout} = await mixwright([
+      "balance",
+      file("plain.json", brief),
+      "--learned",
+      join(folder, "hard.json"),
+    ]);
+    expect(stdout).toContain("Scooping (estimated at 30 % overrun and by three of your own");
+  });
+
+  test("reach the sheet too", async () => {
+    const recipe = file("vanilla-made.json", mix);
+    const sheet = async (...more: string[]) =>
+      JSON.parse((await mixwright(["sheet", recipe, "--json", ...more])).stdout) as unknown;
+    const taught = await sheet("--learned", reports("hard.json", ["too hard", "too hard", "too hard"]));
+    expect(JSON.stringify(taught)).not.toBe(JSON.stringify(await sheet()));
+  });
+
+  test.each([
+    ["a recipe that is not there", [{recipe: "gone.json", freezer: -18, found: "right"}], /gone\.json/],
+    [
+      "a finding that is none",
+      [{recipe: "vanilla-made.json", freezer: -18, found: "hard"}],
+      /\[0\]\.found: .*did you mean too hard/,
+    ],
+    [
+      "a freezer above zero",
+      [{recipe: "vanilla-made.json", freezer: 4, found: "right"}],
+      /\[0\]\.freezer: .*4/,
+    ],
+    ["no list", {recipe: "vanilla-made.json"}, /not a list/],
+    ["nothing reported", [], /reports nothing reported\.json/],
+  ])("%s is refused in one line", async (what, content, says) => {
+    file("vanilla-made.json", mix);
+    const name = `reports ${what}.json`;
+    const {code, stdout, stderr} = await mixwright([
+      "balance",
+      file("plain.json", brief),
+      "--learned",
+      file(name, content),
+    ]);
+    expect([code, stdout]).toEqual([2, ""]);
+    expect(stderr).toMatch(says);
+    expect(stderr.trimEnd().split("\n")).toHaveLength(1);
+  });
+});

@@ -204,3 +204,38 @@ describe("recipes and ingredients as JSON", () => {
     expect(await complaint(call)).toContain(says);
   });
 });
+
+describe("the overrun of a recipe", () => {
+  const said = {name: "airy", overrun: 60, lines: [{ingredient: realPantry.ingredients[0]!, grams: 100}]};
+
+  test("comes back from both kinds of file, and is not written where it is not said", async () => {
+    const {overrun: _, ...unsaid} = said;
+    expect(await readRecipeJson(recipeJson(said), pantryOf([]))).toEqual(said);
+    expect(await readRecipeCsv(recipeCsv(said), realPantry)).toEqual(said);
+    expect(recipeJson(unsaid)).not.toContain("overrun");
+    expect(recipeCsv(unsaid)).not.toContain("overrun");
+    expect(await readRecipeCsv(recipeCsv(unsaid), realPantry)).toEqual(unsaid);
+  });
+
+  test("is read from whichever row has it, in words of a spreadsheet", async () => {
+    const {overrun} = await readRecipeCsv("name,g,Overrun (%)\nmilk,9,\nsugar,1,45\n", realPantry);
+    expect(overrun).toBe(45);
+  });
+
+  test.each([
+    [
+      "two that differ",
+      "name,g,overrun\nmilk,9,30\nsugar,1,45\n",
+      "row 3, overrun: another overrun (got 45); give one, here 30",
+    ],
+    ["one out of range", "name,g,overrun\nmilk,9,250\n", "row 2, overrun: out of range (got 250)"],
+    ["no number", "name,g,overrun\nmilk,9,airy\n", 'row 2, overrun: not a finite number (got "airy")'],
+  ])("%s is refused", async (_, text, says) => {
+    expect(await complaint(() => readRecipeCsv(text, realPantry, "r.csv"))).toContain(says);
+  });
+
+  test("out of range in JSON is refused with its place", async () => {
+    const text = '{"name": "r", "overrun": -5, "ingredients": [{"name": "milk", "grams": 1}]}';
+    expect(await complaint(() => readRecipeJson(text, realPantry, "r.json"))).toMatch(/^r\.json\.overrun: /);
+  });
+});

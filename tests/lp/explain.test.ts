@@ -67,6 +67,31 @@ describe("irreducible conflict", () => {
     ]);
   });
 
+  test("leaves out together what belongs together", () => {
+    // "Firm" is the larger of two sums: lean at most 0.4 (or 0.3) and rich at most 0.8 (or 0.5).
+    const pieces = (lean: number, rich: number, least: number): LinearProgram => ({
+      variables: small.variables.map(({name, cost}) => ({name, cost})),
+      rows: [
+        {name: "batch", coefficients: [1, 1], lower: 1, upper: 1},
+        {name: "firm", coefficients: [1, 0], upper: lean},
+        {name: "firm", coefficients: [0, 1], upper: rich},
+        {name: "lean", coefficients: [1, 0], lower: least},
+      ],
+    });
+    const rowsOf = (program: LinearProgram, together?: (limit: Limit) => unknown) => {
+      const isHard = ({of, index}: Limit) => of === "variable" || index === 0;
+      const {limits, irreducible} = irreducibleConflict(program, isHard, {}, together)!;
+      expect(irreducible).toBe(true);
+      return limits.map(({index}) => index).toSorted();
+    };
+    const one = pieces(0.4, 0.8, 0.5);
+    const byName = ({index}: Limit) => one.rows[index]!.name;
+    expect(rowsOf(one)).toEqual([1, 3]);
+    expect(rowsOf(one, byName)).toEqual([1, 2, 3]);
+    // Both sums are needed here, and nothing else: the target cannot be met by itself.
+    expect(rowsOf(pieces(0.3, 0.5, 0.1), byName)).toEqual([1, 2]);
+  });
+
   test.each(seeds)("cannot hold together, and can without any one limit, by HiGHS, seed %i", (seed) => {
     const program = infeasible(seed);
     const conflict = irreducibleConflict(program)!;

@@ -15,14 +15,14 @@ const COLUMNS: Columns = {
   measure: ["amount", "quantity"],
   percent: ["%"],
   recipe: ["recipe name"],
-  overrun: ["overrun_percent"],
+  overrun: ["overrun_percent", "overrun %"],
   note: [],
 };
 
 /**
  * A recipe from the text of a CSV file: one row an ingredient, with the columns `ingredient` (or `name`) and `g` (or `kg`),
- * or `measure` for kitchen measures such as `2 tablespoons` or `4 eggs`; a column `recipe` may name it, in one row or in all, and `overrun` say how much air is beaten in, % of the mix's volume; `percent` and `note` are
- * for the reader of the file only. Headers are read as {@link readPantryCsv} does: `Weight (g)` is `g`.
+ * or `measure` for kitchen measures such as `2 tablespoons` or `4 eggs`; a column `recipe` may name it, in one row or in all, and
+ * `overrun` say how much air is beaten in, % of the mix's volume; `percent` and `note` are for the reader of the file only. Headers are read as {@link readPantryCsv} does: `Weight (g)` is `g`.
  *
  * @param text as for `readCsv`
  * @param pantry where the ingredients are looked up
