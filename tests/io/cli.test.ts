@@ -641,7 +641,7 @@ describe.concurrent("the kitchen's own reports", () => {
       "--learned",
       join(folder, "hard.json"),
     ]);
-    expect(stdout).toContain("Scooping (estimated at 30 % overrun and by three of your own");
+    expect(stdout).toContain("Scooping (estimated at 30 % overrun, with 3 reports of your own)");
   });
 
   test("reach the sheet too", async () => {

@@ -179,7 +179,7 @@ function scoopText({scoop, composition}: MixReport, {learned}: Brief): string {
   const {caution, msnf, longStorage} = sandiness(composition);
   const advice = outOfFreezer(scoop, waitOnCounter(composition, scoop, learned));
   return [
-    `Scooping (estimated at ${decimal(scoop.overrun, 0)} % overrun${learned?.reports ? ` and by ${counted(learned.reports)} of your own` : ""})`,
+    `Scooping (estimated at ${decimal(scoop.overrun, 0)} % overrun${learned?.reports ? `, with ${counted(learned.reports)} of your own` : ""})`,
     ...wrapWords(whereItScoops(scoop)),
     ...wrapWords(`From a freezer at ${setDegrees(scoop.freezer)} ${advice}.`),
     ...(caution === "none"
