@@ -615,40 +615,38 @@ describe.concurrent("the kitchen's own reports", () => {
     targets: {fat: {equal: 8}, sweetness: {min: 14}},
     minimise: "sugars",
   };
-  const reports = (name: string, found: readonly string[], freezer = -9) =>
+  const reports = (name: string, found: string, freezer: number) =>
     file(
       name,
-      found.map((how) => ({recipe: "vanilla-made.json", freezer, found: how})),
+      Array.from({length: 3}, () => ({recipe: "vanilla-made.json", freezer, found})),
     );
+  // Written once: the tests read them side by side.
+  const recipe = file("vanilla-made.json", mix);
+  const plain = file("plain.json", brief);
+  const hard = reports("hard.json", "too hard", -9);
+  const soft = reports("soft.json", "too soft", -15);
   const scoopAfter = async (more: readonly string[]) => {
-    const {code, stdout, stderr} = await mixwright(["balance", file("plain.json", brief), "--json", ...more]);
+    const {code, stdout, stderr} = await mixwright(["balance", plain, "--json", ...more]);
     expect([code, stderr]).toEqual([0, ""]);
     return JSON.parse(stdout).scoop as {temperature: number; error: number};
   };
 
   test("shift where a tub scoops: too hard, warmer; too soft, colder; and the report says by how many", async () => {
-    file("vanilla-made.json", mix);
-    const [book, hard, soft] = await Promise.all([
+    const [book, harder, softer] = await Promise.all([
       scoopAfter([]),
-      scoopAfter(["--learned", reports("hard.json", ["too hard", "too hard", "too hard"])]),
-      scoopAfter(["--learned", reports("soft.json", ["too soft", "too soft", "too soft"], -15)]),
+      scoopAfter(["--learned", hard]),
+      scoopAfter(["--learned", soft]),
     ]);
-    expect(hard.temperature).toBeGreaterThan(book.temperature + 1);
-    expect(soft.temperature).toBeLessThan(book.temperature - 1);
-    const {stdout} = await mixwright([
-      "balance",
-      file("plain.json", brief),
-      "--learned",
-      join(folder, "hard.json"),
-    ]);
+    expect(harder.temperature).toBeGreaterThan(book.temperature + 1);
+    expect(softer.temperature).toBeLessThan(book.temperature - 1);
+    const {stdout} = await mixwright(["balance", plain, "--learned", hard]);
     expect(stdout).toContain("Scooping (estimated at 30 % overrun, with 3 reports of your own)");
   });
 
   test("reach the sheet too", async () => {
-    const recipe = file("vanilla-made.json", mix);
     const sheet = async (...more: string[]) =>
       JSON.parse((await mixwright(["sheet", recipe, "--json", ...more])).stdout) as unknown;
-    const taught = await sheet("--learned", reports("hard.json", ["too hard", "too hard", "too hard"]));
+    const taught = await sheet("--learned", hard);
     expect(JSON.stringify(taught)).not.toBe(JSON.stringify(await sheet()));
   });
 
@@ -667,14 +665,8 @@ describe.concurrent("the kitchen's own reports", () => {
     ["no list", {recipe: "vanilla-made.json"}, /not a list/],
     ["nothing reported", [], /reports nothing reported\.json/],
   ])("%s is refused in one line", async (what, content, says) => {
-    file("vanilla-made.json", mix);
     const name = `reports ${what}.json`;
-    const {code, stdout, stderr} = await mixwright([
-      "balance",
-      file("plain.json", brief),
-      "--learned",
-      file(name, content),
-    ]);
+    const {code, stdout, stderr} = await mixwright(["balance", plain, "--learned", file(name, content)]);
     expect([code, stdout]).toEqual([2, ""]);
     expect(stderr).toMatch(says);
     expect(stderr.trimEnd().split("\n")).toHaveLength(1);
