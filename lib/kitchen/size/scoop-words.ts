@@ -16,8 +16,8 @@ export function scoopsAt({temperature}: ScoopTemperature): string {
 export function whereItScoops({temperature, low, high, error}: ScoopTemperature): string {
   if (temperature === undefined || high === undefined) return `It ${NEVER}.`;
   const band = low === undefined ? `from ${degrees(high)} down` : `from ${degrees(low)} to ${degrees(high)}`;
-  const give = error === undefined ? "" : `, give or take ${decimal(error, 1)} degrees`;
-  return `Scoops at about ${degrees(temperature)}${give} (${band}).`;
+  const give = error === undefined ? "" : `, all give or take ${decimal(error, 1)} degrees`;
+  return `Scoops at about ${degrees(temperature)}, and ${band}${give}.`;
 }
 
 /** Where a mix scoops, as the end of a sentence about it: `scoops at −14.2 °C`. */
