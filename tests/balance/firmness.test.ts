@@ -94,6 +94,6 @@ describe("what a kitchen has learned", () => {
     const {answer: own, brief} = solved({targets, learned});
     expect(own.shares.sugars!).toBeLessThan(book.shares.sugars! - 1);
     within(scoopTemperature(own.composition, {learned}).temperature, -13, 1e-6, "its own reference");
-    expect(textReport(own, readBrief(brief, realPantry))).toContain("by 3 reports of your own");
+    expect(textReport(own, readBrief(brief, realPantry))).toContain("with 3 reports of your own");
   });
 });
