@@ -211,7 +211,7 @@ describe("replace an ingredient", () => {
     await page.getByLabel("100 g of").selectOption("sucrose");
     await page.getByLabel("at the same").selectOption("freezing");
     const [x, y] = ["sucrose", "dextrose monohydrate"].map((name) => findIngredient(pantry, name, name));
-    const found = equivalents(x!, y!).find(({equalIn}) => equalIn === "freezing")!;
+    const found = equivalents(x!, y!, {freezer: -14}).find(({equalIn}) => equalIn === "freezing")!;
     const shown = (await tableOf(page, "Like for like"))[y!.name]!;
     expect(shown[0]).toBe(grams(found.grams));
     expect(shown[1]).toBe(`${found.water > 0 ? "+" : "−"}${decimal(Math.abs(found.water), 1)}`);
@@ -225,6 +225,8 @@ describe("replace an ingredient", () => {
     await page.getByLabel("Or load your own, JSON or CSV").setInputFiles(file("my milk ice.csv", csv));
     const recipe = {
       name: "my milk ice",
+      // The page's own slider, saved with the recipe.
+      overrun: 30,
       lines: csv
         .trim()
         .split("\n")
