@@ -101,7 +101,8 @@ for (const {page: name, slider: label, sights} of CASES) {
     for (let n = await folded.count(); n > 0; n--) await folded.first().click();
     const slider = await page.getByRole("slider", {name: label}).elementHandle();
     for (const [selector, sight] of sights) {
-      // At one moment: pages redraw.
+      // At one moment, once the last move is answered: pages redraw.
+      await page.waitForSelector(selector);
       await page.evaluate(
         `document.querySelector(${JSON.stringify(selector)}).scrollIntoView({block: "center"})`,
       );
