@@ -60,7 +60,7 @@ export function firmnessWithoutIce(composition: Composition, temperature: number
   return (
     FIRMNESS.fat * solidFatIn(composition, temperature) +
     FIRMNESS.insoluble * insoluble(composition) +
-    FIRMNESS.stiffening * (MIDDLE - temperature)
+    stiffening(temperature)
   );
 }
 
@@ -75,6 +75,16 @@ export function firmnessWithoutIce(composition: Composition, temperature: number
  */
 export function unclippedFirmness(composition: Composition, temperature: number): number {
   return unclippedIce(composition, temperature) + firmnessWithoutIce(composition, temperature);
+}
+
+/**
+ * The part of a limit on {@link firmness} that belongs to the mass and not to what it holds: a row over amounts that do not sum to
+ * one, as where water boils off, counts it by the mass that is left, g per 100 g.
+ *
+ * @param temperature °C
+ */
+export function stiffening(temperature: number): number {
+  return FIRMNESS.stiffening * (MIDDLE - temperature);
 }
 
 /** Weight of crystals of sweeteners in the index, g per g. */
@@ -138,7 +148,7 @@ export function firmnessFunction(composition: Composition): (temperature: number
       FIRMNESS.insoluble * crystals +
       still +
       FIRMNESS.fat * solidFatIn(composition, t) +
-      FIRMNESS.stiffening * (MIDDLE - t)
+      stiffening(t)
     );
   };
 }

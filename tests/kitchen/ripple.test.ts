@@ -11,9 +11,11 @@ import {
   sucroseDensity,
   sucroseRefractiveIndex,
 } from "../../lib/kitchen/sugar/sucrose.ts";
+import {firmness, firmnessReference} from "../../lib/freezing/firmness.ts";
 import {hardPhase} from "../../lib/freezing/ice.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {type Composition, PARTS} from "../../lib/pantry/parts.ts";
+import {within} from "../support/within.ts";
 
 describe("sucrose solutions at 20 °C", () => {
   // CRC Handbook of Chemistry and Physics, 102nd ed. (2021), "Concentrative properties of aqueous solutions", sucrose: rows
@@ -247,6 +249,29 @@ describe("planning a ripple", () => {
     const inverted = cookDown(pot, {brix: 55}, {inversion: 0.3});
     expect(hardPhase(inverted.composition, -18)).toBeLessThan(hardPhase(plain.composition, -18));
   });
+  test("a limit on firmness holds of what is cooked, without air, whether ice decides or what is no ice", () => {
+    const {hardPhase: _, ...open} = brief;
+    const beyond = ({cooked}: RippleMade) => firmness(cooked.composition, -18) - firmnessReference(0);
+    const free = beyond(madeBy(open));
+    const plan = madeBy({...open, firmness: {at: -18, max: free - 3}});
+    within(beyond(plan), free - 3, 1e-6, "of the cooked ripple");
+    expect(gramsIn(plan, "dextrose")).toBeGreaterThan(0);
+    // Where dextrose is next to nothing the cheapest ripple is softer than is asked for.
+    const cheap = [...brief.ingredients.slice(0, 3), {ingredient: {...dextrose, price: 0.01}}];
+    const stiff = madeBy({...open, ingredients: cheap, firmness: {at: -18, min: free - 2}});
+    within(beyond(stiff), free - 2, 1e-6, "at least");
+    // 30 g of insoluble solids are 32.7 points before any ice: 9.3 for the cold more and 42.1 for what scoops less, -0.1.
+    const dry = {name: "dry", price: 3, composition: {fibre: 50, otherProtein: 50}};
+    const paste = (max: number) =>
+      planRipple({
+        name: "paste",
+        ingredients: [{ingredient: dry, min: 300}, {ingredient: syrup}, {ingredient: dextrose}],
+        brix: {min: 85},
+        cookedMass: 1000,
+        firmness: {at: -18, max},
+      });
+    expect([paste(0.3).status, paste(-0.5).status]).toEqual(["optimal", "infeasible"]);
+  });
   test("what cannot be made is answered with the nearest", () => {
     const plan = planRipple({...brief, hardPhase: {at: -18, max: 1}, brix: 30});
     expect(plan.status).toBe("infeasible");
@@ -266,6 +291,7 @@ describe("planning a ripple", () => {
     expect(() => planRipple({...brief, cookedMass: 0})).toThrow("cookedMass: out of range");
     expect(() => planRipple({...brief, brix: 120})).toThrow("brix: out of range (got 120)");
     expect(() => planRipple({...brief, hardPhase: {at: 4, max: 20}})).toThrow("hardPhase.at: out of range");
+    expect(() => planRipple({...brief, firmness: {at: -18, max: 300}})).toThrow("firmness.max: out of range");
   });
 });
 

@@ -25,6 +25,7 @@ import {scoopTemperature} from "../../lib/freezing.ts";
 import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {likelyName, nameChecks, nameTargets} from "../../notebooks/kit/replace/legal-names.ts";
 import {loadRecipe} from "../../notebooks/kit/words/load-recipe.ts";
+import {rangeOf} from "../../notebooks/kit/trade-offs/sweep-range.ts";
 import {loadBrief} from "../../notebooks/kit/trade-offs/brief.ts";
 import {launchBrowser} from "../support/browser.ts";
 import {briefSource, hostileAddress, recipeSource} from "../support/hostile-notebook.ts";
@@ -215,6 +216,27 @@ describe("replace an ingredient", () => {
     const shown = (await tableOf(page, "Like for like"))[y!.name]!;
     expect(shown[0]).toBe(grams(found.grams));
     expect(shown[1]).toBe(`${found.water > 0 ? "+" : "−"}${decimal(Math.abs(found.water), 1)}`);
+    await page.close();
+  });
+
+  test("a recipe that says how airy it is brings the slider there, and is answered with that air", async () => {
+    const {page, trouble} = await open(PAGE);
+    const text = JSON.stringify({
+      name: "Airy",
+      overrun: 80,
+      ingredients: [
+        {name: "whole milk", grams: 620},
+        {name: "cream 40 %", grams: 180},
+        {name: "sucrose", grams: 120},
+        {name: "honey", grams: 40},
+        {name: "skimmed milk powder", grams: 40},
+      ],
+    });
+    await page.getByLabel("Or load your own, JSON or CSV").setInputFiles(file("airy.json", text));
+    const box = page.getByRole("spinbutton", {name: "Overrun, %"});
+    await expect.poll(() => box.inputValue(), SOON).toBe("80");
+    await expectWeighed(page, expected(await readRecipeJson(text, pantry), {without: "honey"}));
+    expect(trouble).toEqual([]);
     await page.close();
   });
 
@@ -450,6 +472,16 @@ describe("explore trade-offs", () => {
         `Cost ${decimal(front.points[0]!.x, 2)} per kg, sweetness ${decimal(front.points[0]!.y, 1)}`,
       );
     await page.close();
+  });
+
+  test("a limit is never offered a range past the other limit of its target", () => {
+    const fat = {path: "targets.fat.max", unit: "%", value: 9};
+    expect(rangeOf({...fat, other: {min: 8.5}})).toEqual([8.5, 10.35]);
+    expect(rangeOf({...fat, other: {min: 2}})).toEqual([7.65, 10.35]);
+    expect(rangeOf({...fat, path: "targets.fat.min", other: {max: 9.2}})).toEqual([7.65, 9.2]);
+    // Met exactly: both limits in one place.
+    expect(rangeOf({...fat, other: {min: 9}})).toEqual([9, 10.35]);
+    expect(rangeOf({...fat, unit: "°C", value: -0.5})).toEqual([-1.5, -0.1]);
   });
 
   test("one number swept shows where something takes over, as the library has it", async () => {

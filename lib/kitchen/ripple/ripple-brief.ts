@@ -37,6 +37,11 @@ export interface RippleBrief {
   /** Ice and solid fat. */
   readonly hardPhase?: AtTemperature;
   readonly ice?: AtTemperature;
+  /**
+   * Points beyond a tub without air that scoops: 0 scoops best, 7 is twice as hard, -7 half as hard. About what the ice cream
+   * has in the same freezer, a ripple is spooned with it; far more makes a stone of it.
+   */
+  readonly firmness?: AtTemperature;
   /** g of fruit as used per 100 g of the cooked ripple. */
   readonly fruit?: Limits;
   /** Sucrose = 100. */

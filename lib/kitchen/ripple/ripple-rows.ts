@@ -1,4 +1,5 @@
 import {type Limits, sum} from "../../core/numbers.ts";
+import {firmnessReference, firmnessWithoutIce, stiffening} from "../../freezing/firmness.ts";
 import {unclippedHardPhase, unclippedIce} from "../../freezing/ice.ts";
 import type {Row} from "../../lp/program/program.ts";
 import {blend} from "../../pantry/mix.ts";
@@ -6,7 +7,7 @@ import {type Composition, PARTS} from "../../pantry/parts.ts";
 import {quantityIn} from "../../pantry/quantities.ts";
 import {solublesIn} from "../sugar/brix.ts";
 import {invert} from "../sugar/inversion.ts";
-import type {RippleBrief, RippleIngredient} from "./ripple-brief.ts";
+import type {AtTemperature, RippleBrief, RippleIngredient} from "./ripple-brief.ts";
 
 /** A column of the program: what one g of it brings into the finished sauce. */
 interface Column {
@@ -76,7 +77,7 @@ export function targetRows(brief: RippleBrief): TargetRow[] {
     above: (column: Column) => number,
     below: (column: Column) => number,
   ): TargetRow[] => (limits ? [ratioRow(columns, target, unit, limits, above, below)] : []);
-  const {hardPhase, ice, brix} = brief;
+  const {hardPhase, ice, firmness, brix} = brief;
   return [
     ...ratio("°Brix", "°Brix", typeof brix === "number" ? {min: brix, max: brix} : brix, soluble, liquid),
     ...ratio(
@@ -93,6 +94,7 @@ export function targetRows(brief: RippleBrief): TargetRow[] {
       per100((c) => unclippedIce(c, ice!.at)),
       mass,
     ),
+    ...(firmness ? [firmnessRow(columns, firmness, mass)] : []),
     ...ratio("fruit", "%", brief.fruit, (column) => column.fruit, mass),
     ...ratio(
       "sweetness",
@@ -132,6 +134,30 @@ export function fixedRows(brief: RippleBrief): Row[] {
     {name: "water", coefficients: columns.map((c) => (c.brings.water ?? 0) / 100), lower: 0},
     ...amounts,
   ];
+}
+
+/**
+ * Firmness beyond that of a tub without air that scoops. What stiffens with the cold belongs to the mass that is left, for water
+ * boils off; and "at most" holds for what is no ice alone too, since there is never less ice than none.
+ */
+function firmnessRow(
+  columns: readonly Column[],
+  {at, ...limits}: AtTemperature,
+  mass: (column: Column) => number,
+): TargetRow {
+  const still = (column: Column) =>
+    (firmnessWithoutIce(column.brings, at) - stiffening(at)) / 100 +
+    ((stiffening(at) - firmnessReference(0)) * mass(column)) / 100;
+  const name = `firmness at ${at} °C`;
+  const row = (above: (column: Column) => number, kept: Limits) =>
+    ratioRow(columns, name, "points", kept, above, mass);
+  const whole = row((column) => still(column) + unclippedIce(column.brings, at) / 100, limits);
+  const iceless = row(still, limits.max === undefined ? {} : {max: limits.max});
+  return {
+    ...whole,
+    valueOf: (amounts) => Math.max(whole.valueOf(amounts), iceless.valueOf(amounts)),
+    rows: [...whole.rows, ...iceless.rows],
+  };
 }
 
 function ratioRow(

@@ -66,6 +66,7 @@ const KEYS = [
   "cookedMass",
   "hardPhase",
   "ice",
+  "firmness",
   "fruit",
   "sweetness",
   "reductionPercent",
@@ -78,7 +79,7 @@ function expectRipple(brief: RippleBrief): void {
   expectText(brief.name, "ripple.name", "give the ripple's name");
   expectList(brief.ingredients, {ingredient: "object"}, "ingredients", "give {ingredient, min, max} of each");
   for (const {ingredient} of brief.ingredients) expectIngredient(ingredient);
-  for (const key of ["hardPhase", "ice", "fruit", "sweetness", "reductionPercent"] as const)
+  for (const key of ["hardPhase", "ice", "firmness", "fruit", "sweetness", "reductionPercent"] as const)
     if (brief[key] !== undefined)
       expectRecord(brief[key], `ripple.${key}`, "give limits, e.g. {min: 5, max: 10}");
   if (typeof brief.brix !== "number") expectRecord(brief.brix, "ripple.brix", "give °Brix, or {min, max}");
@@ -120,11 +121,11 @@ function readVariables(brief: RippleBrief): Variable[] {
 function readTargets(brief: RippleBrief): void {
   if (typeof brief.brix === "number") finite(brief.brix, "brix", {min: 1, max: 99}, "°Brix");
   else readLimits(brief.brix, "brix", {min: 1, max: 99});
-  for (const key of ["hardPhase", "ice"] as const) {
+  for (const key of ["hardPhase", "ice", "firmness"] as const) {
     const target = brief[key];
     if (!target) continue;
     finite(target.at, `${key}.at`, {min: -40, max: -0.1}, "°C");
-    readLimits(target, key, {min: 0, max: 100});
+    readLimits(target, key, {min: key === "firmness" ? -100 : 0, max: 100});
   }
   if (brief.fruit) readLimits(brief.fruit, "fruit", {min: 0, max: 1000});
   if (brief.sweetness) readLimits(brief.sweetness, "sweetness", {min: 0, max: 200});

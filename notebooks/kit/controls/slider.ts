@@ -14,8 +14,13 @@ export interface SliderOptions {
   readonly value: number;
 }
 
+/** A slider that the page can move too. */
+export interface Slider extends Control<number> {
+  set(value: number): void;
+}
+
 /** A number by slider or by typing; a typed number may lie between the steps, never beyond the ends. */
-export function slider({key, label, unit, min, max, step, value}: SliderOptions): Control<number> {
+export function slider({key, label, unit, min, max, step, value}: SliderOptions): Slider {
   let current = recallNumber(key, min, max) ?? value;
   const track = html`<input
     type="range"
@@ -39,16 +44,21 @@ export function slider({key, label, unit, min, max, step, value}: SliderOptions)
     if (from !== track) track.valueAsNumber = current;
     if (from !== box) box.valueAsNumber = current;
   };
-  const take = (from: HTMLInputElement) => () => {
-    const typed = numberIn(from);
-    if (typed === undefined) return;
-    current = Math.min(max, Math.max(min, typed));
+  const set = (to: number, from?: HTMLInputElement) => {
+    current = Math.min(max, Math.max(min, to));
     show(from);
     keep(key, [String(current)]);
+  };
+  const take = (from: HTMLInputElement) => () => {
+    const typed = numberIn(from);
+    if (typed !== undefined) set(typed, from);
   };
   track.addEventListener("input", take(track));
   box.addEventListener("input", take(box));
   box.addEventListener("change", () => show());
   show();
-  return control(element, () => current);
+  return Object.assign(
+    control(element, () => current),
+    {set: (to: number) => set(to)},
+  );
 }

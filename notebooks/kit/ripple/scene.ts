@@ -175,7 +175,7 @@ function inPotWords(mistake: string): string {
     .replace(/: max(?=:)/, ", at most")
     .replace(/: sievedPercent(?=:)/, ", left in the sieve, %")
     .replace(/^reductionPercent\.(min|max)/, "Boiled off, of what is in the pot, %")
-    .replace(/^(brix|hardPhase|fruit|sweetness)\.(min|max)/, (_, key: string, bound: string) => {
+    .replace(/^(brix|hardPhase|firmness|fruit|sweetness)\.(min|max)/, (_, key: string, bound: string) => {
       return `${NAMES[key]}, ${bound === "min" ? "at least" : "at most"}`;
     })
     .replaceAll("`min`", "“at least”")
@@ -186,6 +186,7 @@ function inPotWords(mistake: string): string {
 const NAMES: Readonly<Record<string, string>> = {
   brix: "Strength when cooked, °Brix",
   hardPhase: "Hard phase of the ripple, %",
+  firmness: "Firmness of the ripple, points",
   fruit: "Fruit in 100 g of ripple, g",
   sweetness: "Sweetness",
 };

@@ -5,14 +5,11 @@ import {subjectName, subjectNamed, unitOf} from "../../../lib/balance/measure/of
 import {specialSubject} from "../../../lib/balance/read/read-subject.ts";
 import {trueMinus} from "../../../lib/core/format.ts";
 import {labelOf} from "../controls/targets.ts";
+import type {Ranged} from "./sweep-range.ts";
 
 /** A number of the brief that can run. */
-export interface Path {
-  /** As `sweep` takes it. */
-  readonly path: string;
+export interface Path extends Ranged {
   readonly name: string;
-  readonly unit: string;
-  readonly value: number;
 }
 
 /** What a sweep is shown of. */
@@ -37,6 +34,7 @@ export function pathsOf({brief, freezer, pantry}: Swept): Path[] {
               name: `${name}, ${side === "min" ? "at least" : "at most"}`,
               unit,
               value,
+              other: side === "min" ? {max: limits.max} : {min: limits.min},
             },
           ];
     });
@@ -62,12 +60,4 @@ export function pathsOf({brief, freezer, pantry}: Swept): Path[] {
       : [{path: `ingredients[${i}].price`, name: `Price of ${name}`, unit: "per kg", value}];
   });
   return [...limits, ...prices];
-}
-
-/** Where a number runs at first: a little to either side; a price from nothing to twice. */
-export function rangeOf({path, value, unit}: Path): [number, number] {
-  if (path.endsWith(".price")) return [0, 2 * value || 1];
-  if (unit === "°C") return [value - 1, Math.min(value + 1, -0.1)];
-  const room = Math.max(1, 0.15 * Math.abs(value));
-  return [Math.max(0, value - room), value + room];
 }

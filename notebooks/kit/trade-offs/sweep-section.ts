@@ -6,7 +6,8 @@ import {longRun} from "../page/long-run.ts";
 import {attempt} from "../words/mistakes.ts";
 import {limit} from "../words/numbers.ts";
 import {sweepChart} from "./sweep-chart.ts";
-import {type Path, pathsOf, rangeOf, type Swept} from "./sweep-paths.ts";
+import {type Path, pathsOf, type Swept} from "./sweep-paths.ts";
+import {rangeOf} from "./sweep-range.ts";
 
 /** So many values of a sweep. */
 const VALUES = 61;

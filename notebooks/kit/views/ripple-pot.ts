@@ -32,6 +32,8 @@ export interface RippleWish {
   readonly reduction: number;
   readonly brix: Window;
   readonly hardPhase: Window;
+  /** Points beyond a tub without air that scoops. */
+  readonly firmness: Window;
   readonly fruit: Window;
   readonly sweetness: Window;
   /** °C. */
@@ -59,6 +61,7 @@ export function rippleBrief(name: string, wish: RippleWish, pantry: Pantry): Rip
     ...(cook === "mass" && {cookedMass: wish.cookedMass}),
     ...(cook === "reduction" && {reductionPercent: {min: wish.reduction, max: wish.reduction}}),
     ...asked("hardPhase", wish.hardPhase, freezer),
+    ...asked("firmness", wish.firmness, freezer),
     ...(isSet(wish.fruit) && {fruit: wish.fruit}),
     ...(isSet(wish.sweetness) && {sweetness: wish.sweetness}),
     ...(splitPercent > 0 && {inversion: splitPercent / 100}),
@@ -70,7 +73,7 @@ export function gramsOf(limit: IngredientInput["min"]): number | undefined {
   return typeof limit === "number" ? limit : undefined;
 }
 
-function asked(key: "hardPhase", window: Limits, at: number) {
+function asked(key: "hardPhase" | "firmness", window: Limits, at: number) {
   return isSet(window) ? {[key]: {at, ...window}} : {};
 }
 

@@ -1,5 +1,6 @@
 import {readRecipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
 import {readRecipeJson} from "../../../lib/io/json/recipe-json.ts";
+import {USUAL_OVERRUN} from "../../../lib/freezing/firmness.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import type {Recipe, RecipeLine} from "../../../lib/pantry/recipe.ts";
 import {type Attempt, mistakeOf} from "./mistakes.ts";
@@ -19,6 +20,11 @@ export function loadRecipe(source: Source, pantry: Pantry): Promise<Attempt<Reci
     (value) => ({value}),
     (error: unknown) => ({mistake: mistakeOf(error)}),
   );
+}
+
+/** Overrun of a recipe, %: its own, or that of a small machine where it says none or cannot be read. */
+export function overrunOf(recipe: Attempt<Recipe>): number {
+  return ("value" in recipe ? recipe.value.overrun : undefined) ?? USUAL_OVERRUN;
 }
 
 /** Whether a file is CSV: by its name, and where that does not tell, by how it begins. */
