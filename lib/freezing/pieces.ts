@@ -44,9 +44,15 @@ export function piecesOf(compositions: readonly Composition[], temperature: numb
     masses: terms.map(({part}) => compositions.map((d) => d[part] ?? 0)),
   };
   const still = compositions.map((d) => firmnessWithoutIce(d, temperature));
-  const frozen: {ice: number[]; firmness: number[]}[] = [];
-  const melted: number[][] = [];
-  for (const saturated of subsets(terms)) {
+  // Everything dissolved: no crystals.
+  const dissolvedIce = mixed.water.map((water, i) => {
+    let free = water - mixed.rest[i]!;
+    for (let j = 0; j < terms.length; j++) free -= terms[j]!.held * mixed.masses[j]![i]!;
+    return free;
+  });
+  const frozen = [{ice: dissolvedIce, firmness: dissolvedIce.map((d, i) => d + still[i]!)}];
+  const melted = [still];
+  for (const saturated of subsets(terms).slice(1)) {
     const gain = sumOf(saturated, ({held, perLiquid}) => held * perLiquid);
     const freed = sumOf(saturated, ({water, perLiquid}) => water * perLiquid);
     const solid = sumOf(saturated, ({water, perLiquid}) => (1 + water) * perLiquid);
