@@ -11,13 +11,12 @@ export {
   type LabelName,
   type LabelText,
 } from "./kitchen/label/label.ts";
+export {checkStandard, type Standard, STANDARD_FORCE, STANDARDS} from "./kitchen/label/standards.ts";
 export {
-  checkStandard,
-  leastMsnf,
-  type Standard,
-  type StandardCheck,
-  STANDARD_FORCE,
-  STANDARDS,
+  type FruitKind,
+  LEAST_FRUIT,
   type ProductFacts,
-} from "./kitchen/label/standards.ts";
+  type StandardCheck,
+} from "./kitchen/label/standard-check.ts";
+export {leastMsnf} from "./kitchen/label/us-standards.ts";
 export {type ProductFactsDetails, productFacts} from "./kitchen/label/product-facts.ts";

@@ -6,6 +6,7 @@ import {
   checkHold,
   checkLog,
   COOLING,
+  DAIRY_PAIRS,
   equivalentMinutes,
   HEAT_PAIRS,
   needsReheating,
@@ -33,7 +34,7 @@ const warming = (composition: Composition, from: number, to: number) => -heatToR
 
 describe("published pairs", () => {
   // UK SI 1995/1086 and SI 1995/1372 Schedule 6 Part V: 65.6 °C 30 min, 71.1 °C 10 min, 79.4 °C 15 s. 21 CFR 135.3: 155 °F
-  // (68.3 °C) 30 min, 175 °F (79.4 °C) 25 s.
+  // (68.3 °C) 30 min, 175 °F (79.4 °C) 25 s. The pairs of the whole country; those of the states have a test of their own.
   test.each([
     [65.6, 1800, 1],
     [65.5, 1800, 0],
@@ -47,15 +48,19 @@ describe("published pairs", () => {
     [79.45, 24, 1],
     // Between two pairs nothing is published: 75 °C for 5 minutes meets neither 71.1 °C for 10 nor 79.4 °C for 15 s.
     [75, 300, 0],
-    [149, 2, 1],
+    // England and Wales printed 148 °C (SI 1995/1086), Scotland 148.9 °C (SI 1995/1372), both in Part VI.
+    [148, 2, 1],
+    [149, 2, 2],
   ])("%d °C for %d s meets %d", (temperature, seconds, count) => {
-    expect(checkHold(temperature, seconds).filter((pair) => pair.met)).toHaveLength(count);
+    expect(checkHold(temperature, seconds).filter(({met, state}) => met && !state)).toHaveLength(count);
   });
   test("the list is the published one", () => {
-    expect(HEAT_PAIRS.map((pair) => [Number(pair.temperature.toFixed(1)), pair.seconds])).toEqual([
+    const national = HEAT_PAIRS.filter(({state}) => state === undefined);
+    expect(national.map((pair) => [Number(pair.temperature.toFixed(1)), pair.seconds])).toEqual([
       [65.6, 1800],
       [71.1, 600],
       [79.4, 15],
+      [148, 2],
       [148.9, 2],
       [68.3, 1800],
       [79.4, 25],
@@ -66,6 +71,41 @@ describe("published pairs", () => {
       false,
       true,
     ]);
+  });
+});
+
+// Regulations of Connecticut State Agencies 21a-58-13: 160 °F 15 min, 165 °F 10 min, 170 °F 5 min, 200 °F 3 s, 210 °F at once.
+// Ohio 901:11-3-05: 180 °F 15 s, 191 °F 1 s, 212 °F 0.01 s. In °C: 71.1, 73.9, 76.7, 93.3, 98.9; 82.2, 88.3, 100.
+describe("pairs of the states", () => {
+  const states = (temperature: number, seconds: number) =>
+    checkHold(temperature, seconds).flatMap(({met, state}) => (met && state ? [state] : []));
+  test.each([
+    [71.2, 900, ["Connecticut"]],
+    [71.2, 899, []],
+    [73.9, 600, ["Connecticut"]],
+    [76.7, 299, []],
+    [93.4, 3, ["Connecticut", "Ohio", "Ohio"]],
+    [98.8, 0, []],
+    [98.9, 0, ["Connecticut"]],
+    [82.3, 15, ["Ohio", "Michigan"]],
+    // 82 °C, the page's own proposal, misses 180 °F by 0.2 °C.
+    [82, 30, []],
+  ])("%d °C for %d s: %j", (temperature, seconds, expected) => {
+    expect(states(temperature, seconds)).toEqual(expected);
+  });
+
+  // Regulation (EC) No 853/2004, Annex III, Section IX, Chapter II, Part II, 1(a): 72 °C 15 s, 63 °C 30 min, for dairy products.
+  test("the EU's pairs for dairy products are listed, but leave a mix unpasteurised", () => {
+    expect(DAIRY_PAIRS.map(({temperature, seconds}) => [temperature, seconds])).toEqual([
+      [72, 15],
+      [63, 1800],
+    ]);
+    const steps = [{heat: ["whole milk", "egg yolk", "sugar"], to: 72, holdSeconds: 15}];
+    const report = followProcess(recipe, {steps});
+    expect(report.untreated).toContain("egg yolk");
+    expect(report.steps[0]!.notes.join(" ")).toContain(
+      "Not enough by the rules for ice-cream mix; it meets the EU’s for dairy products (72.0 °C, 15 s).",
+    );
   });
 });
 
@@ -95,10 +135,12 @@ describe("a logged curve", () => {
       {minutes: 0, temperature},
       {minutes: 3, temperature},
     ];
-    expect(equivalentMinutes(hold(70))).toBeCloseTo(3, 12);
-    expect(equivalentMinutes(hold(77.5))).toBeCloseTo(30, 9);
+    // Bradshaw and others 1987, Listeria monocytogenes in ice-cream mix: 79.4 °C, z = 7.0 °C.
+    expect(equivalentMinutes(hold(79.4))).toBeCloseTo(3, 12);
+    expect(equivalentMinutes(hold(86.4))).toBeCloseTo(30, 9);
+    expect(equivalentMinutes(hold(77.5), 70, 7.5)).toBeCloseTo(30, 9);
     // A slope against a fine sum of small steps.
-    const fine = Array.from({length: 20_001}, (_, i) => 10 ** ((60 + i / 1000 - 70) / 7.5) * (10 / 20_000));
+    const fine = Array.from({length: 20_001}, (_, i) => 10 ** ((60 + i / 1000 - 79.4) / 7) * (10 / 20_000));
     const slope = [
       {minutes: 0, temperature: 60},
       {minutes: 10, temperature: 80},

@@ -6,7 +6,8 @@ import {
   rippleComponent,
 } from "../../lib/kitchen/product/product.ts";
 import {productFacts} from "../../lib/kitchen/label/product-facts.ts";
-import {checkStandard, leastMsnf, type ProductFacts} from "../../lib/kitchen/label/standards.ts";
+import {checkStandard, type ProductFacts} from "../../lib/kitchen/label/standards.ts";
+import {leastMsnf} from "../../lib/kitchen/label/us-standards.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 
 /** A mix of so much milk fat and MSNF, sweetened to 40 % solids. */
@@ -105,7 +106,143 @@ describe("21 CFR 135.140, sherbet", () => {
   });
 });
 
-describe("UK minima (Food Labelling Regulations 1996, Schedule 8, from memory)", () => {
+// SI 1996/1499, regulation 42 and Schedule 8, Part I.
+describe("21 CFR 135.115, 135.130, 135.140 and 135.160, what else the US has names for", () => {
+  // 135.140: 2 % citrus, 6 % berries, 10 % other fruit. 135.160: as sherbet, no milk, no egg but white.
+  test("sherbet holds so much fruit of its kind", () => {
+    const fruity = (fruitKind: ProductFacts["fruitKind"], fruitPercent: number) =>
+      failed("US sherbet", {
+        ...standing(mix(1.5, 1, {organicAcids: 0.3}), {density: 0.72, fruit: true}),
+        fruitPercent,
+        ...(fruitKind && {fruitKind}),
+      });
+    expect(
+      [fruity("citrus", 2), fruity("berry", 6), fruity("other", 10), fruity(undefined, 10)].flat(),
+    ).toEqual([]);
+    for (const [kind, percent] of [
+      ["citrus", 1.9],
+      ["berry", 5.9],
+      ["other", 9.9],
+      [undefined, 9.9],
+    ] as const)
+      expect(fruity(kind, percent)).toEqual(["fruit and juice"]);
+  });
+  test("a water ice holds no milk and no yolk", () => {
+    const ice: Composition = {water: 72, sucrose: 27.6, organicAcids: 0.4};
+    const facts = {...standing(ice, {density: 0.8, fruit: true}), fruitPercent: 25};
+    expect(failed("US water ice", facts)).toEqual([]);
+    expect(failed("US water ice", {...facts, mix: {...ice, water: 71, lactose: 1}})).toEqual(["milk solids"]);
+    expect(failed("US water ice", {...facts, mix: {...ice, water: 71, eggFat: 1}})).toEqual([
+      "egg fat (white may go in)",
+    ]);
+    expect(failed("US water ice", {...facts, density: 0.71})).toEqual(["weight"]);
+  });
+  // 135.130: 6 % fat and 2.7 % protein of the food less bulky flavours, in no case below 4.8 and 2.2 % of the whole.
+  test("mellorine has fat of any kind", () => {
+    const of = (fat: number, protein: number): Composition => ({
+      otherFat: fat,
+      milkProtein: protein,
+      sucrose: 25,
+      water: 75 - fat - protein,
+    });
+    expect(failed("US mellorine", standing(of(6, 2.7)))).toEqual([]);
+    expect(failed("US mellorine", standing(of(5.9, 2.6)))).toEqual([
+      "fat of the finished food",
+      "protein of milk’s quality in the finished food",
+    ]);
+    // A quarter of the tub is fruit: 4.5 and 2.0 % would do by proportion, the floors are 4.8 and 2.2 %.
+    const fruity = {bulky: {water: 100}, bulkyPercent: 25, density: 0.9};
+    expect(failed("US mellorine", standing(of(6.41, 2.94), fruity))).toEqual([]);
+    expect(failed("US mellorine", standing(of(6.39, 2.92), fruity))).toHaveLength(2);
+  });
+  test("goat's milk ice cream is of goat's milk alone", () => {
+    expect(failed("US goat's milk ice cream", standing(mix(10, 10), {goatPercent: 100}))).toEqual([]);
+    expect(failed("US goat's milk ice cream", standing(mix(10, 10), {goatPercent: 99}))).toEqual([
+      "goat’s share of the milk solids",
+    ]);
+    const goat = {name: "goat's milk", composition: mix(4, 9)};
+    const cow = {name: "whole milk", composition: mix(4, 9)};
+    const share = (lines: {ingredient: typeof goat; grams: number}[]) =>
+      productFacts(makeProduct("x", [baseComponent({name: "x", lines})]), 50).goatPercent;
+    expect(
+      share([
+        {ingredient: goat, grams: 300},
+        {ingredient: cow, grams: 100},
+      ]),
+    ).toBeCloseTo(75, 9);
+  });
+});
+
+describe("21 CFR 135.110(a)(3), what bulky flavours count for", () => {
+  const line = (name: string, group: string, composition: Composition, grams: number) => ({
+    ingredient: {name, group, composition},
+    grams,
+  });
+  const facts = (...lines: ReturnType<typeof line>[]) =>
+    productFacts(makeProduct("x", [baseComponent({name: "x", lines})]), 50);
+  const base = line("base", "dairy", mix(10, 10), 800);
+  test("fruit and nuts for 1.4 times, cocoa solids for 2.5 times their weight", () => {
+    const berries = facts(base, line("strawberry", "fruit", {water: 90, fructose: 10}, 200));
+    expect(berries.bulkyPercent).toBeCloseTo(20, 9);
+    expect(berries.countedBulkyPercent).toBeCloseTo(28, 9);
+    const nutty = facts(base, line("walnuts", "nut", {otherFat: 60, fibre: 40}, 200));
+    expect(nutty.countedBulkyPercent).toBeCloseTo(28, 9);
+    // 4 % cocoa powder of 5 % water: 2.5 x 95 % of 4 % are 9.5 %.
+    const cocoa = facts(
+      {...base, grams: 960},
+      line("cocoa", "cocoa", {water: 5, fibre: 75, cocoaButter: 20}, 40),
+    );
+    expect(cocoa.bulkyPercent).toBeCloseTo(4, 9);
+    expect(cocoa.countedBulkyPercent).toBeCloseTo(9.5, 9);
+    // 4 % chocolate with 45 % sugar: 2.5 x 55 % of 4 % are 5.5 %.
+    const bar = facts(
+      {...base, grams: 960},
+      line("chocolate", "cocoa", {sucrose: 45, fibre: 25, cocoaButter: 30}, 40),
+    );
+    expect(bar.countedBulkyPercent).toBeCloseTo(5.5, 9);
+  });
+  test("a chocolate ice cream that the law allows is met", () => {
+    // 5 % cocoa of no water counts for 12.5 %. Milk fat 8.8 / (1 - 0.125) = 10.06 %; by its own weight 8.8 / 0.95 = 9.26 %. Milk
+    // solids 18.3 / 0.875 = 20.9 %, or 18.3 / 0.95 = 19.3 %.
+    const [milky, cocoa] = [mix(8.8 / 0.95, 10), line("cocoa", "cocoa", {fibre: 80, cocoaButter: 20}, 50)];
+    const chocolate = facts(line("base", "dairy", milky, 950), cocoa);
+    expect(failed("US ice cream", chocolate)).toEqual([]);
+    const {countedBulkyPercent: _, ...byWeight} = chocolate;
+    expect(failed("US ice cream", byWeight)).toEqual([
+      "milk fat, without bulky flavours",
+      "milk solids, without bulky flavours",
+    ]);
+  });
+  test("a ripple counts for its own weight, sugar and all, or for more where its fruit does", () => {
+    const sauce = (plums: number) => ({
+      name: "ripple",
+      lines: [
+        line("plum", "fruit", {water: 88, dextrose: 12}, plums),
+        line("sugar", "sugar", {sucrose: 100}, 1000 - plums),
+      ],
+    });
+    const tub = (plums: number) =>
+      productFacts(
+        makeProduct("x", [baseComponent({name: "b", lines: [base]}, 80), rippleComponent(sauce(plums), 20)]),
+        50,
+      );
+    expect(tub(500).countedBulkyPercent).toBeCloseTo(20, 9);
+    expect(tub(900).countedBulkyPercent).toBeCloseTo(0.9 * 1.4 * 20, 9);
+    expect(tub(500)).toMatchObject({fruit: true, fruitKind: "other"});
+    expect(tub(500).fruitPercent).toBeCloseTo(10, 9);
+  });
+  test.each([
+    ["lemon juice", "citrus"],
+    ["raspberry", "berry"],
+    ["redcurrant", "berry"],
+    ["sour cherry", "other"],
+    ["pear", "other"],
+  ])("%s is %s", (name, kind) => {
+    expect(facts(base, line(name, "fruit", {water: 90, fructose: 10}, 50)).fruitKind).toBe(kind);
+  });
+});
+
+describe("UK minima (Food Labelling Regulations 1996, Schedule 8)", () => {
   test("5 % fat, 2.5 % milk protein, dairy ice cream from milk fat alone", () => {
     expect(failed("UK ice cream", standing(mix(5, 2.5 / 0.38)))).toEqual([]);
     expect(failed("UK ice cream", standing(mix(4.9, 6.5)))).toEqual(["fat", "milk protein"]);

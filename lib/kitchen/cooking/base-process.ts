@@ -20,7 +20,7 @@ export interface Making {
   readonly way: keyof typeof WAYS_OF_MAKING;
   /** To what the milk is brought before it is poured, °C; 90 by default. */
   readonly scald?: number;
-  /** To what the mix is heated, °C; 82 by default. */
+  /** To what the mix is heated, °C; 82 by default, which meets the UK's and the US federal pairs with 30 s; Ohio and Michigan ask for 82.2. */
   readonly to?: number;
   /** How long it is held there, s; 30 by default. */
   readonly hold?: number;

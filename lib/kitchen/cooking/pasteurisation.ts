@@ -1,39 +1,20 @@
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
 import {expectList} from "../../core/shape.ts";
+import {HEAT_PAIRS, type HeatPair, LISTERIA_IN_MIX, REFREEZING_LIMIT} from "./heat-pairs.ts";
 
-/** A published pair of temperature and time that makes an ice-cream mix safe. */
-export interface HeatPair {
-  /** Least temperature of all of the mix, °C. */
-  readonly temperature: number;
-  /** Least time at or above it, s. */
-  readonly seconds: number;
-  readonly country: "UK" | "US";
-  readonly source: string;
-}
-
-const UK_SOURCE =
-  "Ice-Cream (Heat Treatment) schedule, SI 1995/1086 and SI 1995/1372 Schedule 6 (UK), revoked, guidance";
-const US_SOURCE = "21 CFR 135.3 (US)";
-
-/** The published pairs. They are never interpolated: between two of them nothing is published. */
-export const HEAT_PAIRS: readonly HeatPair[] = [
-  {temperature: 65.6, seconds: 30 * 60, country: "UK", source: UK_SOURCE},
-  {temperature: 71.1, seconds: 10 * 60, country: "UK", source: UK_SOURCE},
-  {temperature: 79.4, seconds: 15, country: "UK", source: UK_SOURCE},
-  {temperature: 148.9, seconds: 2, country: "UK", source: UK_SOURCE},
-  {temperature: ((155 - 32) * 5) / 9, seconds: 30 * 60, country: "US", source: US_SOURCE},
-  {temperature: ((175 - 32) * 5) / 9, seconds: 25, country: "US", source: US_SOURCE},
-];
-
-/** After heating: at most so warm (°C), within so many minutes, by the UK schedule of {@link HEAT_PAIRS}. */
-export const COOLING = {temperature: 7.2, minutes: 90, source: UK_SOURCE} as const;
-
-/** Frozen ice cream that has been warmer than this, °C, is heat-treated again before it is sold (same schedule). */
-export const REFREEZING_LIMIT = -2.2;
+export {
+  COOLING,
+  DAIRY_PAIRS,
+  HEAT_PAIRS,
+  type HeatPair,
+  LISTERIA_IN_MIX,
+  REFREEZING_LIMIT,
+} from "./heat-pairs.ts";
 
 /**
- * Whether frozen ice cream must be heat-treated again before it is sold, by the warmest temperature it has had since freezing, °C.
+ * Whether the former UK rule has frozen ice cream heat-treated again before it is sold, by the warmest temperature it has had
+ * since freezing, °C. The rule was for what holds milk, and is revoked: good practice, no law.
  *
  * @throws InputError outside -60 to 60 °C
  *
@@ -68,16 +49,22 @@ export interface Reading {
  *
  * @example
  * ```ts
- * checkHold(80, 15).map(({country, met}) => `${country}: ${met ? "met" : "not met"}`); // => ["UK: not met", "UK: not met", "UK: met", "UK: not met", "US: not met", "US: not met"]
+ * checkHold(80, 15)
+ *   .filter(({met}) => met)
+ *   .map(({country, temperature}) => `${country}, ${temperature} °C`); // => ["UK, 79.4 °C"]
  * ```
  */
 export function checkHold(temperature: number, seconds: number): PairCheck[] {
   finite(temperature, "temperature", {min: -30, max: 200}, "°C");
   finite(seconds, "seconds", {min: 0}, "s");
-  return HEAT_PAIRS.map((pair) => {
-    const secondsHeld = temperature >= pair.temperature - 1e-9 ? seconds : 0;
-    return {...pair, secondsHeld, met: secondsHeld >= pair.seconds};
-  });
+  return HEAT_PAIRS.map((pair) => held(pair, temperature, seconds));
+}
+
+/** One pair against a temperature and a time held. */
+export function held(pair: HeatPair, temperature: number, seconds: number): PairCheck {
+  const hot = temperature >= pair.temperature - 1e-9;
+  const secondsHeld = hot ? seconds : 0;
+  return {...pair, secondsHeld, met: hot && secondsHeld >= pair.seconds};
 }
 
 /**
@@ -98,16 +85,20 @@ export function checkLog(log: readonly Reading[]): PairCheck[] {
   checkReadings(log);
   return HEAT_PAIRS.map((pair) => {
     const secondsHeld = 60 * longestAbove(log, pair.temperature);
-    return {...pair, secondsHeld, met: secondsHeld >= pair.seconds - 1e-6};
+    const reached = log.some(({temperature}) => temperature >= pair.temperature);
+    return {...pair, secondsHeld, met: reached && secondsHeld >= pair.seconds - 1e-6};
   });
 }
 
 /**
- * Minutes at a reference temperature that would kill as many germs as a logged curve, for information only: no published rule
- * for ice cream accepts it in place of a pair.
+ * Minutes at a reference temperature that would kill as many germs as a logged curve, for information only: rules accept another
+ * process than a pair where it is demonstrated to be equivalent (21 CFR 135.3; Regulation (EC) No 853/2004, Annex III, Section IX,
+ * Chapter II), and this number does not demonstrate it.
  *
  * Integral of 10^((T - reference) / z) over time, exact for straight lines between readings (W. D. Bigelow 1921; C. O. Ball
- * 1923). The defaults, 70 °C and z = 7.5 °C, are those in use for Listeria monocytogenes (from memory).
+ * 1923). The defaults, 79.4 °C and z = 7.0 °C, are those of Listeria monocytogenes in ice-cream mix, of which a tenth is left after
+ * 0.5 s there (J. G. Bradshaw and others 1987); salmonella in sugared yolk: a tenth after 4.0 min at 60 °C, z = 4.6 °C (J. A.
+ * Garibaldi and others, abstract).
  *
  * @param log readings in order of time
  * @param reference °C
@@ -117,12 +108,16 @@ export function checkLog(log: readonly Reading[]): PairCheck[] {
  * @example
  * ```ts
  * equivalentMinutes([
- *   {minutes: 0, temperature: 70},
- *   {minutes: 2, temperature: 70},
+ *   {minutes: 0, temperature: 79.4},
+ *   {minutes: 2, temperature: 79.4},
  * ]); // => 2
  * ```
  */
-export function equivalentMinutes(log: readonly Reading[], reference = 70, z = 7.5): number {
+export function equivalentMinutes(
+  log: readonly Reading[],
+  reference: number = LISTERIA_IN_MIX.temperature,
+  z: number = LISTERIA_IN_MIX.z,
+): number {
   checkReadings(log);
   finite(reference, "reference", {min: 40, max: 150}, "°C");
   finite(z, "z", {min: 1, max: 50}, "°C");

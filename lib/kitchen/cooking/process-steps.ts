@@ -1,6 +1,6 @@
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
-import {COOLING, checkHold, type HeatPair} from "./pasteurisation.ts";
+import {COOLING, checkHold, DAIRY_PAIRS, held as heldAt, type HeatPair} from "./pasteurisation.ts";
 import {heatTo, type Pot, potMass, pourTogether} from "./pot.ts";
 import type {CoolStep, HeatStep, Item, PourStep, ProcessStep} from "./process.ts";
 import type {Worktop} from "./worktop.ts";
@@ -69,7 +69,7 @@ export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
       grams: potMass(pot),
       kilojoules: Math.max(0, heatTo(mixed, to)),
       pairs,
-      notes: [...eggNotes(pot, to), pairs.length ? metWords(pairs) : "Not enough by itself to pasteurise."],
+      notes: [...eggNotes(pot, to), pairs.length ? metWords(pairs) : notMet(to, seconds)],
     },
   };
 }
@@ -170,19 +170,35 @@ function eggNotes(pot: Pot, temperature: number): string[] {
   return temperature >= WARM ? ["Egg thickens from about 62 °C: stir without stopping."] : [];
 }
 
-/** `Pasteurised: meets the UK (79.4 °C, 15 s) and US (79.4 °C, 25 s) rules.` Each pair once, the rules by country. */
+/**
+ * `Pasteurised: meets the UK (79.4 °C, 15 s) and US (79.4 °C, 25 s) rules.` Each pair once, the rules by country; those of a state
+ * where its country's own are not met.
+ */
 export function metWords(pairs: readonly HeatPair[]): string {
-  const countries = [...new Set(pairs.map(({country}) => country))].map((country) => {
-    const own = pairs.filter((pair) => pair.country === country);
-    const listed = own.map(({temperature, seconds}) => `${temperature.toFixed(1)} °C, ${duration(seconds)}`);
-    return `${country} (${[...new Set(listed)].join("; ")})`;
+  const whole = new Set(pairs.filter(({state}) => state === undefined).map(({country}) => country));
+  const said = pairs.filter(({country, state}) => state === undefined || !whole.has(country));
+  const rules = [...new Set(said.map(({country, state}) => state ?? country))].map((place) => {
+    const own = said.filter(({country, state}) => (state ?? country) === place);
+    return `${place} (${[...new Set(own.map(pairWords))].join("; ")})`;
   });
-  return `Pasteurised: meets the ${countries.join(" and ")} ${pairs.length > 1 ? "rules" : "rule"}.`;
+  return `Pasteurised: meets the ${rules.join(" and ")} ${said.length > 1 ? "rules" : "rule"}.`;
+}
+
+/** What is said of a heat that meets no pair for ice-cream mix. */
+function notMet(temperature: number, seconds: number): string {
+  const dairy = DAIRY_PAIRS.filter((pair) => heldAt(pair, temperature, seconds).met);
+  return dairy.length
+    ? `Not enough by the rules for ice-cream mix; it meets the EU’s for dairy products (${dairy.map(pairWords).join("; ")}).`
+    : "Not enough by itself to pasteurise.";
+}
+
+function pairWords({temperature, seconds}: HeatPair): string {
+  return `${temperature.toFixed(1)} °C, ${duration(seconds)}`;
 }
 
 function duration(seconds: number): string {
   const unit = unitOfTime(seconds);
-  return unit === "s" ? `${seconds.toFixed(0)} s` : `${Number((seconds / 60).toFixed(1))} min`;
+  return unit === "s" ? `${Number(seconds.toFixed(2))} s` : `${Number((seconds / 60).toFixed(1))} min`;
 }
 
 /** The unit in which a time is said: seconds below two minutes. */

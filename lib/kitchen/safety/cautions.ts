@@ -7,7 +7,7 @@ import {contentCautions} from "./content-cautions.ts";
 import type {ProcessReport} from "../cooking/follow-process.ts";
 import {allergenWords} from "../label/label.ts";
 import {COOLING, REFREEZING_LIMIT} from "../cooking/pasteurisation.ts";
-import {expectProduct, type Product, productLines} from "../product/product.ts";
+import {expectProduct, type Product, productAllergens, productLines} from "../product/product.ts";
 import {boilingPoint} from "../sugar/sucrose.ts";
 
 export type {Caution, CautionTopic} from "./caution.ts";
@@ -59,7 +59,7 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
   if (eggs.length) {
     add(
       "egg",
-      `${eggs.join(", ")}: goes through no published pair of temperature and time. Raw egg may carry salmonella: heat the mix to a published pair, or buy pasteurised egg.`,
+      `${eggs.join(", ")}: goes through no published pair of temperature and time. Raw egg may carry salmonella: heat the mix to a published pair, or buy pasteurised egg. (The UK has hen eggs of its assurance schemes eaten raw since 2017, the severely ill apart; few other countries do.)`,
     );
   }
   const milks = holders("milk");
@@ -92,7 +92,7 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
     "allergens",
     `${allergens.length ? `Contains ${allergens.join(", ")}. ` : ""}Only what the ingredients declare is known here: read their labels, and mind traces from tools, scoops and neighbouring tubs.`,
   );
-  add("cooling", coolingText(process));
+  add("cooling", coolingText(product, process));
   add("law", "Follow your local code; this is not licensed advice.");
   return cautions;
 }
@@ -108,10 +108,14 @@ function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): s
   return plants.map(({ingredient}) => ingredient.name);
 }
 
-/** How cold the mix is kept, and what once thawed needs; how fast it cools only where something is heated. */
-function coolingText(process: ProcessReport | undefined): string {
+/** The former UK rule on cooling, which was for ice cream with milk and is good practice wherever there is milk or egg. */
+function coolingText(product: Product, process: ProcessReport | undefined): string {
   const [cold, thawed] = [COOLING.temperature, REFREEZING_LIMIT].map((limit) => degrees(limit));
-  if (process && !process.heated)
-    return `Keep it at ${cold} or below until frozen. What has been above ${thawed} after freezing is heated before it is sold.`;
-  return `${process?.cooledInTime === false ? "The process cools too slowly. " : ""}After heating, cool to ${cold} or below within ${COOLING.minutes} minutes (a former UK rule, kept as guidance; your local code decides) and keep there until frozen. What has been above ${thawed} after freezing is heated again before it is sold.`;
+  const tender = productAllergens(product).some((allergen) => allergen === "milk" || allergen === "eggs");
+  const slow = process?.cooledInTime === false ? "The process cools too slowly. " : "";
+  if (!tender) return `${slow}Keep the mix cold until it is frozen, and do not freeze again what has thawed.`;
+  const heated = !process || process.heated;
+  return heated
+    ? `${slow}After heating, cool to ${cold} or below within ${COOLING.minutes} minutes and keep there until frozen. Heat again before selling what has been above ${thawed} after freezing. (A former UK rule, kept as guidance; your local code decides.)`
+    : `Keep it at ${cold} or below until frozen. Heat before selling what has been above ${thawed} after freezing. (A former UK rule, kept as guidance; your local code decides.)`;
 }

@@ -16,6 +16,9 @@ import {type Product, productComposition, productLines} from "../product/product
  */
 const ALCOHOL = 0.5;
 
+/** The most that the same law allows, % of the mix's volume. The European Union's 1.2 % is for drinks and asks nothing of an ice. */
+const NEW_YORK = 5;
+
 /** Density of alcohol near 20 °C, g/ml (from memory), as {@link mixDensity} has it. */
 const ALCOHOL_DENSITY = 0.789;
 
@@ -39,10 +42,11 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
   const cautions: Caution[] = [];
   const composition = productComposition(product);
   const alcohol = quantityOf(composition, "alcohol");
-  if ((alcohol * mixDensity(composition)) / ALCOHOL_DENSITY > ALCOHOL) {
+  const byVolume = (alcohol * mixDensity(composition)) / ALCOHOL_DENSITY;
+  if (byVolume > ALCOHOL) {
     cautions.push({
       topic: "alcohol",
-      text: `Holds ${alcohol.toFixed(1)} % alcohol by weight: say so where it is sold, and keep it from children.`,
+      text: `Holds ${alcohol.toFixed(1)} % alcohol by weight, ${byVolume.toFixed(1)} % of the volume: say so where it is sold, and keep it from children.${byVolume > NEW_YORK ? ` New York allows at most ${NEW_YORK} % of the volume.` : ""}`,
     });
   }
   const polyols = addedPolyols(product);

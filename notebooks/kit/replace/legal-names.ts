@@ -1,7 +1,7 @@
 import type {LimitsInput} from "../../../lib/balance/brief/brief-schema.ts";
 import {isFlavour} from "../../../lib/pantry/flavour-groups.ts";
 import {baseComponent, makeProduct, rippleComponent} from "../../../lib/kitchen/product/product.ts";
-import {productFacts} from "../../../lib/kitchen/label/product-facts.ts";
+import {countedBulky, productFacts} from "../../../lib/kitchen/label/product-facts.ts";
 import {checkStandard, type Standard, type StandardCheck} from "../../../lib/kitchen/label/standards.ts";
 import {quantityOf} from "../../../lib/pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../../lib/pantry/recipe.ts";
@@ -20,21 +20,36 @@ export interface NameTargets {
 export function nameTargets(name: Standard, recipe: Recipe): NameTargets {
   const bulky = flavoursOf(recipe);
   const share = recipeMass(bulky) / recipeMass(recipe);
+  // Cocoa, fruit and nuts count for more than they weigh, of milk fat and milk solids.
+  const counted = Math.min(0.99, Math.max(share, countedBulky(bulky.lines) / recipeMass(recipe)));
+  const left = 1 - counted;
   const [rest, own] = [1 - share, share > 0 ? recipeComposition(bulky) : {}];
   const foreign = ["cocoaButter", "coconutFat", "otherFat"] as const;
   switch (name) {
     case "US ice cream":
+    case "US goat's milk ice cream":
     case "US frozen custard":
       return {
         name,
         targets: {
-          milkFat: {min: Math.max(10 * rest, share > 0 ? 8 : 10)},
-          milkSolids: {min: Math.max(20 * rest, share > 0 ? 16 : 20)},
-          msnf: {min: 6 * rest},
+          milkFat: {min: Math.max(10 * left, share > 0 ? 8 : 10)},
+          milkSolids: {min: Math.max(20 * left, share > 0 ? 16 : 20)},
+          ...(share > 0 ? {} : {msnf: {min: 6}}),
           // Below the limit, not on it.
-          eggYolkSolids: name === "US ice cream" ? {max: 1.399 * rest} : {min: Math.max(1.12, 1.4 * rest)},
+          eggYolkSolids:
+            name === "US frozen custard" ? {min: Math.max(1.12, 1.4 * rest)} : {max: 1.399 * rest},
         },
       };
+    case "US mellorine":
+      return {
+        name,
+        targets: {
+          fat: {min: Math.max(4.8, 6 * rest)},
+          protein: {min: Math.max(2.2, 2.7 * rest)},
+        },
+      };
+    case "US water ice":
+      return {name, targets: {milkSolids: {max: 0}, eggFat: {max: 0}}};
     case "US sherbet":
       return {name, targets: {milkFat: {min: 1, max: 2}, msnf: {min: 1}, milkSolids: {min: 2, max: 5}}};
     case "UK ice cream":
@@ -64,8 +79,7 @@ export function nameChecks(name: Standard, recipe: Recipe, overrun: number): Sta
     baseComponent(rest, 100 - percent),
     ...(percent > 0 ? [rippleComponent(bulky, percent)] : []),
   ]);
-  const fruit = bulky.lines.some(({ingredient}) => ingredient.group === "fruit");
-  return checkStandard(name, productFacts(product, overrun, {fruit}));
+  return checkStandard(name, productFacts(product, overrun));
 }
 
 /** The strictest UK name that a recipe meets as it is: what it is likely to be sold as. */

@@ -143,7 +143,7 @@ export function standardsSheet(product: Product, overrun: number): HTMLElement {
   return sheet({
     heading: "What it may be called",
     reading:
-      "The composition of the whole tub against published standards: fat, milk solids, weight, egg. Fruit, nuts and cocoa count as bulky flavours. A name by law is not to be used where it is not met; the UK’s were revoked in 2014 and are custom: to miss one breaks no law.",
+      "The composition of the whole tub against published standards: fat, milk solids, weight, egg. Fruit, nuts and cocoa count as bulky flavours, for as much as 21 CFR 135.110(a)(3) lets them. A name by law is not to be used where it is not met; the UK’s were revoked in 2014 and are custom: to miss one breaks no law.",
     columns: [small("standard"), "met"],
     body: STANDARDS.map((standard) => {
       const checks = checkStandard(standard, facts.value);
