@@ -4,6 +4,7 @@
 export {InputError, type InputErrorCode, type InputErrorData, type InputErrorDetails} from "./core/errors.ts";
 export type {Limits} from "./core/numbers.ts";
 export {ALLERGENS, GRADES, type Allergen, type Grade, type Ingredient} from "./pantry/ingredient.ts";
+export type {NutrientKey, Nutrients, SaidNutrient} from "./pantry/nutrient-keys.ts";
 export {type Composition, type Part, PARTS} from "./pantry/parts.ts";
 export {DERIVED, type Derived, QUANTITIES, type Quantity, quantityOf} from "./pantry/quantities.ts";
 export {readComposition} from "./pantry/composition.ts";

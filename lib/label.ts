@@ -1,7 +1,10 @@
 // `mixwright/label`: nutrition, allergens, list of ingredients and legal names of a product.
 
 export {productAllergens} from "./kitchen/product/product.ts";
-export {ENERGY_FACTORS, type Nutrition, nutritionOf} from "./kitchen/product/nutrition.ts";
+export {NUTRIENTS} from "./pantry/nutrient-keys.ts";
+export {mixNutrient, nutrientOf} from "./pantry/nutrients.ts";
+export {ENERGY_FACTORS} from "./pantry/energy.ts";
+export {type Nutrition, nutritionOf} from "./kitchen/product/nutrition.ts";
 export {nutritionLabel, type NutritionLine} from "./kitchen/label/nutrition-label.ts";
 export {
   allergenWords,

@@ -1,31 +1,37 @@
 /**
  * Derives `datasets/ingredients.csv`: the composition of each ingredient on the shelf (`shelf.csv`) from published
- * figures (`food-tables.csv`, g per 100 g as the sources print them) by the rules below. Run it after a change to either
- * table, from anywhere:
+ * figures (`food-tables.csv`, g per 100 g as the sources print them) by the rules below, with its nutrients as `nutrients.csv` has
+ * them. Run it after a change to one of the tables, from anywhere:
  *
  *     npx tsx datasets/tools/make-ingredients.ts
  *
- * In all three files an empty cell is an unknown value or, for a part of a composition, one that is not there: a part that
+ * In all four files an empty cell is an unknown value or, for a part of a composition, one that is not there: a part that
  * is truly zero is empty too.
  */
 import {readFileSync, writeFileSync} from "node:fs";
 import {numberFrom} from "../../lib/io/csv/csv-number.ts";
 import {type CsvRow, type CsvTable, numberIn, readCsv} from "../../lib/io/csv/csv.ts";
+import {NUTRIENTS, SAID_NUTRIENTS} from "../../lib/pantry/nutrient-keys.ts";
 import {PARTS, type Part} from "../../lib/pantry/parts.ts";
 import {type Food, derive, type Sugars} from "./rules.ts";
 
 const here = (name: string) => new URL(name, import.meta.url);
 const table = (name: string) => readCsv(readFileSync(here(name), "utf8"), name);
 
+/** Columns of the nutrients: name and unit. */
+const NUTRIENT_COLUMNS = SAID_NUTRIENTS.map((key) => `${key}_${NUTRIENTS[key].unit.replace("µ", "u")}`);
+
 /** The text of `ingredients.csv`. */
 export function ingredientsCsv(): string {
   const foods = foodTable(table("food-tables.csv"));
   const shelf = table("shelf.csv");
+  const nutrients = new Map(table("nutrients.csv").rows.map(({cells}) => [cells.get("name"), cells]));
   const header = [
     "name",
     "aliases",
     "group",
     ...PARTS.map((part) => `${part}_g`),
+    ...NUTRIENT_COLUMNS,
     "dextrose_equivalent",
     "density_g_per_ml",
     "unit_g",
@@ -44,6 +50,8 @@ export function ingredientsCsv(): string {
   ];
   const lines = shelf.rows.map((row) => {
     const cells = ingredientCells(shelf, row, foods);
+    const said = nutrients.get(row.cells.get("name"));
+    for (const column of NUTRIENT_COLUMNS) if (said?.has(column)) cells.set(column, said.get(column)!);
     return header.map((column) => quoted(cells.get(column) ?? "")).join(",");
   });
   return `${[header.join(","), ...lines].join("\n")}\n`;

@@ -13,6 +13,7 @@ import {briefSchema} from "../../lib/balance/brief/brief-schema.ts";
 import {MEASURES, SPECIAL_SUBJECTS} from "../../lib/balance/measure/measures.ts";
 import {recipeSchema} from "../../lib/io/json/recipe-json.ts";
 import {ingredientSchema} from "../../lib/pantry/ingredient-schema.ts";
+import {NUTRIENTS} from "../../lib/pantry/nutrient-keys.ts";
 import {PARTS} from "../../lib/pantry/parts.ts";
 import {QUANTITIES, type Quantity} from "../../lib/pantry/quantities.ts";
 
@@ -75,6 +76,12 @@ const MEANINGS: Readonly<Record<string, string>> = {
   ratio: "so much of it per g of another ingredient",
   grams: "how much, g",
   measure: 'a kitchen measure, e.g. "2 tablespoons"',
+  nutrients: "what no composition tells, per 100 g: absent is unknown, 0 is none",
+  ...Object.fromEntries(
+    Object.entries(NUTRIENTS)
+      .filter(([key]) => key !== "carbohydrate" && key !== "saturates")
+      .map(([key, {unit, name}]) => [key, `${name}, ${unit} per 100 g`]),
+  ),
   properties: "any further numbers per 100 g, by name",
   source: "key into datasets/sources.csv",
   doses: 'customary upper limits: "customary" unless given, "none", or limits of your own, g per 100 g of mix by name',
@@ -155,6 +162,9 @@ function offerQuantities(targets: z.core.JSONSchema.BaseSchema): void {
       const plain = MEANINGS[quantity] ?? `${spelled(quantity)}, g per 100 g`;
       return [quantity, QUANTITY_MEANINGS[quantity] ?? `${plain} of mix`] as const;
     }),
+    ...Object.entries(NUTRIENTS).map(
+      ([key, {unit, name}]) => [key, `${name}, ${unit} per 100 g of mix`] as const,
+    ),
     ...SPECIAL_SUBJECTS.filter((key) => MEASURES[key].written === "limits").map(
       (key) => [key, MEASURES[key].meaning] as const,
     ),

@@ -1,7 +1,8 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import {expectShape, expectText, expectTexts} from "../core/shape.ts";
+import {expectOptions, expectShape, expectText, expectTexts} from "../core/shape.ts";
 import {ALLERGENS, type Ingredient} from "./ingredient.ts";
+import {NUTRIENTS, SAID_NUTRIENTS} from "./nutrient-keys.ts";
 import {type Composition, PARTS} from "./parts.ts";
 
 const KEYS: ReadonlySet<string> = new Set([...PARTS, "dextroseEquivalent"]);
@@ -65,7 +66,16 @@ export function expectFigures(ingredient: Ingredient): void {
     const figure = ingredient[key];
     if (figure !== undefined) finite(figure, `${ingredient.name}: ${key}`, {min: 0});
   }
-  const {name, group, allergens} = ingredient;
+  const {name, group, allergens, nutrients} = ingredient;
+  if (nutrients !== undefined) expectNutrients(nutrients, name);
   if (group !== undefined) expectText(group, `${name}: group`);
   if (allergens !== undefined) expectTexts(allergens, `${name}: allergens`, `use ${ALLERGENS.join(", ")}`);
+}
+
+/** Refuses nutrients that are none, and a figure that is no number from 0. */
+function expectNutrients(nutrients: NonNullable<Ingredient["nutrients"]>, name: string): void {
+  expectOptions(nutrients, SAID_NUTRIENTS, `${name}: nutrients`);
+  for (const key of SAID_NUTRIENTS)
+    if (nutrients[key] !== undefined)
+      finite(nutrients[key], `${name}: nutrients.${key}`, {min: 0}, `${NUTRIENTS[key].unit} per 100 g`);
 }

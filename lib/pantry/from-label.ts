@@ -5,6 +5,7 @@ import {withInferred} from "./inferred.ts";
 import type {Ingredient} from "./ingredient.ts";
 import type {Estimate, Guess, LabelRule, Split} from "./label-rule.ts";
 import {LABEL_RULES} from "./label-rules.ts";
+import type {Nutrients} from "./nutrient-keys.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 import {type Label, readLabel} from "./read-label.ts";
 
@@ -93,6 +94,7 @@ export function fromLabel(label: Label, ingredientClass: IngredientClass): Label
       {
         name,
         composition: syrup ? {...composition, dextroseEquivalent} : composition,
+        nutrients: nutrientsOf(figures),
         grade: "label",
       },
       ingredientClass,
@@ -102,6 +104,14 @@ export function fromLabel(label: Label, ingredientClass: IngredientClass): Label
       ...(syrup && {dextroseEquivalent: EQUIVALENT_SPREAD}),
     },
   };
+}
+
+/** mg of sodium per g of salt: Regulation (EU) 1169/2011, Annex I, has salt as sodium x 2.5. */
+const SODIUM_PER_SALT = 1000 / 2.5;
+
+/** What a label says that no composition keeps. */
+function nutrientsOf({saturates, salt}: Label): Nutrients {
+  return {...(saturates !== undefined && {saturates}), sodium: salt * SODIUM_PER_SALT};
 }
 
 function ruleOf(ingredientClass: string, place: string): LabelRule {

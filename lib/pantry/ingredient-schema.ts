@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import {INGREDIENT_CLASSES} from "./from-label.ts";
 import {ALLERGENS, GRADES} from "./ingredient.ts";
+import {SAID_NUTRIENTS, type SaidNutrient} from "./nutrient-keys.ts";
 import {PARTS} from "./parts.ts";
 
 const text = () => z.string().check(z.minLength(1), z.maxLength(200));
@@ -25,6 +26,14 @@ export const compositionSchema = z.strictObject({
   fat: share(),
   dextroseEquivalent: z.optional(z.number().check(z.gte(5), z.lte(100))),
 });
+
+/** Nutrients that an ingredient says of itself, per 100 g in their own units: see `NUTRIENTS`. */
+const nutrientsSchema = z.strictObject(
+  Object.fromEntries(SAID_NUTRIENTS.map((key) => [key, z.optional(notNegative())])) as Record<
+    SaidNutrient,
+    z.ZodMiniOptional<z.ZodMiniNumber<number>>
+  >,
+);
 
 const figure = () => z.number().check(z.gte(0), z.lte(100));
 
@@ -59,6 +68,7 @@ export const ingredientSchema = z
     density: z.optional(positive()),
     portions: z.optional(z.record(text(), positive())),
     allergens: z.optional(words(z.enum(ALLERGENS))),
+    nutrients: z.optional(nutrientsSchema),
     properties: z.optional(z.record(text(), z.number())),
     group: z.optional(text()),
     grade: z.optional(z.enum(GRADES)),

@@ -1,3 +1,4 @@
+import type {Nutrients} from "./nutrient-keys.ts";
 import type {Composition} from "./parts.ts";
 
 /** How far a composition is to be trusted, best first. */
@@ -45,6 +46,8 @@ export interface Ingredient {
   /** Masses of named portions, g, e.g. `{tablespoon: 15}`. */
   readonly portions?: Readonly<Record<string, number>>;
   readonly allergens?: readonly Allergen[];
+  /** Nutrients that no composition tells, per 100 g: g, mg or µg as `NUTRIENTS` has it. Absent is unknown, 0 is none. */
+  readonly nutrients?: Nutrients;
   /** Any further number per 100 g, e.g. `{co2: 310}`. */
   readonly properties?: Readonly<Record<string, number>>;
   /** Group on the shelf, e.g. `dairy`, `sugar`, `fruit`. */

@@ -69,7 +69,8 @@ export function ownIngredient(
   const {class: read, ...figures} = label;
   try {
     const {ingredient} = fromLabel({...(figures as Omit<Label, "name">), name}, read);
-    return withInferred({name, composition: ingredient.composition, grade: "label", ...said}, read);
+    const {composition: parts, nutrients = {}} = ingredient;
+    return withInferred({name, composition: parts, nutrients, grade: "label", ...said}, read);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new InputError(`${place}: ${error.place}`, error.problem, error.value, error.advice);

@@ -3,7 +3,8 @@ import {cookDown} from "../../lib/kitchen/cooking/cook.ts";
 import {costOf, priceForMargin, productCost} from "../../lib/kitchen/product/cost.ts";
 import {ingredientList, quidPercent} from "../../lib/kitchen/label/label.ts";
 import {nutritionLabel} from "../../lib/kitchen/label/nutrition-label.ts";
-import {ENERGY_FACTORS, nutritionOf} from "../../lib/kitchen/product/nutrition.ts";
+import {nutritionOf} from "../../lib/kitchen/product/nutrition.ts";
+import {ENERGY_FACTORS} from "../../lib/pantry/energy.ts";
 import {
   baseComponent,
   makeProduct,

@@ -71,6 +71,7 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
   HardeningOptions: {draw: -5, core: -15, airTemperature: -25, airSpeed: 1, overrun: 30},
   CurveRange: {from: -5, to: -20, step: 1},
   Quantity: "fat",
+  NutrientKey: "sodium",
   Part: "sucrose",
   EquivalenceMix: library.equivalenceMix(composition),
   Label: {name: "cream", fat: 30, carbohydrate: 3, sugars: 3, protein: 2.5, salt: 0.1},

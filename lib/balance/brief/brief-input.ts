@@ -1,6 +1,7 @@
 import type {Learned} from "../../freezing/learned.ts";
 import type {Allergen, Grade} from "../../pantry/ingredient.ts";
 import type {IngredientClass} from "../../pantry/from-label.ts";
+import type {NutrientKey, SaidNutrient} from "../../pantry/nutrient-keys.ts";
 import type {Part} from "../../pantry/parts.ts";
 import type {Quantity} from "../../pantry/quantities.ts";
 import type {KeyWritten} from "../measure/measures.ts";
@@ -75,6 +76,8 @@ export interface IngredientInput {
   readonly portions?: {readonly [name: string]: number} | undefined;
   /** Of the 14 allergens of Regulation (EU) 1169/2011, Annex II. */
   readonly allergens?: readonly Allergen[] | undefined;
+  /** Nutrients that no composition tells, per 100 g, in the units of `NUTRIENTS`; what is absent is unknown. */
+  readonly nutrients?: {readonly [Key in SaidNutrient]?: number | undefined} | undefined;
   /** Any further number per 100 g, e.g. `{co2: 310}`. */
   readonly properties?: {readonly [name: string]: number} | undefined;
   /** Group on the shelf, e.g. `dairy`, `sugar`, `fruit`. */
@@ -121,12 +124,13 @@ export interface LabelInput {
 }
 
 /**
- * Targets by the name of what they limit. Quantities: g per 100 g (`sweetness`: sucrose = 100); `cost`: money per kg; temperatures:
+ * Targets by the name of what they limit. Quantities: g per 100 g (`sweetness`: sucrose = 100); nutrients and energy:
+ * per 100 g in the unit of `NUTRIENTS`, of ingredients that all say how much they have; `cost`: money per kg; temperatures:
  * °C, -40 to -0.01; properties of one's own: per 100 g. What is limited at a temperature has a list, in g per 100 g (`ice`,
  * `hardPhase`), and what is limited between two likewise (`heatShock`).
  */
 export type TargetsInput<Own extends string = never> = {
-  readonly [Name in Quantity | KeyWritten<"limits" | "temperature">]?: LimitsInput | undefined;
+  readonly [Name in Quantity | NutrientKey | KeyWritten<"limits" | "temperature">]?: LimitsInput | undefined;
 } & {readonly [Name in KeyWritten<"at">]?: readonly AtInput[] | undefined} & {
   readonly [Name in KeyWritten<"swing">]?: readonly SwingInput[] | undefined;
 } & {readonly [Name in Declared<Own>]?: LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined};
@@ -134,6 +138,7 @@ export type TargetsInput<Own extends string = never> = {
 /** What a brief makes smallest or largest: a quantity, the cost, a property of one's own, or ice and the like at a temperature in °C. */
 export type AimInput<Own extends string = never> =
   | Quantity
+  | NutrientKey
   | KeyWritten<"limits">
   | Declared<Own>
   | {[Name in KeyWritten<"at">]: {readonly [Key in Name]: {readonly at: number}}}[KeyWritten<"at">]

@@ -6,6 +6,7 @@ import {heatShock} from "./heat-shock.ts";
 import {heatToRemove} from "./heat-to-remove.ts";
 import {ice} from "./ice.ts";
 import type {Measure} from "./measure.ts";
+import {nutrient, type NutrientSubject} from "./nutrient.ts";
 import {property, type PropertySubject} from "./property.ts";
 import {quantity, type QuantitySubject} from "./quantity.ts";
 import {scoopTemperature} from "./scoop-temperature.ts";
@@ -34,6 +35,7 @@ export type KeyWritten<W extends Written> = {
 /** What a target speaks of, or what is minimised: plain data. Temperatures in °C. */
 export type Subject =
   | QuantitySubject
+  | NutrientSubject
   | PropertySubject
   | {[K in SpecialKind]: (typeof SPECIAL)[K] extends Measure<infer S> ? S : never}[SpecialKind];
 
@@ -41,7 +43,7 @@ export type Subject =
 export type AnyMeasure = Measure<Subject>;
 
 /** Every measure by its kind. A name in an answer is that of the first that has it. */
-export const MEASURES = {quantity, ...SPECIAL, property} as unknown as Readonly<
+export const MEASURES = {quantity, nutrient, ...SPECIAL, property} as unknown as Readonly<
   Record<Subject["kind"], AnyMeasure>
 >;
 

@@ -6,6 +6,7 @@ import {USUAL_OVERRUN} from "../../freezing/firmness.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import {expectPantry} from "../../pantry/pantry.ts";
 import {refuseLooseEquivalent} from "../../pantry/own-ingredient.ts";
+import {NUTRIENT_KEYS} from "../../pantry/nutrient-keys.ts";
 import {QUANTITIES} from "../../pantry/quantities.ts";
 import {BRIEF_KEYS, briefSchema, type SpreadInput} from "../brief/brief-schema.ts";
 import type {Brief, Choice, Spread} from "../brief/brief.ts";
@@ -36,7 +37,12 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
   expectPantry(pantry);
   refuseChecked(input, place);
   refuseLoose(input, place);
-  const raw = parse(briefSchema, input, place, [...BRIEF_KEYS, ...SPECIAL_SUBJECTS, ...QUANTITIES]);
+  const raw = parse(briefSchema, input, place, [
+    ...BRIEF_KEYS,
+    ...SPECIAL_SUBJECTS,
+    ...QUANTITIES,
+    ...NUTRIENT_KEYS,
+  ]);
   return withPaths(input, place, () => resolved(raw, pantry, place));
 }
 

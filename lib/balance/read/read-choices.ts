@@ -1,6 +1,7 @@
 import {InputError} from "../../core/errors.ts";
 import {nearestNames} from "../../core/nearest.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
+import type {Nutrients} from "../../pantry/nutrient-keys.ts";
 import {ownIngredient} from "../../pantry/own-ingredient.ts";
 import {findIngredient, nameKey, type Pantry} from "../../pantry/pantry.ts";
 import type {BriefInput, IngredientInput} from "../brief/brief-schema.ts";
@@ -50,12 +51,13 @@ function readIngredient(input: IngredientInput, pantry: Pantry, place: string): 
   const own = ownIngredient(input, place);
   const known = own ?? findIngredient(pantry, input.name, place);
   const said = SAID.flatMap((key) => (input[key] === undefined ? [] : [[key, input[key]] as const]));
-  const {allergens, properties} = input;
+  const {allergens, nutrients, properties} = input;
   return {
     ...known,
     ...(Object.fromEntries(said) as Partial<Ingredient>),
     // An ingredient of one's own has what is evident of it beside what it declares.
     ...(allergens && !own && {allergens}),
+    ...(nutrients && {nutrients: {...known.nutrients, ...nutrients} as Nutrients}),
     ...(properties && {properties: {...known.properties, ...properties}}),
   };
 }

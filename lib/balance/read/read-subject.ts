@@ -1,31 +1,34 @@
 import {InputError} from "../../core/errors.ts";
 import {nearestNames} from "../../core/nearest.ts";
+import {isNutrient, NUTRIENT_KEYS} from "../../pantry/nutrient-keys.ts";
 import {isQuantity, QUANTITIES} from "../../pantry/quantities.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Aim, Choice} from "../brief/brief.ts";
 import {requirePrices} from "../measure/cost.ts";
+import {requireNutrient} from "../measure/nutrient.ts";
 import {isSpecial, MEASURES, type SpecialKind, SPECIAL_SUBJECTS, type Subject} from "../measure/measures.ts";
 import {AT_TEMPERATURES, isAtTemperatures} from "../measure/written.ts";
 
 /**
- * The subject of a name: a quantity, what has a key of its own and needs no temperature, or a property that every ingredient of
+ * The subject of a name: a quantity, a nutrient, what has a key of its own and needs no temperature, or a property that every ingredient of
  * the brief has.
  *
  * @throws InputError for an unknown name, with the nearest known ones, or a property that an ingredient lacks
  */
 export function subjectOf(name: string, choices: readonly Choice[], place: string): Subject {
   if (isQuantity(name)) return {kind: "quantity", quantity: name};
+  if (isNutrient(name)) return {kind: "nutrient", nutrient: name};
   if (isSpecial(name)) return specialSubject(name, {});
   const properties = new Set(choices.flatMap(({ingredient}) => Object.keys(ingredient.properties ?? {})));
   if (!properties.has(name)) {
-    const near = nearestNames(name, [...QUANTITIES, ...SPECIAL_SUBJECTS, ...properties]);
+    const near = nearestNames(name, [...QUANTITIES, ...NUTRIENT_KEYS, ...SPECIAL_SUBJECTS, ...properties]);
     throw new InputError(
       place,
       "unknown quantity",
       name,
       near.length
         ? `did you mean ${near.join(" or ")}`
-        : `use ${[...SPECIAL_SUBJECTS, ...QUANTITIES, ...properties].join(", ")}`,
+        : `use ${[...SPECIAL_SUBJECTS, ...QUANTITIES, ...NUTRIENT_KEYS, ...properties].join(", ")}`,
       {code: "unknown name"},
     );
   }
@@ -97,7 +100,8 @@ function refuseAim(key: SpecialKind, place: string): void {
   }
 }
 
-/** Refuses ingredients without a price where a subject is the cost. */
-export function requireKnown({kind}: Subject, choices: readonly Choice[], place: string): void {
-  if (kind === "cost") requirePrices(choices, place);
+/** Refuses ingredients without a price where a subject is the cost, and those that do not say how much of a nutrient they have. */
+export function requireKnown(subject: Subject, choices: readonly Choice[], place: string): void {
+  if (subject.kind === "cost") requirePrices(choices, place);
+  if (subject.kind === "nutrient") requireNutrient(subject, choices, place);
 }

@@ -3,6 +3,7 @@ import {oneOfThese} from "../../core/nearest.ts";
 import {readComposition} from "../../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../../pantry/ingredient.ts";
 import {withInferred} from "../../pantry/inferred.ts";
+import {type Nutrients, NUTRIENTS, SAID_NUTRIENTS, type SaidNutrient} from "../../pantry/nutrient-keys.ts";
 import {ownIngredient} from "../../pantry/own-ingredient.ts";
 import {PARTS} from "../../pantry/parts.ts";
 import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
@@ -20,11 +21,22 @@ const COMPOSITION_COLUMNS: ReadonlyMap<string, string> = new Map([
   ["whey_solids_g", "wheySolids"],
 ]);
 
+/** Column of every nutrient that an ingredient says of itself, in its unit per 100 g: `sodium_mg`, `vitaminD_ug`. */
+const NUTRIENT_COLUMNS: ReadonlyMap<string, SaidNutrient> = new Map(
+  SAID_NUTRIENTS.map((key) => [`${key}_${NUTRIENTS[key].unit.replace("µ", "u")}`, key]),
+);
+
 /** Columns of an ingredient, and headers of the same meaning; those from `energy_kcal` on are for the reader of the file only. */
 const COLUMNS: Columns = {
   aliases: [],
   group: [],
   ...Object.fromEntries([...COMPOSITION_COLUMNS.keys()].map((column) => [column, [`${column}_per_100_g`]])),
+  ...Object.fromEntries(
+    [...NUTRIENT_COLUMNS].map(([column, key]) => [
+      column,
+      [`${column}_per_100_g`, `${key}_${NUTRIENTS[key].unit}`, `${key}_${NUTRIENTS[key].unit}_per_100_g`],
+    ]),
+  ),
   dextrose_equivalent: ["DE"],
   density_g_per_ml: [],
   unit_g: [],
@@ -54,6 +66,8 @@ const PROPERTY = "property_";
  * `price_per_kg` is money per kg (or `price_per_100_g`), `stock_g` what there is in g (or `stock_kg`), `unit_g` the mass of a
  * whole unit in g, `density_g_per_ml` is in g/ml, `portions` lists masses in g (`tablespoon=15; cup=244`), `aliases` and
  * `allergens` are separated by semicolons (at most 20), and `property_co2` gives the property `co2` per 100 g.
+ *
+ * `saturates_g`, `sodium_mg`, `vitaminD_ug` and the like are nutrients per 100 g, in the units of `NUTRIENTS`; an empty cell is unknown.
  *
  * Instead of a composition a row may have the nutrition label of the packet: `label_class` names the class of ingredients that
  * it is read by (see `fromLabel`), `label_fat_g`, `label_carbohydrate_g`, `label_sugars_g`, `label_protein_g` and
@@ -111,19 +125,35 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
   if (!label && grams.size === 0) requireClass(table, row);
   const parts = Object.fromEntries(grams);
   const {group, allergens} = optional;
+  const own = label
+    ? ownIngredient({name, composition: grams.size ? parts : undefined, label, group, allergens}, row.place)!
+    : withInferred({
+        name,
+        composition: readComposition(parts, `${row.place}, ${name}`),
+        ...present({group, allergens}),
+      });
+  const nutrients = {...own.nutrients, ...nutrientsIn(table, row)};
   return {
-    ...(label
-      ? ownIngredient(
-          {name, composition: grams.size ? parts : undefined, label, group, allergens},
-          row.place,
-        )!
-      : withInferred({
-          name,
-          composition: readComposition(parts, `${row.place}, ${name}`),
-          ...present({group, allergens}),
-        })),
+    ...own,
+    ...(Object.keys(nutrients).length > 0 && {nutrients}),
     ...present({...optional, group: undefined, allergens: undefined}),
   };
+}
+
+/** The nutrients that a row says, in their units per 100 g. */
+function nutrientsIn(table: CsvTable, row: CsvRow): Nutrients {
+  const said = [...NUTRIENT_COLUMNS].flatMap(([column, key]) => {
+    const {unit} = NUTRIENTS[key];
+    const value = numberIn(
+      table,
+      row,
+      column,
+      {min: 0, ...(unit === "g" && {max: 100})},
+      `${unit} per 100 g`,
+    );
+    return value === undefined ? [] : [[key, value] as const];
+  });
+  return Object.fromEntries(said);
 }
 
 /** The entries that are there. */

@@ -4,6 +4,7 @@ import {InputError} from "../../core/errors.ts";
 import {parse} from "../../core/schema.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {compositionSchema, ingredientSchema, labelSchema} from "../../pantry/ingredient-schema.ts";
+import type {Nutrients} from "../../pantry/nutrient-keys.ts";
 import {ownIngredient, refuseLooseEquivalent} from "../../pantry/own-ingredient.ts";
 import {pantryOf} from "../../pantry/pantry.ts";
 import {parseJson} from "./json.ts";
@@ -77,5 +78,11 @@ export function pantryJson(ingredients: readonly Ingredient[]): string {
 /** An ingredient whose JSON has the right shape, with its composition expanded and its sum checked. */
 export function checked({label, ...input}: z.output<typeof ingredientSchema>, place: string): Ingredient {
   const own = ownIngredient({...input, label}, place)!;
-  return {...(input as Ingredient), ...own, ...(input.grade && {grade: input.grade})};
+  const nutrients = {...own.nutrients, ...input.nutrients} as Nutrients;
+  return {
+    ...(input as Ingredient),
+    ...own,
+    ...(Object.keys(nutrients).length > 0 && {nutrients}),
+    ...(input.grade && {grade: input.grade}),
+  };
 }

@@ -1,24 +1,8 @@
 import {finite, sum} from "../../core/numbers.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
-import type {Composition} from "../../pantry/parts.ts";
-import {quantityOf} from "../../pantry/quantities.ts";
+import {energyOf, labelFigures} from "../../pantry/energy.ts";
+import {nutrientIn} from "../../pantry/nutrients.ts";
 import {expectProduct, type Product, productComposition, productLines} from "./product.ts";
-
-/**
- * Energy factors per g, kJ and kcal: Regulation (EU) No 1169/2011, Annex XIV. Erythritol has 0; all other sugar alcohols,
- * glycerol among them, count as polyols. Polydextrose and inulin count as fibre. Trehalose and allulose are sugars and
- * carbohydrate there; of allulose other laws see less (United States: 0.4 kcal/g and no sugar, FDA guidance of 2020, from
- * memory), and in the European Union it was not yet an authorised food when last known (from memory).
- */
-export const ENERGY_FACTORS = {
-  carbohydrate: {kilojoules: 17, kilocalories: 4},
-  polyols: {kilojoules: 10, kilocalories: 2.4},
-  protein: {kilojoules: 17, kilocalories: 4},
-  fat: {kilojoules: 37, kilocalories: 9},
-  alcohol: {kilojoules: 29, kilocalories: 7},
-  organicAcids: {kilojoules: 13, kilocalories: 3},
-  fibre: {kilojoules: 8, kilocalories: 2},
-} as const;
 
 /** The nutrition declaration of Regulation (EU) No 1169/2011, unrounded, for a given mass of product. */
 export interface Nutrition {
@@ -55,8 +39,8 @@ const SALT_PER_MILK_SALTS = (2.5 * 0.043) / 0.67;
  * Nutrition of the finished product, per 100 g or per portion.
  *
  * Energy by the factors of Annex XIV from the composition; stabilisers count as fibre (gums are), emulsifiers as fat.
- * Protein is the ingredients' own (N x 6.25 by the Regulation, N x 6.38 in most dairy tables). Saturates come from
- * `properties.saturates` (g per 100 g) and sodium from `properties.sodium` (mg per 100 g) of each ingredient.
+ * Protein is the ingredients' own (N x 6.25 by the Regulation, N x 6.38 in most dairy tables). Saturates and sodium are those
+ * that each ingredient says of itself (see `nutrientOf`).
  *
  * @param grams mass that the figures are for: 100 by default, or a portion, g
  * @throws InputError for a mass that is not above 0
@@ -80,17 +64,17 @@ export function nutritionOf(product: Product, grams = 100): Nutrition {
 function nutritionPer100(product: Product): Nutrition {
   const lines = productLines(product);
   const composition = productComposition(product);
-  const nutrients = nutrientsOf(composition);
+  const figures = labelFigures(composition);
   const lackingSaturates = lines.filter(({ingredient}) => saturatesOf(ingredient) === undefined);
   const unknownFat = sum(
-    lackingSaturates.map(({ingredient, grams}) => (fatOf(ingredient.composition) * grams) / 100),
+    lackingSaturates.map(({ingredient, grams}) => (labelFigures(ingredient.composition).fat * grams) / 100),
   );
   const saturates = sum(lines.map(({ingredient, grams}) => ((saturatesOf(ingredient) ?? 0) * grams) / 100));
-  const lackingSodium = lines.filter(({ingredient}) => ingredient.properties?.sodium === undefined);
+  const lackingSodium = lines.filter(({ingredient}) => nutrientIn(ingredient, "sodium") === undefined);
   return {
-    kilojoules: energy(nutrients, composition, "kilojoules"),
-    kilocalories: energy(nutrients, composition, "kilocalories"),
-    ...nutrients,
+    kilojoules: energyOf(composition, "kilojoules"),
+    kilocalories: energyOf(composition, "kilocalories"),
+    ...figures,
     ...(unknownFat <= UNSEEN ? {saturates} : {}),
     salt: sum(lines.map(({ingredient, grams}) => (saltOf(ingredient) * grams) / 100)),
     lackingSaturates: lackingSaturates.map(({ingredient}) => ingredient.name),
@@ -98,53 +82,14 @@ function nutritionPer100(product: Product): Nutrition {
   };
 }
 
-function nutrientsOf(composition: Composition) {
-  const polyols = quantityOf(composition, "polyols");
-  return {
-    fat: fatOf(composition),
-    carbohydrate:
-      quantityOf(composition, "sugars") + (composition.lactose ?? 0) + (composition.starch ?? 0) + polyols,
-    sugars: quantityOf(composition, "totalSugars"),
-    polyols,
-    fibre:
-      (composition.fibre ?? 0) +
-      (composition.stabiliser ?? 0) +
-      (composition.polydextrose ?? 0) +
-      (composition.inulin ?? 0),
-    protein: quantityOf(composition, "protein"),
-  };
-}
-
-function energy(
-  nutrients: ReturnType<typeof nutrientsOf>,
-  composition: Composition,
-  unit: "kilojoules" | "kilocalories",
-): number {
-  const grams = {
-    carbohydrate: nutrients.carbohydrate - nutrients.polyols,
-    polyols: nutrients.polyols - (composition.erythritol ?? 0),
-    protein: nutrients.protein,
-    fat: nutrients.fat,
-    alcohol: composition.alcohol ?? 0,
-    organicAcids: composition.organicAcids ?? 0,
-    fibre: nutrients.fibre,
-  };
-  let total = 0;
-  for (const [name, factor] of Object.entries(ENERGY_FACTORS)) {
-    total += grams[name as keyof typeof grams] * factor[unit];
-  }
-  return total;
-}
-
-function fatOf(composition: Composition): number {
-  return quantityOf(composition, "fat") + (composition.emulsifier ?? 0);
-}
-
 function saturatesOf(ingredient: Ingredient): number | undefined {
-  return fatOf(ingredient.composition) === 0 ? 0 : ingredient.properties?.saturates;
+  return nutrientIn(ingredient, "saturates");
 }
 
-function saltOf({composition, properties}: Ingredient): number {
-  if (properties?.sodium !== undefined) return (2.5 * properties.sodium) / 1000;
-  return (composition.salt ?? 0) + (composition.milkSalts ?? 0) * SALT_PER_MILK_SALTS;
+function saltOf(ingredient: Ingredient): number {
+  const {composition} = ingredient;
+  return (
+    nutrientIn(ingredient, "saltEquivalent") ??
+    (composition.salt ?? 0) + (composition.milkSalts ?? 0) * SALT_PER_MILK_SALTS
+  );
 }
