@@ -1,19 +1,15 @@
 // `mixwright/label`: nutrition, allergens, list of ingredients and legal names of a product.
 
-export {productAllergens} from "./kitchen/product/product.ts";
+export {productAllergens} from "./kitchen/product/product-allergens.ts";
 export {NUTRIENTS} from "./pantry/nutrient-keys.ts";
 export {mixNutrient, nutrientOf} from "./pantry/nutrients.ts";
 export {ENERGY_FACTORS} from "./pantry/energy.ts";
 export {type Nutrition, nutritionOf} from "./kitchen/product/nutrition.ts";
 export {nutritionLabel, type NutritionLine} from "./kitchen/label/nutrition-label.ts";
-export {
-  allergenWords,
-  CEREAL_UNKNOWN,
-  ingredientList,
-  quidPercent,
-  type LabelName,
-  type LabelText,
-} from "./kitchen/label/label.ts";
+export {ingredientList, type LabelText, type ListOptions, quidPercent} from "./kitchen/label/label.ts";
+export {labelGaps} from "./kitchen/label/label-gaps.ts";
+export {allergenWords, CEREAL_UNKNOWN, NUT_UNKNOWN, usAllergenWords} from "./kitchen/label/allergen-words.ts";
+export {customaryName, type LabelName, type ListStyle} from "./kitchen/label/label-names.ts";
 export {checkStandard, type Standard, STANDARD_FORCE, STANDARDS} from "./kitchen/label/standards.ts";
 export {
   type FruitKind,

@@ -18,7 +18,9 @@ const sugar: Evident = {group: "sugar", allergens: []};
 
 /**
  * What a class of labels says besides its figures: common practice, no source, and no more than what is so for nearly every
- * pack of the class. A plant drink may be of soya, nuts or oats: its pack says it.
+ * pack of the class. A plant drink may be of soya, nuts or oats: its pack says it. An oat or rice drink counts as one of oats unless
+ * its name says rice. Wine counts as sulphited: how much of that the finished food has is `productAllergens` to say. No glucose
+ * syrup, dextrose or maltodextrin is ever taken for wheat, of which Annex II exempts them.
  */
 const OF_CLASS: Readonly<Record<IngredientClass, Evident>> = {
   dairy,
@@ -86,7 +88,11 @@ const CERTAIN: readonly Allergen[] = ["milk", "eggs"];
  * @param ingredientClass the class that its label was read by; without one the composition tells
  */
 export function withInferred(ingredient: Ingredient, ingredientClass?: IngredientClass): Ingredient {
-  const {group, allergens} = ingredientClass ? OF_CLASS[ingredientClass] : evidentOf(ingredient.composition);
+  const {group, allergens: evident} = ingredientClass
+    ? OF_CLASS[ingredientClass]
+    : evidentOf(ingredient.composition);
+  const grain = ingredientClass === "oat or rice drink" && !/\brice\b/i.test(ingredient.name);
+  const allergens = grain ? (["gluten"] as const) : evident;
   const declared = ingredient.allergens;
   const added = declared ? allergens.filter((allergen) => CERTAIN.includes(allergen)) : allergens;
   const all = new Set([...(declared ?? []), ...added]);

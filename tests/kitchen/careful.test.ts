@@ -5,7 +5,10 @@ import {cautionsFor} from "../../lib/kitchen/safety/cautions.ts";
 import {knownCost} from "../../lib/kitchen/product/cost.ts";
 import {countWords} from "../../lib/kitchen/size/counted.ts";
 import {followProcess} from "../../lib/kitchen/cooking/follow-process.ts";
-import {allergenWords, ingredientList, quidPercent} from "../../lib/kitchen/label/label.ts";
+import {allergenWords, NUT_UNKNOWN, usAllergenWords} from "../../lib/kitchen/label/allergen-words.ts";
+import {labelGaps} from "../../lib/kitchen/label/label-gaps.ts";
+import {ingredientList, quidPercent} from "../../lib/kitchen/label/label.ts";
+import {customaryName} from "../../lib/kitchen/label/label-names.ts";
 import {madeSheet} from "../../lib/kitchen/day/made-sheet.ts";
 import {checkHold} from "../../lib/kitchen/cooking/pasteurisation.ts";
 import {metWords} from "../../lib/kitchen/cooking/process-steps.ts";
@@ -223,8 +226,155 @@ describe("a label's words", () => {
     const text = ingredientList(product, ["rum"])
       .map((piece) => piece.text)
       .join("");
-    expect(text).toContain("spirit 40 % vol 5.0 %");
+    // The strength is left out: beside the percentage of what the name promises it would be a second one.
+    expect(text).toContain("spirit 5.0 %");
     expect(() => quidPercent(product, "mango")).toThrow("not in the product");
+  });
+
+  // Regulation (EU) No 1169/2011, Annex II, point 8, and Article 21; 21 U.S.C. 321(qq) and 343(w).
+  test("nuts go by their kind, or the kind is asked for; chestnut, coconut and pine nut are none", () => {
+    const nutty = {
+      "roasted hazelnuts": 50,
+      "macadamia nuts": 50,
+      pistachios: 50,
+      chestnuts: 50,
+      "coconut milk": 50,
+    };
+    expect(allergenWords(productOf(nutty))).toEqual(["hazelnuts", "macadamia nuts", "pistachio nuts"]);
+    const of = (name: string, allergens: Ingredient["allergens"]) =>
+      makeProduct("x", [
+        baseComponent({
+          name: "base",
+          lines: [
+            {ingredient: {name, composition: {otherFat: 100}, ...(allergens && {allergens})}, grams: 1},
+          ],
+        }),
+      ]);
+    for (const [name, kind] of [
+      ["Queensland nut", "macadamia nuts"],
+      ["filbert paste", "hazelnuts"],
+      ["cob nuts", "hazelnuts"],
+      ["Brazil nut", "Brazil nuts"],
+      ["pecans", "pecan nuts"],
+    ] as const)
+      expect(allergenWords(of(name, ["nuts"]))).toEqual([kind]);
+    const paste = of("house paste", ["nuts"]);
+    expect(allergenWords(paste)).toEqual([NUT_UNKNOWN]);
+    expect(labelGaps(paste)).toEqual([`house paste: ${NUT_UNKNOWN}`]);
+    expect(allergenWords(paste, {"house paste": {name: "almond paste"}})).toEqual(["almonds"]);
+    expect(labelGaps(paste, {"house paste": {name: "almond paste"}})).toEqual([]);
+    expect(usAllergenWords(of("pine nuts", undefined))).toEqual(["pine nuts"]);
+    expect(allergenWords(of("pine nuts", undefined))).toEqual([]);
+  });
+
+  test("the nine of the United States, wheat of the cereals alone, sesame among them", () => {
+    const all = {
+      "whole milk": 1,
+      "egg yolk": 1,
+      "graham crackers": 1,
+      "oat drink": 1,
+      "soya drink": 1,
+      peanuts: 1,
+      tahini: 1,
+      walnuts: 1,
+      "white wine": 1,
+    };
+    expect(usAllergenWords(productOf(all))).toEqual([
+      "wheat",
+      "eggs",
+      "peanuts",
+      "soybeans",
+      "milk",
+      "walnuts",
+      "sesame",
+    ]);
+  });
+
+  // Annex II, point 12: above 10 mg of sulphur dioxide per kg of the food as sold.
+  test("sulphites count by the finished food", () => {
+    const wine = (sulphites: number, grams: number) => {
+      const ingredient = {...findIngredient(demoPantry, "white wine", "test"), properties: {sulphites}};
+      const lines = [{ingredient, grams}, ...linesOf({"whole milk": 1000 - grams})];
+      return makeProduct("x", [baseComponent({name: "base", lines})]);
+    };
+    // 20 mg per 100 g of wine: 5 % of it are 10 mg/kg, 6 % are 12.
+    expect(allergenWords(wine(20, 50))).toEqual(["milk"]);
+    expect(allergenWords(wine(20, 60))).toEqual(["milk", "sulphites"]);
+    expect(
+      ingredientList(wine(20, 50))
+        .map(({text}) => text)
+        .join(""),
+    ).not.toContain("sulphites");
+    expect(allergenWords(productOf({"whole milk": 950, "white wine": 50}))).toContain("sulphites");
+  });
+
+  // Annex VII, Parts B and C.
+  test("customary names, additives by their class, what prints alike together", () => {
+    const text = (
+      ...more: [names?: Parameters<typeof ingredientList>[2], options?: Parameters<typeof ingredientList>[3]]
+    ) =>
+      ingredientList(
+        productOf({
+          "whole milk": 600,
+          "cream 40 %": 100,
+          "double cream": 60,
+          sugar: 110,
+          "dextrose monohydrate": 50,
+          "glucose syrup 42 DE": 30,
+          water: 30,
+          "locust bean gum": 3,
+          "soya lecithin": 2,
+          "citric acid": 1,
+          erythritol: 14,
+        }),
+        [],
+        ...more,
+      )
+        .map(({text, emphasised}) => (emphasised ? `*${text}*` : text))
+        .join("");
+    expect(text()).toBe(
+      "whole *milk*, cream (*milk*), sugar, dextrose, glucose syrup, water, sweetener (erythritol), stabiliser (locust bean gum), emulsifier (*soya* lecithins), acid (citric acid)",
+    );
+    expect(text({}, {style: "E numbers"})).toContain(
+      "stabiliser (E 410), emulsifier (E 322 of *soya*), acid (E 330)",
+    );
+    expect(text({}, {style: "US"})).toContain("erythritol, locust bean gum, *soya* lecithins, citric acid");
+    expect(text({"cream 48 %": {name: "double cream"}})).toContain("cream (*milk*), double cream (*milk*)");
+    // Annex VII, Part A, point 1: 3 % added water may be left out, 6 % may not.
+    expect(text({}, {leaveOutWater: true})).not.toContain("water");
+    const wet = productOf({"whole milk": 940, water: 60});
+    expect(
+      ingredientList(wet, [], {}, {leaveOutWater: true})
+        .map((piece) => piece.text)
+        .join(""),
+    ).toContain("water");
+    expect(customaryName("dark chocolate 60-69 %")).toBe("dark chocolate");
+  });
+
+  // Annex II, points 1, 6 and 7: exempt are wheat glucose syrup, dextrose, maltodextrin, refined soya oil and lactitol.
+  test("what Annex II exempts is never declared unasked", () => {
+    const exempt = {
+      "glucose syrup 42 DE": 1,
+      "dextrose monohydrate": 1,
+      "maltodextrin 18 DE": 1,
+      "dried glucose syrup 38 DE": 1,
+      lactitol: 1,
+    };
+    expect(allergenWords(productOf(exempt))).toEqual([]);
+    expect(allergenWords(productOf({"soya lecithin": 1}))).toEqual(["soya"]);
+  });
+
+  // Annex VII, Part E.
+  test("a compound ingredient asks for its own list until the cook gives it", () => {
+    const product = productOf({"whole milk": 900, "milk chocolate": 100});
+    expect(labelGaps(product)).toEqual(["milk chocolate: copy its own list of ingredients from its pack"]);
+    const names = {"milk chocolate": {contains: "sugar, cocoa butter, milk powder, cocoa mass"}};
+    expect(labelGaps(product, names)).toEqual([]);
+    expect(
+      ingredientList(product, [], names)
+        .map((piece) => piece.text)
+        .join(""),
+    ).toContain("milk chocolate (sugar, cocoa butter, milk powder, cocoa mass)");
   });
 
   // Regulation (EU) No 1169/2011, Annex II, point 1: the cereal's own name.

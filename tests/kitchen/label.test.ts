@@ -5,10 +5,10 @@ import {ingredientList, quidPercent} from "../../lib/kitchen/label/label.ts";
 import {nutritionLabel} from "../../lib/kitchen/label/nutrition-label.ts";
 import {nutritionOf} from "../../lib/kitchen/product/nutrition.ts";
 import {ENERGY_FACTORS} from "../../lib/pantry/energy.ts";
+import {productAllergens} from "../../lib/kitchen/product/product-allergens.ts";
 import {
   baseComponent,
   makeProduct,
-  productAllergens,
   productComposition,
   productDensity,
   productLines,

@@ -93,6 +93,12 @@ describe("what is evident of an ingredient that says nothing but its figures", (
       group: "nut",
       allergens: ["nuts"],
     });
+    // Oats are a cereal of Annex II, point 1; a drink of rice is free.
+    const drink = (name: string) =>
+      fromLabel({name, fat: 1, carbohydrate: 9, sugars: 5, protein: 0.5, salt: 0.1}, "oat or rice drink");
+    expect(drink("oat drink").ingredient.allergens).toEqual(["gluten"]);
+    expect(drink("barista drink").ingredient.allergens).toEqual(["gluten"]);
+    expect(drink("rice drink").ingredient.allergens ?? []).toEqual([]);
     const dairyOf = (group: string) =>
       withInferred({name: "milk", composition: {water: 88, milkFat: 4, milkProtein: 8}, group});
     expect(dairyOf("drinks").group).toBe("drinks");

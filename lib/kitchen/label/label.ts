@@ -1,11 +1,14 @@
-import {expectRecord, expectText, expectTexts} from "../../core/shape.ts";
+import {expectOptions, expectFlag, expectRecord, expectText, expectTexts, oneOf} from "../../core/shape.ts";
 import {InputError} from "../../core/errors.ts";
 import {nearestNames} from "../../core/nearest.ts";
 import {sum} from "../../core/numbers.ts";
 import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import type {RecipeLine} from "../../pantry/recipe.ts";
 import {goesBy} from "../../pantry/pantry.ts";
-import {expectProduct, type Product, productAllergens, productLines} from "../product/product.ts";
+import {productAllergens} from "../product/product-allergens.ts";
+import {expectProduct, type Product, productLines} from "../product/product.ts";
+import {kindsOf, namesOf} from "./allergen-words.ts";
+import {customaryName, LIST_STYLES, type LabelName, type ListStyle, ownLabel} from "./label-names.ts";
 
 /** A piece of the ingredient list; allergens are to be set apart, in bold for instance. */
 export interface LabelText {
@@ -13,43 +16,31 @@ export interface LabelText {
   readonly emphasised: boolean;
 }
 
-/** How an ingredient is to be printed. */
-export interface LabelName {
-  /** Legal or customary name, where it is not the name on the shelf. */
-  readonly name?: string;
-  /** Its own ingredients, when it is a compound one (chocolate, biscuit), as its label prints them. */
-  readonly contains?: string;
+/** How a list of ingredients is written. */
+export interface ListOptions {
+  /** How additives are named, `EU` by default; `US` drops their class. */
+  readonly style?: ListStyle;
+  /** Leaves out added water of at most 5 % of the finished product, as Annex VII, Part A, point 1 lets it; not unless asked. */
+  readonly leaveOutWater?: boolean;
 }
 
-/** Words on a label that name an allergen themselves: Regulation (EU) No 1169/2011, Annex II, the plurals and kinds from memory. */
-const WORDS: Readonly<Record<Allergen, RegExp>> = {
-  gluten: /\b(wheat|spelt|khorasan|kamut|durum|semolina|triticale|rye|barley|oats?)\b/i,
-  crustaceans: /\b(crustaceans?)\b/i,
-  eggs: /\beggs?\b/i,
-  fish: /\bfish\b/i,
-  peanuts: /\bpeanuts?\b/i,
-  soya: /\bsoy(a|beans?)\b/i,
-  milk: /\bmilk\b/i,
-  nuts: /\b(almond|hazelnut|walnut|cashew|pecan|brazil nut|pistachio|macadamia)s?\b/i,
-  celery: /\bcelery\b/i,
-  mustard: /\bmustard\b/i,
-  sesame: /\bsesame\b/i,
-  sulphites: /\b(sulphites?|sulphur dioxide)\b/i,
-  lupin: /\blupin\b/i,
-  molluscs: /\bmolluscs?\b/i,
-};
+/** Added water that need not be listed, g per 100 g: Regulation (EU) No 1169/2011, Annex VII, Part A, point 1. */
+const LITTLE_WATER = 5;
 
 /**
  * The ingredient list of the finished product: in descending order of weight as used, a ripple or pieces as a compound
  * ingredient with its own list, the percentage behind what the name of the product promises, allergens set apart.
  *
- * By Regulation (EU) No 1169/2011, Articles 18, 19, 21 and 22 and Annexes VII and VIII. The names of categories ("emulsifier:
- * ...") and what need not be listed are for the user to see to, in `names`. This is not licensed advice.
+ * By Regulation (EU) No 1169/2011, Articles 18 to 22 and Annexes II, VII and VIII: customary names and the classes of additives
+ * (see `customaryName`), what prints alike counted together, allergens by the name of cereal or nut, or a question where none is
+ * known. Above it stands a heading with the word "ingredients". A powder and the water that it is stirred into may be listed as the
+ * liquid (Annex VII, Part A, point 2), what is below 2 % in any order at the end (point 6): neither is done here. The percentage is
+ * rounded our own way, since the law has no rule for it. This is not licensed advice.
  *
  * @param product the base flat, every component that is not churned as a compound ingredient
  * @param named ingredients that the product's name promises (pear, rum), by name or alias: they get their percentage
  * @param names how to print ingredients, by their name on the shelf
- * @throws InputError for a named ingredient that is not in the product
+ * @throws InputError for a named ingredient that is not in the product, and options that are none
  *
  * @example
  * ```ts
@@ -61,40 +52,91 @@ const WORDS: Readonly<Record<Allergen, RegExp>> = {
  * const product = makeProduct("milk ice", [baseComponent({name: "milk ice", lines})]);
  * ingredientList(product)
  *   .map(({text}) => text)
- *   .join(""); // => "whole milk, sucrose"
+ *   .join(""); // => "whole milk, sugar"
  * ```
  */
 export function ingredientList(
   product: Product,
   named: readonly string[] = [],
   names: Readonly<Record<string, LabelName>> = {},
+  options: ListOptions = {},
 ): LabelText[] {
   expectTexts(named, "named", "give the names of ingredients");
   expectRecord(names, "names", "give {name, contains} by the ingredient's name");
+  expectOptions(options, ["style", "leaveOutWater"]);
+  const {style = "EU", leaveOutWater = false} = options;
+  oneOf(style, LIST_STYLES, "options.style", "way of naming");
+  expectFlag(leaveOutWater, "options.leaveOutWater");
   expectProduct(product);
   const percentages = new Map(
     named.flatMap((name) =>
       namedLines(product, name).map(({ingredient, grams}) => [ingredient.name, grams] as const),
     ),
   );
-  const base = product.components.filter((component) => component.churned);
-  const entries: {weight: number; text: LabelText[]}[] = productLines({name: product.name, components: base})
-    .filter((line) => line.grams > 0)
-    .map(({ingredient, grams}) => ({
-      weight: grams,
-      text: printed(ingredient, ownName(names, ingredient.name), percentages.get(ingredient.name)),
-    }));
+  const declared = new Set(productAllergens(product));
+  const entryOf = ({ingredient, grams}: RecipeLine): Entry => ({
+    weight: grams,
+    name: printedName(ingredient, ownLabel(names, ingredient.name), style),
+    allergens: (ingredient.allergens ?? []).filter((allergen) => declared.has(allergen)),
+    ingredient,
+    share: percentages.get(ingredient.name),
+  });
+  const churned = productLines({
+    name: product.name,
+    components: product.components.filter((component) => component.churned),
+  }).filter((line) => line.grams > 0);
+  const water = sum(churned.filter(isWater).map(({grams}) => grams));
+  const listed = leaveOutWater && water <= LITTLE_WATER ? churned.filter((line) => !isWater(line)) : churned;
+  const entries = merged(listed.map(entryOf)).map((entry) => ({weight: entry.weight, text: printed(entry)}));
   for (const component of product.components) {
     if (component.churned || component.percent === 0) continue;
-    const inside = descending(component.recipe.lines).map(({ingredient}) =>
-      printed(ingredient, ownName(names, ingredient.name), percentages.get(ingredient.name)),
-    );
+    const inside = merged(component.recipe.lines.filter(({grams}) => grams > 0).map(entryOf));
+    const text = joined(inside.sort(heaviest).map(printed));
     entries.push({
       weight: component.percent,
-      text: [plain(`${component.name} ${percent(component.percent)} (`), ...joined(inside), plain(")")],
+      text: [plain(`${component.name} ${percent(component.percent)} (`), ...text, plain(")")],
     });
   }
-  return joined(entries.sort((a, b) => b.weight - a.weight).map((entry) => entry.text));
+  return joined(entries.sort(heaviest).map((entry) => entry.text));
+}
+
+/** An ingredient as it goes into the list. */
+interface Entry {
+  /** g. */
+  readonly weight: number;
+  readonly name: string;
+  readonly allergens: readonly Allergen[];
+  readonly ingredient: Ingredient;
+  /** %, of what the name promises. */
+  readonly share: number | undefined;
+}
+
+/** An ingredient as it is printed, its own ingredients behind it. */
+export function printedName({name}: Ingredient, label: LabelName, style: ListStyle): string {
+  return `${label.name ?? customaryName(name, style)}${label.contains ? ` (${label.contains})` : ""}`;
+}
+
+/** What prints alike, and holds the same allergens, counted together: two sugars are sugar. */
+function merged(entries: readonly Entry[]): Entry[] {
+  const all = new Map<string, Entry>();
+  for (const entry of entries) {
+    const key = JSON.stringify([entry.name, entry.allergens]);
+    const before = all.get(key);
+    const share =
+      before?.share === undefined && entry.share === undefined
+        ? undefined
+        : (before?.share ?? 0) + (entry.share ?? 0);
+    all.set(key, before ? {...before, weight: before.weight + entry.weight, share} : entry);
+  }
+  return [...all.values()];
+}
+
+function heaviest(a: {readonly weight: number}, b: {readonly weight: number}): number {
+  return b.weight - a.weight;
+}
+
+function isWater({ingredient}: RecipeLine): boolean {
+  return ingredient.composition.water === 100;
 }
 
 /**
@@ -139,47 +181,12 @@ function namedLines(product: Product, name: string): RecipeLine[] {
   );
 }
 
-/** What stands for gluten where no name says of which cereal it is: Annex II, point 1, wants the cereal's own name. */
-export const CEREAL_UNKNOWN = "gluten: say which cereal, wheat, rye, barley or oats";
-
-/**
- * The allergens of a product in the words of a label: gluten as its cereals, where the names of the ingredients tell them,
- * else {@link CEREAL_UNKNOWN}, beside those that are told.
- *
- * Regulation (EU) No 1169/2011, Annex II, point 1.
- *
- * @example
- * ```ts
- * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
- * allergenWords(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})])); // => ["milk"]
- * ```
- */
-export function allergenWords(product: Product): string[] {
-  const holders = productLines(product)
-    .filter(({ingredient, grams}) => grams > 0 && ingredient.allergens?.includes("gluten"))
-    .map(({ingredient}) => cerealOf(ingredient) ?? CEREAL_UNKNOWN);
-  return productAllergens(product).flatMap((allergen) =>
-    allergen === "gluten" ? [...new Set(holders)].sort() : [allergen],
-  );
-}
-
-/** The cereal that an ingredient's name, or one of its other names, tells. */
-function cerealOf({name, aliases = []}: Ingredient): string | undefined {
-  const [found] = [name, ...aliases].flatMap((known) => WORDS.gluten.exec(known)?.[0] ?? []);
-  return found?.toLowerCase().replace(/^oat$/, "oats");
-}
-
-function descending(lines: readonly RecipeLine[]): RecipeLine[] {
-  return lines.filter((line) => line.grams > 0).sort((a, b) => b.grams - a.grams);
-}
-
-function printed(ingredient: Ingredient, label: LabelName, share: number | undefined): LabelText[] {
-  const name = `${label.name ?? ingredient.name}${label.contains ? ` (${label.contains})` : ""}`;
-  const missing = (ingredient.allergens ?? [])
-    .filter((allergen) => !WORDS[allergen].test(name))
-    .map((allergen) => (allergen === "gluten" ? (cerealOf(ingredient) ?? CEREAL_UNKNOWN) : allergen));
+function printed({name, allergens, ingredient, share}: Entry): LabelText[] {
+  const missing = allergens
+    .filter((allergen) => !new RegExp(`\\b(?:${namesOf(allergen)})\\b`, "i").test(name))
+    .flatMap((allergen) => kindsOf(ingredient, allergen, name));
   return [
-    ...emphasised(name, ingredient.allergens ?? []),
+    ...emphasised(name, allergens),
     ...(missing.length ? [plain(" ("), {text: missing.join(", "), emphasised: true}, plain(")")] : []),
     ...(share === undefined ? [] : [plain(` ${percent(share)}`)]),
   ];
@@ -188,7 +195,7 @@ function printed(ingredient: Ingredient, label: LabelName, share: number | undef
 /** The words of a name, those that name an allergen of the ingredient set apart. */
 function emphasised(name: string, allergens: readonly Allergen[]): LabelText[] {
   if (allergens.length === 0) return [plain(name)];
-  const pattern = new RegExp(allergens.map((allergen) => `(?:${WORDS[allergen].source})`).join("|"), "gi");
+  const pattern = new RegExp(`\\b(?:${allergens.map(namesOf).join("|")})\\b`, "gi");
   const pieces: LabelText[] = [];
   let end = 0;
   for (const match of name.matchAll(pattern)) {
@@ -198,10 +205,6 @@ function emphasised(name: string, allergens: readonly Allergen[]): LabelText[] {
   }
   if (end < name.length) pieces.push(plain(name.slice(end)));
   return pieces;
-}
-
-function ownName(names: Readonly<Record<string, LabelName>>, name: string): LabelName {
-  return Object.hasOwn(names, name) ? names[name]! : {};
 }
 
 function joined(entries: readonly LabelText[][]): LabelText[] {

@@ -2,8 +2,6 @@ import {InputError} from "../../core/errors.ts";
 import {finite, sum} from "../../core/numbers.ts";
 import {expectList, expectShape, expectText} from "../../core/shape.ts";
 import {expectComposition} from "../../pantry/expect.ts";
-import type {Allergen} from "../../pantry/ingredient.ts";
-import {ALLERGENS} from "../../pantry/ingredient.ts";
 import {blend} from "../../pantry/mix.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {
@@ -200,25 +198,6 @@ export function productLines(product: Product, grams = 100): RecipeLine[] {
     }
   }
   return [...lines.values()];
-}
-
-/**
- * The allergens of everything in the product, in the order of Regulation (EU) 1169/2011, Annex II.
- *
- * @example
- * ```ts
- * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
- * productAllergens(makeProduct("milk ice", [baseComponent({name: "milk ice", lines})])); // => ["milk"]
- * ```
- */
-export function productAllergens(product: Product): Allergen[] {
-  expectProduct(product);
-  const present = new Set(
-    product.components.flatMap(({recipe}) =>
-      recipe.lines.flatMap((line) => (line.grams > 0 ? (line.ingredient.allergens ?? []) : [])),
-    ),
-  );
-  return ALLERGENS.filter((allergen) => present.has(allergen));
 }
 
 /**

@@ -5,9 +5,10 @@ import {brix} from "../sugar/brix.ts";
 import type {Caution, CautionTopic} from "./caution.ts";
 import {contentCautions} from "./content-cautions.ts";
 import type {ProcessReport} from "../cooking/follow-process.ts";
-import {allergenWords} from "../label/label.ts";
+import {allergenWords} from "../label/allergen-words.ts";
 import {COOLING, REFREEZING_LIMIT} from "../cooking/pasteurisation.ts";
-import {expectProduct, type Product, productAllergens, productLines} from "../product/product.ts";
+import {productAllergens} from "../product/product-allergens.ts";
+import {expectProduct, type Product, productLines} from "../product/product.ts";
 import {boilingPoint} from "../sugar/sucrose.ts";
 
 export type {Caution, CautionTopic} from "./caution.ts";

@@ -6,7 +6,7 @@ import {cautionsFor} from "../../../lib/kitchen/safety/cautions.ts";
 import type {Pack} from "../../../lib/kitchen/product/cost.ts";
 import {countWords, isCounted} from "../../../lib/kitchen/size/counted.ts";
 import {followProcess, type ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
-import type {LabelName} from "../../../lib/kitchen/label/label.ts";
+import type {LabelName} from "../../../lib/kitchen/label/label-names.ts";
 import {madeSheet} from "../../../lib/kitchen/day/made-sheet.ts";
 import {type Product, productDensity} from "../../../lib/kitchen/product/product.ts";
 import type {Machine, ScaleTo} from "../../../lib/kitchen/size/scale.ts";

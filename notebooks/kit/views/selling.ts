@@ -1,12 +1,10 @@
 import {html} from "htl";
 import type {Caution} from "../../../lib/kitchen/safety/caution.ts";
 import {priceForMargin} from "../../../lib/kitchen/product/cost.ts";
-import {
-  allergenWords,
-  ingredientList,
-  type LabelName,
-  type LabelText,
-} from "../../../lib/kitchen/label/label.ts";
+import {allergenWords} from "../../../lib/kitchen/label/allergen-words.ts";
+import {labelGaps} from "../../../lib/kitchen/label/label-gaps.ts";
+import {ingredientList, type LabelText} from "../../../lib/kitchen/label/label.ts";
+import type {LabelName} from "../../../lib/kitchen/label/label-names.ts";
 import {nutritionLabel} from "../../../lib/kitchen/label/nutrition-label.ts";
 import {nutritionOf} from "../../../lib/kitchen/product/nutrition.ts";
 import type {Product} from "../../../lib/kitchen/product/product.ts";
@@ -104,7 +102,8 @@ export function labelSheet(
   promise: Promised,
   called: Readonly<Record<string, LabelName>> = {},
 ): HTMLElement {
-  const allergens = allergenWords(product);
+  const allergens = allergenWords(product, called);
+  const gaps = labelGaps(product, called);
   return figure(
     "What the label says",
     "Ingredients by weight as they went in, allergens set apart, with the percentage of what the name promises (Regulation (EU) 1169/2011).",
@@ -121,6 +120,13 @@ export function labelSheet(
           : "No ingredient declares an allergen: read their own labels, and mind traces."
       }
     </p>`,
+    ...(gaps.length
+      ? [
+          html`<p class="label-words">
+            <strong>Before it is printed:</strong> ${gaps.map((gap, i) => `${i ? "; " : ""}${gap}`)}.
+          </p>`,
+        ]
+      : []),
     ...(promise.missing.length
       ? [
           html`<p class="label-words">

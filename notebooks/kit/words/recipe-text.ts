@@ -3,7 +3,7 @@ import {decimal, grams} from "../../../lib/core/format.ts";
 import {kitchenUnit} from "../../../lib/core/units.ts";
 import type {Pack} from "../../../lib/kitchen/product/cost.ts";
 import {mixDensity} from "../../../lib/kitchen/size/density.ts";
-import type {LabelName} from "../../../lib/kitchen/label/label.ts";
+import type {LabelName} from "../../../lib/kitchen/label/label-names.ts";
 import {gramsOf} from "../../../lib/kitchen/size/measures.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {findIngredient, type Pantry} from "../../../lib/pantry/pantry.ts";
