@@ -33,8 +33,50 @@ test("salt that nobody seasoned with is told wherever the mix is, and not where 
   expect(textReport(plain, readBrief(sorbet, realPantry))).not.toContain("salty");
 });
 
+test("an answer or an example that no one would churn is told as such", () => {
+  // Invented: nothing caps the fat, and fat is what is left to take.
+  const brief: BriefInput = {
+    name: "oat and erythritol",
+    freezer: -18,
+    ingredients: [
+      {name: "oat drink", price: 1.2},
+      {name: "erythritol", price: 7},
+      {name: "coconut oil", price: 4},
+      {name: "inulin", price: 9},
+      {name: "sugar", price: 1.1},
+    ],
+    targets: {
+      fat: {min: 8},
+      totalSugars: {max: 6},
+      sweetness: {min: 14},
+      scoopTemperature: {max: -12},
+    },
+  };
+  const answer = balance(brief, {pantry: realPantry});
+  expect(answer.status).toBe("infeasible");
+  for (const told of [textReport(answer), answerHtml(answer), answerMarkdown(answer)])
+    expect(told.replaceAll(/\s+/g, " ")).toMatch(/Fat, not ice cream: \d+ % fat/);
+  const capped = balance(
+    {...brief, targets: {...brief.targets, fat: {min: 8, max: 12}}},
+    {pantry: realPantry},
+  );
+  expect(capped.status).toBe("infeasible");
+  expect(textReport(capped)).not.toContain("not ice cream");
+});
+
+test("a paste is no ice cream, and neither is butter; the richest that is churned is", () => {
+  expect(tasteCautions({water: 35, sucrose: 65})).toEqual([
+    "A paste, not ice cream: 65 % total solids, where mixes have 30 to 45. Ask for at most so much of them.",
+  ]);
+  expect(tasteCautions({water: 20, milkFat: 80})[0]).toContain("80 % fat");
+  // Hard ice cream mix 7, University of Guelph, ice cream technology e-book: 16 % fat, 40.75 % total solids.
+  expect(
+    tasteCautions({water: 59.25, milkFat: 16, milkProtein: 3.6, lactose: 5.1, milkSalts: 0.8, sucrose: 15}),
+  ).toEqual([]);
+});
+
 test("the line is between seasoning and salted caramel", () => {
-  expect(tasteCautions({water: 60})).toEqual([]);
-  expect(tasteCautions({salt: 0.2})).toEqual([]);
-  expect(tasteCautions({salt: 0.5})).toHaveLength(1);
+  expect(tasteCautions({water: 65, sucrose: 35})).toEqual([]);
+  expect(tasteCautions({water: 65, sucrose: 34.8, salt: 0.2})).toEqual([]);
+  expect(tasteCautions({water: 65, sucrose: 34.5, salt: 0.5})).toHaveLength(1);
 });

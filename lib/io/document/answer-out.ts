@@ -11,7 +11,7 @@ import {type Tables, type TableSection, tablesHtml, tablesMarkdown} from "../tex
 import {decimal, degrees, grams, setDegrees} from "../../core/format.ts";
 import {objectiveFigures, objectiveSentence} from "../report/objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
-import {changeWords} from "../report/report-conflict.ts";
+import {amountsSection, conflictSections} from "./conflict-sections.ts";
 import {tasteCautions} from "../../kitchen/product/taste.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import {doseCautions} from "../report/report-lines.ts";
@@ -146,26 +146,8 @@ function limitUnit({of, path, target}: LimitSide): string {
 
 function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {
   expectAnswer(answer);
-  if (answer.status === "infeasible") {
-    const {targets, relaxations, amounts} = answer.conflict;
-    return {
-      title: answer.name,
-      sections: [
-        {
-          heading: "No mix meets every target",
-          sentences: ["These cannot hold together:"],
-          columns: ["Target", "Bound", "Limit"],
-          rows: targets.map((t) => [plainName(t.target), t.bound, decimal(t.limit, 2)]),
-        },
-        {
-          heading: "The least change that lets them meet",
-          columns: ["Target", "Bound", "From", "To"],
-          rows: relaxations.map((t) => [plainName(t.target), t.bound, decimal(t.from, 2), changeWords(t)]),
-        },
-        ...(amounts ? [amountsSection("With that change, for example", amounts)] : []),
-      ],
-    };
-  }
+  if (answer.status === "infeasible")
+    return {title: answer.name, sections: conflictSections(answer.conflict, answer.brief)};
   if (answer.status !== "optimal")
     return {title: answer.name, sections: [{heading: "No verified answer", sentences: [answer.reason]}]};
   const [exact, ...rest] = mixSections(answer);
@@ -236,14 +218,4 @@ function mixSections({
       ]),
     },
   ];
-}
-
-function amountsSection(heading: string, amounts: readonly Amount[]): TableSection {
-  return {
-    heading,
-    columns: ["Ingredient", "g", "%"],
-    rows: amounts
-      .filter(({percent}) => percent > 1e-4)
-      .map(({ingredient, grams: g, percent}) => [ingredient, grams(g), decimal(percent, 2)]),
-  };
 }

@@ -1,5 +1,8 @@
-import type {Conflict, Relaxation} from "../../balance/mix/answer.ts";
-import {amountLines, limitName, wrap} from "./report-lines.ts";
+import type {Brief} from "../../balance/brief/brief.ts";
+import type {Amount, Conflict, Relaxation} from "../../balance/mix/answer.ts";
+import {tasteCautions} from "../../kitchen/product/taste.ts";
+import {mixComposition} from "../../pantry/mix.ts";
+import {amountLines, limitName, wrap, wrapWords} from "./report-lines.ts";
 import {decimal} from "../../core/format.ts";
 import {plainName} from "../text/plain-name.ts";
 
@@ -11,11 +14,20 @@ export function changeWords({of, to, toPercent, dropped, inStock}: Relaxation): 
   return inStock ? `have ${figure} of it` : `make it ${figure}`;
 }
 
+/** What an eater would say of the example of a conflict: the limits alone do not make it food. */
+export function exampleCautions(amounts: readonly Amount[], {ingredients}: Brief): string[] {
+  const known = new Map(ingredients.map(({ingredient: {name, composition}}) => [name, composition]));
+  return tasteCautions(
+    mixComposition(amounts.map(({ingredient, grams}) => ({composition: known.get(ingredient) ?? {}, grams}))),
+  );
+}
+
 /** Why no mix exists, and what would help, as text. */
 export function conflictText(
   {targets, more, relaxations, relaxation, amounts, reach, openers, cutShort}: Conflict,
-  batch: number,
+  brief: Brief,
 ): string {
+  const {batch} = brief;
   const sections = [
     ["No mix of these ingredients meets every target."],
     targets.length
@@ -40,7 +52,13 @@ export function conflictText(
         : cutShort
           ? []
           : ["Which change would let them meet was not searched to the end."],
-    amounts ? ["With that change, for example:", ...amountLines({amounts, batch})] : [],
+    amounts
+      ? [
+          "With that change, for example:",
+          ...amountLines({amounts, batch}),
+          ...exampleCautions(amounts, brief).flatMap(wrapWords),
+        ]
+      : [],
     openers.length
       ? ["Or add one of these to the ingredients, and it can be met:", ...wrap(openers.join(", "))]
       : [],

@@ -54,7 +54,7 @@ export function textReport(answer: Answer, source: BriefSource = answer): string
   expectAnswer(answer);
   const brief = briefOf(source);
   if (answer.status === "infeasible")
-    return `${titleLines(brief)}\n\n${conflictText(answer.conflict, brief.batch)}\n`;
+    return `${titleLines(brief)}\n\n${conflictText(answer.conflict, brief)}\n`;
   if (answer.status !== "optimal") return unansweredText(answer, brief);
   return [
     titleLines(brief),
