@@ -33,7 +33,7 @@ export interface RippleWish {
   readonly brix: Window;
   readonly hardPhase: Window;
   /** Points beyond a tub without air that scoops. */
-  readonly firmness: Window;
+  readonly firmness?: Window;
   readonly fruit: Window;
   readonly sweetness: Window;
   /** °C. */
@@ -73,8 +73,8 @@ export function gramsOf(limit: IngredientInput["min"]): number | undefined {
   return typeof limit === "number" ? limit : undefined;
 }
 
-function asked(key: "hardPhase" | "firmness", window: Limits, at: number) {
-  return isSet(window) ? {[key]: {at, ...window}} : {};
+function asked(key: "hardPhase" | "firmness", window: Limits | undefined, at: number) {
+  return window && isSet(window) ? {[key]: {at, ...window}} : {};
 }
 
 function isSet({min, max}: Limits): boolean {
