@@ -4,7 +4,12 @@ export {productAllergens} from "./kitchen/product/product-allergens.ts";
 export {NUTRIENTS} from "./pantry/nutrient-keys.ts";
 export {mixNutrient, nutrientOf} from "./pantry/nutrients.ts";
 export {ENERGY_FACTORS} from "./pantry/energy.ts";
-export {type Nutrition, nutritionOf} from "./kitchen/product/nutrition.ts";
+export {
+  type Nutrition,
+  nutritionOf,
+  type NutritionPer100,
+  nutritionPer100,
+} from "./kitchen/product/nutrition.ts";
 export {nutritionLabel, type NutritionLine} from "./kitchen/label/nutrition-label.ts";
 export {ingredientList, type LabelText, type ListOptions, quidPercent} from "./kitchen/label/label.ts";
 export {labelGaps} from "./kitchen/label/label-gaps.ts";
@@ -19,3 +24,15 @@ export {
 } from "./kitchen/label/standard-check.ts";
 export {leastMsnf} from "./kitchen/label/us-standards.ts";
 export {type ProductFactsDetails, productFacts} from "./kitchen/label/product-facts.ts";
+export {type NameElsewhere, namesElsewhere} from "./kitchen/label/names-elsewhere.ts";
+export {type LabelStatement, labelStatements} from "./kitchen/label/statements.ts";
+export {labelDuties, type LabelDuty} from "./kitchen/label/duties.ts";
+export type {LabelLaw, WayOfSale} from "./kitchen/label/label-law.ts";
+export {type EuPanel, euPanel, linearPanel, REFERENCE_INTAKES} from "./kitchen/label/eu-panel.ts";
+export {
+  DAILY_VALUES,
+  US_SERVING_MILLILITRES,
+  type UsPanel,
+  usPanel,
+  type UsPanelLine,
+} from "./kitchen/label/us-panel.ts";

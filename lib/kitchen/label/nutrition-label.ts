@@ -23,9 +23,9 @@ const NUTRIENTS = [
 
 /**
  * A nutrition declaration in the order of Regulation (EU) No 1169/2011, Annex XV, rounded as the European Commission's guidance on
- * tolerances (December 2012) asks for (from memory): energy to 1; fat, carbohydrate, sugars, polyols, fibre and protein to 1 g from
+ * tolerances (December 2012) asks for, read in a restatement of its table: energy to 1; fat, carbohydrate, sugars, polyols, fibre and protein to 1 g from
  * 10 g, to 0.1 g below, "<0.5 g" up to 0.5 g; saturates likewise, "<0.1 g" up to 0.1 g; salt to 0.1 g from 1 g, to 0.01 g below,
- * "<0.01 g" up to 0.0125 g.
+ * "<0.01 g" up to 0.0125 g ("0 g" is allowed too). Fibre and polyols are voluntary (Article 30(2)).
  *
  * @throws InputError for figures that are no numbers from 0
  *

@@ -1,5 +1,4 @@
 import {decimal, degrees} from "../../core/format.ts";
-import {sum} from "../../core/numbers.ts";
 import {CRYSTALLISING} from "../../freezing/crystals.ts";
 import {saturations} from "../../freezing/solubility.ts";
 import {dosesOver} from "../../pantry/doses.ts";
@@ -7,8 +6,9 @@ import type {Part} from "../../pantry/parts.ts";
 import {quantityOf} from "../../pantry/quantities.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import type {Caution} from "./caution.ts";
+import {addedPolyols, MANY_POLYOLS} from "../label/statements.ts";
 import {mixDensity} from "../size/density.ts";
-import {type Product, productComposition, productLines} from "../product/product.ts";
+import {type Product, productComposition} from "../product/product.ts";
 
 /**
  * Alcohol that is worth a word, % of the mix's volume. New York's law for ice cream with alcohol (section 1352-c, as read) begins
@@ -22,15 +22,9 @@ const NEW_YORK = 5;
 /** Density of alcohol near 20 °C, g/ml (from memory), as {@link mixDensity} has it. */
 const ALCOHOL_DENSITY = 0.789;
 
-/** Added polyols that need a statement, g per 100 g: Regulation (EU) No 1169/2011, Annex III, point 2.4, "more than 10 %". */
-const POLYOLS = 10;
-
 /** Sweeteners that crystallise out of a frozen mix, and of how much of them crystals are felt, g per 100 g: common practice, no source. */
 const SANDY: ReadonlySet<Part> = new Set(CRYSTALLISING.filter((part) => part !== "lactose"));
 const FELT = 1;
-
-/** Groups whose polyols are their own, not added: pears and plums hold sorbitol. */
-const NATURAL = new Set(["fruit", "juice"]);
 
 /**
  * What to mind of what a product holds: alcohol, polyols, what crystallises, what may not be sold everywhere, what goes beyond
@@ -50,10 +44,10 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
     });
   }
   const polyols = addedPolyols(product);
-  if (polyols > POLYOLS) {
+  if (polyols > MANY_POLYOLS) {
     cautions.push({
       topic: "polyols",
-      text: `Holds ${polyols.toFixed(0)} % added polyols. Above ${POLYOLS} % the label must say “excessive consumption may produce laxative effects” (Regulation (EU) No 1169/2011, Annex III). Say it at the counter too.`,
+      text: `Holds ${polyols.toFixed(0)} % added polyols. Above ${MANY_POLYOLS} % the label must say “excessive consumption may produce laxative effects” (Regulation (EU) No 1169/2011, Annex III). Say it at the counter too.`,
     });
   }
   for (const text of unauthorisedCautions(composition)) cautions.push({topic: "law", text});
@@ -82,12 +76,4 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
 /** A dose to as many digits as tell it from its limit. */
 function shown(percent: number): string {
   return String(Number(percent.toPrecision(3)));
-}
-
-/** Polyols that come from no fruit, g per 100 g of the product. */
-function addedPolyols(product: Product): number {
-  const added = productLines(product).filter(({ingredient: {group = ""}}) => !NATURAL.has(group));
-  return sum(
-    added.map(({ingredient, grams}) => (quantityOf(ingredient.composition, "polyols") * grams) / 100),
-  );
 }
