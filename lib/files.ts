@@ -12,3 +12,5 @@ export {recipeHtml, recipeMarkdown} from "./io/document/recipe-out.ts";
 export {answerJson} from "./io/document/answer-json.ts";
 export {answerCsv, type AnswerExtras, answerHtml, answerMarkdown} from "./io/document/answer-out.ts";
 export {type CurvePicture, freezingCurveSvg} from "./io/document/curve-svg.ts";
+export {stickerHtml, stickerSvg} from "./io/document/sticker-out.ts";
+export type {StickerSize} from "./io/document/sticker-layout.ts";

@@ -25,14 +25,23 @@ export {
 export {leastMsnf} from "./kitchen/label/us-standards.ts";
 export {type ProductFactsDetails, productFacts} from "./kitchen/label/product-facts.ts";
 export {type NameElsewhere, namesElsewhere} from "./kitchen/label/names-elsewhere.ts";
-export {type LabelStatement, labelStatements} from "./kitchen/label/statements.ts";
+export {type LabelStatement, labelStatements, type StatementOptions} from "./kitchen/label/statements.ts";
 export {labelDuties, type LabelDuty} from "./kitchen/label/duties.ts";
 export type {LabelLaw, WayOfSale} from "./kitchen/label/label-law.ts";
-export {type EuPanel, euPanel, linearPanel, REFERENCE_INTAKES} from "./kitchen/label/eu-panel.ts";
+export {
+  type EuPanel,
+  euPanel,
+  type EuPanelOptions,
+  linearPanel,
+  REFERENCE_INTAKES,
+} from "./kitchen/label/eu-panel.ts";
 export {
   DAILY_VALUES,
   US_SERVING_MILLILITRES,
   type UsPanel,
   usPanel,
   type UsPanelLine,
+  type UsPanelOptions,
 } from "./kitchen/label/us-panel.ts";
+export {type Sticker, stickerOf} from "./kitchen/label/sticker.ts";
+export type {StickerOptions} from "./kitchen/label/sticker-options.ts";

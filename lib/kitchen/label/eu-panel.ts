@@ -20,6 +20,14 @@ export interface EuPanel {
   readonly lacking: readonly string[];
 }
 
+/** What a declaration may say of portions. */
+export interface EuPanelOptions {
+  /** g, from 1. */
+  readonly portion?: number;
+  /** How many portions the pack holds, from 1. */
+  readonly portions?: number;
+}
+
 /** Reference intakes of an adult, kJ and g: Regulation (EU) No 1169/2011, Annex XIII, Part B. */
 export const REFERENCE_INTAKES = {
   energy: 8400,
@@ -48,10 +56,7 @@ export const REFERENCE_INTAKES = {
  * panel.portion?.intakes.slice(0, 2); // => ["2 %", "3 %"]
  * ```
  */
-export function euPanel(
-  product: Product,
-  options: {readonly portion?: number; readonly portions?: number} = {},
-): EuPanel {
+export function euPanel(product: Product, options: EuPanelOptions = {}): EuPanel {
   expectProduct(product);
   expectOptions(options, ["portion", "portions"]);
   const {portion, portions} = options;
@@ -60,7 +65,11 @@ export function euPanel(
   const sentences: string[] = [];
   if (portion !== undefined) {
     finite(portion, "options.portion", {min: 1, max: 1e6}, "g");
-    const count = portions === undefined ? "" : `; the pack holds ${Number(portions.toFixed(1))} portions`;
+    const whole = portions !== undefined && Math.abs(portions - Math.round(portions)) < 0.05;
+    const count =
+      portions === undefined
+        ? ""
+        : `; the pack holds ${whole ? "" : "about "}${Math.round(portions)} ${Math.round(portions) === 1 ? "portion" : "portions"}`;
     sentences.push(`A portion is ${Math.round(portion)} g${count}.`);
     sentences.push("Reference intake of an average adult (8 400 kJ/2 000 kcal)");
   }
@@ -113,5 +122,6 @@ export function linearPanel(panel: EuPanel): string {
   const listed = (all: readonly NutritionLine[]) =>
     all.map(({name, text}) => `${name} ${text ?? "not known"}`).join(", ");
   const sized = portion ? ` Per portion of ${Math.round(portion.grams)} g: ${listed(portion.lines)}.` : "";
-  return `Nutrition per 100 g: ${listed(per100)}.${sized}${sentences.length > 1 ? ` ${sentences.join(" ")}` : ""}`;
+  // No share of the intakes is printed, so that the sentence on them can stay away.
+  return `Nutrition per 100 g: ${listed(per100)}.${sized}${sized && ` ${sentences[0]!}`}`;
 }

@@ -16,6 +16,14 @@ export interface LabelStatement {
   readonly read: HowRead;
 }
 
+/** What the statements hang on. */
+export interface StatementOptions {
+  /** `EU` by default. */
+  readonly law?: LabelLaw;
+  /** g of a serving, from 1, for the United States; 100 by default. */
+  readonly serving?: number;
+}
+
 /** Added polyols that need a statement, g per 100 g: Regulation (EU) No 1169/2011, Annex III, point 2.4, "more than 10 %". */
 export const MANY_POLYOLS = 10;
 
@@ -68,10 +76,7 @@ export function addedPolyols(product: Product): number {
  *   .map(({text}) => text); // => ["with sugar(s) and sweetener(s)", "excessive consumption may produce laxative effects"]
  * ```
  */
-export function labelStatements(
-  product: Product,
-  options: {readonly law?: LabelLaw; readonly serving?: number} = {},
-): LabelStatement[] {
+export function labelStatements(product: Product, options: StatementOptions = {}): LabelStatement[] {
   expectProduct(product);
   expectOptions(options, ["law", "serving"]);
   const {law = "EU", serving = 100} = options;

@@ -34,6 +34,14 @@ export interface UsPanel {
   readonly lacking: Readonly<Record<string, readonly string[]>>;
 }
 
+/** What a panel must know of the tub. */
+export interface UsPanelOptions {
+  /** Air beaten in, % of the churned mix's volume, 0 to 300; 30 by default. */
+  readonly overrun?: number;
+  /** What a container holds, ml, from 1. */
+  readonly container?: number;
+}
+
 /** Reference amount of ice cream, frozen yogurt and sherbet: 2/3 cup of 240 ml; 21 CFR 101.12(b), as two pages quote it. */
 export const US_SERVING_MILLILITRES = 160;
 
@@ -95,10 +103,7 @@ const VITAMINS = [
  * panel.nutrients[0]; // => {name: "Total Fat", amounts: ["4g"], daily: ["5%"]}
  * ```
  */
-export function usPanel(
-  product: Product,
-  options: {readonly overrun?: number; readonly container?: number} = {},
-): UsPanel {
+export function usPanel(product: Product, options: UsPanelOptions = {}): UsPanel {
   expectProduct(product);
   expectOptions(options, ["overrun", "container"]);
   const density = productDensity(product, options.overrun ?? 30);
@@ -152,4 +157,16 @@ function servingsText(held: number): string {
   const step = held <= 5 ? 0.5 : 1;
   const rounded = Math.round(held / step) * step;
   return `${Math.abs(rounded - held) > 0.01 * held ? "about " : ""}${rounded} servings per container`;
+}
+
+/** The Nutrition Facts of a serving in a line, as small packs may have them: 21 CFR 101.9(j)(13)(ii)(A)(2), from memory. */
+export function linearUsPanel({servings, serving, calories, nutrients, vitamins}: UsPanel): string {
+  const listed = [...nutrients, ...vitamins].map(({name, amounts, daily}) => {
+    const amount = amounts[0] ?? "not known";
+    const percent = daily[0] === undefined ? "" : ` (${daily[0]} DV)`;
+    return name === "Added Sugars"
+      ? `Includes ${amount} Added Sugars${percent}`
+      : `${name} ${amount}${percent}`;
+  });
+  return `Nutrition Facts: ${servings ? `${servings}, ` : ""}serving size ${serving}. Amount per serving: Calories ${calories[0]}, ${listed.join(", ")}.`;
 }
