@@ -12,9 +12,6 @@ import {substitute} from "./balance/substitute/substitute.ts";
 import {InputError, printable, show} from "./core/errors.ts";
 import {answerCsv, answerHtml, answerMarkdown} from "./io/document/answer-out.ts";
 import {balanceText} from "./command/balance-text.ts";
-import {batchSheetCsv} from "./io/document/batch-sheet-csv.ts";
-import {batchSheetHtml} from "./io/document/batch-sheet-html.ts";
-import {batchSheetMarkdown} from "./io/document/batch-sheet-markdown.ts";
 import {commandOf, numberOf, type Options, timeOf} from "./command/arguments.ts";
 import {learnedFrom, withLearned} from "./command/learned-from.ts";
 import {freezingCurveSvg} from "./io/document/curve-svg.ts";
@@ -27,10 +24,11 @@ import {readPantryCsv} from "./io/csv/pantry-csv.ts";
 import {readPricesCsv} from "./io/csv/prices-csv.ts";
 import {readRecipeCsv, recipeCsv} from "./io/csv/recipe-csv.ts";
 import {readRecipe, recipeJson} from "./io/json/recipe-json.ts";
-import {recipeSheet} from "./command/recipe-sheet.ts";
+import {sheetOutputs} from "./command/sheet-outputs.ts";
 import {substitutionText} from "./io/report/report-substitution.ts";
 import {loadHighs} from "./lp/engines/engine-highs.ts";
 import {OPTIONS, usage} from "./command/usage.ts";
+import {answerWithNutrition, waysWithNutrition} from "./command/with-nutrition.ts";
 import {utf8Text} from "./io/text/utf8.ts";
 import type {Ingredient} from "./pantry/ingredient.ts";
 import {type Pantry, pantryOf} from "./pantry/pantry.ts";
@@ -109,7 +107,7 @@ async function balanceIn(file: string, options: Options): Promise<number> {
     options.explain || options.weighable || options.scale !== undefined || options.reliability;
   const answer = answerTo(brief, pantry, {...search, deadline: wantsMore ? partOfTime(time, 0.8) : time});
   const more = answer.status === "optimal" ? extras(brief, answer, options, time) : {};
-  if (options.json) process.stdout.write(`${JSON.stringify({...answer, ...more})}\n`);
+  if (options.json) process.stdout.write(`${JSON.stringify(answerWithNutrition(answer, brief, more))}\n`);
   else process.stdout.write(balanceText(answer, brief, more, options));
   writeOut(options.csv, () => answerCsv(answer, more));
   writeOut(options.markdown, () => answerMarkdown(answer, more));
@@ -150,7 +148,8 @@ async function replaceIn(file: string, options: Options): Promise<number> {
     ...(options.left !== undefined && {left: numberOf("--left", options.left, 0, 1e9)}),
     ...(options.keep && {keep: options.keep.map((name) => nameIn(recipe, name, "--keep"))}),
   });
-  process.stdout.write(options.json ? `${JSON.stringify(result)}\n` : `${substitutionText(result)}\n`);
+  const text = options.json ? JSON.stringify(waysWithNutrition(result, recipe)) : substitutionText(result);
+  process.stdout.write(`${text}\n`);
   const [best] = result.alternatives;
   if (!best) {
     notWritten(options.recipe, `nothing can stand in for ${result.without}`);
@@ -162,13 +161,10 @@ async function replaceIn(file: string, options: Options): Promise<number> {
 
 async function sheetOf(file: string, options: Options): Promise<number> {
   const {recipe, pantry} = await recipeIn(file, options);
-  const sheet = recipeSheet(recipe, options, await learnedFrom(options, pantry, readText));
-  writeOut(options.html, () => batchSheetHtml(sheet));
-  writeOut(options.csv, () => batchSheetCsv(sheet));
-  writeOut(options.markdown, () => batchSheetMarkdown(sheet));
-  if (options.json) process.stdout.write(`${JSON.stringify(sheet)}\n`);
-  else if (!options.html && !options.csv && !options.markdown)
-    process.stdout.write(batchSheetMarkdown(sheet));
+  const out = sheetOutputs(recipe, options, await learnedFrom(options, pantry, readText));
+  for (const [path, content] of out.files) writeOut(path, () => content);
+  for (const note of out.notes) process.stderr.write(`${printable(note)}\n`);
+  if (options.json || !out.files.length) process.stdout.write(`${out.screen}\n`);
   return 0;
 }
 

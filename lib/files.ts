@@ -14,3 +14,4 @@ export {answerCsv, type AnswerExtras, answerHtml, answerMarkdown} from "./io/doc
 export {type CurvePicture, freezingCurveSvg} from "./io/document/curve-svg.ts";
 export {stickerHtml, stickerSvg} from "./io/document/sticker-out.ts";
 export type {StickerSize} from "./io/document/sticker-layout.ts";
+export {euPanelHtml, usPanelHtml} from "./io/document/panel-html.ts";

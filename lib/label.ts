@@ -27,7 +27,14 @@ export {type ProductFactsDetails, productFacts} from "./kitchen/label/product-fa
 export {type NameElsewhere, namesElsewhere} from "./kitchen/label/names-elsewhere.ts";
 export {type LabelStatement, labelStatements, type StatementOptions} from "./kitchen/label/statements.ts";
 export {labelDuties, type LabelDuty} from "./kitchen/label/duties.ts";
-export type {LabelLaw, WayOfSale} from "./kitchen/label/label-law.ts";
+export {
+  type Force,
+  type HowRead,
+  LABEL_LAWS,
+  type LabelLaw,
+  type WayOfSale,
+  WAYS_OF_SALE,
+} from "./kitchen/label/label-law.ts";
 export {
   type EuPanel,
   euPanel,
@@ -43,5 +50,5 @@ export {
   type UsPanelLine,
   type UsPanelOptions,
 } from "./kitchen/label/us-panel.ts";
-export {type Sticker, stickerOf} from "./kitchen/label/sticker.ts";
-export type {StickerOptions} from "./kitchen/label/sticker-options.ts";
+export {type Sticker, stickerOf, type StickerText} from "./kitchen/label/sticker.ts";
+export type {StickerNutrition, StickerOptions} from "./kitchen/label/sticker-options.ts";

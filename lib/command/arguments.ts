@@ -50,7 +50,7 @@ export function commandOf(name: string, options: Options): Command {
 }
 
 /** Options that name a file to be written. */
-const WRITTEN = ["recipe", "csv", "markdown", "html", "svg"] as const;
+const WRITTEN = ["recipe", "csv", "markdown", "html", "svg", "panel"] as const;
 
 const COMMANDS = Object.keys(OPTIONS_OF) as Command[];
 

@@ -29,7 +29,19 @@ const COMMANDS = {
   --way NAME        how the base is made: custard (unless given), scald, pot or cold
   --heated NAME     heated with the rest (raw fruit, flavourings, spirits are not); can be given again
   --late NAME       goes in after cooling; can be given again
-  --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given`,
+  --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given
+  --sticker 90x60   a sticker for the tub instead, of that size in mm; on the screen, or with
+                    --html FILE to print, --svg FILE as a picture; with it:
+    --net 500ml     what is in the tub, in ml, l, g or kg
+    --made 2026-07-01, --until 2027-01-31, --lot TEXT   day of making, best before, batch
+    --maker TEXT, --storage TEXT   name and address; how to store it
+    --law EU        or GB, or US: whose law; EU unless given
+    --promise NAME  what the name promises gets its percentage; can be given again
+    --print NAME=PRINTED   what to call an ingredient; can be given again
+    --nutrition     with the nutrition declaration
+    --portion GRAMS and of a portion
+    --small         smaller letters, for packs whose largest side is below 80 cm²
+  --panel FILE      write the nutrition panel of --law as a page`,
   },
 } as const;
 
@@ -107,6 +119,21 @@ export const OPTIONS_OF = {
     csv: text,
     markdown: text,
     html: text,
+    svg: text,
+    sticker: text,
+    net: text,
+    made: text,
+    until: text,
+    lot: text,
+    maker: text,
+    storage: text,
+    law: text,
+    promise: {type: "string", multiple: true},
+    print: {type: "string", multiple: true},
+    nutrition: flag,
+    portion: text,
+    small: flag,
+    panel: text,
   },
 } as const;
 

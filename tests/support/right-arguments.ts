@@ -140,6 +140,7 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
   UsPanelOptions: {overrun: 30, container: 500},
   StickerOptions: {law: "EU", quantity: {grams: 500}, made: "2026-07-01", portion: 60, overrun: 30},
   EuPanel: library.euPanel(product),
+  UsPanel: library.usPanel(product),
   Sticker: library.stickerOf(product),
   StickerSize: {width: 90, height: 60, smallPack: false},
   AnswerExtras: {},

@@ -96,7 +96,7 @@ function stickerParts(sticker: Sticker, width: number, type: number, table: bool
   const declared = !nutrition
     ? []
     : table
-      ? (rows ?? [])
+      ? [...(rows ?? []), ...(nutrition.note ? text([{text: nutrition.note, bold: false}], inner) : [])]
       : text([{text: nutrition.line, bold: false}], inner);
   const body = [
     ...sticker.paragraphs.map((pieces) => text(runsOf(pieces), inner)),

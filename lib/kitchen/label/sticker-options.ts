@@ -43,6 +43,8 @@ export interface StickerNutrition {
   readonly line: string;
   /** Rows of name and figures, the first of them the headings; absent where only a line will do. */
   readonly rows?: readonly (readonly string[])[];
+  /** What stands below the table: how large a portion is, and how many the tub holds. */
+  readonly note?: string;
 }
 
 /** g in the tub; `undefined` where its quantity is not said. */
@@ -101,6 +103,7 @@ export function declaration(
         ...(panel.portion ? [panel.portion.lines[i]?.text ?? ""] : []),
       ]),
     ],
+    ...(panel.portion && {note: panel.sentences[0]!}),
   };
 }
 

@@ -1,3 +1,4 @@
+import {labelFigures} from "../../pantry/energy.ts";
 import {quantityOf} from "../../pantry/quantities.ts";
 import type {NutrientKey} from "../../pantry/nutrient-keys.ts";
 import {gelatineIn, productNutrient} from "../product/nutrition.ts";
@@ -67,8 +68,8 @@ const SAID = {
 export function usNutrition(product: Product): UsNutrition {
   const own = productComposition(product);
   const gelatine = gelatineIn(product);
-  const protein = quantityOf(own, "protein") + gelatine;
-  const fat = quantityOf(own, "fat") + (own.emulsifier ?? 0);
+  const figures = labelFigures(own);
+  const [protein, fat] = [figures.protein + gelatine, figures.fat];
   const ash = (own.milkSalts ?? 0) + (own.plantSalts ?? 0) + (own.salt ?? 0);
   const alcohol = own.alcohol ?? 0;
   const carbohydrate = Math.max(0, 100 - protein - fat - (own.water ?? 0) - ash - alcohol);
