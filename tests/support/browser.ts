@@ -19,11 +19,13 @@ const USUAL = [
 ];
 
 /**
- * Settings of the packed browser that suit a cloud function, not a test run: in one process, closing a page ends it all; and
- * a graphics card made of software takes a third of the time, for pages that draw nothing in three dimensions.
+ * Settings of the packed browser that suit a cloud function, not a test run: in one process, closing a page ends it all; a
+ * graphics card made of software takes a third of the time, for pages that draw nothing in three dimensions; and without a
+ * zygote, which has the browser loaded and divides for each page, every page starts from the disk.
  */
 const UNSUITED = [
   "--single-process",
+  "--no-zygote",
   "--disable-web-security",
   "--allow-running-insecure-content",
   "--use-gl=angle",
