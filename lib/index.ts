@@ -60,6 +60,7 @@ export type {
   Binding,
   Conflict,
   ConflictingLimit,
+  LimitReference,
   LimitSide,
   MixReport,
   Objective,

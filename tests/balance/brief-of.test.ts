@@ -1,9 +1,11 @@
 import {describe, expect, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
+import {candidatesOf} from "../../lib/balance/explain/candidates.ts";
 import {pricesOf} from "../../lib/balance/explain/prices.ts";
 import {recipeOf} from "../../lib/balance/mix/recipe-of.ts";
 import {formulate} from "../../lib/balance/program/formulate.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
+import {substitute} from "../../lib/balance/substitute/substitute.ts";
 import {feasibleRegion} from "../../lib/balance/trade-off/feasible-region.ts";
 import {tradeOff} from "../../lib/balance/trade-off/trade-off.ts";
 import {reliability} from "../../lib/balance/weigh/reliability.ts";
@@ -30,6 +32,7 @@ describe("a brief is taken as it was written, checked, or with its answer", () =
     ["what limits cost", pricesOf],
     ["a front", (source: typeof written) => tradeOff(source, {x: "cost", y: "sweetness"})],
     ["a region", (source: typeof written) => feasibleRegion(source, {x: "cost", y: "sweetness"})],
+    ["other candidates", (source: typeof written) => candidatesOf(source, answer)],
     ["weighable amounts", (source: typeof written) => weighable(source, amounts)],
     ["reliability", (source: typeof written) => reliability(source, amounts, {weighing: 1}, {batches: 20})],
     ["a recipe", (source: typeof written) => recipeOf(source, amounts)],
@@ -45,6 +48,17 @@ describe("a brief is taken as it was written, checked, or with its answer", () =
     const torn = {...written, targets: {totalSolids: {min: 30}, sugars: {max: 20}}};
     expect(textReport(balance(torn))).toContain("sugars");
   });
+});
+
+test("a balanced mix is replaced in as its recipe is, in the freezer of its brief", () => {
+  const from = pantryOf([{name: "honey", composition: {dextrose: 40, fructose: 40, water: 20}, price: 3}]);
+  const colder = balance({...written, freezer: -14});
+  if (colder.status !== "optimal") throw new Error(colder.status);
+  const recipe = recipeOf(colder, colder.amounts);
+  const options = {without: "sugar", from};
+  expect(substitute(colder, options)).toEqual(substitute(recipe, {...options, freezer: -14}));
+  expect(substitute(colder, {...options, freezer: -18})).toEqual(substitute(recipe, options));
+  expect(() => substitute({...colder}, options)).toThrow(/^brief: a copy of an answer/);
 });
 
 describe("an answer holds its brief", () => {

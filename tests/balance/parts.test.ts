@@ -30,6 +30,7 @@ describe("what is different from one mix to the next", () => {
     of: "target" as const,
     path: `targets.${target}`,
     target,
+    on: {kind: "measure" as const, key: target, subject: {kind: "property" as const, property: target}},
     bound,
     limit: 1,
   });

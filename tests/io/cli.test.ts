@@ -149,7 +149,14 @@ test("a brief that cannot be met ends with 1 and says why", async () => {
   const {status, conflict} = JSON.parse(json.stdout);
   expect(status).toBe("infeasible");
   expect(conflict.targets).toEqual([
-    {of: "target", path: "targets.fat", target: "fat", bound: "min", limit: 10},
+    {
+      of: "target",
+      path: "targets.fat",
+      target: "fat",
+      on: {kind: "measure", key: "fat", subject: {kind: "quantity", quantity: "fat"}},
+      bound: "min",
+      limit: 10,
+    },
   ]);
   within(conflict.relaxations[0].to, 3.5, 1e-6, "fat that milk alone has");
 });

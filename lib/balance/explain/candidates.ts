@@ -3,11 +3,11 @@ import {expectSolveOptions, solveSteps, type SolveOptions} from "../../lp/solve/
 import {finite} from "../../core/numbers.ts";
 import {expectOptions, expectShape} from "../../core/shape.ts";
 import type {Balanced} from "../mix/answer.ts";
+import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import type {Aim, Brief, Target} from "../brief/brief.ts";
 import {formulateClosest} from "../program/closest.ts";
 import {coordinateValue} from "../measure/coordinate.ts";
 import {aimCoordinate} from "../measure/of-subject.ts";
-import {expectBrief} from "../brief/expect-brief.ts";
 import {type Formulation, formulate} from "../program/formulate.ts";
 import {finish} from "../../core/in-chunks.ts";
 import {noWorseThan} from "../program/no-worse.ts";
@@ -34,7 +34,7 @@ export interface CandidateOptions {
  * the brief asks for it, and then none is softer than that; none is harder.
  * A candidate that is nearly one of the mixes already found is left out, so that every one on the list is worth a look.
  *
- * @param brief a checked brief
+ * @param source the checked brief, from `readBrief`, or its answer
  * @param best its answer, which the candidates must differ from
  * @throws InputError for what is neither, an unknown option, or one out of range
  *
@@ -48,13 +48,16 @@ export interface CandidateOptions {
  *   ],
  *   targets: {sugars: {equal: 25}},
  * };
- * const pantry = includedPantry();
- * const best = balance(written, {pantry});
- * best.status === "optimal" && candidatesOf(readBrief(written, pantry), best).map(({name}) => name); // => ["softest at -18 °C"]
+ * const best = balance(written, {pantry: includedPantry()});
+ * best.status === "optimal" && candidatesOf(best, best).map(({name}) => name); // => ["softest at -18 °C"]
  * ```
  */
-export function candidatesOf(brief: Brief, best: Balanced, options: CandidateOptions = {}): Balanced[] {
-  expectBrief(brief);
+export function candidatesOf(
+  source: BriefSource,
+  best: Balanced,
+  options: CandidateOptions = {},
+): Balanced[] {
+  const brief = briefOf(source);
   expectShape(best, {amounts: "list", shares: "object"}, "best mix", "give an answer of balance(brief)");
   expectOptions(options, CANDIDATE_OPTIONS);
   const {margin, apart, search} = options;

@@ -1,9 +1,8 @@
 import {type Limit, limitValue} from "../../lp/program/limits.ts";
 import type {ConflictingLimit} from "../mix/answer.ts";
 import type {Brief} from "../brief/brief.ts";
-import {doseLimit, percentOf, targetLimit} from "../mix/binding.ts";
+import {doseLimit, ingredientLimit, percentOf, targetLimit} from "../mix/binding.ts";
 import type {Formulation} from "../program/formulate.ts";
-import {ingredientPath} from "../brief/limit-path.ts";
 
 /**
  * A limit of a program as the cook gave it, or `undefined` for one that always holds.
@@ -21,9 +20,7 @@ export function nameLimit(
     if (!choice || side === "lower" || choice.max === Infinity) return undefined;
     const {min, max, ingredient, percents} = choice;
     return {
-      of: "ingredient",
-      path: ingredientPath(index),
-      target: ingredient.name,
+      ...ingredientLimit(index, ingredient.name),
       bound: min === max ? "equal" : "max",
       limit: Math.min(max, limitValue(program, {of, index, side}) * shares[index]! * brief.batch),
       ...percentOf(percents, "max"),
@@ -34,9 +31,7 @@ export function nameLimit(
   if (origin.kind === "minimum") {
     const {ingredient, min, max, percents} = brief.ingredients[origin.index]!;
     return {
-      of: "ingredient",
-      path: ingredientPath(origin.index),
-      target: ingredient.name,
+      ...ingredientLimit(origin.index, ingredient.name),
       bound: min === max ? "equal" : "min",
       limit: min,
       ...percentOf(percents, "min"),

@@ -4,13 +4,12 @@ import {sensitivity} from "../../lp/explain/sensitivity.ts";
 import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
 import {solve} from "../../lp/solve/solve.ts";
 import type {Binding} from "../mix/answer.ts";
-import {doseLimit, oneEach, percentOf, slopeOf, targetLimit} from "../mix/binding.ts";
+import {doseLimit, ingredientLimit, oneEach, percentOf, slopeOf, targetLimit} from "../mix/binding.ts";
 import {measureOf} from "../measure/measures.ts";
 import type {Brief} from "../brief/brief.ts";
 import {briefOf, type BriefSource} from "../read/brief-of.ts";
 import {outcomeOf} from "../mix/outcomes.ts";
 import {formulate} from "../program/formulate.ts";
-import {ingredientPath} from "../brief/limit-path.ts";
 import {mixFrom} from "../mix/mix-report.ts";
 
 /** A binding limit with its price and how far the price reaches. */
@@ -108,9 +107,7 @@ export function pricesOf(source: BriefSource, options: TimeOptions = {}): Prices
     if (!choice || (side === "lower" && choice.min === 0)) continue;
     const grams = shares[index]! * brief.batch;
     limits.push({
-      of: "ingredient",
-      path: ingredientPath(index),
-      target: choice.ingredient.name,
+      ...ingredientLimit(index, choice.ingredient.name),
       bound: side === "equal" ? "equal" : side === "lower" ? "min" : "max",
       limit: side === "upper" ? choice.max : choice.min,
       ...percentOf(choice.percents, side === "upper" ? "max" : "min"),

@@ -4,7 +4,9 @@ import type {Check} from "../../lp/program/program.ts";
 import type {DoseOver} from "../../pantry/doses.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import type {Brief} from "../brief/brief.ts";
+import type {Subject} from "../measure/measures.ts";
 import type {OpenedPacks} from "../program/packs.ts";
+import type {RuleReference} from "../program/row-origin.ts";
 
 /** One line of a balanced mix. */
 export interface Amount {
@@ -14,6 +16,16 @@ export interface Amount {
   /** g per 100 g of mix. */
   readonly percent: number;
 }
+
+/**
+ * The thing that a limit is on, for code: a measure of the mix by its key in `targets` (`subject` has its temperatures too), an
+ * ingredient by name and place in the brief, a rule or a dose by its key. `kind` tells them apart.
+ */
+export type LimitReference =
+  | {readonly kind: "measure"; readonly key: string; readonly subject: Subject}
+  | {readonly kind: "ingredient"; readonly ingredient: string; readonly index: number}
+  | RuleReference
+  | {readonly kind: "dose"; readonly dose: string};
 
 /** One side of a limit of a brief, told apart from all others by `path` and `bound`: names may be shared. */
 export interface LimitSide {
@@ -26,6 +38,8 @@ export interface LimitSide {
   readonly path: string;
   /** Its name: that of the target, ingredient or dose, or the rule in words. */
   readonly target: string;
+  /** The same for code, which then need not read `path` or `target`. */
+  readonly on: LimitReference;
   readonly bound: "min" | "max" | "equal";
   /** The limit in per cent of the batch, where the cook gave it so. */
   readonly percent?: number;

@@ -6,7 +6,7 @@ import type {Formulation} from "../program/formulate.ts";
 import type {Optimal} from "./outcomes.ts";
 import {ingredientPath, limitKey, targetPath} from "../brief/limit-path.ts";
 import {measureOf} from "../measure/measures.ts";
-import {subjectName} from "../measure/of-subject.ts";
+import {subjectName, writtenAs} from "../measure/of-subject.ts";
 
 /** How near a limit counts as on it, relative to its size. */
 const ON_LIMIT = 1e-7;
@@ -56,9 +56,7 @@ export function bindingOf(
     if (!atMin && !near(grams, max)) return;
     const reduced = outcome.reducedCosts?.[j];
     found.push({
-      of: "ingredient",
-      path: ingredientPath(j),
-      target: ingredient.name,
+      ...ingredientLimit(j, ingredient.name),
       bound: min === max ? "equal" : atMin ? "min" : "max",
       limit: atMin ? min : max,
       ...percentOf(percents, atMin ? "min" : "max"),
@@ -80,7 +78,21 @@ export function targetLimit(
     of: "target",
     path: targetPath(brief, target),
     target: subjectName(target.subject),
+    on: {kind: "measure", key: writtenAs(target.subject).key, subject: target.subject},
     ...limitOf(target, atLower),
+  };
+}
+
+/** A limit on the amount of an ingredient as an answer names it. */
+export function ingredientLimit(
+  index: number,
+  ingredient: string,
+): Pick<LimitSide, "of" | "path" | "target" | "on"> {
+  return {
+    of: "ingredient",
+    path: ingredientPath(index),
+    target: ingredient,
+    on: {kind: "ingredient", ingredient, index},
   };
 }
 
@@ -97,6 +109,7 @@ export function doseLimit({index, limit, own, raised}: DoseLimit): LimitSide & {
     of: "dose",
     path: `doses.${key}`,
     target: name,
+    on: {kind: "dose", dose: key},
     bound: "max",
     limit,
     ...((own || raised) && {own: true}),

@@ -1,7 +1,12 @@
 import {USUAL_OVERRUN} from "../../freezing/firmness.ts";
-import type {Recipe} from "../../pantry/recipe.ts";
+import type {Learned} from "../../freezing/learned.ts";
+import {expectRecipe, type Recipe} from "../../pantry/recipe.ts";
 import {type AmountsInput, gramsOf} from "./amounts.ts";
 import {briefOf, type BriefSource} from "../read/brief-of.ts";
+import type {Balanced} from "./answer.ts";
+
+/** A recipe where one is asked for: itself, or a balanced mix as `balance` returned it or lists among its candidates. */
+export type RecipeSource = Recipe | Balanced;
 
 /**
  * The recipe of an answer: its amounts with the ingredients themselves, for scaling, a batch sheet or a substitution. What is
@@ -29,4 +34,22 @@ export function recipeOf(source: BriefSource, amounts: AmountsInput): Recipe {
       return grams > 0 ? [{ingredient, grams}] : [];
     }),
   };
+}
+
+/**
+ * The recipe of a source, with what the brief of a balanced mix says of the kitchen.
+ *
+ * @throws InputError for what is neither, and for an answer that has lost its brief in a copy
+ */
+export function recipeIn(source: RecipeSource): {
+  readonly recipe: Recipe;
+  readonly freezer?: number;
+  readonly learned?: Learned;
+} {
+  if (typeof source !== "object" || source === null || !("amounts" in source)) {
+    expectRecipe(source);
+    return {recipe: source};
+  }
+  const {freezer, learned} = briefOf(source);
+  return {recipe: recipeOf(source, source.amounts), freezer, ...(learned && {learned})};
 }

@@ -13,12 +13,25 @@ export type RowOrigin =
   /** A row that only helps to state another. */
   | {readonly kind: "help"};
 
+/** A practical rule by its key in the brief, with the ingredient that it is on and the other one that it speaks of. */
+export type RuleReference =
+  | {readonly kind: "rule"; readonly rule: "maxIngredients"}
+  | {readonly kind: "rule"; readonly rule: "minIfUsed"; readonly ingredient: string}
+  | {
+      readonly kind: "rule";
+      readonly rule: "onlyWith" | "ratio";
+      readonly ingredient: string;
+      readonly other: string;
+    };
+
 /** A practical rule: its name, which side it limits, and the limit as the cook gave it. */
 export interface RuleOrigin {
   readonly kind: "rule";
   /** Where it stands in the brief: `ingredients[2].ratio`. */
   readonly path: string;
   readonly name: string;
+  /** The same for code. */
+  readonly on: RuleReference;
   readonly bound: "min" | "max" | "equal";
   readonly limit: number;
   /** The limit in per cent of the batch, where the cook gave it so. */

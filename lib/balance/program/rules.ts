@@ -47,6 +47,7 @@ export function addRules(
       atLeast(j, minIfUsed, yes, ingredient.name, {
         path: `${ingredientPath(j)}.minIfUsed`,
         name: `${ingredient.name}, if used,`,
+        on: {kind: "rule", rule: "minIfUsed", ingredient: ingredient.name},
         bound: "min",
         limit: minIfUsed,
         ...percentIn(choice, "minIfUsed"),
@@ -62,6 +63,7 @@ export function addRules(
         kind: "rule",
         path: "maxIngredients",
         name: "number of ingredients",
+        on: {kind: "rule", rule: "maxIngredients"},
         bound: "max",
         limit: maxIngredients,
       },
@@ -75,18 +77,21 @@ export function addRules(
       atLeast(onlyWith.index, onlyWith.min, yes, ingredient.name, {
         path: `${ingredientPath(j)}.onlyWith`,
         name: `${other}, for ${ingredient.name},`,
+        on: {kind: "rule", rule: "onlyWith", ingredient: ingredient.name, other},
         bound: "min",
         limit: onlyWith.min,
         ...percentIn(choice, "onlyWith"),
       });
     }
     if (ratio) {
+      const other = choices[ratio.index]!.ingredient.name;
       builder.row(
         {name: ingredient.name, terms: [share(j), share(ratio.index, -ratio.grams)], lower: 0, upper: 0},
         {
           kind: "rule",
           path: `${ingredientPath(j)}.ratio`,
-          name: `${ingredient.name} per g of ${choices[ratio.index]!.ingredient.name}`,
+          name: `${ingredient.name} per g of ${other}`,
+          on: {kind: "rule", rule: "ratio", ingredient: ingredient.name, other},
           bound: "equal",
           limit: ratio.grams,
         },

@@ -8,9 +8,9 @@ import {
 } from "../../core/shape.ts";
 import {type Deadline, deadlineOf} from "../../lp/program/deadline.ts";
 import {expectPantry, type Pantry} from "../../pantry/pantry.ts";
-import type {Recipe} from "../../pantry/recipe.ts";
 import type {Target} from "../brief/brief.ts";
-import {expectRecipe, recipeComposition} from "../../pantry/recipe.ts";
+import {recipeComposition} from "../../pantry/recipe.ts";
+import {recipeIn, type RecipeSource} from "../mix/recipe-of.ts";
 import {type Ask, asker} from "./asker.ts";
 import {distinct} from "./distinct.ts";
 import {finish, type Progress, type Steps} from "../../core/in-chunks.ts";
@@ -43,7 +43,8 @@ const GAIN = 0.05;
  *
  * Past a `deadline` it is told what was found, and that it is `cutShort`.
  *
- * @throws InputError for a name that the recipe does not have, a number out of range, or an unknown weight
+ * @param source the recipe, or the balanced mix that it is of, whose brief then says `freezer` and `learned` where the options do not
+ * @throws InputError for a name that the recipe does not have, a copy of an answer, a number out of range, or an unknown weight
  *
  * @example
  * ```ts
@@ -57,8 +58,8 @@ const GAIN = 0.05;
  * alternatives.map(({kind, by}) => `${kind}: ${by.join(", ")}`); // => ["one for one: dextrose monohydrate", "left out: "]
  * ```
  */
-export function substitute(recipe: Recipe, options: SubstituteOptions): Substitution {
-  return finish(substituteSteps(recipe, options));
+export function substitute(source: RecipeSource, options: SubstituteOptions): Substitution {
+  return finish(substituteSteps(source, options));
 }
 
 const OPTIONS = [
@@ -104,11 +105,11 @@ function expectSubstitution(options: SubstituteOptions): void {
  * (await inChunks(steps)).without; // => "sucrose"
  * ```
  */
-export function* substituteSteps(recipe: Recipe, options: SubstituteOptions): Steps<Substitution> {
-  expectRecipe(recipe);
+export function* substituteSteps(source: RecipeSource, options: SubstituteOptions): Steps<Substitution> {
+  const {recipe, ...kitchen} = recipeIn(source);
   expectSubstitution(options);
   const deadline = deadlineOf(options);
-  const problem = readSubstitution(recipe, options);
+  const problem = readSubstitution(recipe, {...kitchen, ...options});
   const shape = noWorseThan(recipeComposition(problem.before), problem);
   const holding = yield* waysWithin(problem, shape, deadline);
   const found = holding.alternatives.length > 0 ? holding : yield* waysWithin(problem, [], deadline);

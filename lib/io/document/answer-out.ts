@@ -138,10 +138,10 @@ function printedUnit(unit: string): string {
   return unit === "g per 100 g" ? "%" : unit;
 }
 
-function limitUnit({of, path, target}: LimitSide): string {
-  if (of === "ingredient") return "g";
-  if (of === "rule") return path === "maxIngredients" ? "" : path.endsWith(".ratio") ? "g per g" : "g";
-  return of === "dose" ? "g per 100 g" : shareUnit(target);
+function limitUnit({on, target}: LimitSide): string {
+  if (on.kind === "ingredient") return "g";
+  if (on.kind === "rule") return on.rule === "maxIngredients" ? "" : on.rule === "ratio" ? "g per g" : "g";
+  return on.kind === "dose" ? "g per 100 g" : shareUnit(target);
 }
 
 function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {

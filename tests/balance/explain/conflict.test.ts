@@ -93,6 +93,7 @@ test("a limit that nothing bears on does not drown the others: 50 to 40 % sugar 
       of: "target",
       path: "targets.sugars",
       target: "sugars",
+      on: {kind: "measure", key: "sugars", subject: {kind: "quantity", quantity: "sugars"}},
       bound: "min",
       from: 50,
       to: expect.closeTo(40, 6),
@@ -112,7 +113,14 @@ describe("impossible briefs a cook would write", () => {
     );
     if (answer.status !== "infeasible") throw new Error(answer.status);
     expect(answer.conflict.targets).toEqual([
-      {of: "target", path: "targets.fat", target: "fat", bound: "min", limit: 45},
+      {
+        of: "target",
+        path: "targets.fat",
+        target: "fat",
+        on: {kind: "measure", key: "fat", subject: {kind: "quantity", quantity: "fat"}},
+        bound: "min",
+        limit: 45,
+      },
     ]);
     within(answer.conflict.reach?.best, 40, 1e-6, "most fat");
     expect(answer.conflict.relaxations).toHaveLength(1);
@@ -137,6 +145,7 @@ describe("impossible briefs a cook would write", () => {
       of: "dose",
       path: "doses.salt",
       target: "salt",
+      on: {kind: "dose", dose: "salt"},
       bound: "max",
       limit: 0.5,
     });
@@ -153,6 +162,7 @@ describe("impossible briefs a cook would write", () => {
       of: "ingredient",
       path: "ingredients[1]",
       target: "cream",
+      on: {kind: "ingredient", ingredient: "cream", index: 1},
       bound: "max",
       limit: 100,
       inStock: true,
