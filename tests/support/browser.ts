@@ -36,6 +36,8 @@ const UNSUITED = [
 /** No network but this machine's own, and nothing that the browser might do over it of its own accord. */
 const QUIET = [
   "--disable-gpu",
+  // What a page runs in its first second is not run often enough to be worth the middle compiler's time.
+  "--js-flags=--no-maglev",
   "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost",
   "--disable-background-networking",
   "--disable-component-update",

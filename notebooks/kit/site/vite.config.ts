@@ -42,6 +42,8 @@ const settings: UserConfig = {
     outDir: `${root}/${SITE}`,
     emptyOutDir: true,
     chunkSizeWarningLimit: 2000,
+    // What a page weighs, `npm run bench` says; to compress a site once more only for that takes a second a page.
+    reportCompressedSize: false,
     rollupOptions: {input: NOTEBOOKS.map((path) => `${root}/${path}`)},
   },
 };
