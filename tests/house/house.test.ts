@@ -35,8 +35,17 @@ const FLOORS = ["core", "pantry", "lp", "freezing", "balance", "kitchen", "io"];
 /** The rooms of a floor from the lowest to the highest; those of one list never meet. */
 const ROOMS: Readonly<Record<string, readonly (string | readonly string[])[]>> = {
   lp: ["program", "proof", "engines", "solve", "explain"],
-  balance: ["measure", "brief", "program", "read", "mix", "explain", ["weigh", "trade-off", "substitute"]],
-  kitchen: ["sugar", "size", "cooking", "product", "label", ["ripple", "safety"], "day"],
+  balance: [
+    "measure",
+    "brief",
+    "program",
+    "read",
+    "mix",
+    "explain",
+    ["weigh", "trade-off", "substitute"],
+    "change",
+  ],
+  kitchen: ["sugar", "size", "cooking", "product", "label", ["ripple", "safety"], "reading", "day"],
   io: ["text", "json", "csv", "report", "document"],
 };
 

@@ -24,7 +24,10 @@ const ROOM = 1e-6;
  * @param making what makes up the mass and so is not named in `by`
  */
 export function describeAlternative(
-  problem: SubstitutionProblem,
+  problem: Pick<
+    SubstitutionProblem,
+    "before" | "batch" | "weights" | "freezer" | "overrun" | "learned" | "legalName"
+  >,
   goals: readonly Goal[],
   kind: Alternative["kind"],
   made: readonly {readonly candidate: Candidate; readonly grams: number}[],
@@ -110,7 +113,7 @@ function allergensOf({lines}: Recipe): Set<Allergen> {
 }
 
 /** A recipe as a mix of a brief that asks for nothing. */
-function mixOfRecipe(
+export function mixOfRecipe(
   {name, lines}: Recipe,
   {freezer, overrun, learned}: Pick<SubstitutionProblem, "freezer" | "overrun" | "learned">,
 ): Mix {

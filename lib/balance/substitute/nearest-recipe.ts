@@ -34,7 +34,10 @@ const STEP = 1e-3;
  *
  * @param priced whether every ingredient in question has a price
  */
-export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, priced: boolean): Goal[] {
+export function goalsOf(
+  {before, batch, freezer, weights}: Pick<SubstitutionProblem, "before" | "batch" | "freezer" | "weights">,
+  priced: boolean,
+): Goal[] {
   const composition = recipeComposition(before);
   const freezing = initialFreezingPoint(composition);
   return SIMILARITY_TRAITS.flatMap((what): Goal[] => {
@@ -66,6 +69,12 @@ export function goalsOf({before, batch, freezer, weights}: SubstitutionProblem, 
   });
 }
 
+/** A target that may be missed, at a cost for each unit. */
+export interface Wish {
+  readonly target: Target;
+  readonly cost: number;
+}
+
 /** The customary doses as rows, each at what the recipe had where that was more. */
 function customaryRows(candidates: readonly Candidate[], batch: number): MixRow[] {
   const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
@@ -80,24 +89,31 @@ function customaryRows(candidates: readonly Candidate[], batch: number): MixRow[
  * The amounts nearest to the recipe: a program that makes the weighted sum of the sizes of all changes smallest (goal
  * programming; A. Charnes, W. W. Cooper and R. O. Ferguson, Management Science 1, 1955).
  *
- * @param free what may be chosen, from none to `max`
+ * @param free what may be chosen, from none (or `min`) to `max`
  * @param fixed what stays as it was
  * @param targets to be kept whatever it counts
+ * @param wish what is to be reached, or come near to
  * @returns the solved program; its first values are the shares of the batch of `free`
  */
 export function nearestRecipe(
-  {batch, weights, ...tub}: SubstitutionProblem,
+  {batch, weights, overrun, learned}: Pick<SubstitutionProblem, "batch" | "weights" | "overrun" | "learned">,
   goals: readonly Goal[],
   free: readonly Candidate[],
   fixed: readonly Candidate[],
   targets: readonly Target[],
   solve: (program: LinearProgram) => Outcome,
+  wish?: Wish,
 ): Outcome {
   // Half of what all amounts change by is what changes hands; it is weighed in g per 100 g.
   const moving = (weights.moved * 100) / 2;
   const builder = new ProgramBuilder();
-  const amounts = free.map(({ingredient, before, max}) =>
-    builder.variable({name: ingredient.name, cost: before > 0 ? 0 : moving, upper: max / batch}),
+  const amounts = free.map(({ingredient, before, min = 0, max}) =>
+    builder.variable({
+      name: ingredient.name,
+      cost: before > 0 ? 0 : moving,
+      lower: min / batch,
+      upper: max / batch,
+    }),
   );
   const mix = mixVariables(builder, amounts);
   /** What the fixed ingredients bring to a sum stands already; the free ones make up the rest. */
@@ -130,9 +146,15 @@ export function nearestRecipe(
       builder.row({name: what, terms, upper: wanted - there});
     }
   }
-  const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
-  for (const target of targets)
-    for (const row of targetRows(target, {...tub, ingredients: choices})) state(row);
+  const ingredients = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
+  const context = {ingredients, overrun, ...(learned && {learned})};
+  for (const target of targets) for (const row of targetRows(target, context)) state(row);
+  if (wish) {
+    const rows = targetRows(wish.target, context).map(state);
+    const missed = builder.variable({name: "missed", cost: wish.cost});
+    const side = wish.target.max === undefined ? "lower" : "upper";
+    for (const row of rows) builder.elasticBy(row, side, missed);
+  }
   for (const row of customaryRows(candidates, batch)) state(row);
   return solve(builder.build().program);
 }

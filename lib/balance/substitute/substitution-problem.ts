@@ -23,6 +23,8 @@ export interface Candidate {
   readonly before: number;
   /** As much as there is, g. */
   readonly max: number;
+  /** The least of it that stays, g; none by default. */
+  readonly min?: number;
 }
 
 /** A checked question of substitution. */
@@ -115,7 +117,7 @@ export function readSubstitution(recipe: Recipe, options: SubstituteOptions): Su
 }
 
 /** The lines of the recipe in g per batch, one for each ingredient. */
-function scaledLines(recipe: Recipe, wanted: number | undefined): {lines: Candidate[]; batch: number} {
+export function scaledLines(recipe: Recipe, wanted: number | undefined): {lines: Candidate[]; batch: number} {
   if (recipe.lines.length === 0)
     throw new InputError("recipe", "has no ingredients", undefined, "give its lines");
   const grams = new Map<string, {ingredient: Ingredient; grams: number}>();
@@ -143,7 +145,8 @@ function isCalled({name, aliases = []}: Ingredient, wanted: string): boolean {
   return [name, ...aliases].some((known) => nameKey(known) === nameKey(wanted));
 }
 
-function readWeights(given: Partial<Weights>): Weights {
+/** The usual weights with those that are given instead. */
+export function readWeights(given: Partial<Weights>): Weights {
   for (const [name, weight] of Object.entries(given)) {
     if (!Object.hasOwn(SUBSTITUTION_WEIGHTS, name)) {
       const near = nearestNames(name, Object.keys(SUBSTITUTION_WEIGHTS));

@@ -80,8 +80,13 @@ export class ProgramBuilder<Origin = void> {
    */
   elastic(row: RowRef, side: "lower" | "upper", missed: Variable): VariableRef {
     const by = this.variable(missed);
-    this.#rows[row]!.missed.push([by, side === "lower" ? 1 : -1]);
+    this.elasticBy(row, side, by);
     return by;
+  }
+
+  /** Lets a row miss its lower or upper limit by a variable that is there: several rows may be missed by the same. */
+  elasticBy(row: RowRef, side: "lower" | "upper", by: VariableRef): void {
+    this.#rows[row]!.missed.push([by, side === "lower" ? 1 : -1]);
   }
 
   /**

@@ -1,0 +1,141 @@
+import {finite} from "../../core/numbers.ts";
+import {expectList, expectOptions, expectRecord, expectTexts} from "../../core/shape.ts";
+import {firmnessReference, USUAL_OVERRUN} from "../../freezing/firmness.ts";
+import type {Learned} from "../../freezing/learned.ts";
+import {dosesIn} from "../../pantry/doses.ts";
+import {isFlavour} from "../../pantry/flavour-groups.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import {expectPantry, goesBy, nameKey, type Pantry} from "../../pantry/pantry.ts";
+import {quantityIn} from "../../pantry/quantities.ts";
+import {expectRecipe, nameIn, type Recipe, recipeComposition} from "../../pantry/recipe.ts";
+import type {Weights} from "../substitute/similarity-traits.ts";
+import {type Candidate, readWeights, scaledLines} from "../substitute/substitution-problem.ts";
+import type {ChangeOptions} from "./change-types.ts";
+
+/** A checked question of how a recipe can be changed. */
+export interface ChangeProblem {
+  readonly before: Recipe;
+  readonly batch: number;
+  readonly freezer: number;
+  readonly overrun: number;
+  readonly learned?: Learned;
+  readonly weights: Weights;
+  /** What stays as it is: flavours, eggs, what is taken by the pinch, and what the cook locks. */
+  readonly kept: readonly Candidate[];
+  /** What else the recipe has. */
+  readonly own: readonly Candidate[];
+  /** What may come in. */
+  readonly others: readonly Candidate[];
+}
+
+/** Below this share of the batch an ingredient is a pinch that nobody weighs anew. */
+const PINCH = 0.01;
+
+/** Of an own ingredient at least a third stays, and at most twice as much or this share of the batch more comes: else it is another recipe. */
+const [LEFT, TIMES, MORE] = [1 / 3, 2, 0.1];
+
+/**
+ * The most that a newcomer may have, as a share of the batch, and of a sugar as a share of all sugars that the recipe has: as much
+ * dextrose or syrup as a usual mix takes (common practice, no source).
+ */
+const [NEWCOMER, OF_SUGARS] = [0.12, 0.5];
+
+const OPTIONS = [
+  "freezer",
+  "overrun",
+  "learned",
+  "from",
+  "locked",
+  "weights",
+  "deadline",
+  "now",
+] satisfies (keyof ChangeOptions)[];
+
+/**
+ * A question of change, checked: one line for each ingredient, each name resolved.
+ *
+ * @throws InputError for no recipe, an unknown option, a number out of range, an unknown weight, and a locked name that the recipe
+ *   does not have
+ */
+export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProblem {
+  expectRecipe(recipe);
+  expectOptions(options, OPTIONS);
+  const {from = [], locked = []} = options;
+  if (Array.isArray(from))
+    expectList(from, {name: "text", composition: "object"}, "from", "give a pantry or its ingredients");
+  else expectPantry(from as Pantry);
+  expectTexts(locked, "locked", "give the names of ingredients that stay");
+  expectRecord(options.weights ?? {}, "weights", "give numbers by name, see SUBSTITUTION_WEIGHTS");
+  const freezer = finite(options.freezer ?? -18, "freezer", {min: -40, max: -0.01}, "°C");
+  const overrun = finite(
+    options.overrun ?? recipe.overrun ?? USUAL_OVERRUN,
+    "overrun",
+    {min: 0, max: 200},
+    "%",
+  );
+  firmnessReference(overrun, options.learned);
+  const {lines, batch} = scaledLines(recipe, undefined);
+  const stays = new Set(locked.map((name, i) => nameIn(recipe, name, `locked[${i}]`)));
+  const isKept = ({ingredient, before}: Candidate) =>
+    stays.has(ingredient.name) ||
+    isFlavour(ingredient) ||
+    ingredient.group === "egg" ||
+    before < PINCH * batch;
+  const shelf = "ingredients" in from ? from.ingredients : from;
+  const sugars = (batch / 100) * quantityIn(recipeComposition(recipe), "sugars");
+  const most = ({stock = Infinity, group}: Ingredient) =>
+    Math.min(stock, NEWCOMER * batch, group === "sugar" ? OF_SUGARS * sugars : Infinity);
+  const stocked = new Map(shelf.map((ingredient) => [nameKey(ingredient.name), ingredient.stock]));
+  return {
+    before: {
+      ...recipe,
+      lines: lines.map(({ingredient, before}) => ({ingredient, grams: before})),
+      overrun,
+    },
+    batch,
+    freezer,
+    overrun,
+    ...(options.learned && {learned: options.learned}),
+    weights: readWeights(options.weights ?? {}),
+    kept: lines.filter(isKept),
+    own: lines
+      .filter((line) => !isKept(line))
+      .map((line): Candidate => {
+        const {before, ingredient} = line;
+        // What the recipe asks for is taken to be there.
+        const stock = Math.max(before, stocked.get(nameKey(ingredient.name)) ?? Infinity);
+        return {
+          ...line,
+          min: LEFT * before,
+          max: Math.min(stock, Math.max(TIMES * before, before + MORE * batch)),
+        };
+      }),
+    others: shelf
+      .filter((ingredient) => mayComeIn(ingredient, lines))
+      .map((ingredient) => ({
+        ingredient,
+        before: 0,
+        max: most(ingredient),
+      })),
+  };
+}
+
+/** Neither a flavour nor an egg, nothing that is taken by the pinch, and no allergen that the recipe does not have. */
+function mayComeIn(ingredient: Ingredient, lines: readonly Candidate[]): boolean {
+  const {name, group, stock, composition, allergens = []} = ingredient;
+  const known = new Set(lines.flatMap((line) => line.ingredient.allergens ?? []));
+  return (
+    !lines.some((line) => goesBy(line.ingredient, name)) &&
+    !isFlavour(ingredient) &&
+    group !== "egg" &&
+    (stock === undefined || stock > 0) &&
+    allergens.every((allergen) => known.has(allergen)) &&
+    (isBulkSugar(ingredient) || dosesIn(ingredient).every((grams) => grams === 0)) &&
+    !composition.alcohol
+  );
+}
+
+/** Dextrose and glucose syrup have a dose, but are weighed like sugar. */
+function isBulkSugar({composition: {dextrose = 0, glucoseSyrupSolids = 0}}: Ingredient): boolean {
+  return dextrose + glucoseSyrupSolids >= 50;
+}
