@@ -1,4 +1,4 @@
-// `mixwright/substitute`: what replaces an ingredient, and which ingredients are equal in what.
+// `mixwright/substitute`: what a recipe is like and how to change it, what replaces an ingredient, and which ingredients are equal in what.
 
 export {substitute, substituteSteps} from "./balance/substitute/substitute.ts";
 export type {
@@ -24,3 +24,23 @@ export {
   type EquivalentRow,
 } from "./balance/substitute/equivalents.ts";
 export {type Split, splitInto} from "./balance/substitute/split.ts";
+export {
+  describeRecipe,
+  type DescribeOptions,
+  type RecipeDescription,
+} from "./kitchen/reading/describe-recipe.ts";
+export {type KindName, KINDS} from "./kitchen/reading/kind-names.ts";
+export type {Kind} from "./kitchen/reading/kind.ts";
+export type {Norm} from "./kitchen/reading/norms.ts";
+export type {NormProperty, NormReading, NormRow} from "./kitchen/reading/norm-row.ts";
+export {type Pull, PULLED, type Pulled, type Pulls, pullsOf} from "./balance/change/pulls.ts";
+export {staplesIn} from "./balance/change/staples.ts";
+export {suggestChanges, suggestChangesSteps} from "./balance/change/suggest-changes.ts";
+export {
+  type BeforeAfter,
+  type Change,
+  type ChangeOptions,
+  type Changes,
+  TOWARDS,
+  type Towards,
+} from "./balance/change/change-types.ts";

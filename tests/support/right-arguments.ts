@@ -96,6 +96,8 @@ const BY_TYPE: Readonly<Record<string, unknown>> = {
     search: {maxNodes: 10},
   },
   SubstituteOptions: {without: "sugar", from: realPantry, freezer: -18, batch: 200, left: 0},
+  ChangeOptions: {freezer: -18, overrun: 30, from: [], locked: ["whole milk"]},
+  DescribeOptions: {freezer: -18, overrun: 30},
   SweepOptions: {pantry: realPantry, place: "brief"},
   CandidateOptions: {margin: 0.2, apart: 0.5},
   ChunkOptions: {size: 2},

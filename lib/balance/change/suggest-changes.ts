@@ -41,7 +41,7 @@ import {type Found, nearestChange} from "./nearest-change.ts";
  *   ],
  * };
  * const {changes} = suggestChanges(recipe, {from: staplesIn(pantry), freezer: -14});
- * changes.map(({towards, words}) => `${towards}: ${words}`); // => []
+ * changes.map(({towards, words}) => `${towards}: ${words}`); // => ["softer: add 75 g dextrose monohydrate and 75 g glucose syrup 42 DE; take away 94 g whole milk and 56 g sucrose", "less sweet: add 46 g glucose syrup 42 DE; take away 32 g sucrose and 14 g whole milk"]
  * ```
  */
 export function suggestChanges(recipe: Recipe, options: ChangeOptions = {}): Changes {
@@ -57,7 +57,7 @@ export function suggestChanges(recipe: Recipe, options: ChangeOptions = {}): Cha
  * ```ts
  * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
  * const steps = suggestChangesSteps({name: "milk", lines});
- * (await inChunks(steps)).changes.map(({towards, reached}) => [towards, reached]); // => []
+ * (await inChunks(steps)).changes.map(({towards, reached}) => [towards, reached]); // => [["softer", false]]
  * ```
  */
 export function* suggestChangesSteps(recipe: Recipe, options: ChangeOptions = {}): Steps<Changes> {

@@ -1,0 +1,124 @@
+import {setDegrees} from "../../core/format.ts";
+import {scooping, type Scooping} from "../../freezing/scoop.ts";
+import {temperingTime} from "../../freezing/tub.ts";
+import {type ChangeOptions} from "../../balance/change/change-types.ts";
+import {readChange} from "../../balance/change/change-problem.ts";
+import {type Pulls, pullsOf} from "../../balance/change/pulls.ts";
+import type {MixReport} from "../../balance/mix/answer.ts";
+import {reportOf} from "../../balance/mix/mix-report.ts";
+import {mixOfRecipe} from "../../balance/substitute/alternative.ts";
+import {tubOf} from "../../balance/measure/tub-of.ts";
+import type {Recipe} from "../../pantry/recipe.ts";
+import {baseComponent, makeProduct} from "../product/product.ts";
+import {tasteCautions} from "../product/taste.ts";
+import {cautionsFor} from "../safety/cautions.ts";
+import {duration, softWarning} from "../size/scoop-words.ts";
+import {type Kind, kindOf} from "./kind.ts";
+import {type Norm, normsOf} from "./norms.ts";
+
+/** How a recipe is frozen. */
+export type DescribeOptions = Pick<ChangeOptions, "freezer" | "overrun" | "learned">;
+
+/** What a recipe is like. */
+export interface RecipeDescription extends Pick<
+  MixReport,
+  "composition" | "shares" | "freezing" | "beyondDoses"
+> {
+  /** The recipe, one line for each ingredient, with the overrun that it is read with. */
+  readonly recipe: Recipe;
+  /** g. */
+  readonly batch: number;
+  /** What a cook wants to know first, in a sentence. */
+  readonly sentence: string;
+  readonly scoop: Scooping;
+  /** How long a litre tub wants on a counter at 20 °C before it scoops, minutes; absent where it wants none or none helps. */
+  readonly minutes?: number;
+  /** Money for the batch; absent where a price is not known. */
+  readonly cost?: number;
+  /** Ingredients without a price. */
+  readonly unpriced: readonly string[];
+  readonly kind: Kind;
+  /** What its kind usually has, and where it lies. */
+  readonly norms: readonly Norm[];
+  /** Which ingredient pulls what way. */
+  readonly pulls: readonly Pulls[];
+  /** What to mind, a sentence each; the last says whose code to follow. */
+  readonly cautions: readonly string[];
+}
+
+/** A tub of a litre, cm, on a counter, °C. */
+const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
+const COUNTER = 20;
+
+/** The warmest freezer that cautions speak of, °C. */
+const WARMEST = -5;
+
+/**
+ * What a recipe is like: its composition and shares, freezing and scooping, cost; which kind of frozen dessert it is and where it lies in the
+ * published norms of that kind; which ingredient pulls what way; and what to mind. `suggestChanges` says how to change it.
+ *
+ * @param options with `freezer`, °C, from -40 to below 0, -18 by default, and `overrun`, %, 0 to 200
+ * @throws InputError for no recipe, one without mass, an unknown option, and a number out of range
+ *
+ * @example
+ * ```ts
+ * const pantry = includedPantry();
+ * const lines = [
+ *   {ingredient: findIngredient(pantry, "whole milk"), grams: 620},
+ *   {ingredient: findIngredient(pantry, "cream 36 %"), grams: 230},
+ *   {ingredient: findIngredient(pantry, "sucrose"), grams: 150},
+ * ];
+ * const {sentence, kind} = describeRecipe({name: "vanilla", lines});
+ * [kind.name, sentence]; // => ["ice cream", "Hard at −18 °C: give it 51 minutes on the counter, or change it."]
+ * ```
+ */
+export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): RecipeDescription {
+  const problem = readChange(recipe, options);
+  const {before, batch, freezer} = problem;
+  const tub = tubOf(problem);
+  const {amounts: _, cost, ...report} = reportOf(mixOfRecipe(before, problem));
+  const {composition} = report;
+  const scoop = scooping(composition, freezer, tub);
+  const time = temperingTime(composition, LITRE, {freezer, airTemperature: COUNTER, ...tub});
+  const minutes = time && time.minutes > 0 ? time.minutes : undefined;
+  const product = makeProduct(before.name, [baseComponent(before)]);
+  const kind = kindOf(before, freezer);
+  return {
+    recipe: before,
+    batch,
+    sentence: firstSentence(kind, scoop, minutes),
+    ...report,
+    scoop,
+    ...(minutes !== undefined && {minutes}),
+    ...(cost !== undefined && {cost}),
+    unpriced: before.lines.flatMap(({ingredient: {name, price}}) => (price === undefined ? [name] : [])),
+    kind,
+    norms: normsOf(before, kind.name, tub),
+    pulls: pullsOf(before, {freezer}),
+    cautions: [
+      ...tasteCautions(composition),
+      ...cautionsFor(product, undefined, Math.min(WARMEST, freezer))
+        .filter(({topic}) => topic !== "cooling")
+        .map(({text}) => text),
+    ],
+  };
+}
+
+/** What a tub is straight from the freezer, and what to do. */
+function firstSentence(kind: Kind, scoop: Scooping, minutes: number | undefined): string {
+  if (kind.name === "granita" && (scoop.verdict === "firm" || scoop.verdict === "hard"))
+    return `Hard at ${setDegrees(scoop.freezer)}, as a granita is: scrape it with a fork while it freezes.`;
+  const at = `at ${setDegrees(scoop.freezer)}`;
+  const wait =
+    minutes === undefined ? "change it" : `give it ${duration(minutes)} on the counter, or change it`;
+  switch (scoop.verdict) {
+    case "scoops":
+      return `Scoops straight from the freezer ${at}.`;
+    case "firm":
+      return `Firm ${at}: ${wait}.`;
+    case "hard":
+      return `Hard ${at}: ${wait}.`;
+    default:
+      return softWarning(scoop)!;
+  }
+}
