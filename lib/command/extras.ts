@@ -8,7 +8,7 @@ import {InputError} from "../core/errors.ts";
 import {numberOf, type Options} from "./arguments.ts";
 
 /**
- * What the options ask for beyond the answer itself, within the time that is left.
+ * Extras that the options ask for beside the answer, within the time that is left.
  *
  * @throws InputError for a `--scale` that is no number from 0.01 to 1000 g, and `--reliability` of a brief without a spread
  */

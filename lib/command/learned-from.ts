@@ -9,7 +9,7 @@ import type {Pantry} from "../pantry/pantry.ts";
 import type {Options} from "./arguments.ts";
 
 /**
- * What the kitchen's own reports teach, where `--learned` names their file. Their recipes are looked for beside it.
+ * Lesson of the kitchen's own reports, where `--learned` names their file. Their recipes are looked for beside it.
  *
  * @param read the text of a file
  * @throws InputError for a file that cannot be read, and for reports or recipes that are not understood

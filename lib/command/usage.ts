@@ -63,7 +63,7 @@ Exit code: 0 done; 1 no mix meets the brief (the report says why), time ran out 
 2 a mistake in the input.
 `;
 
-/** What the command says of itself: of one of its commands where that is named, else of all. */
+/** Help text of one of the commands where that is named, else of all. */
 export function usage(name = ""): string {
   if (Object.hasOwn(COMMANDS, name)) {
     const {usage, does, options} = COMMANDS[name as keyof typeof COMMANDS];
@@ -83,7 +83,7 @@ export function usage(name = ""): string {
 const text = {type: "string"} as const;
 const flag = {type: "boolean"} as const;
 
-/** What every command takes. */
+/** Options of every command. */
 const COMMON = {
   json: flag,
   pantry: text,
@@ -94,7 +94,7 @@ const COMMON = {
   version: flag,
 } as const;
 
-/** What a command takes besides, as `parseArgs` of Node has it. */
+/** Further options of each command, as `parseArgs` of Node has them. */
 export const OPTIONS_OF = {
   balance: {
     deadline: text,

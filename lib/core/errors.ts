@@ -1,5 +1,5 @@
 /**
- * What kind of mistake an {@link InputError} is, for programs that answer to it; sentences may change, these words stay.
+ * Kind of mistake that an {@link InputError} is, for programs that answer to it; sentences may change, these words stay.
  * `invalid` is whatever the others do not say.
  */
 export type InputErrorCode =
@@ -19,13 +19,13 @@ export interface InputErrorData {
   readonly more?: readonly InputErrorData[];
 }
 
-/** What an {@link InputError} may say beside its sentence. */
+/** Details of an {@link InputError} beside its sentence. */
 export interface InputErrorDetails {
   readonly code?: InputErrorCode;
   readonly path?: readonly (string | number)[];
   /** Further mistakes of the same input. */
   readonly more?: readonly InputError[];
-  /** How many mistakes there are besides this one, where `more` does not hold all; the length of `more` by default. */
+  /** Number of mistakes besides this one, where `more` does not hold all; the length of `more` by default. */
   readonly others?: number;
 }
 
@@ -46,15 +46,15 @@ const LONGEST_SENTENCE = 2000;
  */
 export class InputError extends Error {
   override readonly name = "InputError";
-  /** Where the mistake is, as a path the caller can follow, e.g. `targets.fat.min` or `pantry.csv, row 37, price`: at most 200 characters. */
+  /** Place of the mistake, as a path the caller can follow, e.g. `targets.fat.min` or `pantry.csv, row 37, price`: at most 200 characters. */
   readonly place: string;
-  /** What is wrong there. */
+  /** The problem there. */
   readonly problem: string;
   /** The offending value, as it came in. */
   readonly value: unknown;
-  /** What to do next, as an imperative sentence without a full stop. */
+  /** Next step, as an imperative sentence without a full stop. */
   readonly advice: string;
-  /** What kind of mistake it is. */
+  /** Kind of mistake. */
   readonly code: InputErrorCode;
   /** The keys and list positions that lead to the value within what was given, e.g. `["targets", "fat", "min"]`; empty where they are not known. */
   readonly path: readonly (string | number)[];

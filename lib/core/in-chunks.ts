@@ -1,24 +1,24 @@
 import {expectOptions} from "./shape.ts";
 import {InputError} from "./errors.ts";
 
-/** How far a long run is. */
+/** Progress of a long run. */
 export interface Progress {
   /** Linear programs solved so far. */
   readonly solved: number;
-  /** How many there will be; absent where nobody knows before the end. */
+  /** Number that there will be; absent where nobody knows before the end. */
   readonly of?: number;
 }
 
 /** A long run that can be stopped between its steps and gives its result at the end. */
 export type Steps<T> = Generator<Progress, T, undefined>;
 
-/** What can stop a long run: an `AbortSignal` fits. */
+/** A signal that can stop a long run: an `AbortSignal` fits. */
 export interface Stoppable {
   /** Throws once the run is to stop. */
   readonly throwIfAborted: () => void;
 }
 
-/** How to drive a long run. */
+/** Options of a long run. */
 export interface ChunkOptions {
   /** Ends the run between two steps. */
   readonly signal?: Stoppable;

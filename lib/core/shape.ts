@@ -1,7 +1,7 @@
 import {InputError, show} from "./errors.ts";
 import {nearestNames, oneOfThese} from "./nearest.ts";
 
-/** What a key must hold. */
+/** Kind of value that a key must hold. */
 type Kind = "list" | "map" | "object" | "text" | "number";
 
 /**

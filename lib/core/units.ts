@@ -3,7 +3,7 @@ import {InputError, show} from "./errors.ts";
 import {nearestNames} from "./nearest.ts";
 import {finite} from "./numbers.ts";
 
-/** What a kitchen measure says: so much mass, so much volume, or so many of something. */
+/** Meaning of a kitchen measure: so much mass, so much volume, or so many of something. */
 export type Measure = {
   readonly count: number;
   /** The unit in mathjs's word (`tablespoon`, `fluidounce`), or the thing counted as it was written; empty for none. */

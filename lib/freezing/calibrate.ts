@@ -5,10 +5,10 @@ import {firmness, firmnessReference, USUAL_OVERRUN} from "./firmness.ts";
 import {FIRMNESS, SCATTER, SCOOPED} from "./firmness-table.ts";
 import type {Learned} from "./learned.ts";
 
-/** How a batch was found to scoop. */
+/** Findings on how a batch scooped. */
 export const FOUND = ["too soft", "right", "too hard"] as const;
 
-/** What a cook says of a batch. */
+/** Report of a cook on one batch. */
 export interface FirmnessReport {
   readonly composition: Composition;
   /** Temperature throughout the tub when it was scooped, °C: that of the freezer, or `temperatureAfter` some minutes. */
@@ -19,7 +19,7 @@ export interface FirmnessReport {
 }
 
 /**
- * What is believed of a kitchen before it reports: that its reference is the book's, within 4 g per 100 g (the error of the
+ * Belief about a kitchen before it reports: that its reference is the book's, within 4 g per 100 g (the error of the
  * index and a degree of the freezer's thermometer), and that batches scatter by a factor of 1.4 in hardness, which itself may
  * be off by half.
  */
@@ -36,7 +36,7 @@ const SHIFTS = Array.from({length: 121}, (_, i) => (i - 60) / 3);
 const SCATTERS = Array.from({length: 15}, (_, i) => SCATTER * Math.exp(((i - 7) / 2.5) * PRIOR.scatter));
 
 /**
- * What reports on batches teach: the shift of the reference and the scatter of the batches, as the posterior over the stated
+ * Lesson of reports on batches: the shift of the reference and the scatter of the batches, as the posterior over the stated
  * prior (Bayes's rule on a grid). A tub is found right while its hardness, with the scatter of its batch, lies in the range
  * that was measured on scooped ice cream. Reports that agree narrow the band, those that contradict each other widen it.
  *

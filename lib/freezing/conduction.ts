@@ -1,4 +1,4 @@
-/** What heat meets inside a body, by temperature in °C. */
+/** Thermal properties of the inside of a body, by temperature in °C. */
 export interface Material {
   /** Enthalpy of a volume, kJ/m³; rises with temperature. */
   readonly enthalpy: (temperature: number) => number;

@@ -16,7 +16,7 @@ export const MOST_MILK_SOLIDS = 0.185;
 /** Lactose that stays dissolved by that rule, g per g of all water. */
 const LACTOSE_TO_WATER = (SHORTHANDS.msnf.lactose! * MOST_MILK_SOLIDS) / (1 - MOST_MILK_SOLIDS);
 
-/** What is needed of a crystallising sweetener to say how much of it is dissolved. */
+/** Data of a crystallising sweetener from which follows how much of it is dissolved. */
 export interface Crystal {
   readonly part: Crystallising;
   readonly coefficients: HeldWaterCoefficients;
@@ -63,7 +63,7 @@ export function dissolvedPerLiquid({line}: Crystal, temperature: number): number
   return line ? Math.exp(line[0] + line[1] / (temperature + 273.15)) : 0;
 }
 
-/** What a linear program needs to know of one crystallising sweetener at a temperature (see `piecesOf`). */
+/** Terms of one crystallising sweetener at a temperature, for a linear program (see `piecesOf`). */
 export interface CrystalTerms {
   readonly part: Crystallising;
   /** Water that a dissolved g holds, g per g. */

@@ -17,7 +17,7 @@ export interface CurvePoint {
   readonly frozen: number;
 }
 
-/** Where a freezing curve is wanted. */
+/** Range of a freezing curve. */
 export interface CurveRange {
   /** Warm end, °C; the initial freezing point by default. */
   readonly from?: number;

@@ -22,7 +22,7 @@ function placeOf(grams: readonly [number, number, number], overrun: number): num
 const PLACES = ANCHORS.map(([water, fat, solids, overrun]) => placeOf([water!, fat!, solids!], overrun!));
 
 /**
- * How far a mix is from all that the fit has seen, over how far a class that was left out of it is from the others; not below
+ * Distance of a mix from all that the fit has seen, over that of a class that was left out of it from the others; not below
  * 1. By this the error of the fit is multiplied.
  *
  * @param overrun %
@@ -58,7 +58,7 @@ export function fitError(
 }
 
 /**
- * How far the firmness of a mix at a temperature may be off besides, one standard deviation, g per 100 g: by the spread of the
+ * Further error of the firmness of a mix at a temperature, one standard deviation, g per 100 g: by the spread of the
  * parameters, what is not known of the held water, and the scatter of the process.
  *
  * @param temperature °C, -40 or above

@@ -23,7 +23,7 @@ export const FIRMNESS_COVARIANCE = [
 /** Error of a class that was left out of the fit, °C: root mean square over the classes of tubs. */
 export const LEFT_OUT_ERROR = 0.943;
 
-/** How far such a class is from the nearest mix of the others, in the units of `ANCHOR_SCALES`. */
+/** Distance of such a class from the nearest mix of the others, in the units of `ANCHOR_SCALES`. */
 export const LEFT_OUT_DISTANCE = 1.09;
 
 /** ln of the hardness that scatters by process alone, and the vane's kPa between which ice cream is scooped. */

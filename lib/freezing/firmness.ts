@@ -15,11 +15,11 @@ export const USUAL_OVERRUN = 30;
 /** Temperature at which the stiffening of the syrup counts as none, °C: the middle of dipping. */
 const MIDDLE = -13;
 
-/** How a tub was frozen and what is known of the kitchen. */
+/** Air of a tub, and what is known of the kitchen. */
 export interface FirmnessOptions {
   /** % of the mix's volume, 0 to 200; 30 by default. Ripples and pieces have none. */
   readonly overrun?: number;
-  /** What a kitchen's own reports have taught (see `calibrate`). */
+  /** Lesson of a kitchen's own reports (see `calibrate`). */
   readonly learned?: Learned;
 }
 
@@ -115,7 +115,7 @@ export function firmnessReference(overrun = USUAL_OVERRUN, learned?: Learned): n
 }
 
 /**
- * How hard a tub is at a temperature over one that scoops: 1 where it scoops, 2 where it is twice as hard. Common vane figures
+ * Hardness of a tub at a temperature over that of one that scoops: 1 where it scoops, 2 where it is twice as hard. Common vane figures
  * of scooped ice cream, 2.5 to 8 kPa, are 0.56 to 1.8 of it (J. L. Briggs, J. F. Steffe and Z. Ustunol, J. Dairy Sci. 79, 1996).
  *
  * @param temperature °C, -40 or above

@@ -96,7 +96,7 @@ type Sum = [number, number, number, number, number, number];
 /** Curve of one g of a part, bound water included. */
 interface PerGram {
   readonly curve: HeldWaterCoefficients;
-  /** What the curve has beyond a share of the dextrose equivalent: 0 but for glucose-syrup solids. */
+  /** Excess of the curve over a share of the dextrose equivalent: 0 but for glucose-syrup solids. */
   readonly bound: number;
 }
 

@@ -27,24 +27,24 @@ export const DIPPING_TEMPERATURE = (DIPPING.from + DIPPING.to) / 2;
 export const COLDEST_SCOOP = -30;
 
 /**
- * How firm a mix is at a temperature, in plain words. One that is nowhere as hard as a tub that scoops `never hardens`, at
+ * Firmness of a mix at a temperature, in plain words. One that is nowhere as hard as a tub that scoops `never hardens`, at
  * whatever temperature.
  */
 export type Verdict = "soft" | "scoops" | "firm" | "hard" | "never hardens";
 
-/** Where a mix scoops, °C; empty for a mix that is not as hard as that at -30 °C. */
+/** Scoop temperature of a mix, °C; empty for a mix that is not as hard as that at -30 °C. */
 export interface ScoopTemperature {
-  /** Where the firmness is the reference, to the last digit: limits speak of it. */
+  /** Temperature at which the firmness is the reference, to the last digit: limits speak of it. */
   readonly temperature?: number;
   /** Coldest temperature at which it scoops, to a tenth of a degree; absent where that is below -40 °C. */
   readonly low?: number;
   /** Warmest temperature at which it scoops, to a tenth of a degree. */
   readonly high?: number;
-  /** How far the temperature may be off, one standard deviation, °C. */
+  /** Error of the temperature, one standard deviation, °C. */
   readonly error?: number;
 }
 
-/** Where a mix scoops, and what it is in a freezer. */
+/** Scoop temperature of a mix, and its verdict in a freezer. */
 export interface Scooping extends ScoopTemperature {
   /** °C. */
   readonly freezer: number;
@@ -87,7 +87,7 @@ function endsOf({temperature, low, high, error}: Thresholds): ScoopTemperature {
 }
 
 /**
- * Where a mix scoops, and what it is in a freezer.
+ * Scoop temperature of a mix, and its verdict in a freezer.
  *
  * @param freezer °C, -40 or above
  * @throws InputError below -40 °C and for an overrun out of range
@@ -139,7 +139,7 @@ export function verdictBands(options: FirmnessOptions = {}): readonly VerdictBan
 }
 
 /**
- * How firm a mix is at a temperature, in plain words. It `scoops` from `low` to `high` of its {@link scoopTemperature},
+ * Firmness of a mix at a temperature, in plain words. It `scoops` from `low` to `high` of its {@link scoopTemperature},
  * both included, is `soft` where it is warmer, and `firm` or `hard` where it is colder (see {@link verdictBands}).
  *
  * Temperatures are compared to a tenth of a degree, as they are printed, so that no two words about one mix differ.
@@ -170,7 +170,7 @@ function verdictFrom({low, high, firm}: Thresholds, temperature: number): Verdic
 
 /** The scoop temperature, and the temperatures between the verdicts to a tenth of a degree; none for a mix that never hardens. */
 interface Thresholds extends ScoopTemperature {
-  /** Where it is no longer firm but hard. */
+  /** Temperature below which it is no longer firm but hard. */
   readonly firm?: number;
 }
 

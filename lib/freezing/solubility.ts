@@ -4,7 +4,7 @@ import {MOST_MILK_SOLIDS, solubilityLine} from "./crystals.ts";
 import {frozenState} from "./state.ts";
 import {SOLUBILITY} from "./tables.ts";
 
-/** How near a solute is to crystallising. */
+/** Saturation of a solute: how near it is to crystallising. */
 export interface Saturation {
   readonly part: Part;
   /** In the unfrozen water, g per 100 g. */

@@ -105,7 +105,7 @@ export function liquidBySucroseEquivalence(mix: EquivalenceMix, temperature: num
   return strength === undefined ? undefined : (100 * mix.sucroseEquivalent) / strength;
 }
 
-/** Where the sucrose table ends for a mix, °C. */
+/** Temperature at which the sucrose table ends for a mix, °C. */
 export function coldestBySucroseEquivalence(mix: EquivalenceMix): number {
   if (mix.sucroseEquivalent <= 0) return 0;
   return -(SUCROSE_TABLE.y.at(-1)! + saltsAt(mix, SUCROSE_TABLE.x.at(-1)!));

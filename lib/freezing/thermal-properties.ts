@@ -5,7 +5,7 @@ import {COMPONENT_PROPERTIES} from "./tables.ts";
 /** a0 + a1 t + a2 t², t in °C. */
 export type Quadratic = readonly [number, number, number];
 
-/** What a property table tells of one component. */
+/** Properties of one component, from a table. */
 export interface Properties {
   /** kJ/(kg K). */
   readonly cp: Quadratic;

@@ -17,7 +17,7 @@ export type Tub =
   | {readonly shape: "box"; readonly length: number; readonly width: number; readonly height: number}
   | {readonly shape: "cylinder"; readonly diameter: number; readonly height: number};
 
-/** Where a tub stands and what is in it. */
+/** Place and contents of a tub. */
 export interface TubConditions {
   /** °C. */
   readonly airTemperature: number;
@@ -25,7 +25,7 @@ export interface TubConditions {
   readonly airSpeed?: number;
   /** Air beaten in, % of the mix's volume, 0 to 200; 30 by default. */
   readonly overrun?: number;
-  /** What a kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  /** Lesson of a kitchen's own reports on when its tubs scoop (see `calibrate`). */
   readonly learned?: Learned;
 }
 
@@ -49,7 +49,7 @@ export interface HardeningOptions extends TubConditions {
   readonly core: number;
 }
 
-/** How long it takes, and how the tub is then. */
+/** Time that it takes, and the tub's temperatures then. */
 export interface TubTime {
   readonly minutes: number;
   /** °C. */

@@ -46,7 +46,7 @@ export function extrapolations(composition: Composition, temperature: number): E
 }
 
 /**
- * How far the held water, and so the ice, may be wrong, g per 100 g of mix: root of the sum of squares of
+ * Error of the held water, and so of the ice, g per 100 g of mix: root of the sum of squares of
  * `heldError` and half of what the method of sucrose equivalents says otherwise.
  *
  * @param temperature °C, from -40 to below 0
@@ -62,7 +62,7 @@ export function iceError(composition: Composition, temperature: number): number 
 }
 
 /**
- * What is not known of the bound water of a part, g per g. Proteins: the spread of calorimetry (Nippon Nogeikagaku Kaishi 53,
+ * Uncertainty of the bound water of a part, g per g. Proteins: the spread of calorimetry (Nippon Nogeikagaku Kaishi 53,
  * 1979); gums, starch, fibre and chains, which are from memory: half of their figure. Polyols that rest on constants at
  * 25 °C: what those constants miss of the bound water of mannitol (0.08) and glycerol (0.3) by the CRC Handbook, which are
  * both the wrong way, in the middle.
@@ -91,7 +91,7 @@ const HELD_ERROR: Readonly<Partial<Record<Part, number>>> = {
 };
 
 /**
- * How far the held water may be wrong by what is known of its parts, g per 100 g of mix: root of the sum of squares.
+ * Error of the held water by what is known of its parts, g per 100 g of mix: root of the sum of squares.
  *
  * Within its data a solute is wrong by its fit's rms; beyond, also by half of what its bound water is taken to fall
  * past their end. Milk salts are wrong by what the freezing point of milk of 1927 (-0.55 °C) would change, bound water and

@@ -21,7 +21,7 @@ export function iceToWaterPressure(temperature: number): number {
   return Math.exp(ice - water);
 }
 
-/** Where the published pressure of supercooled water ends, °C: 123 K. */
+/** Lowest temperature of the published pressure of supercooled water, °C: 123 K. */
 const COLDEST = -150;
 
 const AT_FREEZING = iceToWaterPressure(0);

@@ -80,7 +80,7 @@ function nearColumns(header: string, table: CsvTable, known: readonly string[]):
   return [...new Set([...first, ...near])].slice(0, 3);
 }
 
-/** What the columns of a nutrition label begin with. */
+/** Beginning of the names of a nutrition label's columns. */
 const LABEL = "label_";
 
 /**

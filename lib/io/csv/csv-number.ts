@@ -44,7 +44,7 @@ export function numberFrom(
   return finite(text, place, limits, unit);
 }
 
-/** What is wrong with a text that is nearly a number, and what to do; nothing where no number is to be seen. */
+/** Mistake in a text that is nearly a number, with what to do; nothing where no number is to be seen. */
 function mistakeIn(
   text: string,
   decimalComma: boolean,

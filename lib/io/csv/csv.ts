@@ -8,7 +8,7 @@ import {LONGEST_CELL, LONGEST_NAME, MOST_COLUMNS, MOST_ROWS, readable} from "../
 export interface CsvRow {
   /** Line of the file on which the row starts; the header is line 1. */
   readonly line: number;
-  /** Where the row stands, for errors, e.g. `pantry.csv, row 37`. */
+  /** Place of the row, for errors, e.g. `pantry.csv, row 37`. */
   readonly place: string;
   readonly cells: ReadonlyMap<string, string>;
 }
@@ -110,7 +110,7 @@ export function numberIn(
     : numberFrom(cell, table.decimalComma, placeIn(table, row, column), limits, unit);
 }
 
-/** Where a cell stands, with its column as the file writes it, e.g. `pantry.csv, row 37, Price (€/kg)`. */
+/** Place of a cell, with its column as the file writes it, e.g. `pantry.csv, row 37, Price (€/kg)`. */
 export function placeIn(table: CsvTable, row: CsvRow, column: string): string {
   return `${row.place}, ${table.written?.get(column) ?? column}`;
 }

@@ -5,7 +5,7 @@ import type {ShelfEntry} from "../../pantry/stocked.ts";
 /**
  * Prices and stock for the ingredients that a brief or a recipe describes itself, which the pantry may not know.
  *
- * What the brief or recipe says goes before what the price list says.
+ * The brief or recipe goes before the price list.
  *
  * @param input a brief or a recipe as plain data, not checked yet: what is not understood stays as it is
  * @param shelf a price list

@@ -17,13 +17,13 @@ import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import {doseCautions} from "../report/report-lines.ts";
 import {weighFigures, weighSection} from "../report/weighable-sections.ts";
 
-/** What is written beside an answer. */
+/** Extras that are written beside an answer. */
 export interface AnswerExtras {
   /** The same mix in amounts to weigh and count, from `weighable`: it stands first, since it is the one to make. */
   readonly weighable?: WeighableMix;
 }
 
-/** What may stand beside an answer; prices and reliability are the report's, and passed over here. */
+/** Extras that may stand beside an answer; prices and reliability are the report's, and passed over here. */
 const EXTRAS = ["weighable", "prices", "reliability"];
 
 /**

@@ -85,7 +85,7 @@ ${number(weight(line.grams))}${perRun ? number(weight(line.gramsPerRun ?? 0)) : 
 </table></div>`;
 }
 
-/** What stands small behind an ingredient: its kitchen measure and its allergens. */
+/** Small print behind an ingredient: its kitchen measure and its allergens. */
 function beside({measure, allergens}: SheetLine): string {
   const allergenText = allergens.length ? `<b>${escapeHtml(allergens.join(", "))}</b>` : "";
   const parts = [prose(measure ?? ""), allergenText].filter(Boolean);

@@ -7,7 +7,7 @@ import {escapeHtml} from "../text/escape.ts";
 import {FACES, PALETTE} from "../text/palette.ts";
 import {degrees} from "../../core/format.ts";
 
-/** What a picture of a freezing curve shows beside the curve. */
+/** Things that a picture of a freezing curve shows beside the curve. */
 export interface CurvePicture {
   /** Temperature of the freezer, °C, drawn as a line; -18 by default. */
   readonly freezer?: number;

@@ -30,7 +30,7 @@ export function recipeHtml(recipe: Recipe): string {
   return tablesHtml(recipeTables(recipe));
 }
 
-/** What a recipe's card says of its mix, g per 100 g. */
+/** Quantities on a recipe's card, g per 100 g. */
 const TOLD = ["fat", "msnf", "sugars", "glucose", "totalSolids"] as const;
 
 function recipeTables(recipe: Recipe): Tables {

@@ -1,4 +1,4 @@
-/** What may come next in a JSON text. */
+/** Tokens that may come next in a JSON text. */
 type Wants = "value" | "value or end" | "key" | "key or end" | "colon" | "comma or end" | "nothing";
 
 /** A bracket, a sign or a word. */
@@ -6,7 +6,7 @@ const TOKEN = /[[\]{},:]|[^\s[\]{},:"]+/y;
 const BLANKS = /[ \t\r\n]*/y;
 
 /**
- * Where a text stops being JSON: the first character of what cannot stand where it stands, or the end where more was to come.
+ * Position at which a text stops being JSON: the first character of what cannot stand there, or the end where more was to come.
  * Engines say it for some mistakes only.
  *
  * @param json a text that is no JSON (RFC 8259)
@@ -46,7 +46,7 @@ function textEnd(json: string, from: number): number {
   return json.length;
 }
 
-/** What may come after a token; nothing where the token itself may not. */
+/** Tokens that may come after a token; nothing where the token itself may not. */
 function after(token: string, wants: Wants, inside: string[]): Wants | undefined {
   if (token === "[" || token === "{") {
     if (!wants.startsWith("value")) return undefined;

@@ -38,7 +38,7 @@ export function parseJson(text: string, place: string): unknown {
 /** Characters of a line that are shown on either side of a mistake. */
 const AROUND = 20;
 
-/** What stands around a place in a line. */
+/** Text around a place in a line. */
 function excerpt(line: string, at: number): string {
   const [from, to] = [at - AROUND, at + AROUND];
   const shown = line.slice(Math.max(0, from), to).trim();

@@ -19,14 +19,14 @@ const reportSchema = z.strictObject({
   found: z.enum(FOUND),
 });
 
-/** What a cook says of batches: a list of reports. */
+/** Schema of a cook's reports on batches, in a list. */
 export const reportsSchema = z.array(reportSchema).check(z.minLength(1), z.maxLength(MOST_REPORTS));
 
 /** A cook's reports on batches as they are written. */
 export type ReportsInput = z.input<typeof reportsSchema>;
 
 /**
- * What a cook says of batches, for `calibrate`: of each the file of its recipe, the `freezer` that it came from, °C, the `minutes`
+ * Reports of a cook on batches, for `calibrate`: of each the file of its recipe, the `freezer` that it came from, °C, the `minutes`
  * that a litre tub of it stood at 20 °C, its overrun where that is not the recipe's, and whether it was `too soft`, `right` or `too hard`.
  *
  * @param input `[{"recipe": "mix.csv", "freezer": -18, "found": "too hard"}]`

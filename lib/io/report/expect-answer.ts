@@ -2,7 +2,7 @@ import type {Answer} from "../../balance/mix/answer.ts";
 import {InputError} from "../../core/errors.ts";
 import {expectShape} from "../../core/shape.ts";
 
-/** What an answer must hold, by its status. */
+/** Keys that an answer must have, by its status. */
 const SHAPES = {
   optimal: {amounts: "list", shares: "object", freezing: "object", scoop: "object", binding: "list"},
   infeasible: {conflict: "object"},

@@ -4,7 +4,7 @@ import type {Figure} from "../text/figure.ts";
 import {plainName} from "../text/plain-name.ts";
 import {rounded} from "../text/rounded.ts";
 
-/** What was optimised, with its value, in a sentence; or that nothing was. */
+/** Sentence on what was optimised, with its value; or that nothing was. */
 export function objectiveSentence({objective}: Pick<Balanced, "objective">): string {
   if (!objective)
     return "Nothing was minimised: this is one of the mixes that meet the brief. Give every ingredient a price for the cheapest, or name what to minimise.";
@@ -19,7 +19,7 @@ export function objectiveValue({name, value, unit}: Objective): string {
   return name === "sweetness" ? `${figure} (${unit})` : `${figure} ${unit}`;
 }
 
-/** What was optimised as figures: section `minimised` or `maximised`. */
+/** Figures of what was optimised: section `minimised` or `maximised`. */
 export function objectiveFigures({objective}: Pick<Balanced, "objective">): Figure[] {
   if (!objective) return [["minimised", "nothing", undefined, ""]];
   const {name, value, unit, sense} = objective;

@@ -6,7 +6,7 @@ import {amountLines, limitName, wrap, wrapWords} from "./report-lines.ts";
 import {decimal} from "../../core/format.ts";
 import {plainName} from "../text/plain-name.ts";
 
-/** What a limit becomes, in words. */
+/** New value of a limit, in words. */
 export function changeWords({of, to, toPercent, dropped, inStock}: Relaxation): string {
   if (dropped) return "leave it out";
   const unit = {target: "", rule: "", ingredient: " g", dose: " %"}[of];
@@ -14,7 +14,7 @@ export function changeWords({of, to, toPercent, dropped, inStock}: Relaxation): 
   return inStock ? `have ${figure} of it` : `make it ${figure}`;
 }
 
-/** What an eater would say of the example of a conflict: the limits alone do not make it food. */
+/** Cautions about the example of a conflict: the limits alone do not make it food. */
 export function exampleCautions(amounts: readonly Amount[], {ingredients}: Brief): string[] {
   const known = new Map(ingredients.map(({ingredient: {name, composition}}) => [name, composition]));
   return tasteCautions(

@@ -53,7 +53,7 @@ export function limitName({
   return `${before}${name} ${word} ${figure}${stock}`;
 }
 
-/** How much more of a limit is worth a price: 100 g of an ingredient, a tenth of a per cent of a dose, else one. */
+/** Step of a limit that a price is told for: 100 g of an ingredient, a tenth of a per cent of a dose, else one. */
 export function priceUnit({of}: Pick<ConflictingLimit, "of">): {units: number; words: string} {
   if (of === "ingredient") return {units: 100, words: "100 g"};
   return of === "dose" ? {units: 0.1, words: "0.1 %"} : {units: 1, words: "one"};

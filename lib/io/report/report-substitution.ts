@@ -7,7 +7,7 @@ import {recipeComposition} from "../../pantry/recipe.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 
 /**
- * What can be done about an ingredient that is out, as a cook reads it at the bench.
+ * Ways round an ingredient that is out, as a cook reads them at the bench.
  *
  * @param most at most so many alternatives; 3 by default
  */

@@ -73,7 +73,7 @@ export function textReport(answer: Answer, source: BriefSource = answer): string
     .concat("\n");
 }
 
-/** What is said without a proved answer: why, what to do, and the best mix found. */
+/** Report without a proved answer: why, what to do, and the best mix found. */
 function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecided"}>, brief: Brief): string {
   const title = [titleLines(brief), `No verified answer: ${answer.reason}.`];
   if (answer.status === "unbounded") return `${title.join("\n\n")}\n`;
@@ -190,7 +190,7 @@ function scoopText({scoop, composition}: MixReport, {learned}: Brief): string {
   ].join("\n");
 }
 
-/** What tastes, what is beyond the customary doses because the cook asked for it, and what may not be sold everywhere. */
+/** Cautions: off tastes, doses beyond the customary because the cook asked for them, and what may not be sold everywhere. */
 function cautionsText({beyondDoses, composition}: MixReport): string {
   return [
     ...doseCautions(beyondDoses),
@@ -209,7 +209,7 @@ function bindingText({binding, degenerate}: Balanced, brief: Brief): string {
   return ["What each limit costs: what one more of it would change", ...lines, ...more].join("\n");
 }
 
-/** What a limit that is one point (an ingredient: 100 g, a dose: 0.1 %) higher would change. */
+/** Effect of a limit one point higher (an ingredient: 100 g, a dose: 0.1 %). */
 function priceText({price, of}: Binding, {aim}: Brief): string {
   if (price === undefined || !aim) return "";
   const {units, words} = priceUnit({of});

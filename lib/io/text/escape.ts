@@ -43,7 +43,7 @@ export function csvText(
   return [columns, ...rows].map((row) => csvFormatRow(row.map(plainCell))).join("\r\n");
 }
 
-/** What begins a formula. */
+/** Beginning of a formula. */
 const FORMULA = /^[\s\p{Cc}]*[=+\-@＝＋－＠\t\r]/u;
 
 function plainCell(cell: string | number | undefined): string {

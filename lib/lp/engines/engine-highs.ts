@@ -57,7 +57,7 @@ export function engineOf(module: HighsModule): Highs {
   });
 }
 
-/** What HiGHS says of a program; nothing of it is verified yet. */
+/** Answer of HiGHS to a program; nothing of it is verified yet. */
 export interface HighsAnswer {
   readonly status: "optimal" | "infeasible" | "unbounded" | "stopped";
   /** The best point found, if any. */

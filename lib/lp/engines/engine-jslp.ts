@@ -1,7 +1,7 @@
 import solver from "javascript-lp-solver";
 import {checkTime, type Deadline, NO_DEADLINE} from "../program/deadline.ts";
 
-/** How a run of the tableau ended. */
+/** End of a run of the tableau. */
 export interface TableauRun {
   readonly end: "solved" | "infeasible" | "unbounded" | "stopped";
   /** For each row, what is basic in it: columns count from 0, slacks of rows go on after the last column. Entry 0 is unused. */

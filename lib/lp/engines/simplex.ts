@@ -179,7 +179,7 @@ class Dictionary {
     return {row, length};
   }
 
-  /** How far a basic quantity may move this way before a limit is met; one that is beyond a limit stops where it comes back. */
+  /** Distance that a basic quantity may move this way before a limit is met; one that is beyond a limit stops where it comes back. */
   room(v: number, speed: number): number {
     const [low, high, value] = [this.lower[v]!, this.upper[v]!, this.value[v]!];
     if (speed > 0)

@@ -55,7 +55,7 @@ export function basisByTableau(program: DenseProgram, deadline: Deadline = NO_DE
   return readBasis(program, columns, limits, run.nonbasic);
 }
 
-/** What the engine takes for 0: below the tolerance of the final judgement. */
+/** Numbers below this count as 0 in the engine: less than the tolerance of the final judgement. */
 const TOLERANCE = 1e-9;
 
 /** Largest cost of a tie-break, where the largest cost is 1. */
@@ -127,7 +127,7 @@ function farBounds(
   });
 }
 
-/** What each row holds where all columns are 0. */
+/** Value of each row where all columns are 0. */
 function shiftsOf(
   {columns: n, rows: m, matrix, lower, upper}: DenseProgram,
   columns: readonly Column[],

@@ -21,7 +21,7 @@ export interface Relaxation {
   readonly total: number;
   /** The program with its limits moved. */
   readonly program: LinearProgram;
-  /** What that program turns out to be, with its own objective. */
+  /** Outcome of that program, with its own objective. */
   readonly outcome: Outcome;
 }
 

@@ -6,7 +6,7 @@ import type {LinearProgram, Outcome, BasisStatus} from "../program/program.ts";
 import {scale} from "../program/scale.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, kernelOf, type Basis, type Kernel} from "../proof/vertex.ts";
 
-/** What a binding limit costs, and how far it can move while that price holds. */
+/** Price of a binding limit, and the range of the limit in which that price holds. */
 export interface LimitPrice {
   /** Index of the row or variable. */
   readonly index: number;
@@ -27,7 +27,7 @@ export interface CostRange {
   readonly to: number;
 }
 
-/** How an optimum answers to changes of its limits and costs, one at a time. */
+/** Response of an optimum to changes of its limits and costs, one at a time. */
 export interface Sensitivity {
   /** For each binding row. */
   readonly rows: readonly LimitPrice[];
@@ -155,7 +155,7 @@ function limitPrice(
   return {index, side, price, from: from * factor, to: to * factor};
 }
 
-/** How far a limit may fall (<= 0) and rise (>= 0) before a basic quantity meets a limit, given what moves when it rises by 1. */
+/** Changes of a limit, down (<= 0) and up (>= 0), until a basic quantity meets a limit, given what moves when it rises by 1. */
 function room(
   {dense, basis, kernel, values, activities}: Point,
   moved: Float64Array,
@@ -179,7 +179,7 @@ function room(
   return [down, up];
 }
 
-/** How far the (minimised) cost of a variable may fall and rise before a price changes its sign. */
+/** Changes of the (minimised) cost of a variable, down and up, until a price changes its sign. */
 function costRoom(
   {dense, basis, kernel}: Point,
   duals: Float64Array,

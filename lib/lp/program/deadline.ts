@@ -38,7 +38,7 @@ export function deadlineIn(
   return {left: () => end - now()};
 }
 
-/** How long a call of many programs may take. */
+/** Time that a call of many programs may take. */
 export interface TimeOptions {
   /** Milliseconds for the whole call, above 0; by default there is no limit but the 10 s of each program. */
   readonly deadline?: number;
@@ -73,7 +73,7 @@ export function checkTime(deadline: Deadline): void {
   if (!(deadline.left() > 0)) throw new OutOfTime("time is up");
 }
 
-/** What a function returns, or a substitute where time runs out within it. */
+/** Result of a function, or a substitute where time runs out within it. */
 export function beforeTime<T, S>(work: () => T, late: () => S): T | S {
   try {
     return work();

@@ -34,7 +34,7 @@ export interface Row {
   readonly upper?: number;
 }
 
-/** How well an answer satisfies its program: all relative to the size of the numbers involved. */
+/** Errors with which an answer satisfies its program, all relative to the size of the numbers involved. */
 export interface Check {
   /** Largest violation of a row or a bound. */
   readonly residual: number;
@@ -44,10 +44,10 @@ export interface Check {
   readonly gap?: number;
 }
 
-/** Where a variable or a row's sum stands in a vertex: at a limit, between (it then follows from the others), or left at 0. */
+/** Position of a variable or a row's sum in a vertex: at a limit, between (it then follows from the others), or left at 0. */
 export type BasisStatus = "lower" | "upper" | "basic" | "zero";
 
-/** What a linear program turned out to be. Only verified answers are returned. */
+/** Outcome of a linear program. Only verified answers are returned. */
 export type Outcome =
   | {
       readonly status: "optimal";

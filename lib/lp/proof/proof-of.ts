@@ -19,7 +19,7 @@ import {
   type Kernel,
 } from "./vertex.ts";
 
-/** What a basis proves about its program. */
+/** Proof that a basis gives about its program. */
 export type Proof =
   | {
       readonly status: "optimal";
@@ -31,7 +31,7 @@ export type Proof =
   | {readonly status: "unbounded"; readonly values: Float64Array; readonly ray: Float64Array};
 
 /**
- * What a basis proves, from the program's own numbers; `undefined` where it proves nothing.
+ * Proof that a basis gives, from the program's own numbers; `undefined` where it proves nothing.
  *
  * @throws OutOfTime soon after the deadline
  */

@@ -3,7 +3,7 @@ import type {DenseProgram} from "../program/dense.ts";
 /** Largest violation that counts as none, in scaled units. */
 export const TOLERANCE = 1e-9;
 
-/** How far a point and its prices are from proving each other optimal. */
+/** Distance of a point and its prices from proving each other optimal. */
 export interface Optimality {
   readonly activities: Float64Array;
   readonly reducedCosts: Float64Array;

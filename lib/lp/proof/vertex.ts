@@ -1,7 +1,7 @@
 import {checkTime, type Deadline, NO_DEADLINE} from "../program/deadline.ts";
 import type {DenseProgram} from "../program/dense.ts";
 
-/** Where a variable or a row stands in a basis. */
+/** Positions of a variable or a row in a basis. */
 export const AT_LOWER = 0;
 export const AT_UPPER = 1;
 export const BASIC = 2;

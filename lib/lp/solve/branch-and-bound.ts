@@ -4,7 +4,7 @@ import type {Scaled} from "../program/scale.ts";
 import {findBasis} from "./find-basis.ts";
 import {fixWhole, type WholePoint} from "./fix-whole.ts";
 
-/** How a search for whole values ended; values are in scaled units. */
+/** End of a search for whole values; values are in scaled units. */
 export interface WholeSearch {
   readonly status: "optimal" | "infeasible" | "unbounded" | "stopped";
   /** The best point found. */

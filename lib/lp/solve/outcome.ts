@@ -5,7 +5,7 @@ import {TOLERANCE} from "../proof/proof.ts";
 import type {Scaled} from "../program/scale.ts";
 import {BASIC, type Basis} from "../proof/vertex.ts";
 
-/** What each code of a basis is called. */
+/** Names of the codes of a basis. */
 const PLACES: readonly BasisStatus[] = ["lower", "upper", "basic", "zero"];
 
 /** A proof in the units and the sense of the program that it answers. */

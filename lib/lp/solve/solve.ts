@@ -11,7 +11,7 @@ import type {LinearProgram, Outcome} from "../program/program.ts";
 import {proofOf} from "../proof/proof-of.ts";
 import {scale, type Scaled} from "../program/scale.ts";
 
-/** How long to search and with what. */
+/** Time to search and engines to search with. */
 export interface SolveOptions {
   /** Most linear programs to solve in a search for whole values; default 200 to 5000 by the size of the program, or 200 where HiGHS is at hand. */
   readonly maxNodes?: number;
@@ -82,7 +82,7 @@ export function* solveSteps(program: LinearProgram, options: SolveOptions = {}):
   );
 }
 
-/** What a program is that time ran out on. */
+/** Outcome of a program that time ran out on. */
 const LATE: Outcome = {status: "undecided", reason: "the time limit came before an answer"};
 
 /** From so many coefficients on HiGHS, where it is at hand, is asked first: a dense table takes longer. */
