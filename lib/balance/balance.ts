@@ -13,13 +13,13 @@ import {counted, finish, type Steps, type Stoppable} from "../core/in-chunks.ts"
 import {readBrief} from "./read/read-brief.ts";
 import {solveBriefSteps} from "./mix/solve-brief.ts";
 
-/** What {@link balance} may be told beside the brief. */
+/** Options of {@link balance}. */
 export interface BalanceOptions {
-  /** Where ingredients given by name alone are looked up, e.g. `pantryOf(readPantryCsv(text))`; by default there is none. */
+  /** Pantry in which ingredients given by name alone are looked up, e.g. `pantryOf(readPantryCsv(text))`; by default there is none. */
   readonly pantry?: Pantry;
-  /** What the brief is called in errors, e.g. its file name; by default `brief`. */
+  /** Name of the brief in errors, e.g. its file name; by default `brief`. */
   readonly place?: string;
-  /** Where to look for what would make an impossible brief possible; the pantry by default. A large one takes some ms. */
+  /** Shelf of the ingredients that might make an impossible brief possible; the pantry by default. A large one takes some ms. */
   readonly openersFrom?: Pantry;
   /**
    * Milliseconds for the whole call, above 0; default 10,000. Over it the answer is `undecided`, with the best mix found; an answer
@@ -227,7 +227,7 @@ function* answering(
   }
 }
 
-/** What is said of a conflict when no time is left to look for it. */
+/** Conflict that no time was left to look for. */
 function unexplained(): Conflict {
   return {targets: [], relaxations: [], relaxation: "not searched to the end", openers: [], cutShort: true};
 }

@@ -9,13 +9,13 @@ import type {KeyWritten} from "../measure/measures.ts";
 /**
  * A brief as the cook writes it: plain data, ready for JSON.
  *
- * What a brief may aim at and limit is known by name, so that a typing error does not compile. Properties of one's own
+ * Aims and targets of a brief are known by name, so that a typing error does not compile. Properties of one's own
  * (`{"co2": 310}` of each ingredient) are named in the type: `BriefInput<"co2">`; `BriefInput<string>` takes any name.
  */
 export interface BriefInput<Own extends string = never> {
   /** Path or address of the JSON Schema, for editors; not read. */
   readonly $schema?: string | undefined;
-  /** What the mix is called, 1 to 200 characters; `mix` by default. */
+  /** Name of the mix, 1 to 200 characters; `mix` by default. */
   readonly name?: string | undefined;
   /** Mass of the batch, g, above 0; 1000 by default. */
   readonly batch?: number | undefined;
@@ -27,13 +27,13 @@ export interface BriefInput<Own extends string = never> {
   readonly freezer?: number | undefined;
   /** Air beaten in, % of the mix's volume, 0 to 200; 30, a small batch machine, by default. The firmness depends on it. */
   readonly overrun?: number | undefined;
-  /** What the kitchen's own reports have taught of when its tubs scoop: what `calibrate` returns. */
+  /** Lesson of the kitchen's own reports on when its tubs scoop, as `calibrate` returns it. */
   readonly learned?: Learned | undefined;
   /** At most so many ingredients are used, a whole number of at least 1. */
   readonly maxIngredients?: number | undefined;
-  /** What may go in, 1 to 2000: the name of an ingredient of the pantry, or one with more than its name. */
+  /** Ingredients that may go in, 1 to 2000: the name of an ingredient of the pantry, or one with more than its name. */
   readonly ingredients: readonly (string | IngredientInput)[];
-  /** What the mix must have, by the name of what is limited. */
+  /** Limits that the mix must keep, by the name of the quantity. */
   readonly targets?: TargetsInput<Own> | undefined;
   /**
    * Upper limits on salt, gums, emulsifiers, polyols and what else is taken by the pinch or the spoon (see `DOSES`): those
@@ -42,15 +42,15 @@ export interface BriefInput<Own extends string = never> {
   readonly doses?: "customary" | "none" | {readonly [dose: string]: number} | undefined;
   /** Whether a minimal cost pays every opened pack in full; not by default. */
   readonly wholePacks?: boolean | undefined;
-  /** How far the kitchen may be off. */
+  /** Errors of the kitchen's ingredients and scale. */
   readonly spread?: SpreadInput | undefined;
   /** Whether the targets hold for all of the spread; not by default. */
   readonly margin?: boolean | undefined;
   /** A recipe that one of the candidates stays close to: g by ingredient. */
   readonly near?: {readonly [ingredient: string]: number} | undefined;
-  /** What to make smallest; the cost where there are prices, unless something else is asked for. */
+  /** Quantity to make smallest; the cost where there are prices, unless something else is asked for. */
   readonly minimise?: AimInput<Own> | undefined;
-  /** What to make largest; not beside `minimise`. */
+  /** Quantity to make largest; not beside `minimise`. */
   readonly maximise?: AimInput<Own> | undefined;
 }
 
@@ -58,9 +58,9 @@ export interface BriefInput<Own extends string = never> {
 export interface IngredientInput {
   /** Its name or an alias in the pantry, or a name of its own where `composition` or `label` says what is in it. */
   readonly name: string;
-  /** What is in it, g per 100 g by part or shorthand, in sum 100. */
+  /** Composition, g per 100 g by part or shorthand, in sum 100. */
   readonly composition?: CompositionInput | undefined;
-  /** What is in it as its packet says, g per 100 g. */
+  /** Figures of its packet, g per 100 g. */
   readonly label?: LabelInput | undefined;
   /** Further names, at most 20. */
   readonly aliases?: readonly string[] | undefined;
@@ -82,9 +82,9 @@ export interface IngredientInput {
   readonly properties?: {readonly [name: string]: number} | undefined;
   /** Group on the shelf, e.g. `dairy`, `sugar`, `fruit`. */
   readonly group?: string | undefined;
-  /** How far the composition is to be trusted. */
+  /** Trust that the composition deserves. */
   readonly grade?: Grade | undefined;
-  /** Where the composition is from. */
+  /** Source of the composition. */
   readonly source?: string | undefined;
   /** At least so much, g per batch, or a share of the batch as `"20 %"`; 0 by default. */
   readonly min?: number | string | undefined;
@@ -135,7 +135,7 @@ export type TargetsInput<Own extends string = never> = {
   readonly [Name in KeyWritten<"swing">]?: readonly SwingInput[] | undefined;
 } & {readonly [Name in Declared<Own>]?: LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined};
 
-/** What a brief makes smallest or largest: a quantity, the cost, a property of one's own, or ice and the like at a temperature in °C. */
+/** Aim of a brief, to be made smallest or largest: a quantity, the cost, a property of one's own, or ice and the like at a temperature in °C. */
 export type AimInput<Own extends string = never> =
   | Quantity
   | NutrientKey
@@ -173,11 +173,11 @@ export interface SwingInput extends LimitsInput {
   readonly to: number;
 }
 
-/** How far a kitchen may be off, as a brief or a command states it. */
+/** Errors of a kitchen, as a brief or a command states them. */
 export interface SpreadInput {
   /** By ingredient, how far each part may lie from its stated value either way, g per 100 g. Water takes up the difference. */
   readonly parts?:
     {readonly [ingredient: string]: {readonly [Name in Part]?: number | undefined}} | undefined;
-  /** How far each weighing may be off either way, g, at least 0. */
+  /** Error of each weighing either way, g, at least 0. */
   readonly weighing?: number | undefined;
 }

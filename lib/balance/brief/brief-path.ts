@@ -7,7 +7,7 @@ import type {BriefInput} from "./brief-schema.ts";
  * A brief with one number in another place: `targets.fat.max`, `targets.hardPhase[0].max`, `ingredients[2].price`,
  * `ingredients[cream 40 %].max`.
  *
- * What the path leads through is made where the brief has none (a target, the details of an ingredient given by name
+ * The way that the path leads is made where the brief has none (a target, the details of an ingredient given by name
  * alone), so that a limit can be tried out that the brief does not have; whether the brief then makes sense is for
  * `readBrief` to say.
  *

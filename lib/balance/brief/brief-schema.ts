@@ -19,7 +19,7 @@ import type {AimInput, AtInput, BriefInput, IngredientInput, LimitsInput, SwingI
 /** Largest number of ingredients in a brief. */
 const MOST_INGREDIENTS = 2000;
 
-/** What a brief may say of the customary doses beside limits of its own. */
+/** Words of a brief on the customary doses, in place of limits of its own. */
 const DOSE_WORDS = ["customary", "none"] as const;
 /** Largest batch, g: a thousand tonnes. */
 const MOST_GRAMS = 1e9;
@@ -66,7 +66,7 @@ export const aimSchema = z.union([
   ...atTemperatures.map(({key, schemas}) => z.strictObject({[key]: schemas.wish()})),
 ]) as unknown as z.ZodMiniType<AimInput<string>, AimInput<string>>;
 
-/** What is limited by its name alone has the same limits, whatever it is; of that, temperatures are named for editors. */
+/** Quantities that are limited by their name alone all have the same limits; of these, temperatures are named for editors. */
 const targetsSchema = z.catchall(
   z.object(
     Object.fromEntries<z.ZodMiniType>([
@@ -84,7 +84,7 @@ export type WrittenTargets = Readonly<
   Record<string, LimitsInput | readonly AtInput[] | readonly SwingInput[] | undefined>
 >;
 
-/** What `calibrate` returns. */
+/** Result of `calibrate`. */
 const learnedSchema = z.strictObject({
   reports: notNegative(),
   shift: z.number(),
@@ -92,7 +92,7 @@ const learnedSchema = z.strictObject({
   scatter: positive(),
 });
 
-/** What a brief looks like as JSON: the one source of its type, its reader and its JSON Schema. */
+/** A brief as JSON: the one source of its type, its reader and its JSON Schema. */
 export const briefSchema = z.strictObject({
   $schema: z.optional(z.string()),
   name: z.optional(text()),

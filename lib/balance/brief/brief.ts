@@ -16,7 +16,7 @@ export interface Brief {
   readonly freezer: number;
   /** Air beaten in, % of the mix's volume. */
   readonly overrun: number;
-  /** What the kitchen's own reports have taught of when its tubs scoop. */
+  /** Lesson of the kitchen's own reports on when its tubs scoop. */
   readonly learned?: Learned;
   readonly ingredients: readonly Choice[];
   readonly targets: readonly Target[];
@@ -26,13 +26,13 @@ export interface Brief {
   readonly maxIngredients?: number;
   /** Whether a minimal cost pays opened packs in full. */
   readonly wholePacks?: boolean;
-  /** How far the kitchen may be off. */
+  /** Errors of the kitchen's ingredients and scale. */
   readonly spread?: Spread;
   /** Whether the targets have to hold for all of the spread. */
   readonly margin?: boolean;
   /** A recipe to stay close to: share of the batch of each ingredient, in the order of `ingredients`. */
   readonly near?: readonly number[];
-  /** What to make smallest or largest; absent when there are no prices and nothing else is asked for. */
+  /** Aim, to be made smallest or largest; absent when there are no prices and nothing else is asked for. */
   readonly aim?: Aim;
 }
 
@@ -80,19 +80,19 @@ export interface DoseLimit {
   readonly raised?: true;
 }
 
-/** What the answer should be best at. */
+/** Aim of a brief: the property that the answer should be best at. */
 export interface Aim {
   readonly sense: "minimise" | "maximise";
   readonly subject: Subject;
 }
 
-/** How far a kitchen is off: what is in the pack, and what the scale shows. */
+/** Errors of a kitchen: in what is in the pack, and in what the scale shows. */
 export interface Spread {
   /**
    * By ingredient, how far each part may lie from its stated value either way, g per 100 g: `{"cream 40 %": {milkFat: 1}}`.
    * Water takes up the difference.
    */
   readonly parts: ReadonlyMap<string, Readonly<Partial<Record<Part, number>>>>;
-  /** How far each weighing may be off either way, g. */
+  /** Error of each weighing either way, g. */
   readonly weighing: number;
 }

@@ -4,7 +4,7 @@ import {subjectName} from "../measure/of-subject.ts";
 import {isAtTemperatures} from "../measure/written.ts";
 
 /**
- * Where a target stands in the brief that it is of: `targets.fat`, `targets.ice[0]`. One that was set beside the brief (the
+ * Path of a target in the brief that it is of: `targets.fat`, `targets.ice[0]`. One that was set beside the brief (the
  * cost that a candidate may reach) stands nowhere in it.
  */
 export function targetPath({targets}: Pick<Brief, "targets">, target: Target): string {
@@ -15,7 +15,7 @@ export function targetPath({targets}: Pick<Brief, "targets">, target: Target): s
   return `targets.${subject.kind}[${alike.indexOf(target)}]`;
 }
 
-/** Where the limits on an ingredient stand in the brief: `ingredients[2]`. */
+/** Path of the limits on an ingredient in the brief: `ingredients[2]`. */
 export function ingredientPath(index: number): string {
   return `ingredients[${index}]`;
 }

@@ -13,16 +13,16 @@ import {finish} from "../../core/in-chunks.ts";
 import {noWorseThan} from "../program/no-worse.ts";
 import {type Solution, solveBriefSteps, solveFormulation} from "../mix/solve-brief.ts";
 
-/** What makes a candidate worth showing. */
+/** Demands on a candidate that is worth showing. */
 export interface CandidateOptions {
   /**
-   * How much worse than the best mix a candidate may be in what the brief optimises, as a share of that value's size; 0.15 by
+   * Loss against the best mix that a candidate may have in what the brief optimises, as a share of that value's size; 0.15 by
    * default, so that at a least cost none is more than 15 % dearer.
    */
   readonly margin?: number;
-  /** What must differ between any two mixes shown, g per 100 g that change hands; 0.5 by default. */
+  /** Least difference between any two mixes shown, g per 100 g that change hands; 0.5 by default. */
   readonly apart?: number;
-  /** How long to look for all of them together and with what. */
+  /** Time for all of them together, and engines to look with. */
   readonly search?: SolveOptions;
 }
 
@@ -104,7 +104,7 @@ export function* candidatesSteps(
 
 const CANDIDATE_OPTIONS = ["margin", "apart", "search"] satisfies (keyof CandidateOptions)[];
 
-/** What must be taken out and put in to make one mix of the other, g per 100 g. */
+/** Amount to be taken out and put in to make one mix of the other, g per 100 g. */
 export function distance(a: Balanced, b: Balanced): number {
   return a.amounts.reduce((total, {percent}, j) => total + Math.abs(percent - b.amounts[j]!.percent), 0) / 2;
 }
@@ -138,7 +138,7 @@ function* fewerIngredients(
   return found && (yield* solveFormulation(brief, "fewer ingredients", found, search));
 }
 
-/** How much worse a candidate may be in what the brief optimises; no limit where that is nothing. */
+/** Limit on the loss of a candidate in what the brief optimises; none where that is nothing. */
 function nearBest(brief: Brief, best: Balanced, margin: number): Target[] {
   const {aim} = brief;
   if (!aim) return [];

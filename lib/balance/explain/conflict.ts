@@ -19,7 +19,7 @@ import {subjectName, valueOf} from "../measure/of-subject.ts";
 /**
  * Why a brief cannot be met: a smallest set of its limits that conflict, and the least change that would let all be met.
  *
- * What always holds is not listed: the size of the batch, and that no amount is below nothing. Targets give way before
+ * Limits that always hold are not listed: the size of the batch, and that no amount is below nothing. Targets give way before
  * limits on ingredients do; those move only where they conflict among themselves.
  *
  * @param pantry the larger shelf, for what could be added
@@ -70,7 +70,7 @@ function othersBehind(
   });
 }
 
-/** Where only one target takes part in a conflict: the best it can reach with the limits on the ingredients alone. */
+/** Best value of the only target that takes part in a conflict, under the limits on the ingredients alone. */
 function bestReach(
   brief: Brief,
   limits: readonly ConflictingLimit[],

@@ -19,7 +19,7 @@ export interface LimitPrice extends Binding {
   readonly to?: number;
 }
 
-/** How the mix answers to the price of one ingredient, money per kg. */
+/** Response of the mix to the price of one ingredient, money per kg. */
 export interface IngredientPrice {
   readonly ingredient: string;
   readonly used: boolean;
@@ -29,7 +29,7 @@ export interface IngredientPrice {
   readonly to: number;
 }
 
-/** What the limits of a balanced brief cost, and how firm the choice of ingredients is. */
+/** Prices of the limits of a balanced brief, and of its ingredients the ranges in which the choice of them stays. */
 export interface Prices {
   readonly limits: readonly LimitPrice[];
   /** Empty where the brief is not about cost. */

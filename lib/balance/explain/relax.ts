@@ -13,13 +13,13 @@ import {moved} from "./moved.ts";
 import {nameLimit} from "./name-limit.ts";
 import {roundedMove} from "./rounded-move.ts";
 
-/** How much more than a target's, by proportion, the move of a limit on an ingredient or of a dose counts. */
+/** Weight of a move of a limit on an ingredient or of a dose, over that of a target by the same proportion. */
 const AMOUNT = 20;
 
-/** How often a change that was rounded, or bent with the temperature, is mended in its turn. */
+/** Number of times that a change which was rounded, or bent with the temperature, is mended in its turn. */
 const MENDS = 6;
 
-/** What may give way, in the order in which it is asked to, and how far: as a multiple of a limit's own size. */
+/** Limits that may give way, in the order in which they are asked to, and how far: as a multiple of a limit's own size. */
 const STAGES: readonly {gives: readonly ConflictingLimit["of"][]; most: number}[] = [
   {gives: ["target"], most: Infinity},
   {gives: ["target", "ingredient"], most: 1},
@@ -149,7 +149,7 @@ function relaxationOf(mix: Mix, formulation: Formulation, limit: Limit, by: numb
 }
 
 /**
- * What counts as one measure of change for a limit, in the unit of its row or variable: the limit itself, so that
+ * Unit of change for a limit, in the unit of its row or variable: the limit itself, so that
  * changes are weighed by proportion; for limits at or near 0, a twentieth of what the strongest ingredient brings. The
  * rows of temperature limits are near 0 in this sense. Where no ingredient brings anything to a limit of 0, moving it
  * changes nothing: its measure is 1, so that its weight does not drown the others.

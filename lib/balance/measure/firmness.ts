@@ -27,7 +27,7 @@ function piecesAt(at: number, {ingredients, overrun, learned}: MixContext): Piec
   return {ice, firmness: beyond(firmness), withoutIce: beyond(withoutIce)};
 }
 
-/** What is there without ice, and the ice; where sweeteners crystallise, more. */
+/** Firmness without ice, and the ice; where sweeteners crystallise, more. */
 const cutOff = ({at}: FirmnessSubject, context: MixContext): Coordinate => {
   const {ice, firmness, withoutIce} = piecesAt(at, context);
   return {

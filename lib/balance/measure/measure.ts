@@ -9,14 +9,14 @@ import type {Unit} from "./units.ts";
 import type {Written} from "./written.ts";
 
 /**
- * What a measure may know of the brief: what may go into the mix, and how it is frozen. A checked brief is one. What else a measure
+ * Knowledge that a measure has of the brief: what may go into the mix, and how it is frozen. A checked brief is one. What else a measure
  * needs of a brief becomes a key here, and the compiler asks for it wherever a mix is measured.
  */
 export interface MixContext {
   readonly ingredients: readonly {readonly ingredient: Ingredient}[];
   /** Air beaten in, % of the mix's volume. */
   readonly overrun: number;
-  /** What the kitchen's own reports have taught of when its tubs scoop. */
+  /** Lesson of the kitchen's own reports on when its tubs scoop. */
   readonly learned?: Learned;
 }
 
@@ -41,7 +41,7 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   /** Its key in a brief's targets; of a quantity or a property of the cook's own, what kind it is. */
   readonly kind: S["kind"];
   readonly written: W;
-  /** What it is, with its unit, for an editor to show. */
+  /** Meaning with unit, for an editor to show. */
   readonly meaning: string;
   /** Its name in every answer: `fat`, `ice at -18 °C`. */
   readonly name: (subject: S) => string;
@@ -54,11 +54,11 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   readonly range: (subject: S) => readonly [least: number, most: number];
   /** Whether an ingredient does not say what it brings to it, so that a mix with it has no value. */
   readonly isUnknownIn?: (subject: S, ingredient: Ingredient) => boolean;
-  /** What 100 g of an ingredient bring to it; a mix has the weighted mean, less what is the same for all. A temperature has none. */
+  /** Contribution of 100 g of an ingredient; a mix has the weighted mean, less what is the same for all. A temperature has none. */
   readonly weight: (subject: S, ingredient: Ingredient) => number;
   /** The rows that state limits, narrowest first. */
   readonly rows: (subject: S, limits: Limits, context: MixContext) => MixRow[];
-  /** What a mix must have for an upper limit to be met at all, where the rows do not say so: see temperatures. */
+  /** Condition for an upper limit to be met at all, where the rows do not say so: see temperatures. */
   readonly existence?: (subject: S, limits: Limits, context: MixContext) => MixRow | undefined;
   /** The sum that an axis shows. */
   readonly coordinate: (subject: S, context: MixContext) => Coordinate;
@@ -68,11 +68,11 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   readonly value: (subject: S, mix: MeasuredMix) => number | undefined;
   /** Change of a row's limit per unit of the target's, which stands at `limit`: for prices, by the envelope theorem. 1 by default. */
   readonly slope?: (subject: S, limit: number, composition: Composition) => number;
-  /** How low an upper limit can go before other rows state it; as low as one likes by default. */
+  /** Lowest upper limit that these rows state: below it, other rows do; as low as one likes by default. */
   readonly lowest?: (subject: S, limit: number, context: MixContext) => number;
-  /** What only a measure that is a temperature has. */
+  /** Further data of a measure that is a temperature. */
   readonly temperature?: Temperature;
-  /** How pages offer it. */
+  /** Its controls on the pages. */
   readonly offers: readonly Offer<S>[];
 }
 
@@ -83,10 +83,10 @@ export interface Temperature {
     at: number,
     context: MixContext,
   ) => {readonly coordinate: Coordinate; readonly level: number};
-  /** What rises and falls with it: a weighted sum at a temperature. */
+  /** Weighted sum at a temperature that rises and falls with it. */
   readonly twin: (at: number) => {readonly kind: string; readonly at: number};
-  /** Where it lies in a usual mix, °C. */
+  /** Value in a usual mix, °C. */
   readonly usual: number;
-  /** What a mix that has none does: `does not freeze`. */
+  /** Words for a mix that has none: `does not freeze`. */
   readonly without: string;
 }

@@ -32,7 +32,7 @@ export type KeyWritten<W extends Written> = {
   [K in SpecialKind]: (typeof SPECIAL)[K]["written"] extends W ? K : never;
 }[SpecialKind];
 
-/** What a target speaks of, or what is minimised: plain data. Temperatures in °C. */
+/** Subject of a target or an aim: plain data. Temperatures in °C. */
 export type Subject =
   | QuantitySubject
   | NutrientSubject

@@ -12,7 +12,7 @@ export interface MixRow extends MixSum, Omit<Row, "coefficients"> {
 
 /** A weighted sum over a mix. */
 export interface MixSum {
-  /** What 100 g of each ingredient bring, in the order of the context's ingredients. */
+  /** Contributions of 100 g of each ingredient, in the order of the context's ingredients. */
   readonly weights: readonly number[];
   /**
    * Amounts that are no sum of the ingredients (ice that is never less than none, what has crystallised), g per 100 g of mix and

@@ -32,7 +32,7 @@ export function isTemperature(subject: Subject): boolean {
   return measureOf(subject).temperature !== undefined;
 }
 
-/** What 100 g of an ingredient bring to a subject that is no temperature; a mix has the weighted mean. */
+/** Contribution of 100 g of an ingredient to a subject that is no temperature; a mix has the weighted mean. */
 export function coefficientOf(subject: Subject, ingredient: Ingredient): number {
   return measureOf(subject).weight(subject, ingredient);
 }
@@ -45,7 +45,7 @@ export function targetRows(
   return measureOf(subject).rows(subject, limits, context);
 }
 
-/** What a mix must have for an upper limit on a temperature to be met at all: that it has such a temperature. */
+/** Row that an upper limit on a temperature needs to be met at all: that the mix has such a temperature. */
 export function existenceRow(
   {subject, ...limits}: Limits & {readonly subject: Subject},
   context: MixContext,

@@ -1,8 +1,8 @@
-/** How pages offer a measure. The ends and steps of sliders are what cooks ask for (common practice, no source). */
+/** Controls of a measure on the pages. The ends and steps of sliders are what cooks ask for (common practice, no source). */
 export interface Offer<S> {
   /** Its key in a brief's targets and in an address. */
   readonly key: string;
-  /** What it speaks of, for a freezer at a temperature, °C. */
+  /** Subject for a freezer at a temperature, °C. */
   readonly subject: (freezer: number) => S;
   /** A slider for its limits. */
   readonly target?: {
@@ -18,7 +18,7 @@ export interface Offer<S> {
     readonly better: "minimise" | "maximise";
     /** 1 by default. */
     readonly digits?: number;
-    /** What the mix with least and with most of it is called; least and most of its name by default. */
+    /** Names of the mix with least and with most of it; least and most of its name by default. */
     readonly ends?: readonly [least: string, most: string];
   };
 }

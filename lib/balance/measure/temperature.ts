@@ -17,7 +17,7 @@ interface Curve extends Omit<Temperature, "rowAt"> {
    */
   readonly pieces: (compositions: readonly Composition[], at: number) => readonly Piece[];
   readonly level: (context: MixContext) => number;
-  /** What the curve must reach at `coldest`, °C, for a mix to have such a temperature at all. */
+  /** Value that the curve must reach at `coldest`, °C, for a mix to have such a temperature at all. */
   readonly least: (context: MixContext) => number;
   readonly coldest: number;
 }

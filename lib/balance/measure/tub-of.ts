@@ -1,7 +1,7 @@
 import type {FirmnessOptions} from "../../freezing/firmness.ts";
 import type {MixContext} from "./measure.ts";
 
-/** What the firmness of a tub depends on beside its mix. */
+/** Options of a tub's firmness, which depends on them beside its mix. */
 export function tubOf({overrun, learned}: Pick<MixContext, "overrun" | "learned">): FirmnessOptions {
   return {overrun, ...(learned && {learned})};
 }

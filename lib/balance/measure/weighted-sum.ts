@@ -5,7 +5,7 @@ import type {Coordinate} from "./coordinate.ts";
 import type {Measure, MeasuredMix, MixContext} from "./measure.ts";
 import type {MixRow} from "./mix-row.ts";
 
-/** What 100 g of each ingredient bring. */
+/** Contributions of 100 g of each ingredient. */
 export function weightsOf({ingredients}: MixContext, weight: (ingredient: Ingredient) => number): number[] {
   return ingredients.map(({ingredient}) => weight(ingredient));
 }

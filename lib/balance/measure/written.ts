@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 
 /**
- * How a cook writes what a target limits: `limits` and `temperature` by their key alone (of a temperature, which is no weighted
+ * Forms in which a cook writes the subject of a target: `limits` and `temperature` by their key alone (of a temperature, which is no weighted
  * sum, nothing can be made least), `at` as a list of limits at a temperature, `swing` as a list of limits between two.
  */
 export type Written = "limits" | "temperature" | "at" | "swing";
@@ -26,7 +26,7 @@ export const limitsSchema = z.strictObject(limits);
 export const atSchema = z.strictObject({at: temperatureSchema(), ...limits});
 export const swingSchema = z.strictObject({from: temperatureSchema(), to: temperatureSchema(), ...limits});
 
-/** What is written at temperatures: its schemas as a target and as an aim or axis, its keys, an example and what is wanted. */
+/** Measures written at temperatures: their schemas as a target and as an aim or axis, their keys, an example and what is wanted. */
 export const AT_TEMPERATURES = {
   at: {
     target: z.array(atSchema),

@@ -29,10 +29,10 @@ export type LimitReference =
 
 /** One side of a limit of a brief, told apart from all others by `path` and `bound`: names may be shared. */
 export interface LimitSide {
-  /** What kind of limit it is: on a property of the mix, an amount of an ingredient, a practical rule, a dose. */
+  /** Kind of limit: on a property of the mix, an amount of an ingredient, a practical rule, a dose. */
   readonly of: "target" | "ingredient" | "rule" | "dose";
   /**
-   * Where it stands in the brief: `targets.fat`, `targets.ice[0]`, `ingredients[2]`, `ingredients[2].ratio`, `maxIngredients`,
+   * Path in the brief: `targets.fat`, `targets.ice[0]`, `ingredients[2]`, `ingredients[2].ratio`, `maxIngredients`,
    * `doses.salt`; `beside the brief: cost` for a limit that no brief states.
    */
   readonly path: string;
@@ -67,7 +67,7 @@ export interface ConflictingLimit extends LimitSide {
   readonly inStock?: true;
 }
 
-/** How far a limit must move so that all can be met: `withRelaxations` moves it. */
+/** Move of a limit that is needed so that all can be met: `withRelaxations` makes it. */
 export interface Relaxation extends LimitSide {
   readonly from: number;
   /** The new limit, as it is to be shown and applied: rounded to the hundredth that leaves more room. */
@@ -92,7 +92,7 @@ export interface Conflict {
   readonly relaxation: "found" | "impossible" | "not searched to the end";
   /** The mix that results from that change. */
   readonly amounts?: readonly Amount[];
-  /** Where one target alone cannot be met with these ingredients: the best that they can reach. */
+  /** Best value that these ingredients can reach, where one target alone cannot be met with them. */
   readonly reach?: {readonly target: string; readonly best: number};
   /** Ingredients of the pantry of which any one would make the brief possible, the most sparing first. */
   readonly openers: readonly string[];
@@ -123,11 +123,11 @@ export interface MixReport {
     readonly initialFreezingPoint?: number;
     readonly curve: readonly CurvePoint[];
   };
-  /** Where it scoops, and what it is in the freezer of the brief. */
+  /** Scoop temperature, and the verdict in the freezer of the brief. */
   readonly scoop: Scooping;
 }
 
-/** What a brief makes smallest or largest, and its value in a mix. */
+/** Objective of a brief, made smallest or largest, with its value in a mix. */
 export interface Objective {
   /** As targets are named: `cost`, `hard phase at -18 °C`; with `wholePacks`, `cost with whole packs`. */
   readonly name: string;
@@ -144,7 +144,7 @@ export interface Balanced extends MixReport {
   readonly batch: number;
   /** The checked brief that it answers, for all that takes one. JSON and copies do not have it. */
   readonly brief?: Brief;
-  /** What the brief optimises; absent where it has no prices and names nothing, so that nothing was. A candidate has its own value of it. */
+  /** Objective of the brief; absent where it has no prices and names nothing, so that nothing was optimised. A candidate has its own value of it. */
   readonly objective?: Objective;
   readonly binding: readonly Binding[];
   /** Whether the prices in `binding` are one choice among several. */
@@ -154,7 +154,7 @@ export interface Balanced extends MixReport {
   readonly check: Check;
 }
 
-/** What a brief turned out to be. */
+/** Answer to a brief, by its status. */
 export type Answer =
   | (Balanced & {
       readonly candidates: readonly Balanced[];

@@ -8,7 +8,7 @@ import {ingredientPath, limitKey, targetPath} from "../brief/limit-path.ts";
 import {measureOf} from "../measure/measures.ts";
 import {subjectName, writtenAs} from "../measure/of-subject.ts";
 
-/** How near a limit counts as on it, relative to its size. */
+/** Distance within which a value counts as on a limit, relative to its size. */
 const ON_LIMIT = 1e-7;
 
 /**

@@ -4,7 +4,7 @@ import {limitKey} from "../brief/limit-path.ts";
 /** A limit that a mix meets exactly, without its price. */
 export type BindingLimit = Omit<Binding, "price">;
 
-/** What is different in kind between one mix and the next. */
+/** Differences in kind between one mix and the next. */
 export interface Turnover {
   /** Ingredients that come in, and that go out. */
   readonly enters: readonly string[];
@@ -23,7 +23,7 @@ export interface MixState {
   readonly binding: readonly BindingLimit[];
 }
 
-/** What enters and leaves, begins and ceases to bind between two mixes of the same ingredients. */
+/** Ingredients that enter and leave, and limits that begin and cease to bind, between two mixes of the same ingredients. */
 export function changesBetween(before: MixState, after: MixState): Turnover {
   const used = ({amounts}: MixState) =>
     new Set(amounts.filter(({percent}) => percent > NONE).map(({ingredient}) => ingredient));

@@ -3,7 +3,7 @@ import type {Mix} from "./mix-report.ts";
 import {outlayOf} from "../program/packs.ts";
 import {subjectName, unitOf, valueOf} from "../measure/of-subject.ts";
 
-/** What a brief optimises, with its value in a mix; `undefined` where it optimises nothing. */
+/** Objective of a brief, with its value in a mix; `undefined` where it optimises nothing. */
 export function objectiveOf({brief, shares, composition}: Mix): Objective | undefined {
   const {aim, batch, wholePacks} = brief;
   if (!aim) return undefined;

@@ -13,7 +13,7 @@ import {mixVariables} from "./mix-variables.ts";
 /**
  * The upper limits on doses that a brief sets: the customary ones by default, none, or those with some of the cook's own.
  *
- * What the cook asks for outright (a least amount of an ingredient, the least of a target) goes before a customary dose,
+ * A wish that the cook states outright (a least amount of an ingredient, the least of a target) goes before a customary dose,
  * which rises as far as that takes. A limit of the cook's own stays as it is.
  *
  * @param batch mass of the batch, g

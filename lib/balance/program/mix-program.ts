@@ -28,7 +28,7 @@ export function formulateWithoutAim({aim: _aim, ...brief}: Brief): Formulation {
 /**
  * A program over the mixes of a brief with one row for each coordinate, so that only weights and limits change.
  *
- * What is cut off in a coordinate (ice) becomes a variable of its own. It is just that sum, which leaves out the mixes in which
+ * A sum that is cut off in a coordinate (ice) becomes a variable of its own. It is just that sum, which leaves out the mixes in which
  * it would be less than none, or, with `bounding`, at least the sum and at least none: that is right where it is to be small. What the
  * coordinate is at least likewise: with `bounding` a variable makes up for it, else the mixes that it would be more in are left out.
  *

@@ -6,7 +6,7 @@ import {HELP, type RowOrigin} from "./row-origin.ts";
 export interface OpenedPacks {
   readonly ingredient: string;
   readonly packs: number;
-  /** What is left in the last one, g. */
+  /** Rest in the last one, g. */
   readonly left: number;
 }
 

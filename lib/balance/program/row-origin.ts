@@ -1,6 +1,6 @@
 import type {DoseLimit, Target} from "../brief/brief.ts";
 
-/** What a row of the program stands for in the brief. */
+/** Meaning of a row of the program in the brief. */
 export type RowOrigin =
   | {readonly kind: "batch"}
   | {readonly kind: "target"; readonly target: Target}
@@ -27,7 +27,7 @@ export type RuleReference =
 /** A practical rule: its name, which side it limits, and the limit as the cook gave it. */
 export interface RuleOrigin {
   readonly kind: "rule";
-  /** Where it stands in the brief: `ingredients[2].ratio`. */
+  /** Path in the brief: `ingredients[2].ratio`. */
   readonly path: string;
   readonly name: string;
   /** The same for code. */

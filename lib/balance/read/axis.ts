@@ -16,7 +16,7 @@ const axisSchema = z.union([
 ]);
 
 /**
- * What one axis shows, written as what a brief minimises: `"cost"`, `"fat"`, `{"hardPhase": {"at": -18}}`, and also
+ * Subject of one axis, written as what a brief minimises: `"cost"`, `"fat"`, `{"hardPhase": {"at": -18}}`, and also
  * `"freezingPoint"` and `"scoopTemperature"`. Where it matters which way is better, `{"maximise": "fat"}` says so; the
  * bare form means minimise.
  */
@@ -62,7 +62,7 @@ export function readAxes(
   return {x: readAxis(axes.x, choices, "x"), y: readAxis(axes.y, choices, "y")};
 }
 
-/** What an object may say that an axis shows: how it is written. */
+/** Forms of the objects that name what an axis shows. */
 const WRITTEN = new Map(
   SPECIAL_SUBJECTS.flatMap((key) => {
     const {written} = MEASURES[key];
@@ -70,7 +70,7 @@ const WRITTEN = new Map(
   }),
 );
 
-/** What names nothing to show, in a cook's words: the schema would list the shapes that it has tried. */
+/** Refuses what names nothing to show, in a cook's words: the schema would list the shapes that it has tried. */
 function refuseShapeless(input: unknown, place: string, mayHaveSense = true): void {
   if (typeof input === "string") return;
   const keys = typeof input === "object" && input !== null ? Object.keys(input) : [];

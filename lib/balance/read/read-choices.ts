@@ -34,7 +34,7 @@ export function readChoices(
   });
 }
 
-/** What a brief may say of an ingredient in place of the pantry. */
+/** Keys that a brief may give of an ingredient in place of the pantry. */
 const SAID = [
   "aliases",
   "price",
@@ -134,7 +134,7 @@ function inPercent(key: keyof Percents, amount: number | string | undefined): Pe
   return typeof amount === "string" ? {[key]: Number(amount.replace("%", ""))} : {};
 }
 
-/** What is in stock holds in place of a share of the batch. */
+/** Shares of the batch without the upper one: what is in stock holds in its place. */
 function withoutMax({max: _max, ...others}: Percents): Percents {
   return others;
 }

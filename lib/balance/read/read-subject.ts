@@ -54,7 +54,7 @@ export function specialSubject(kind: SpecialKind, written: object): Subject {
 }
 
 /**
- * What a brief minimises or maximises: what it says, else the cost if any ingredient has a price, else nothing.
+ * Aim of a brief: what it says, else the least cost if any ingredient has a price, else nothing.
  *
  * @throws InputError for two aims, an unknown one, or one that no linear program can pursue
  */

@@ -7,20 +7,20 @@ import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {quantityOf} from "../../pantry/quantities.ts";
 
-/** What two ingredients can be made equal in. */
+/** Properties that two ingredients can be made equal in. */
 export const EQUAL_IN = ["mass", "totalSolids", "sweetness", "freezing", "fat"] as const;
 
 /** One way to make two ingredients equal. */
 export type EqualIn = (typeof EQUAL_IN)[number];
 
-/** How much of one ingredient takes the place of 100 g of another. */
+/** Amount of one ingredient that takes the place of 100 g of another. */
 export interface Equivalent {
   readonly equalIn: EqualIn;
   /** Of the other ingredient, g. */
   readonly grams: number;
   /** Water to add (or, below 0, to take away) so that the mix keeps its water, g. */
   readonly water: number;
-  /** What the whole mix then has more or less of, in g; of sweetness, g that taste like sucrose. */
+  /** Change of the whole mix then, g; of sweetness, g that taste like sucrose. */
   readonly change: {
     readonly mass: number;
     readonly totalSolids: number;
@@ -35,7 +35,7 @@ export interface Equivalent {
 const LEAST = 1;
 
 /**
- * How much of `y` takes the place of 100 g of `x`: at equal mass, equal solids, equal sweetness, equal freezing effect
+ * Amount of `y` that takes the place of 100 g of `x`: at equal mass, equal solids, equal sweetness, equal freezing effect
  * (the water that its solutes keep liquid in the freezer) and equal fat, with the water to add or take away so that the mix
  * keeps the water it had.
  *
@@ -126,7 +126,7 @@ export function equivalentsTable(
   );
 }
 
-/** What 100 g have of all that can be made equal, g; and their water. */
+/** Content of 100 g in all that can be made equal, g; and their water. */
 function featuresOf(composition: Composition, freezer: number): Record<EqualIn | "water", number> {
   return {
     mass: 100,

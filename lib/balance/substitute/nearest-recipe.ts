@@ -19,7 +19,7 @@ export interface Goal {
   readonly along: (candidate: Candidate) => number;
   readonly wanted: number;
   readonly weight: number;
-  /** What it is at least, besides: pieces over candidates, where sweeteners crystallise. */
+  /** Further lower bounds: pieces over candidates, where sweeteners crystallise. */
   readonly atLeast?: (candidates: readonly Candidate[]) => readonly Piece[];
 }
 
@@ -27,7 +27,7 @@ export interface Goal {
 const STEP = 1e-3;
 
 /**
- * What a remade recipe is to stay near to: everything noticed that has a weight and can be compared.
+ * Goals that a remade recipe is to stay near to: everything noticed that has a weight and can be compared.
  *
  * The freezing point is no weighted sum. The ice that a mix has at the old freezing point, over the slope of the old
  * mix's ice there, is its shift to first order.
@@ -116,7 +116,7 @@ export function nearestRecipe(
     }),
   );
   const mix = mixVariables(builder, amounts);
-  /** What the fixed ingredients bring to a sum stands already; the free ones make up the rest. */
+  /** The share of the fixed ingredients in a sum stands already; the free ones make up the rest. */
   const state = ({name, weights, extras, lower, upper}: MixRow): RowRef => {
     const there = fixed.reduce((sum, {before}, k) => sum + (before / batch) * weights[free.length + k]!, 0);
     const terms = mix.terms({weights, ...(extras && {extras})});

@@ -28,7 +28,7 @@ export type SimilarityTrait = (typeof SIMILARITY_TRAITS)[number];
 export type Weights = Readonly<Record<SimilarityTrait | "moved" | "newIngredient" | "newAllergen", number>>;
 
 /**
- * How much one unit of change counts, per unit. They are judgements, not measurements (common practice, no source), made so
+ * Weights of one unit of change. They are judgements, not measurements (common practice, no source), made so
  * that a change of about 1 is one that an eater may just notice:
  *
  * - `firmness` per point in the freezer (7 are twice as hard), `freezingPoint` per °C;
@@ -64,7 +64,7 @@ export const SUBSTITUTION_WEIGHTS: Weights = {
   newAllergen: 5,
 };
 
-/** What a change is measured in, beside its weight. */
+/** Units of the changes, beside their weights. */
 export const TRAIT_UNITS: Readonly<Record<SimilarityTrait, string>> = {
   firmness: "points",
   freezingPoint: "°C",

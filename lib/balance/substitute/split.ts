@@ -14,7 +14,7 @@ export interface Split {
 }
 
 /**
- * How much of two ingredients together has the mass of 100 g of another and as much of one quantity: milk and butter for
+ * Amounts of two ingredients that together have the mass of 100 g of another and as much of one quantity: milk and butter for
  * cream, skimmed milk and cream for milk.
  *
  * Where all three are a fat in skim milk, MSNF = 0.09 (100 - fat) (the skim-portion rule of H. D. Goff, Ice Cream

@@ -30,7 +30,7 @@ const MOST_PAIRS = 10;
 const GAIN = 0.05;
 
 /**
- * How to make a recipe of which an ingredient is out, or only so much of it left, so that the eater notices least.
+ * Ways to make a recipe of which an ingredient is out, or only so much of it left, so that the eater notices least.
  *
  * Every way is the best of its kind: the program over the amounts that may move makes the weighted sum of all changes
  * smallest (see `SUBSTITUTION_WEIGHTS`), with the mass of the batch held; what cannot be in a linear program (newcomers and allergens by
@@ -211,7 +211,7 @@ function* rebalanced(
   return best;
 }
 
-/** What makes up the mass: water, from the recipe or the shelf, and the recipe's wettest ingredient. */
+/** Ingredients that make up the mass: water, from the recipe or the shelf, and the recipe's wettest ingredient. */
 function makingUp({own, others}: SubstitutionProblem): Candidate[] {
   const wet = (candidate: Candidate) => candidate.ingredient.composition.water ?? 0;
   const water = [...own, ...others].find((candidate) => wet(candidate) > 99.9);

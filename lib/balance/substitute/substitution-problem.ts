@@ -36,13 +36,13 @@ export interface SubstitutionProblem {
   readonly overrun: number;
   readonly learned?: Learned;
   readonly weights: Weights;
-  /** What is out, with what is left of it as its `max`. */
+  /** The ingredient that is out, with what is left of it as its `max`. */
   readonly missing: Candidate;
-  /** What stays as it is. */
+  /** Ingredients that stay as they are. */
   readonly kept: readonly Candidate[];
-  /** What else the recipe has: it may move in a re-balance, and take the place of what is out. */
+  /** The recipe's other ingredients: they may move in a re-balance, and take the place of what is out. */
   readonly own: readonly Candidate[];
-  /** What the shelf has beside the recipe. */
+  /** Ingredients of the shelf that the recipe does not have. */
   readonly others: readonly Candidate[];
   readonly legalName?: {readonly name: string; readonly targets: readonly Target[]};
 }

@@ -6,11 +6,11 @@ import type {Recipe} from "../../pantry/recipe.ts";
 import type {TargetsInput} from "../brief/brief-schema.ts";
 import type {SimilarityTrait, Weights} from "./similarity-traits.ts";
 
-/** What is out of stock, and what may be done about it. */
+/** Options of a substitution: what is out of stock, and what may be done about it. */
 export interface SubstituteOptions extends TimeOptions {
   /** Name of the ingredient that is out. */
   readonly without: string;
-  /** What is left of it, g; none by default. */
+  /** Rest of it, g; none by default. */
   readonly left?: number;
   /** The shelf. Its stocks limit what can be taken; an ingredient without stock is taken as plenty. */
   readonly from: Pantry | readonly Ingredient[];
@@ -34,7 +34,7 @@ export interface SubstituteOptions extends TimeOptions {
   readonly legalName?: {readonly name: string; readonly targets: TargetsInput};
 }
 
-/** How one amount changes, g per batch. */
+/** Change of one amount, g per batch. */
 export interface AmountChange {
   readonly ingredient: string;
   readonly before: number;
@@ -42,14 +42,14 @@ export interface AmountChange {
   readonly change: number;
 }
 
-/** How something that the eater or the till notices changes. */
+/** Change of something that the eater or the till notices. */
 export interface NoticedChange {
   readonly what: SimilarityTrait;
   readonly unit: string;
   readonly before: number;
   readonly after: number;
   readonly change: number;
-  /** What the change counts in the score. */
+  /** Part of the change in the score. */
   readonly counts: number;
 }
 
@@ -70,7 +70,7 @@ export interface Alternative {
    * amounts move too.
    */
   readonly kind: "left out" | "one for one" | "two for one" | "re-balanced";
-  /** What comes in, or comes in more than before, the most first; water and milk that make up the mass apart. */
+  /** Ingredients that come in, or come in more than before, the most first; water and milk that make up the mass apart. */
   readonly by: readonly string[];
   readonly recipe: Recipe;
   readonly amounts: readonly AmountChange[];
@@ -85,14 +85,14 @@ export interface Alternative {
   readonly legalName?: {readonly name: string; readonly kept: boolean; readonly broken: readonly Broken[]};
 }
 
-/** What can be done about an ingredient that is out. */
+/** Ways round an ingredient that is out. */
 export interface Substitution {
   /** The recipe as it was, scaled to the batch. */
   readonly before: Recipe;
   readonly without: string;
   /** Best first; those that keep the legal name before those that do not. */
   readonly alternatives: readonly Alternative[];
-  /** What could not be compared: the cost, where a price is missing; the freezing point of a mix that has none. */
+  /** Traits that could not be compared: the cost, where a price is missing; the freezing point of a mix that has none. */
   readonly notCompared: readonly SimilarityTrait[];
   /** Whether the deadline came before every way was tried: a better one may exist. */
   readonly cutShort?: true;

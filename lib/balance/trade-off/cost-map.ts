@@ -23,7 +23,7 @@ import {
 import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";
 
-/** How finely a map is drawn. */
+/** Fineness of a map. */
 export interface Grid {
   /** Number of values along `x` and along `y`, each from 2 to 500. */
   readonly columns: number;
@@ -37,7 +37,7 @@ export interface MapCell {
   readonly amounts: readonly Amount[];
 }
 
-/** What each reachable pair of two things costs at least. */
+/** Least cost of each reachable pair of two things. */
 export type CostMap =
   | {
       readonly status: "map";

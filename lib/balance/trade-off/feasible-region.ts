@@ -13,7 +13,7 @@ import type {Subject} from "../measure/measures.ts";
 import {isTemperature} from "../measure/of-subject.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";
 
-/** What the two sides of a region show, in the words of {@link AxisInput}; which way is better does not count. */
+/** Axes of a region, in the words of {@link AxisInput}; which way is better does not count. */
 export interface RegionAxes {
   readonly x: AxisInput;
   readonly y: AxisInput;
@@ -34,7 +34,7 @@ export type Region =
       readonly corners: readonly RegionPoint[];
       /** Whether the polygon is the region itself. */
       readonly exact: boolean;
-      /** How far the region may be from the polygon, as a share of its width and height (see `TradeOff`). */
+      /** Largest distance of the region from the polygon, as a share of its width and height (see `TradeOff`). */
       readonly error: number;
       /** Rules in whole numbers that were left out: with them only some of these pairs are reached. */
       readonly leftOut: readonly string[];

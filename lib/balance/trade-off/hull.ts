@@ -7,7 +7,7 @@ export interface Point {
 /** The point of a convex set that lies farthest in a direction, with whatever belongs to it. */
 export type Farthest<P extends Point> = (direction: Point) => P | undefined;
 
-/** How far beyond an edge a corner must lie to count, as a share of the size of the set. */
+/** Distance beyond an edge from which a corner counts, as a share of the size of the set. */
 export const CORNER = 1e-8;
 
 /**
@@ -80,7 +80,7 @@ export function sizeOf(points: readonly Point[]): Point {
   return {x: span(points.map(({x}) => x)), y: span(points.map(({y}) => y))};
 }
 
-/** What the values span; 1 where that is nothing but rounding. */
+/** Span of the values; 1 where that is nothing but rounding. */
 function span(values: readonly number[]): number {
   const [low, high] = [Math.min(...values), Math.max(...values)];
   return high - low > 1e-10 * Math.max(1, Math.abs(low), Math.abs(high)) ? high - low : 1;

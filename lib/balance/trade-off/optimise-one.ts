@@ -18,7 +18,7 @@ export interface Bound {
   readonly bounding: boolean;
 }
 
-/** What the search for the best mix works on. */
+/** State of the search for the best mix. */
 export interface Search {
   readonly brief: Brief;
   readonly formulation: Formulation;

@@ -17,15 +17,15 @@ export interface SweepPoint {
   readonly solution: Solution;
   /** Whether another set of ingredients or limits decides than at the value before, or the brief can be met only now or no more. */
   readonly changed: boolean;
-  /** What is different from the value before; absent where either has no mix. */
+  /** Differences from the value before; absent where either has no mix. */
   readonly turnover?: Turnover;
 }
 
-/** What {@link sweep} may be told beside the brief. */
+/** Options of {@link sweep}. */
 export interface SweepOptions extends TimeOptions {
-  /** Where ingredients given by name alone are looked up; by default there is none. */
+  /** Pantry in which ingredients given by name alone are looked up; by default there is none. */
   readonly pantry?: Pantry;
-  /** What the brief is called in errors; by default `brief`. */
+  /** Name of the brief in errors; by default `brief`. */
   readonly place?: string;
 }
 
@@ -106,7 +106,7 @@ export function* sweepSteps<Own extends string = never>(
   return points;
 }
 
-/** What becomes of a value that no time was left for. */
+/** Outcome of a value that no time was left for. */
 const LATE: Solution = {status: "undecided", reason: "the time limit came before this value"};
 
 function difference(before: Solution | undefined, after: Solution): Pick<SweepPoint, "changed" | "turnover"> {

@@ -17,7 +17,7 @@ export interface FrontPoint {
   readonly mix: MixReport;
   /** Limits that the mix meets exactly. */
   readonly binding: readonly BindingLimit[];
-  /** What is different from the point before; absent in the first. */
+  /** Differences from the point before; absent in the first. */
   readonly turnover?: Turnover;
 }
 
@@ -35,7 +35,7 @@ export type TradeOff =
        */
       readonly exact: boolean;
       /**
-       * How far the front may be from those lines, as a share of its width and height: 1e-8 for an exact front, otherwise the
+       * Largest distance of the front from those lines, as a share of its width and height: 1e-8 for an exact front, otherwise the
        * largest distance found where it was checked, in the middle between two points (an estimate, no bound).
        */
       readonly error: number;

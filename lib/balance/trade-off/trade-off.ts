@@ -13,7 +13,7 @@ import type {TradeOff, TradeOffAxes} from "./trade-off-types.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";
 
 /**
- * What must be given up of one thing for more of another: the Pareto front of a brief between any two of its cost, a
+ * Exchange of one thing for more of another: the Pareto front of a brief between any two of its cost, a
  * quantity, a property, ice, hard phase, heat shock, freezing point and scoop temperature.
  *
  * Between weighted sums the front is exact (see `cornersBetween`): no mix lies beyond it by more than 1e-8 of its width

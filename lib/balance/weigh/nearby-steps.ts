@@ -6,7 +6,7 @@ import {mixVariables} from "../program/mix-variables.ts";
 import {doseRows} from "../program/dose-limits.ts";
 import {existenceRow, targetRows} from "../measure/of-subject.ts";
 
-/** How far to look around given amounts, and whether targets may give way. */
+/** Range of the search around given amounts, and whether targets may give way. */
 export interface Search {
   /** So many steps below and above the amount; `Infinity` for any. */
   readonly reach: number;
@@ -16,7 +16,7 @@ export interface Search {
   readonly elastic?: boolean;
 }
 
-/** How near a weighable mix has to come to a target of one exact value: half of the last digit a report shows. */
+/** Distance within which a weighable mix meets a target of one exact value: half of the last digit a report shows. */
 export const EXACT_ENOUGH = 0.05;
 
 /** Price of missing a target by one g or °C, against one step of one ingredient. */

@@ -16,7 +16,7 @@ import {readSpread} from "../read/read-brief.ts";
 import {shifted} from "../program/spread.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
 
-/** How often a target holds when the kitchen is off. */
+/** Reliability of a target when the kitchen is off. */
 export interface TargetReliability {
   readonly target: string;
   /** Share of the batches in which it holds, 0 to 1. */
@@ -26,7 +26,7 @@ export interface TargetReliability {
   readonly high?: number;
 }
 
-/** How reliable a recipe is. */
+/** Reliability of a recipe. */
 export interface Reliability {
   readonly targets: readonly TargetReliability[];
   /** Share of the batches in which every target holds, 0 to 1. */
@@ -35,11 +35,11 @@ export interface Reliability {
   readonly error: number;
 }
 
-/** How to simulate. Past a `deadline` the batches made so far count. */
+/** Options of the simulation. Past a `deadline` the batches made so far count. */
 export interface SimulationOptions extends TimeOptions {
-  /** How many batches; 1000 by default. */
+  /** Number of batches; 1000 by default. */
   readonly batches?: number;
-  /** Where the sequence of chances starts; 1 by default. Equal seeds give equal results. */
+  /** Start of the sequence of chances; 1 by default. Equal seeds give equal results. */
   readonly seed?: number;
 }
 

@@ -15,7 +15,7 @@ export interface Missed {
   readonly target: string;
   readonly bound: "min" | "max" | "equal";
   readonly limit: number;
-  /** What the weighable mix has; absent where it has none. */
+  /** Value in the weighable mix; absent where it has none. */
   readonly value?: number;
 }
 
@@ -29,7 +29,7 @@ export interface WeighableMix extends MixReport {
   readonly missed: readonly Missed[];
 }
 
-/** How {@link weighable} amounts are looked for. */
+/** Options of the search for {@link weighable} amounts. */
 export interface WeighOptions extends TimeOptions {
   /** Step of the kitchen scale, g, 0.001 to 1 000 000; 1 by default. Amounts below 20 g are weighed to a tenth of it. */
   readonly scale?: number;
