@@ -15,14 +15,14 @@ export const WAYS_OF_MAKING = {
   cold: "stirred together cold",
 } as const;
 
-/** How a base is made. Temperatures and times are common practice, no source; what they meet is checked against published pairs. */
+/** Making of a base. Temperatures and times are common practice, no source; what they meet is checked against published pairs. */
 export interface Making {
   readonly way: keyof typeof WAYS_OF_MAKING;
   /** To what the milk is brought before it is poured, °C; 90 by default. */
   readonly scald?: number;
   /** To what the mix is heated, °C; 82 by default, which meets the UK's and the US federal pairs with 30 s; Ohio and Michigan ask for 82.2. */
   readonly to?: number;
-  /** How long it is held there, s; 30 by default. */
+  /** Time that it is held there, s; 30 by default. */
   readonly hold?: number;
   /**
    * Whether fruit, juice and flavourings are heated too, or go in after cooling, which is the default. Fruit that is cooked
@@ -35,7 +35,7 @@ export interface Making {
   readonly late?: readonly string[];
   /** To what it is cooled, °C; 4 by default. */
   readonly cool?: number;
-  /** How long cooling takes, minutes, where that is known. */
+  /** Time that cooling takes, minutes, where that is known. */
   readonly minutes?: number;
 }
 

@@ -14,19 +14,19 @@ import {invert} from "../sugar/inversion.ts";
 export type CookTo =
   {readonly cookedMass: number} | {readonly brix: number} | {readonly reductionPercent: number};
 
-/** What stays behind in the sieve: stones, seeds, skins. */
+/** Loss in the sieve: stones, seeds, skins. */
 export interface Sieved {
   /** Name of the ingredient that loses it. */
   readonly ingredient: string;
   /** g lost per 100 g of the ingredient. */
   readonly percent: number;
-  /** What is lost, g per 100 g; the ingredient's own composition by default, as for peel and pulp. */
+  /** Composition of the loss, g per 100 g; the ingredient's own by default, as for peel and pulp. */
   readonly composition?: Composition;
 }
 
-/** What happens to a sauce besides boiling. */
+/** Steps of a sauce besides boiling. */
 export interface CookOptions {
-  /** What is sieved out before the sauce is boiled down. */
+  /** Losses in the sieve before the sauce is boiled down. */
   readonly sieved?: readonly Sieved[];
   /** Share of the sucrose that splits into dextrose and fructose, 0 (default) to 1; see {@link invert}. */
   readonly inversion?: number;
@@ -109,7 +109,7 @@ export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}):
   };
 }
 
-/** What a sauce may be cooked to. */
+/** Goals that a sauce may be cooked to. */
 const GOALS = ["cookedMass", "brix", "reductionPercent"] as const;
 
 function expectGoal(to: CookTo): void {
@@ -130,7 +130,7 @@ function waterToBoil(to: CookTo, mass: number, water: number, soluble: number): 
   return (mass * finite(to.reductionPercent, "reductionPercent", {min: 0, max: 99}, "% of the mass")) / 100;
 }
 
-/** What is in the pot after sieving: the lines, and the losses as negative masses. */
+/** Contents of the pot after sieving: the lines, and the losses as negative masses. */
 function sieve(recipe: Recipe, losses: readonly Sieved[]): Weighted[] {
   const portions: Weighted[] = recipe.lines.map(({ingredient, grams}) => ({
     composition: ingredient.composition,

@@ -7,7 +7,7 @@ import {cool, cooledInTime, heat, heats, pour, type StepReport} from "./process-
 import {expectProcess, type Process} from "./process.ts";
 import {Worktop} from "./worktop.ts";
 
-/** What a process did. */
+/** Report of a process. */
 export interface ProcessReport {
   readonly steps: readonly StepReport[];
   /** The result of the last step. */

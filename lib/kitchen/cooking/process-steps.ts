@@ -5,7 +5,7 @@ import {heatTo, type Pot, potMass, pourTogether} from "./pot.ts";
 import type {CoolStep, HeatStep, Item, PourStep, ProcessStep} from "./process.ts";
 import type {Worktop} from "./worktop.ts";
 
-/** What a step did. */
+/** Report of a step. */
 export interface StepReport {
   readonly step: ProcessStep;
   /** In plain words. */
@@ -29,7 +29,7 @@ const CURDLES = 85;
 /** From here on egg thickens, and a mix may look cooked, °C: common practice, no source. */
 const WARM = 60;
 
-/** How much colder than reckoned a poured mix may be, °C: pot, air, melting fat and dissolving sugar take heat that is left out. */
+/** Degrees that a poured mix may be colder than reckoned, °C: pot, air, melting fat and dissolving sugar take heat that is left out. */
 const UNSURE = 3;
 
 /** A step's result, the name it stands under, and the report. */
@@ -184,7 +184,7 @@ export function metWords(pairs: readonly HeatPair[]): string {
   return `Pasteurised: meets the ${rules.join(" and ")} ${said.length > 1 ? "rules" : "rule"}.`;
 }
 
-/** What is said of a heat that meets no pair for ice-cream mix. */
+/** Sentence on a heat that meets no pair for ice-cream mix. */
 function notMet(temperature: number, seconds: number): string {
   const dairy = DAIRY_PAIRS.filter((pair) => heldAt(pair, temperature, seconds).met);
   return dairy.length

@@ -32,7 +32,7 @@ export interface CoolStep {
   readonly cool: readonly Item[];
   /** °C, below that of the items. */
   readonly to: number;
-  /** How long it takes, minutes; absent when not known. */
+  /** Duration, minutes; absent when not known. */
   readonly minutes?: number;
   readonly into?: string;
 }
@@ -40,7 +40,7 @@ export interface CoolStep {
 /** One step of making a mix. */
 export type ProcessStep = HeatStep | PourStep | CoolStep;
 
-/** How a mix is made. */
+/** Way in which a mix is made. */
 export interface Process {
   readonly steps: readonly ProcessStep[];
   /** °C of ingredients at the start, by name; otherwise 4 for the groups dairy and egg, 20 for the rest. */

@@ -26,10 +26,10 @@ export interface SheetMeasure {
   readonly grams: number;
 }
 
-/** What goes onto a sheet besides the product and its size. */
+/** Options of a sheet, besides the product and its size. */
 export interface SheetOptions {
   readonly machine?: Machine;
-  /** How the base is made, in the grams of the product's own recipe; scaled with it. */
+  /** Process of the base, in the grams of the product's own recipe; scaled with it. */
   readonly process?: Process;
   /** Steps of ripple and filling, in words, after those of the base. */
   readonly furtherSteps?: readonly string[];
@@ -37,13 +37,13 @@ export interface SheetOptions {
   readonly freezer?: number;
   /** Air beaten in, % of the mix's volume, 0 to 200; by default what the recipe of the base says, or 30. Where it is said, so is what a litre weighs. */
   readonly overrun?: number;
-  /** What the kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  /** Lesson of the kitchen's own reports on when its tubs scoop (see `calibrate`). */
   readonly learned?: Learned;
   /** Whether the sheet says what the ingredients cost; not unless asked, since a sheet hangs where everyone reads it. */
   readonly cost?: boolean;
   /** Kitchen measures beside the grams, by name of the ingredient; where nothing is said, eggs and the like are counted, in halves. */
   readonly measures?: Readonly<Record<string, SheetMeasure>>;
-  /** What the product's name promises: these ingredients get their percentage. */
+  /** Ingredients that the product's name promises: they get their percentage. */
   readonly named?: readonly string[];
   readonly labelNames?: Readonly<Record<string, LabelName>>;
 }
@@ -95,7 +95,7 @@ export interface BatchSheet {
   readonly curve: readonly CurvePoint[];
   /** °C of the freezer. */
   readonly freezer: number;
-  /** Where the base scoops, and what it is in the freezer. */
+  /** Scoop temperature of the base, and its verdict in the freezer. */
   readonly scoop: Scooping;
 }
 

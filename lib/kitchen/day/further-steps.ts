@@ -4,11 +4,11 @@ import {brix} from "../sugar/brix.ts";
 import type {Product} from "../product/product.ts";
 import {boilingPoint} from "../sugar/sucrose.ts";
 
-/** What is done once the base is cold; what is left out is not said. */
+/** Steps once the base is cold; what is left out is not said. */
 export interface AfterTheBase {
   /** To what base and ripple are cooled, °C. */
   readonly cool: number;
-  /** How long the base rests there before it is churned, from and to, h. */
+  /** Rest of the base there before it is churned, from and to, h. */
   readonly rest?: readonly [from: number, to: number];
   /** Runs of the machine. */
   readonly runs?: number;
@@ -18,12 +18,12 @@ export interface AfterTheBase {
   readonly freezer: number;
   /** The tub's volume, ml, and what it holds when full, g. */
   readonly tub?: {readonly millilitres: number; readonly grams: number};
-  /** How cold the core of the tub is when it counts as hard, °C. */
+  /** Temperature of the core at which a tub counts as hard, °C. */
   readonly core?: number;
 }
 
 /**
- * What follows the base, in words: the ripple's pot, rest, churning, filling, hardening.
+ * Steps after the base, in words: the ripple's pot, rest, churning, filling, hardening.
  *
  * @param product scaled to the batch
  */
@@ -59,11 +59,11 @@ const REST = [4, 12] as const;
 /** Share of the water that is ice when a mix is drawn, %: common practice, no source. */
 const DRAWN = 50;
 
-/** How much warmer than the freezer the core of a hard tub may still be, °C: common practice, no source. */
+/** Degrees that the core of a hard tub may still be warmer than the freezer, °C: common practice, no source. */
 const NEARLY = 3;
 
 /**
- * What is usual after a base where nothing is known of machine and tub.
+ * Usual steps after a base where nothing is known of machine and tub.
  *
  * @param base its composition, g per 100 g
  * @param cool to what it was cooled, °C

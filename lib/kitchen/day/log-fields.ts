@@ -8,7 +8,7 @@ export interface LogField {
   readonly unit: string;
 }
 
-/** What is written down by hand while a batch is made. */
+/** Fields to be filled in by hand while a batch is made. */
 export function logFields(report: ProcessReport | undefined, runs: number): LogField[] {
   const heated = report?.heated ?? true;
   const held = Math.max(

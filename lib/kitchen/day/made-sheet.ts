@@ -7,9 +7,9 @@ import {type Product, productDensity} from "../product/product.ts";
 import type {ScaleTo} from "../size/scale.ts";
 import {scaleProduct} from "../product/scale-product.ts";
 
-/** What goes onto a sheet that runs from the first step to the freezer. */
+/** Options of a sheet that runs from the first step to the freezer. */
 export interface MadeSheetOptions extends Omit<SheetOptions, "process" | "furtherSteps"> {
-  /** How the base is made; a cooked custard unless given. */
+  /** Making of the base; a cooked custard unless given. */
   readonly making?: Making;
   /** At what it is drawn from the machine, °C; where half of the water is ice unless given. */
   readonly draw?: number;

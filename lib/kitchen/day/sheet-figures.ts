@@ -42,7 +42,7 @@ export function sheetFigures(
   ];
 }
 
-/** What the ingredients cost, in whichever currency the prices are; an ingredient without a price is named. */
+/** Cost of the ingredients, in whichever currency the prices are; an ingredient without a price is named. */
 function costOfAll({product, grams}: ScaledProduct): string {
   const lines = productLines(product, grams);
   const unpriced = lines.filter(({ingredient}) => ingredient.price === undefined);

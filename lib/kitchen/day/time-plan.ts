@@ -20,7 +20,7 @@ export interface TimedRun {
   readonly minutes: number;
 }
 
-/** What the day's times depend on. */
+/** Data that the day's times depend on. */
 export interface Day {
   /** The churned mix, g per 100 g. */
   readonly composition: Composition;
@@ -38,14 +38,14 @@ export interface Day {
   readonly tub: Tub;
   /** % of the mix's volume. */
   readonly overrun: number;
-  /** What the kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  /** Lesson of the kitchen's own reports on when its tubs scoop (see `calibrate`). */
   readonly learned?: Learned;
   readonly freezer: {
     /** °C of the air. */
     readonly temperature: number;
     /** m/s, 0 (still air) by default. */
     readonly airSpeed?: number;
-    /** What the core is to reach, °C; 3 °C warmer than the air by default. */
+    /** Temperature that the core is to reach, °C; 3 °C warmer than the air by default. */
     readonly core?: number;
   };
   /** °C of the room where it is tempered. */
@@ -67,7 +67,7 @@ export interface TimePlan {
   readonly minutesUntilHard?: number;
 }
 
-/** How much is cooled from where to where, and how strongly. */
+/** Mass to be cooled, the temperatures between which, and the power that cools it. */
 export interface CoolingOptions {
   /** Mass of the mix, g, at least 1. */
   readonly grams: number;

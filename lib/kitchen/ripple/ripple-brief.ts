@@ -16,7 +16,7 @@ export interface RippleIngredient {
   readonly fruit?: boolean;
   /** Stones, seeds and skins that stay in the sieve, g per 100 g. */
   readonly sievedPercent?: number;
-  /** What stays in the sieve, g per 100 g; the ingredient's own composition by default. */
+  /** Composition of what stays in the sieve, g per 100 g; the ingredient's own by default. */
   readonly sieved?: Composition;
 }
 
@@ -26,7 +26,7 @@ export interface AtTemperature extends Limits {
   readonly at: number;
 }
 
-/** What a ripple is to be. */
+/** Brief of a ripple: what it is to be. */
 export interface RippleBrief {
   readonly name: string;
   readonly ingredients: readonly RippleIngredient[];
@@ -54,7 +54,7 @@ export interface RippleBrief {
 
 /** A ripple that can be made. */
 export interface RippleMade {
-  /** What goes into the pot, g. */
+  /** Ingredients that go into the pot, g. */
   readonly recipe: Recipe;
   readonly cooked: Cooked;
   /** Money for the ingredients. */
@@ -70,7 +70,7 @@ export interface RippleMiss {
   readonly unit: string;
 }
 
-/** What planning a ripple turned out to be. */
+/** Outcome of planning a ripple. */
 export type RipplePlan =
   | ({readonly status: "optimal"} & RippleMade)
   /** The nearest ripple misses its targets by the least sum of g per 100 g; absent when not even the amounts fit together. */

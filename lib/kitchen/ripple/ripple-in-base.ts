@@ -8,7 +8,7 @@ import {iceWaterActivity} from "../../freezing/water-activity.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {brix} from "../sugar/brix.ts";
 
-/** What decides how a base or a ripple behaves in the freezer. */
+/** Figures that decide how a base or a ripple behaves in the freezer. */
 export interface FrozenSide {
   /** °C where its first ice forms; absent when it does not freeze above -40 °C. */
   readonly freezingPoint?: number;
@@ -21,7 +21,7 @@ export interface FrozenSide {
   readonly liquidWater: number;
   /** Ice and solid fat in the freezer, g per 100 g. */
   readonly hardPhase: number;
-  /** How hard it is in the freezer over a tub that scoops: 1 where it scoops, 2 where it is twice as hard. */
+  /** Hardness in the freezer over that of a tub that scoops: 1 where it scoops, 2 where it is twice as hard. */
   readonly hardness: number;
   readonly verdict: Verdict;
 }
@@ -30,7 +30,7 @@ export interface FrozenSide {
 export interface RippleInBase {
   readonly base: FrozenSide;
   readonly ripple: FrozenSide;
-  /** Where water goes until both sides are in balance with ice. */
+  /** Way that water takes until both sides are in balance with ice. */
   readonly waterMoves: "into the ripple" | "into the base" | "neither way";
   /** Water that the ripple can still take up in the freezer, g per 100 g of ripple; 0 as soon as it holds ice itself. */
   readonly thirst: number;
@@ -138,7 +138,7 @@ function sentences(found: Omit<RippleInBase, "sentences">, freezer: number): str
   ];
 }
 
-/** How many times as hard as what scoops, in words. */
+/** Hardness as a multiple of what scoops, in words. */
 function times({hardness: ratio}: FrozenSide): string {
   return `${ratio.toFixed(ratio < 9.5 ? 1 : 0)} times`;
 }

@@ -58,7 +58,7 @@ export function planRipple(brief: RippleBrief): RipplePlan {
   return {status: "infeasible", nearest: made(brief, amounts), misses: missesOf(targets, amounts)};
 }
 
-/** What a brief of a ripple may say. */
+/** Keys of a brief of a ripple. */
 const KEYS = [
   "name",
   "ingredients",

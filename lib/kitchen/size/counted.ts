@@ -1,6 +1,6 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 
-/** What is weighed or poured although one of it has a known mass: the juice of a lemon, a pear without its core. */
+/** Groups that are weighed or poured although one piece has a known mass: the juice of a lemon, a pear without its core. */
 const WEIGHED = new Set(["fruit", "juice"]);
 
 /** Whether an ingredient is counted at the bench: eggs, sachets, whatever has the mass of one and is neither fruit nor juice. */

@@ -5,7 +5,7 @@ import {type Recipe, recipeComposition, recipeMass} from "../../pantry/recipe.ts
 import {mixDensity} from "./density.ts";
 import {finishedDensity} from "./overrun.ts";
 
-/** How much to make. */
+/** Size of the batch to make. */
 export type ScaleTo =
   | {readonly grams: number}
   | {readonly mixMillilitres: number}
@@ -164,7 +164,7 @@ export function mixGrams(to: ScaleTo, density: number): number {
 }
 
 /**
- * What must be made to fill so many tubs, g, the loss included.
+ * Mass to make in order to fill so many tubs, g, the loss included.
  *
  * @param density of the frozen product, g/ml
  * @throws InputError for a tub below 1 ml, a number of tubs that is not whole, or a loss outside 0 to 90 %

@@ -4,15 +4,15 @@ import type {Scooping, ScoopTemperature} from "../../freezing/scoop.ts";
 import {temperingTime} from "../../freezing/tub.ts";
 import type {Composition} from "../../pantry/parts.ts";
 
-/** What a mix that is never as hard as the reference is said to be. */
+/** Words for a mix that is never as hard as the reference. */
 const NEVER = "never gets as hard as ice cream is when dipped";
 
-/** Where a mix scoops, for a table: `−14.2 °C`, or `never`. */
+/** Scoop temperature for a table: `−14.2 °C`, or `never`. */
 export function scoopsAt({temperature}: ScoopTemperature): string {
   return temperature === undefined ? "never" : degrees(temperature);
 }
 
-/** Where a mix scoops best, how far that may be off, and between what temperatures it scoops, in a sentence. */
+/** Sentence on where a mix scoops best, how far that may be off, and between what temperatures it scoops. */
 export function whereItScoops({temperature, low, high, error}: ScoopTemperature): string {
   if (temperature === undefined || high === undefined) return `It ${NEVER}.`;
   const band = low === undefined ? `from ${degrees(high)} down` : `from ${degrees(low)} to ${degrees(high)}`;
@@ -20,13 +20,13 @@ export function whereItScoops({temperature, low, high, error}: ScoopTemperature)
   return `Scoops at about ${degrees(temperature)}, and ${band}${give}.`;
 }
 
-/** Where a mix scoops, as the end of a sentence about it: `scoops at −14.2 °C`. */
+/** Scoop temperature as the end of a sentence about a mix: `scoops at −14.2 °C`. */
 export function scoopsClause({temperature}: ScoopTemperature): string {
   return temperature === undefined ? NEVER : `scoops at ${degrees(temperature)}`;
 }
 
 /**
- * What a mix is from its freezer and what to do about it, as the end of a sentence: `it scoops straight away`.
+ * Verdict on a mix from its freezer and what to do about it, as the end of a sentence: `it scoops straight away`.
  *
  * @param wait how long a tub of it wants on the counter, in words (see {@link waitOnCounter})
  */
@@ -45,7 +45,7 @@ export function outOfFreezer(scoop: Scooping, wait = "some minutes on the counte
   }
 }
 
-/** What must stand first where a mix does not hold its shape in its freezer, with what to do; nothing where it does. */
+/** Warning that must stand first where a mix does not hold its shape in its freezer, with what to do; nothing where it does. */
 export function softWarning(scoop: Scooping): string | undefined {
   if (scoop.verdict === "never hardens") return `Never hardens: it ${NEVER}, however cold; ${HARDEN}.`;
   if (scoop.verdict !== "soft") return undefined;
@@ -54,12 +54,12 @@ export function softWarning(scoop: Scooping): string | undefined {
 
 const HARDEN = "put in more water, or take out sugars, syrup or alcohol";
 
-/** How cold it must be kept to hold its shape. */
+/** Temperature at which it must be kept to hold its shape, in words. */
 function colder({high}: Scooping): string {
   return `keep it at ${degrees(high!)} or colder`;
 }
 
-/** Where a mix scoops now, against where another did: the same only where both are printed alike. */
+/** Scoop temperature of a mix now, against that of another: the same only where both are printed alike. */
 export function scoopsAgainst(now: ScoopTemperature, before: ScoopTemperature): string {
   const [here, there] = [now.temperature, before.temperature];
   if (here === undefined) return there === undefined ? `It ${NEVER}, as before.` : `It now ${NEVER}.`;
@@ -85,7 +85,7 @@ const WAS = {
   hard: "was hard",
 } as const;
 
-/** What a mix is in its freezer, against what another was. */
+/** Verdict on a mix in its freezer, against that on another. */
 export function verdictAgainst(now: Scooping, before: Scooping): string {
   const at = `At ${setDegrees(now.freezer)} it`;
   if (now.verdict !== before.verdict) return `${at} ${IS[now.verdict]}; before it ${WAS[before.verdict]}.`;
@@ -98,7 +98,7 @@ export function verdictAgainst(now: Scooping, before: Scooping): string {
 const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
 
 /**
- * How long a litre tub wants on a counter at 20 °C, in words; nothing where it wants none or none helps.
+ * Time that a litre tub wants on a counter at 20 °C, in words; nothing where it wants none or none helps.
  *
  * @param learned what the kitchen's own reports have taught, if the verdict rests on that
  */

@@ -2,7 +2,7 @@ import {SOLUTES} from "../../freezing/held-water.ts";
 import {expectComposition} from "../../pantry/expect.ts";
 import type {Composition} from "../../pantry/parts.ts";
 
-/** What dissolves in the water of a sauce and bends its light: what lowers its freezing point, alcohol apart. */
+/** Parts that dissolve in the water of a sauce and bend its light: those that lower its freezing point, alcohol apart. */
 const SOLUBLE = SOLUTES.filter((part) => part !== "alcohol");
 
 /**
