@@ -116,7 +116,7 @@ function rippleWords({product}: Amounts["scaled"]): string {
   return ripple ? `, and ${grams(ripple.grams)} g of ripple` : "";
 }
 
-/** What the heat does, and whether that pasteurises. */
+/** Sentences on the heat, and on whether it pasteurises. */
 function heatWords(day: Day, {steps, untreated, peak}: ProcessReport): string {
   const pairs = steps.flatMap((step) => step.pairs);
   if (!pairs.length) {
@@ -154,7 +154,7 @@ export function dayShortly({amounts, money}: Day, wish: DayWish): string {
   return whole ? `${words}: ${decimal(whole.perTub, 2)} a tub${atInvented && " (invented prices)"}` : words;
 }
 
-/** What to weigh, in working order, by component. */
+/** Amounts to weigh, in working order, by component. */
 export function daySheet({runs, sections}: Pick<BatchSheet, "runs" | "sections">): HTMLElement {
   const several = runs > 1;
   const section = ({heading, grams: total, lines}: (typeof sections)[number]) =>

@@ -43,9 +43,9 @@ export interface DayWish extends Sizes {
   readonly freezer: number;
   /** °C */
   readonly room: number;
-  /** What the name promises, each of which is in the product. */
+  /** Ingredients that the name promises, each of which is in the product. */
   readonly named: readonly string[];
-  /** What the cook calls an ingredient. */
+  /** Names that the cook has for ingredients. */
   readonly called: Readonly<Record<string, LabelName>>;
   /** Whether nothing of the base can be read. */
   readonly unread: boolean;
@@ -53,7 +53,7 @@ export interface DayWish extends Sizes {
   readonly waiting: boolean;
 }
 
-/** How much of everything. */
+/** Masses of everything. */
 export interface Amounts {
   /** Scaled, and rounded to what the scale shows. */
   readonly scaled: ScaledProduct;
@@ -61,12 +61,12 @@ export interface Amounts {
   readonly rounding: {readonly ingredient: string; readonly percent: number};
 }
 
-/** What the heat does. */
+/** Heating of the day, and what it does. */
 export interface Heating {
   readonly process: ProcessReport;
   /** Minutes that cooling takes after the heat. */
   readonly chillMinutes: number;
-  /** What is cooled: its temperatures before and after, °C. */
+  /** Temperatures of what is cooled, before and after, °C. */
   readonly warm: {readonly before: number; readonly after: number};
 }
 
@@ -82,7 +82,7 @@ export interface Day {
   /** g in a full tub. */
   readonly tubGrams: Attempt<number>;
   readonly cautions: readonly Caution[];
-  /** What the cook must correct, each once. */
+  /** Mistakes that the cook must correct, each once. */
   readonly mistakes: readonly string[];
 }
 
@@ -136,7 +136,7 @@ export function planDay(wish: DayWish): Day {
   };
 }
 
-/** What to weigh: on the sheet, and without one where lines are left out or the heat makes no sense. */
+/** Amounts to weigh: on the sheet, and without one where lines are left out or the heat makes no sense. */
 export function weighable({sheet, amounts}: Day): Attempt<Pick<BatchSheet, "runs" | "sections">> {
   if ("value" in sheet || "mistake" in amounts) return sheet;
   const {product, runs} = amounts.value.scaled;
@@ -159,7 +159,7 @@ function counted(ingredient: Ingredient, grams: number): {measure?: string} {
   return measure === undefined ? {} : {measure};
 }
 
-/** What another part has worked out, or its mistake again. */
+/** Value that another part has worked out, or its mistake again. */
 function need<T>(part: Attempt<T>): T {
   if ("mistake" in part) throw new Mistake(part.mistake);
   return part.value;

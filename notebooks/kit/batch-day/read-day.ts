@@ -9,7 +9,7 @@ import {type Asked, readRecipeText, type TypedRecipe} from "../words/recipe-text
 import {tubProduct} from "../page/tub-product.ts";
 import type {UnitBoxes} from "../controls/unit-boxes.ts";
 
-/** What the cook has typed for a day. */
+/** Texts that the cook has typed for a day. */
 interface DayText {
   readonly base: string;
   readonly pot: string;
@@ -30,9 +30,9 @@ interface DayText {
 export interface TypedDay extends Pick<TypedRecipe, "packs" | "own" | "asked" | "called"> {
   readonly product: Product;
   readonly promise: Promised;
-  /** What must be corrected before there is a whole product. */
+  /** Mistakes to correct before there is a whole product. */
   readonly trouble: readonly string[];
-  /** What is to be minded of lines that are left out. */
+  /** Cautions about lines that are left out. */
   readonly unknown: readonly Caution[];
   /** Whether nothing of the base can be read: there is nothing to scale or heat. */
   readonly unread: boolean;

@@ -5,7 +5,7 @@ import {type Money, unpricedWords} from "../words/money.ts";
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 
-/** What each ingredient costs, with the packs to open and what they leave; money at invented prices has its own ink. */
+/** Cost of each ingredient, with the packs to open and what they leave; money at invented prices has its own ink. */
 export function spendSheet({known, unpriced, invented, atInvented}: Money): HTMLElement {
   const packed = known.lines.some(({packs}) => packs !== undefined);
   const pack = ({packs, leftover}: Partial<CostLine> = {}) => {

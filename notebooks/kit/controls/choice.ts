@@ -2,12 +2,12 @@ import {html} from "htl";
 import {keep, recall} from "../words/address.ts";
 import {type Control, control} from "./control.ts";
 
-/** What a choice needs to know. */
+/** Options of a choice. */
 interface ChoiceOptions<K extends string> {
   /** Name in the address. */
   readonly key: string;
   readonly label: string;
-  /** What may be chosen, and how it reads. */
+  /** Keys to choose from, with their words. */
   readonly options: Readonly<Record<K, string>>;
   readonly value: NoInfer<K>;
 }

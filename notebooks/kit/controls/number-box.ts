@@ -2,7 +2,7 @@ import {html} from "htl";
 import {keep, recall} from "../words/address.ts";
 import {type Control, control, numberIn} from "./control.ts";
 
-/** What a box needs to know. */
+/** Options of a box. */
 interface NumberBoxOptions {
   /** Name in the address. */
   readonly key: string;

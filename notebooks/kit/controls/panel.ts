@@ -3,7 +3,7 @@ import {type Control, control} from "./control.ts";
 
 type Values<C extends Record<string, Control<unknown>>> = {readonly [K in keyof C]: C[K]["value"]};
 
-/** How a panel begins. */
+/** Options of a panel: how it begins. */
 interface PanelOptions {
   /** One sentence under the heading. */
   readonly hint: string;

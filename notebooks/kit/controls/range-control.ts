@@ -5,7 +5,7 @@ import {changed, type Control, control, numberIn} from "./control.ts";
 import {type ShownMix, signOf} from "../page/mixes.ts";
 import {type Window, windowFrom, windowText} from "../words/address-format.ts";
 
-/** What a window needs to know. */
+/** Options of a window. */
 export interface RangeOptions {
   /** Name in the address. */
   readonly key: string;

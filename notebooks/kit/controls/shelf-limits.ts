@@ -10,7 +10,7 @@ type Limit = number | string | undefined;
 /** Digits that a number keeps when its unit changes: a hundredth of a per cent of 10 kg is 1 g. */
 const DIGITS = 4;
 
-/** What a brief says of an ingredient as the page has it, with the limits in percent of the batch or in g. */
+/** Entry of a brief as the page has it, with the limits in percent of the batch or in g. */
 export function pickedOf(entry: Entry, batch: number, unit: Picked["unit"] = "%"): Picked {
   const {name, min, max, price} = typeof entry === "string" ? ({name: entry} as IngredientInput) : entry;
   return picked(
@@ -29,7 +29,7 @@ export function inUnit({min, max, unit, ...rest}: Picked, wanted: Picked["unit"]
   return picked({...rest, unit: wanted}, {min: converted(min), max: converted(max)});
 }
 
-/** What a brief says of an ingredient: percentages as such, so that they follow the batch. */
+/** Entry of an ingredient in a brief: percentages as such, so that they follow the batch. */
 export function entryOf({min, max, unit, ...entry}: Picked): IngredientInput {
   const said = (limit: number) => (unit === "%" ? `${limit} %` : limit);
   return {

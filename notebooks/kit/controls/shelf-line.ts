@@ -3,9 +3,9 @@ import {numberIn} from "./control.ts";
 import {inUnit} from "./shelf-limits.ts";
 import type {Picked} from "../words/address-format.ts";
 
-/** What a line of the shelf needs to know beside the ingredient. */
+/** Options of a line of the shelf, beside the ingredient. */
 interface LineOptions {
-  /** What the shelf asks for a kg, if anything. */
+  /** Price of the shelf for a kg, if it has any. */
   readonly price: number | undefined;
   /** Mass of the batch, g: what turns percentages into grams, and back; without it the limits are in g. */
   readonly batch: (() => number) | undefined;

@@ -8,7 +8,7 @@ import {entryOf, inUnit, pickedOf} from "./shelf-limits.ts";
 import {shelfLine} from "./shelf-line.ts";
 import {type Picked, pickedFrom, pickedText} from "../words/address-format.ts";
 
-/** What each ingredient of a brief costs, money per kg: as the brief says, else as the shelf does. */
+/** Price of each ingredient of a brief, money per kg: as the brief says, else as the shelf does. */
 export function pricesFor({ingredients}: BriefInput, shelf: readonly Ingredient[]): Map<string, number> {
   const known = new Map(shelf.map(({name, price}) => [name, price]));
   return new Map(
@@ -25,9 +25,9 @@ export interface ShelfControl extends Control<readonly IngredientInput[]> {
   limit(entries: BriefInput["ingredients"]): void;
 }
 
-/** What the control needs to know beside the shelf. */
+/** Options of the control, beside the shelf. */
 interface ShelfOptions {
-  /** What is chosen at first, with limits in g. */
+  /** Ingredients chosen at first, with limits in g. */
   readonly first: BriefInput["ingredients"];
   /** Batch that those are meant for, and the batch now, g; without it limits are in g, and stay so. */
   readonly batch?: {readonly first: number; readonly now: () => number};
@@ -36,7 +36,7 @@ interface ShelfOptions {
 }
 
 /**
- * What may go into the mix: the chosen ingredients with their limits, and the whole shelf to choose from, by group. Limits are
+ * Ingredients that may go into the mix: the chosen ones with their limits, and the whole shelf to choose from, by group. Limits are
  * percentages of the batch, so that another batch is the same mix; those that the cook sets in g stay in g.
  */
 export function shelfPicker(

@@ -2,7 +2,7 @@ import {html} from "htl";
 import {keep, recallNumber} from "../words/address.ts";
 import {type Control, control, numberIn} from "./control.ts";
 
-/** What a slider needs to know. */
+/** Options of a slider. */
 export interface SliderOptions {
   /** Name in the address. */
   readonly key: string;

@@ -4,7 +4,7 @@ import {changed, type Control, control} from "./control.ts";
 import type {Source} from "../words/load-recipe.ts";
 import {sourceFrom} from "../words/address-format.ts";
 
-/** What a choice of sources needs to know. */
+/** Options of a choice of sources. */
 interface SourceOptions {
   /** Name in the address. */
   readonly key: string;

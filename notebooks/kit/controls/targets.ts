@@ -71,7 +71,7 @@ export function targetsOf(windows: Windows, freezer: number): Targets {
   return Object.fromEntries(written) as Targets;
 }
 
-/** How many limits there are, in words. */
+/** Number of limits, in words. */
 export function limitsWords(windows: Windows): string {
   const count = Object.values(windows).reduce((total, window) => total + Object.keys(window).length, 0);
   return count === 1 ? "1 limit" : `${count} limits`;
@@ -82,7 +82,7 @@ export function offeredTargets(): string[] {
   return OFFERS.map(({key}) => key);
 }
 
-/** What a limit speaks of, in the words of the page; the name itself where it is an ingredient's. */
+/** Subject of a limit, in the words of the page; the name itself where it is an ingredient's. */
 export function labelOf(target: string, freezer: number): string {
   return (
     OFFERS.find(({subject}) => subjectName(subject(freezer)) === target)?.label.replace(/ \(.*?\)/, "") ??

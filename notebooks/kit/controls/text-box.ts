@@ -2,7 +2,7 @@ import {html} from "htl";
 import {keep, recall} from "../words/address.ts";
 import {type Control, control} from "./control.ts";
 
-/** What a text needs to know. */
+/** Options of a text. */
 interface TextBoxOptions {
   /** Name in the address. */
   readonly key: string;

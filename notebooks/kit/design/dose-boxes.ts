@@ -13,7 +13,7 @@ export interface DoseBoxes extends Control<BriefInput["doses"]> {
   show(chosen: readonly IngredientInput[]): void;
   /** Takes over the doses that a brief has. */
   take(doses: BriefInput["doses"]): void;
-  /** How many hold, in words. */
+  /** Number of doses that hold, in words. */
   tally(): string;
 }
 

@@ -6,7 +6,7 @@ import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {downloads, fileName} from "../page/downloads.ts";
 import {recipeText} from "../words/recipe-text.ts";
 
-/** What can be done with a mix once it is there: save it, and take it to the pages that go on from it. */
+/** Next steps with a mix once it is there: save it, and take it to the pages that go on from it. */
 export function designOnward(
   brief: BriefInput,
   recipe: Recipe,

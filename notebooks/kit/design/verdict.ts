@@ -11,12 +11,12 @@ import type {MixMoney} from "../views/mix-money.ts";
 import {limit, setting, unbroken} from "../words/numbers.ts";
 import {TRACE} from "../views/tables.ts";
 
-/** What the words need to know beside the answer. */
+/** Circumstances that the words need beside the answer. */
 interface Circumstances {
   /** °C. */
   readonly freezer: number;
   readonly money: MixMoney;
-  /** What no further mix could be: `softer`. */
+  /** Properties that no further mix could have: `softer`. */
   readonly missing: readonly string[];
   /** Makes the least change that lets an infeasible brief be met. */
   readonly relax: (changes: readonly Relaxation[]) => void;

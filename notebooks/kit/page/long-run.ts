@@ -4,12 +4,12 @@ import {inChunks, type Steps} from "../../../lib/core/in-chunks.ts";
 /** A run that is shorter than this is done before the next picture is painted, ms. */
 const AT_ONCE = 20;
 
-/** How long a run works before the page gets its turn, ms. */
+/** Time that a run works before the page gets its turn, ms. */
 const TURN = 8;
 
-/** What runs, and what becomes of it. */
+/** A long run, and what becomes of it. */
 interface Task<T> {
-  /** What the cook reads while it runs. */
+  /** Words that the cook reads while it runs. */
   readonly words: string;
   readonly steps: Steps<T>;
   readonly done: (result: T) => void;

@@ -12,7 +12,7 @@ export interface ShownMix<M extends WeighedMix = Balanced> {
   readonly style: MixStyle;
 }
 
-/** How a mix is drawn: told apart without colour too. */
+/** Style in which a mix is drawn: told apart without colour too. */
 export interface MixStyle {
   readonly colour: string;
   readonly sign: "circle" | "square" | "triangle" | "diamond" | "star";

@@ -5,7 +5,7 @@ import {DIPPING} from "../../../lib/freezing/scoop.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
 import {setting} from "../words/numbers.ts";
 
-/** What a chart over temperature needs to know. */
+/** Options of a chart over temperature. */
 export interface Along {
   /** px. */
   readonly width: number;

@@ -1,4 +1,4 @@
-/** What may stand in a cell. */
+/** Content of a cell. */
 export type Content = string | Node | readonly (string | Node)[];
 
 // Tables are made by hand, since a slider redraws hundreds of cells at each move, and a template is parsed anew each time.

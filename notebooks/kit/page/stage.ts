@@ -1,4 +1,4 @@
-/** How long a hand must rest before what is out of sight is drawn, ms. */
+/** Time that a hand must rest before what is out of sight is drawn, ms. */
 const REST = 250;
 
 interface Place<S> {

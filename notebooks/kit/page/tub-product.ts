@@ -12,7 +12,7 @@ import type {RecipeLine} from "../../../lib/pantry/recipe.ts";
 export interface TubParts {
   readonly name: string;
   readonly base: readonly RecipeLine[];
-  /** What goes into the ripple's pot; empty without a ripple. */
+  /** Ingredients of the ripple's pot; empty without a ripple. */
   readonly pot: readonly RecipeLine[];
   /** g of the cooked ripple. */
   readonly cookedMass: number;
@@ -24,7 +24,7 @@ export interface TubParts {
   readonly share: number;
 }
 
-/** What goes into the tub: the base, and the cooked ripple if there is one. */
+/** Product that goes into the tub: the base, and the cooked ripple if there is one. */
 export function tubProduct({name, base, pot, share, ...cooking}: TubParts): Product {
   const recipe = {name: "Base", lines: base};
   if (share === 0 || !pot.length) return makeProduct(name, [baseComponent(recipe)]);

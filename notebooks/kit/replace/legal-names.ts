@@ -6,7 +6,7 @@ import {checkStandard, type Standard, type StandardCheck} from "../../../lib/kit
 import {quantityOf} from "../../../lib/pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../../lib/pantry/recipe.ts";
 
-/** What must hold of the whole mix for a legal name, as far as weighted sums can say it. */
+/** Demands of a legal name on the whole mix, as far as weighted sums can say them. */
 export interface NameTargets {
   readonly name: Standard;
   readonly targets: Readonly<Record<string, LimitsInput>>;

@@ -8,10 +8,10 @@ import {eachOnce} from "../words/load-recipe.ts";
 import type {Attempt} from "../words/mistakes.ts";
 import {slider} from "../controls/slider.ts";
 
-/** What is out, and what must stay. */
+/** Question of the page: what is out, and what must stay. */
 export interface Question {
   readonly without: string;
-  /** What is left of it, g. */
+  /** Rest of it, g. */
   readonly left: number;
   /** Ingredients that stay as they are. */
   readonly keep: readonly string[];
@@ -94,7 +94,7 @@ export function replaceQuestion(recipe: Control<Attempt<Recipe>>): Control<Quest
   }));
 }
 
-/** What a page opens without: the sugar that is least of all, or cream, or whatever comes first. */
+/** Ingredient that a page opens without: the sugar that is least of all, or cream, or whatever comes first. */
 function likely(lines: readonly RecipeLine[]): string {
   const sugars = lines
     .filter(({ingredient}) => ingredient.group === "sugar")

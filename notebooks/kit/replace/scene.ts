@@ -13,7 +13,7 @@ import type {Question} from "./question.ts";
 import {type ReplaceSearch, wayName} from "./search.ts";
 import {weighedRecipes} from "../views/weighed.ts";
 
-/** What the page asks. */
+/** Question that the page asks. */
 interface Asked {
   readonly recipe: Recipe;
   readonly question: Question;
@@ -30,7 +30,7 @@ interface Asked {
   readonly way: string | undefined;
 }
 
-/** What the page shows of an answer. */
+/** Scene that the page shows of an answer. */
 export interface ReplaceScene {
   readonly substitution: Substitution;
   readonly chosen: Alternative;

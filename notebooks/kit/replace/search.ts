@@ -8,13 +8,13 @@ import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {changed} from "../controls/control.ts";
 import {longRun} from "../page/long-run.ts";
 
-/** How long a hand must rest before the whole shelf is looked through again, ms. */
+/** Time that a hand must rest before the whole shelf is looked through again, ms. */
 const REST = 250;
 
 /** An amount that counts as moved, g per 100 g of mix. */
 const MOVED = 0.005;
 
-/** What was found so far. */
+/** Result so far. */
 export interface Found {
   readonly substitution: Substitution;
   /** Whether the whole shelf was looked through; otherwise the way that was chosen last, at the present numbers. */
@@ -25,7 +25,7 @@ export interface Found {
 export interface ReplaceSearch {
   readonly element: HTMLElement;
   /**
-   * What is known of a question at once.
+   * Answer to a question as far as it is known at once.
    *
    * @param key the same for the same question
    * @throws InputError for a mistake in the question

@@ -12,7 +12,7 @@ import {keyed, sheet} from "../page/sheet.ts";
 /** As it was and as it becomes. */
 type BeforeAfter = readonly [before: ShownMix<WeighedMix>, after: ShownMix<WeighedMix>];
 
-/** What to weigh instead, with what is more and less. */
+/** Amounts to weigh instead, with what is more and less. */
 export function swapSheet(
   {amounts}: Alternative,
   [before, after]: BeforeAfter,

@@ -11,7 +11,7 @@ import {inWords, mostNoticed, noticedWords, takesWords} from "../words/take-word
 /** So many ways are told at first. */
 const FIRST = 6;
 
-/** What the words need to know beside the answer. */
+/** Circumstances that the words need beside the answer. */
 interface Circumstances {
   readonly substitution: Substitution;
   /** The way that is looked at. */
@@ -19,7 +19,7 @@ interface Circumstances {
   readonly before: WeighedMix;
   readonly after: WeighedMix;
   readonly freezer: number;
-  /** How each way stands to the legal name; empty where none was asked for. */
+  /** Checks of each way against the legal name; empty where none was asked for. */
   readonly checks: (alternative: Alternative) => readonly StandardCheck[];
   readonly checksBefore: readonly StandardCheck[];
   readonly legalName: Standard | undefined;
@@ -96,7 +96,7 @@ const KINDS = {
   "re-balanced": "All else moves too.",
 } as const;
 
-/** What must not be overlooked: allergens, the legal name, flavours that are no longer there. */
+/** Alarms that must not be overlooked: allergens, the legal name, flavours that are no longer there. */
 function alarms({chosen, checks, checksBefore, legalName, substitution}: Circumstances): HTMLElement {
   const {newAllergens, goneAllergens, flavours} = chosen;
   const broken = checks(chosen).filter(({met}) => !met);

@@ -17,7 +17,7 @@ const OFFERED: readonly (readonly [Weighed, string, string, number])[] = [
   ["newAllergen", "A new allergen", "each", 20],
 ];
 
-/** How much each thing that is noticed counts; the usual weights at first. */
+/** Weights of each thing that is noticed; the usual ones at first. */
 export function weightSliders(): Control<Partial<Weights>> {
   const sliders = OFFERED.map(([name, label, unit, max]) => ({
     name,

@@ -101,7 +101,7 @@ function potPoints(
   ];
 }
 
-/** How it will behave, in half a line. */
+/** Headline on how it will behave, in half a line. */
 export function headline({bleeds, hard, runsWhenScooped, ripple}: RippleInBase): HTMLElement {
   if (bleeds) return html`<span>stays liquid in the freezer and <b>bleeds</b></span>`;
   if (hard) return html`<span>freezes <b>${ripple.verdict}</b></span>`;
@@ -133,7 +133,7 @@ function spoonWords({ripple, base, hard, bleeds, runsWhenScooped}: RippleInBase,
     : `${compared}, so the spoon goes through, and it still holds some ice at −13 °C, where it is dipped.`;
 }
 
-/** How many times as hard as what scoops, in words. */
+/** Hardness as a multiple of what scoops, in words. */
 function timesAsHard({hardness}: RippleInBase["base"]): string {
   return `${decimal(hardness, hardness < 9.95 ? 1 : 0)} times`;
 }

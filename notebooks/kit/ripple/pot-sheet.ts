@@ -4,7 +4,7 @@ import {inventedMoney} from "../words/invented-money.ts";
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 
-/** What goes into the pot, what comes out, and what it costs: nothing is said of what has no price, invented ones are slanted. */
+/** Sheet of the pot: what goes in, what comes out, and the cost: nothing is said of what has no price, invented ones are slanted. */
 export function potSheet(
   {recipe, cooked, cost}: RippleMade,
   {unpriced, own}: {readonly unpriced: readonly string[]; readonly own: ReadonlySet<string>},

@@ -16,7 +16,7 @@ import {gramsOf, rippleBrief, type RippleWish} from "../views/ripple-pot.ts";
 import {ALWAYS} from "../views/selling.ts";
 import {isFruit, tubProduct} from "../page/tub-product.ts";
 
-/** What the words need to know of a ripple that can be made. */
+/** Data of a ripple that can be made, for the words. */
 export interface RippleScene extends RippleMade {
   readonly behaviour: RippleInBase;
   /** °C. */
@@ -25,7 +25,7 @@ export interface RippleScene extends RippleMade {
   readonly misses: readonly RippleMiss[];
 }
 
-/** What the page asks, and what tub it goes into. */
+/** Question of the page, and the tub that the ripple goes into. */
 export interface TubWish {
   readonly wish: RippleWish;
   readonly base: TypedRecipe;
@@ -46,7 +46,7 @@ export interface TubWish {
 export interface PlannedTub {
   readonly plan: RipplePlan;
   readonly made: RippleMade;
-  /** How it behaves in the base; a mistake where the base cannot be read. */
+  /** Behaviour in the base; a mistake where the base cannot be read. */
   readonly ripple: Attempt<RippleScene>;
   readonly product: Attempt<Product>;
   readonly money: Attempt<Money>;

@@ -17,7 +17,7 @@ export const NOTEBOOKS = readdirSync(`${root}/notebooks`)
 /** This file, for those who build from code. */
 export const CONFIG = fileURLToPath(import.meta.url);
 
-/** Where the built site goes, from the repository's root. */
+/** Folder of the built site, from the repository's root. */
 export const SITE = "dist/notebooks-site";
 
 const settings: UserConfig = {

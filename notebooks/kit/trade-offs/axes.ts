@@ -10,7 +10,7 @@ import {setting} from "../words/numbers.ts";
 /** Which way is better on an axis. */
 type Sense = "minimise" | "maximise";
 
-/** What an axis of the page shows. */
+/** Axis of the page. */
 export interface Axis {
   /** In the address. */
   readonly key: string;
@@ -21,7 +21,7 @@ export interface Axis {
   /** As the library takes it where no way is better. */
   readonly plain: AxisInput;
   readonly read: (value: number) => string;
-  /** What the best mix is called: `softest`, `least CO2`. */
+  /** Name of the best mix: `softest`, `least CO2`. */
   readonly best: string;
   /** The same as a noun, for the first mix and for another: `softest mix`, `one with least CO2`. */
   readonly bestMix: (noun: "mix" | "one") => string;
@@ -33,11 +33,11 @@ interface Offer {
   readonly sense: Sense;
   readonly wish: (freezer: number) => AxisInput;
   readonly digits?: number;
-  /** What the mix with least and with most of it is called; least and most of its name by default. */
+  /** Names of the mix with least and with most of it; least and most of its name by default. */
   readonly ends?: readonly [least: string, most: string];
 }
 
-/** What the page offers, by its name in the address; a property of a brief may be called anything, `constructor` too. */
+/** Offers of the page, by their names in the address; a property of a brief may be called anything, `constructor` too. */
 const OFFERS: ReadonlyMap<string, Offer> = new Map(
   [...offers()]
     .sort((a, b) => Number(isShare(a.subject(-18))) - Number(isShare(b.subject(-18))))
@@ -63,7 +63,7 @@ export interface AxisControl extends Control<(freezer: number) => Axis> {
   offer(properties: readonly string[]): void;
 }
 
-/** What one axis shows, by its name in the address. */
+/** Choice of what one axis shows, by its name in the address. */
 export function axisChoice(key: string, label: string, first: string): AxisControl {
   const what = html`<select></select>` as unknown as HTMLSelectElement;
   const better = html`<select aria-label=${`${label}, what is better`}>
@@ -133,7 +133,7 @@ export function axisChoice(key: string, label: string, first: string): AxisContr
   );
 }
 
-/** What an axis says beside the chart: `Cost, per kg`, with an arrow to what is better. */
+/** Title of an axis beside the chart: `Cost, per kg`, with an arrow to what is better. */
 export function axisTitle({name, unit, sense}: Axis, freezer: number, upright: boolean): string {
   const [less, more] = upright ? ["↓", "↑"] : ["←", "→"];
   const at = name.endsWith("in the freezer") ? ` at ${setting(freezer)}` : "";

@@ -42,7 +42,7 @@ function briefFrom(recipe: Attempt<Recipe>, pantry: Pantry, place: string): Atte
   });
 }
 
-/** How far a mix made from a recipe may differ from it, g per 100 g. */
+/** Largest differences of a mix made from a recipe from that recipe, g per 100 g. */
 const ROOM: readonly (readonly [Quantity, number])[] = [
   ["fat", 2],
   ["msnf", 2],

@@ -12,10 +12,10 @@ import type {Marker} from "./marker.ts";
 import type {Mark} from "../words/address-format.ts";
 import {lookedAt, type TradeScene} from "./scene.ts";
 
-/** How near the pointer must come to a corner of the front to mean it, px. */
+/** Distance within which the pointer means a corner of the front, px. */
 const NEAR = 16;
 
-/** What the chart acts upon. */
+/** Controls that the chart acts upon. */
 interface ChartOptions {
   /** px. */
   readonly width: number;

@@ -42,7 +42,7 @@ export function shade(share: number): string {
   return `color-mix(in oklab, var(--map-dear) ${decimal(100 * share, 1)}%, var(--map-cheap))`;
 }
 
-/** How far apart evenly spaced values stand. */
+/** Distance between evenly spaced values. */
 export function stepOf(values: readonly number[]): number {
   return values[1]! - values[0]!;
 }

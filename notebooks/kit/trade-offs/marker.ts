@@ -2,7 +2,7 @@ import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "../controls/control.ts";
 import {type Mark, markFrom, markText} from "../words/address-format.ts";
 
-/** Where the page looks, and who wants to know at once. */
+/** Place that the page looks at, and who wants to know at once. */
 export interface Marker extends Control<Mark> {
   set(mark: Mark): void;
   /** Told of each move before the page is; one at a time. */

@@ -14,7 +14,7 @@ import {weighedShares} from "../views/weighed.ts";
 /** A front that there is. */
 export type Front = Extract<TradeOff, {status: "front"}>;
 
-/** What the page shows of a trade-off. */
+/** Scene that the page shows of a trade-off. */
 export interface TradeScene {
   readonly brief: Brief;
   readonly x: Axis;
@@ -23,7 +23,7 @@ export interface TradeScene {
   readonly front: Front;
 }
 
-/** What the page looks at, with its place in the chart. */
+/** Mix that the page looks at, with its place in the chart. */
 export interface Looked {
   readonly mark: Mark;
   readonly x: number;
@@ -73,7 +73,7 @@ export function lookedAt(scene: TradeScene, mark: Mark): Looked {
   };
 }
 
-/** What stands side by side: the mix looked at, and those kept. */
+/** Mixes side by side: the one looked at, and those kept. */
 export function sideBySide(scene: TradeScene, looked: Looked, kept: Kept): ShownMix<WeighedMix>[] {
   return [
     {label: "This one", mix: looked.mix, style: styleOf(0)},
@@ -85,14 +85,14 @@ export function sideBySide(scene: TradeScene, looked: Looked, kept: Kept): Shown
   ];
 }
 
-/** What a trade-off is asked of. */
+/** Question of a trade-off. */
 interface Asked {
   readonly input: BriefInput;
   readonly pantry: Pantry;
   readonly search: TradeSearch;
   readonly x: Axis;
   readonly y: Axis;
-  /** What the page shows now. */
+  /** Scene that the page shows now. */
   readonly before: TradeScene | undefined;
 }
 

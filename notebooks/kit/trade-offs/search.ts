@@ -7,13 +7,13 @@ import type {TradeOff} from "../../../lib/balance/trade-off/trade-off-types.ts";
 import {changed} from "../controls/control.ts";
 import {longRun} from "../page/long-run.ts";
 
-/** How long a hand must rest before the region and its map are worked out, ms. */
+/** Time that a hand must rest before the region and its map are worked out, ms. */
 const REST = 250;
 
-/** How finely the map is drawn. */
+/** Fineness of the map. */
 export const GRID = {columns: 40, rows: 30} as const;
 
-/** What is asked: the front between two things, and all that can be had of them. */
+/** Question: the front between two things, and all that can be had of them. */
 interface Asked {
   readonly brief: Brief;
   readonly x: {readonly input: AxisInput; readonly plain: AxisInput};
@@ -24,7 +24,7 @@ interface Asked {
   readonly spread: boolean;
 }
 
-/** What is known so far. */
+/** Knowledge so far. */
 export interface TradeFound {
   /** Of this question; absent while it is being worked out. */
   readonly front?: TradeOff;
@@ -36,7 +36,7 @@ export interface TradeFound {
 export interface TradeSearch {
   readonly element: HTMLElement;
   /**
-   * What is known of a question at once; the front where it takes no longer than a picture.
+   * Answer to a question as far as it is known at once; the front where it takes no longer than a picture.
    *
    * @param key the same for the same question
    * @throws InputError for a mistake in an axis

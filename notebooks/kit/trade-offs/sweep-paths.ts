@@ -12,7 +12,7 @@ export interface Path extends Ranged {
   readonly name: string;
 }
 
-/** What a sweep is shown of. */
+/** Brief and range that a sweep is shown of. */
 export interface Swept {
   readonly brief: BriefInput;
   readonly freezer: number;

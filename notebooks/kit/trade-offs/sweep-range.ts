@@ -8,7 +8,7 @@ export interface Ranged {
   readonly other?: Readonly<{min?: number | undefined; max?: number | undefined}>;
 }
 
-/** Where a number runs at first: a little to either side, but not past the other limit of its target; a price from nothing to twice. */
+/** Range of a number at first: a little to either side, but not past the other limit of its target; a price from nothing to twice. */
 export function rangeOf({path, value, unit, other}: Ranged): [number, number] {
   if (path.endsWith(".price")) return [0, 2 * value || 1];
   const room = unit === "°C" ? 1 : Math.max(1, 0.15 * Math.abs(value));

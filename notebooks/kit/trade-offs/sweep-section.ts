@@ -12,7 +12,7 @@ import {rangeOf} from "./sweep-range.ts";
 /** So many values of a sweep. */
 const VALUES = 61;
 
-/** How long a hand must rest before the sweep runs again, ms. */
+/** Time that a hand must rest before the sweep runs again, ms. */
 const REST = 400;
 
 /** A part of the page in which one number of the brief runs over a range. */

@@ -13,7 +13,7 @@ export interface TradeWalk {
   keep(): void;
 }
 
-/** What is done with the point looked at. */
+/** Actions on the point looked at. */
 export function tradeWalk(marker: Marker, kept: Kept): TradeWalk {
   const track = html`<input type="range" id="along" min="0" step="1" />` as HTMLInputElement;
   const ends = html`<p class="ends"></p>`;

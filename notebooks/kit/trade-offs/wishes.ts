@@ -5,7 +5,7 @@ import {type Control, control} from "../controls/control.ts";
 import type {Attempt} from "../words/mistakes.ts";
 import {offeredTargets, targetsOf, targetWindows, type TargetsControl} from "../controls/targets.ts";
 
-/** What is asked for, to be changed: windows for the targets of whichever brief is loaded. */
+/** Wishes to be changed: windows for the targets of whichever brief is loaded. */
 export function wishes(
   brief: Control<Attempt<BriefInput>>,
 ): Control<(freezer: number) => BriefInput["targets"]> {

@@ -37,7 +37,7 @@ export function tradeVerdict(scene: TradeScene, prices = ""): HTMLElement {
   </section>`;
 }
 
-/** What is said of the mixes between the ends: the one to choose, or that none stands out. */
+/** Words on the mixes between the ends: the one to choose, or that none stands out. */
 function between(scene: TradeScene): HTMLElement | string {
   const index = compromiseOf(scene.front);
   if (index !== undefined)
@@ -82,7 +82,7 @@ export function tradeShortly({front, x}: TradeScene): string {
     : `${capital(x.name)} from ${valueText(x, first.x)} to ${valueText(x, last.x)}`;
 }
 
-/** What comes in, goes out and begins to hold along the front. */
+/** Ingredients that come in and go out, and limits that begin to hold, along the front. */
 export function turnoverSheet({front, x, y, brief}: TradeScene): HTMLElement | undefined {
   const body = front.points.flatMap(({x: atX, y: atY, turnover}) => {
     const said = turnover ? words(turnover, brief.freezer) : [];
@@ -98,7 +98,7 @@ export function turnoverSheet({front, x, y, brief}: TradeScene): HTMLElement | u
   });
 }
 
-/** What is different in kind, in words. */
+/** Differences in kind, in words. */
 export function words({enters, leaves, binds, frees}: Turnover, freezer: number): string[] {
   const limits = (met: readonly BindingLimit[]) => inWords(met.map((one) => limitWords(one, freezer)));
   return [

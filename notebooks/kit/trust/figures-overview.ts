@@ -6,7 +6,7 @@ import {figure, horizontalAxis, look} from "../page/plot.ts";
 import {row, withUnit} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 
-/** How many figures there are, and whether they hold, in one sentence. */
+/** Number of figures, and whether they hold, in one sentence. */
 export function figuresVerdict({rows}: Figures): HTMLElement {
   const sources = new Set(rows.map(({source}) => source)).size;
   const off = outside(rows);

@@ -125,7 +125,7 @@ function residualPlot({
   });
 }
 
-/** How the tables of single solutes are told apart. */
+/** Styles by which the tables of single solutes are told apart. */
 const TABLES: Readonly<Record<string, {readonly label: string; readonly style: MixStyle}>> = {
   "crc-2021": {label: "CRC Handbook", style: styleOf(0)},
   "young-jones-1949": {label: "Young and Jones", style: styleOf(1)},

@@ -8,7 +8,7 @@ import {
 } from "../../../datasets/published/row.ts";
 import {validationRows} from "../../../datasets/published/rows.ts";
 
-/** What the page of published figures shows: the table that `npm run validate` prints, and where each row is from. */
+/** Data of the page of published figures: the table that `npm run validate` prints, and where each row is from. */
 export interface Figures {
   readonly tables: PublishedTables;
   readonly rows: readonly ValidationRow[];
@@ -55,12 +55,12 @@ export function groupName({group}: Pick<ValidationRow, "group">): string {
   return GROUPS[group] ?? group;
 }
 
-/** What a figure is, with true minus signs. */
+/** Name of a figure, with true minus signs. */
 export function nameOf({what}: ValidationRow): string {
   return what.replaceAll(/-(?=\d)/g, "−").replaceAll(" °C", "\u00a0°C");
 }
 
-/** How much of its tolerance a figure uses, %: more than 100 is outside. Infinite where nothing could be computed. */
+/** Share of its tolerance that a figure uses, %: more than 100 is outside. Infinite where nothing could be computed. */
 export function toleranceUsed({difference, tolerance}: ValidationRow): number {
   const used = (100 * Math.abs(difference)) / tolerance;
   return Number.isFinite(used) ? used : difference === 0 ? 0 : Infinity;

@@ -3,7 +3,7 @@ import {FIRMNESS_ERRORS, LEFT_OUT_ERROR} from "../../../lib/freezing/firmness-ta
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 
-/** How far scoop temperatures are off, class by class: in the fit to all, and where the class was left out of it. */
+/** Errors of scoop temperatures, class by class: in the fit to all, and where the class was left out of it. */
 export function firmnessClasses(): HTMLElement {
   return sheet({
     heading: "How far the scoop temperature is off, class by class",

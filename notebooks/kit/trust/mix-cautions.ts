@@ -10,7 +10,7 @@ import {figure} from "../page/plot.ts";
 import {row, small} from "../page/row.ts";
 import {sheet, table} from "../page/sheet.ts";
 
-/** What may crystallise in the unfrozen water, whether lactose may turn to sand, and how far the glass is. */
+/** Solutes that may crystallise in the unfrozen water, whether lactose may turn to sand, and how far the glass is. */
 export function crystalSheet(composition: Composition, freezer: number): HTMLElement {
   const body = saturations(composition, freezer).map(({part, concentration, solubility, ratio}) =>
     row(plainName(part), [decimal(concentration, 0), decimal(solubility, 0), `${decimal(ratio, 1)}×`]),

@@ -24,7 +24,7 @@ export interface DoubtedMix {
   /** By sucrose equivalents, as far as the table for sucrose goes. */
   readonly equivalents: readonly {readonly frozen: number; readonly temperature: number}[];
   readonly milk: MilkPoints;
-  /** What sucrose equivalents leave out, in plain words. */
+  /** Parts that sucrose equivalents leave out, in plain words. */
   readonly leftOut: readonly string[];
 }
 
@@ -98,7 +98,7 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
   </section>`;
 }
 
-/** What a mix consists of, the most first. */
+/** Contents of a mix, the most first. */
 function contents(composition: Composition): string {
   return Object.entries(composition)
     .filter(([part, share]) => part !== "dextroseEquivalent" && share > 0)
@@ -113,7 +113,7 @@ function gramsOfIce(more: number): string {
     : `${decimal(Math.abs(more), 1)} g ${more > 0 ? "more" : "less"} ice`;
 }
 
-/** How much more or less ice the other ways give than held water, along temperature, within its stated uncertainty. */
+/** Curves of how much more or less ice the other ways give than held water, along temperature, within its stated uncertainty. */
 export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElement | undefined {
   const {composition, leighton, equivalents} = mix;
   const start = initialFreezingPoint(composition);
@@ -210,7 +210,7 @@ export function methodCurves(mix: DoubtedMix, {width, freezer}: Along): HTMLElem
 /** Coldest temperature drawn, °C. */
 const DRAWN_FROM = -30;
 
-/** What the milk salts are calibrated on, and what the other freezing point of milk would change. */
+/** Calibration of the milk salts, and what the other freezing point of milk would change. */
 export function milkSaltsSheet(
   {composition, milk, leighton}: DoubtedMix,
   freezer: number,

@@ -28,7 +28,7 @@ export function mixesOf(answer: PageAnswer): ShownMix[] {
   ];
 }
 
-/** What no further mix could be, in words: the candidates that an answer lacks. */
+/** Properties that no further mix could have, in words: the candidates that an answer lacks. */
 export function missingFrom(answer: PageAnswer): string[] {
   if (answer.status !== "optimal") return [];
   return CANDIDATES.flatMap(({name, wish}) =>

@@ -4,7 +4,7 @@ import {decimal} from "../../../lib/core/format.ts";
 import type {ShownMix, WeighedMix} from "../page/mixes.ts";
 import {figure, labelMargin, look} from "../page/plot.ts";
 
-/** What a mix consists of, in six parts that add up to 100 g. */
+/** Contents of a mix in six parts that add up to 100 g. */
 const PARTS = [
   {
     name: "fat",
@@ -46,7 +46,7 @@ function otherSolids({mix: {shares}}: ShownMix<WeighedMix>): number {
   );
 }
 
-/** What each mix consists of, g in 100 g, as one bar. */
+/** Contents of each mix, g in 100 g, as one bar. */
 export function compositionBars(
   mixes: readonly ShownMix<WeighedMix>[],
   width: number,

@@ -4,7 +4,7 @@ import {bounded, limit} from "../words/numbers.ts";
 import {inWords} from "../words/take-words.ts";
 import {labelOf} from "../controls/targets.ts";
 
-/** What the notice needs to know beside the conflict. */
+/** Circumstances that the notice needs beside the conflict. */
 interface Around {
   /** °C. */
   readonly freezer: number;
@@ -49,7 +49,7 @@ export function conflictNotice(conflict: Conflict, {freezer, relax}: Around): HT
   </section>`;
 }
 
-/** What a limit is called on a page. */
+/** Name of a limit on a page. */
 export function limitLabel({of, target, own}: LimitSide, freezer: number): string {
   if (of === "target") return labelOf(target, freezer);
   return of === "dose" && !own ? `Customary: ${target}` : target;

@@ -4,7 +4,7 @@ import type {ShownMix, WeighedMix} from "../page/mixes.ts";
 import {type MixMoney, OWN_MONEY} from "./mix-money.ts";
 import {figure, legend, look} from "../page/plot.ts";
 
-/** What each ingredient costs in 1 kg of each mix. */
+/** Cost of each ingredient in 1 kg of each mix. */
 export function costDots(
   mixes: readonly ShownMix<WeighedMix>[],
   prices: ReadonlyMap<string, number>,

@@ -12,10 +12,10 @@ const [COLDEST, WARMEST] = [-30, 0];
 /** Firmness drawn, points. */
 const FIRMNESS: [number, number] = [-20, 30];
 
-/** Where a mix's sign sits on its line, °C. */
+/** Temperatures at which a mix's sign sits on its line, °C. */
 const SIGNS_AT = [-24, -18, -12, -6];
 
-/** What a curve needs to know of a mix. */
+/** Data of a mix that its curve needs. */
 export type CurvedMix = Omit<ShownMix, "mix"> & {
   readonly mix: Pick<MixReport, "composition" | "freezing"> & {
     /** Air beaten in, % of the mix's volume. */

@@ -2,9 +2,9 @@ import {inventedMoney} from "../words/invented-money.ts";
 import {inventedPrices, inventedWords} from "../words/price-origin.ts";
 import type {WeighedMix} from "../page/mixes.ts";
 
-/** How sums of money are written on a page: those at invented prices look it. */
+/** Style of sums of money on a page: those at invented prices look it. */
 export interface MixMoney {
-  /** What to say once beside the sums; empty where every price is the cook's own. */
+  /** Words to say once beside the sums; empty where every price is the cook's own. */
   readonly words: string;
   readonly write: (text: string) => string | HTMLElement;
 }
@@ -16,7 +16,7 @@ const TRACE = 1e-4;
 export const OWN_MONEY: MixMoney = {words: "", write: (text) => text};
 
 /**
- * How the money of some mixes is written.
+ * Style of the money of some mixes.
  *
  * @param prices money per kg, by ingredient, as the mixes were worked out with
  * @param own names whose price the cook gave

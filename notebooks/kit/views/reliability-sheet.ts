@@ -6,7 +6,7 @@ import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 import {labelOf} from "../controls/targets.ts";
 
-/** How far a kitchen is off, as the controls say it: g on the scale, points of fat in what comes from milk. */
+/** Errors of a kitchen, as the controls say them: g on the scale, points of fat in what comes from milk. */
 export interface Off {
   readonly scale: number;
   readonly fat: number;
@@ -29,7 +29,7 @@ export function isOff({parts, weighing}: Spread): boolean {
   return parts.size > 0 || weighing > 0;
 }
 
-/** How often each target holds in such a kitchen. */
+/** Share of batches in which each target holds in such a kitchen. */
 export function reliabilitySheet({targets, all, error}: Reliability, freezer: number): HTMLElement {
   const percent = (share: number) => `${decimal(100 * share, 0)} %`;
   return sheet({

@@ -18,13 +18,13 @@ export interface DemoRipple {
   readonly share: number;
 }
 
-/** What the page asks of a ripple. */
+/** Wish of the page for a ripple. */
 export interface RippleWish {
   /** With limits in g: a ripple has no batch to take percent of. */
   readonly ingredients: readonly IngredientInput[];
   readonly sievedPercent: number;
   readonly splitPercent: number;
-  /** What says how far it is cooked, besides the °Brix. */
+  /** Way to say how far it is cooked, besides the °Brix. */
   readonly cook: "brix" | "mass" | "reduction";
   /** g of the cooked sauce, for `mass`. */
   readonly cookedMass: number;

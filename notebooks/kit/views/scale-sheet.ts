@@ -5,7 +5,7 @@ import {row, small} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 import {labelOf} from "../controls/targets.ts";
 
-/** What the scale shows: the exact amounts of the cheapest mix in weighable steps, eggs whole, and which targets that keeps. */
+/** Sheet for the scale: the exact amounts of the cheapest mix in weighable steps, eggs whole, and which targets that keeps. */
 export function scaleSheet(mix: WeighableMix, exact: readonly number[], freezer: number): HTMLElement {
   const {amounts, counts, total, missed} = mix;
   const kept = missed.length

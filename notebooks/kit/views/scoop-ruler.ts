@@ -10,7 +10,7 @@ interface Found extends Pick<ShownMix, "label" | "style"> {
   readonly high: number;
 }
 
-/** Where each mix scoops, with the uncertainty of the estimate, beside the freezer and the dipping temperatures. */
+/** Scoop temperature of each mix, with the uncertainty of the estimate, beside the freezer and the dipping temperatures. */
 export function scoopRuler(
   mixes: readonly ShownMix<WeighedMix>[],
   {width, freezer}: Along,

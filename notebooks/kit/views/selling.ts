@@ -27,7 +27,7 @@ import {readable} from "../words/readable.ts";
 import {row, small} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 
-/** What a product costs by the kg, litre, tub and portion, and what to ask for it; what to type where a price is missing. */
+/** Cost of a product by the kg, litre, tub and portion, and what to ask for it; what to type where a price is missing. */
 export function priceSheet(
   {whole, unpriced, atInvented}: Money,
   {tub, portion}: Sizes,
@@ -142,7 +142,7 @@ function piece({text, emphasised}: LabelText): Node {
   return emphasised ? html`<b class="allergen">${text}</b>` : document.createTextNode(text);
 }
 
-/** What the finished product may be called, by each standard's own conditions; whether it is law or custom is said. */
+/** Names that the finished product may bear, by each standard's own conditions; whether it is law or custom is said. */
 export function standardsSheet(product: Product, overrun: number): HTMLElement {
   const facts = attempt(() => productFacts(product, overrun));
   if ("mistake" in facts) return figure("What it may be called", facts.mistake);
@@ -181,7 +181,7 @@ function shortfall({rule, found, unit, min, max, below}: StandardCheck): string 
   return `${rule}: ${decimal(found, 2)} ${unit}, ${wanted}`;
 }
 
-/** What to mind, whatever else the page says. */
+/** Cautions to mind, whatever else the page says. */
 export function cautionList(cautions: readonly Caution[]): HTMLElement {
   return html`<section class="minding">
     <h3>Safety</h3>
@@ -197,7 +197,7 @@ export function cautionList(cautions: readonly Caution[]): HTMLElement {
   </section>`;
 }
 
-/** What holds where nothing else is known: shown while the answer needs mending. */
+/** Cautions that hold where nothing else is known: shown while the answer needs mending. */
 export const ALWAYS: readonly Caution[] = [
   {
     topic: "egg",

@@ -15,7 +15,7 @@ import {keyed, sheet, table} from "../page/sheet.ts";
 /** Shares below this are not in the mix, g per 100 g. */
 export const TRACE = 1e-4;
 
-/** What to weigh for each mix, g, with the batch and its cost below. */
+/** Amounts to weigh for each mix, g, with the batch and its cost below. */
 export function weighingSheet(
   mixes: readonly ShownMix<WeighedMix>[],
   money: MixMoney = OWN_MONEY,
@@ -78,7 +78,7 @@ const PROPERTIES: readonly (readonly [
   ["from the freezer", "", "", ({scoop}) => scoop.verdict],
 ];
 
-/** What each mix turned out to be beside what was asked: shares, freezing point, scoop temperature. */
+/** Properties of each mix beside what was asked: shares, freezing point, scoop temperature. */
 export function propertySheet(
   mixes: readonly ShownMix<WeighedMix>[],
   {targets = {}}: Pick<BriefInput, "targets">,

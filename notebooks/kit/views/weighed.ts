@@ -30,7 +30,7 @@ export function weighedShares(brief: Brief, shares: readonly number[]): WeighedM
   return {batch: brief.batch, ...reportOf(mixOf(brief, shares))};
 }
 
-/** What a mix consists of, as a recipe. */
+/** Recipe of a mix. */
 export function recipeOf(
   name: string,
   amounts: readonly Amount[],

@@ -17,7 +17,7 @@ export interface Picked {
   readonly price?: number;
 }
 
-/** Where the page looks: at a corner of the front (where it bends most, to begin with), or at a cell of the map. */
+/** Place that the page looks at: a corner of the front (where it bends most, to begin with), or a cell of the map. */
 export type Mark =
   | {readonly at: "bend"}
   | {readonly at: "front"; readonly index: number}
@@ -42,7 +42,7 @@ export function windowText({min, max}: Window): string {
   return `${min ?? ""}..${max ?? ""}`;
 }
 
-/** What {@link windowText} wrote. */
+/** Window that {@link windowText} wrote. */
 export function windowFrom(text: string): Window | undefined {
   const match = WINDOW.exec(text);
   if (!match) return undefined;
@@ -58,7 +58,7 @@ export function markText(mark: Mark): string {
   return mark.at === "front" ? String(mark.index) : `${mark.row},${mark.column}`;
 }
 
-/** What {@link markText} wrote; the bend where it is none of that. */
+/** Mark that {@link markText} wrote; the bend where it is none of that. */
 export function markFrom(text: string): Mark {
   const [, first, second] = /^(\d{1,3})(?:,(\d{1,3}))?$/.exec(text) ?? [];
   if (first === undefined) return {at: "bend"};
@@ -71,7 +71,7 @@ export function sharesText(shares: readonly number[]): string {
   return shares.map((share) => String(Number((100 * share).toFixed(4)))).join(",");
 }
 
-/** What {@link sharesText} wrote: shares that sum to 1. */
+/** Shares that {@link sharesText} wrote; they sum to 1. */
 export function sharesFrom(text: string): number[] | undefined {
   const percents = text.split(",").map(Number);
   const sum = percents.reduce((total, percent) => total + percent, 0);
@@ -85,7 +85,7 @@ export function pickedText({name, min, max, unit, price}: Picked): string {
   return `${window}${unit === "%" && window !== ".." ? "%" : ""}@${price ?? ""} ${name}`;
 }
 
-/** What {@link pickedText} wrote. */
+/** Entry that {@link pickedText} wrote. */
 export function pickedFrom(text: string): Picked | undefined {
   const match = PICKED.exec(text);
   if (!match) return undefined;

@@ -1,12 +1,12 @@
 import {InputError, printable, show} from "../../../lib/core/errors.ts";
 
-/** What came out, or what the cook must mend first: on a page a mistake is shown, not thrown. */
+/** Value, or the mistake that the cook must mend first: on a page a mistake is shown, not thrown. */
 export type Attempt<T> = {readonly value: T} | {readonly mistake: string};
 
 /** Longest that each part of a mistake is shown, characters. */
 const LONGEST_SHOWN = 400;
 
-/** Where a ripple says that its pot cannot be cooked so far. */
+/** Ending of the place at which a ripple says that its pot cannot be cooked so far. */
 const COOK_TO = /: cook to$/;
 
 /** A mistake that has its words already. */
@@ -41,7 +41,7 @@ function clipped(text: string): string {
     : text;
 }
 
-/** What the library calls the numbers of a page, and what the page does. */
+/** Names of a page's numbers in the library, and on the page. */
 const WORDS: Readonly<Record<string, string>> = {
   tubMillilitres: "One tub, ml",
   portionMillilitres: "One portion, ml",

@@ -16,7 +16,7 @@ export interface Sizes {
   readonly portion: number;
 }
 
-/** What is known of the money. */
+/** Money as far as it is known. */
 export interface Money {
   /** Of all that has a price. */
   readonly known: Cost;
@@ -61,7 +61,7 @@ export function moneyOf(
   };
 }
 
-/** What to type where prices are missing. */
+/** Words on what to type where prices are missing. */
 export function unpricedWords(unpriced: readonly string[]): string {
   const [first = ""] = unpriced;
   return `No price for ${unpriced.join(", ")}: type it behind the line, as in “100 g ${first} @ 4.20” for a kilogram or “@ 6.20 for 1000 g” for a pack.`;

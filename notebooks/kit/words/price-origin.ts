@@ -18,7 +18,7 @@ export function inventedPrices(
 const NAMED = 3;
 
 /**
- * What to say in the same sentence as a sum that rests on such prices, to follow a comma or stand in brackets: `at invented prices of
+ * Words for the same sentence as a sum that rests on such prices, to follow a comma or stand in brackets: `at invented prices of
  * sugar and milk`. Empty where every price is the cook's own.
  *
  * @param of how many ingredients there are in all

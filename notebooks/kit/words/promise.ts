@@ -2,7 +2,7 @@ import type {Product} from "../../../lib/kitchen/product/product.ts";
 import {productLines} from "../../../lib/kitchen/product/product.ts";
 import {goesBy} from "../../../lib/pantry/pantry.ts";
 
-/** What a product's name promises. */
+/** Promises of a product's name. */
 export interface Promised {
   /** Names that an ingredient of it goes by. */
   readonly named: readonly string[];
@@ -10,7 +10,7 @@ export interface Promised {
   readonly missing: readonly string[];
 }
 
-/** What is typed as promised, parted by commas, against what the product holds. */
+/** Ingredients typed as promised, parted by commas, against what the product holds. */
 export function promised(typed: string, product: Product): Promised {
   const names = typed
     .split(",")

@@ -16,7 +16,7 @@ export interface Asked {
   readonly text: string;
   /** Whether the line is left out until it is answered; otherwise it counts as `text` says. */
   readonly leftOut: boolean;
-  /** What the line is of, where that is known: its allergens count even while its weight does not. */
+  /** Ingredient of the line, where that is known: its allergens count even while its weight does not. */
   readonly ingredient?: Ingredient;
 }
 
@@ -30,7 +30,7 @@ export interface TypedRecipe {
   readonly asked: readonly Asked[];
   /** Ingredients of which a number alone was typed: each has the mass of one. */
   readonly counted: readonly Ingredient[];
-  /** What the cook calls an ingredient, where the shelf calls it otherwise. */
+  /** Names that the cook has for ingredients, where the shelf calls them otherwise. */
   readonly called: Readonly<Record<string, LabelName>>;
 }
 

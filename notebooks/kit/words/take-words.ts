@@ -6,7 +6,7 @@ import type {
 } from "../../../lib/balance/substitute/substitution-types.ts";
 import {decimal, grams} from "../../../lib/core/format.ts";
 
-/** What the eater or the till notices, as the page calls it, with the digits that tell. */
+/** Traits that the eater or the till notices, as the page calls them, with the digits that tell. */
 export const NOTICED_WORDS: Readonly<Record<SimilarityTrait, {name: string; unit: string; digits: number}>> =
   {
     firmness: {name: "firmness in the freezer", unit: "points", digits: 1},
@@ -37,7 +37,7 @@ const WAYS: Partial<Record<SimilarityTrait, readonly [more: string, less: string
   freezingPoint: ["quicker to freeze", "slower to freeze"],
 };
 
-/** How much of all changes together is noticed: a change that counts 1 may just be noticed by itself. */
+/** Words on how much of all changes together is noticed: a change that counts 1 may just be noticed by itself. */
 export function noticedWords({changes}: Alternative): string {
   const score = changes.reduce((total, {counts}) => total + counts, 0);
   if (score < 1) return "hardly anyone will notice";
@@ -49,7 +49,7 @@ export function noticedWords({changes}: Alternative): string {
 /** A change below this shows nowhere: no scale in a kitchen has it, g. */
 const SHOWS = 0.05;
 
-/** What has to be added and taken out beside the ingredient that is missing: all that the sheet to weigh from shows. */
+/** Ingredients to add and to take out beside the one that is missing: all that the sheet to weigh from shows. */
 export function movesOf(
   {amounts}: Pick<Alternative, "amounts">,
   without: string,
