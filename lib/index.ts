@@ -40,6 +40,8 @@ export {type IngredientPrice, type LimitPrice, type Prices, pricesOf} from "./ba
 export {readBrief} from "./balance/read/read-brief.ts";
 export type {BriefSource} from "./balance/read/brief-of.ts";
 export {recipeOf} from "./balance/mix/recipe-of.ts";
+export type {RecipeSource} from "./balance/mix/recipe-of.ts";
+export type {RuleReference} from "./balance/program/row-origin.ts";
 export type {Solution} from "./balance/mix/solve-brief.ts";
 export {type ChunkOptions, inChunks, type Progress, type Steps, type Stoppable} from "./core/in-chunks.ts";
 export type {OpenedPacks} from "./balance/program/packs.ts";
