@@ -11,9 +11,11 @@
 import {readFileSync, writeFileSync} from "node:fs";
 import {numberFrom} from "../../lib/io/csv/csv-number.ts";
 import {type CsvRow, type CsvTable, numberIn, readCsv} from "../../lib/io/csv/csv.ts";
+import {energyOf} from "../../lib/pantry/energy.ts";
 import {NUTRIENTS, SAID_NUTRIENTS} from "../../lib/pantry/nutrient-keys.ts";
 import {PARTS, type Part} from "../../lib/pantry/parts.ts";
-import {type Food, derive, type Sugars} from "./rules.ts";
+import type {Food, Sugars} from "./rule-kinds.ts";
+import {derive} from "./rules.ts";
 
 const here = (name: string) => new URL(name, import.meta.url);
 const table = (name: string) => readCsv(readFileSync(here(name), "utf8"), name);
@@ -105,6 +107,7 @@ function ingredientCells(
     stated,
     sugarsFrom: foodOf("sugars_from") ?? food,
     sugarsAs: (cells.get("sugars_as") ?? "amounts") as Sugars,
+    ...(cells.has("parts_from") && {partsFrom: cells.get("parts_from")!}),
     place: row.place,
   });
   const fixed = (value: number | undefined, digits = 3) =>
@@ -123,11 +126,16 @@ function ingredientCells(
   result.set("portions", portionsOf(food));
   result.set("source", cells.get("source") ?? food?.source ?? "");
   result.set("rule", steps.join("; "));
+  // By Regulation (EU) 1169/2011, Annex XIV, so that rows compare: tables print energy by factors of their own.
+  result.set("energy_kcal", fixed(energyOf(composition, "kilocalories"), 0));
   if (!food) return result;
   if (cells.has("source")) return result.set("source_id", `portions ${food.source} ${food.sourceId}`);
-  result.set("energy_kcal", fixed(food.energy));
-  for (const name of ["fat", "protein", "carbohydrate"])
-    result.set(`label_${name}_g`, fixed(food.grams(name), 4));
+  for (const name of ["fat", "protein"]) result.set(`label_${name}_g`, fixed(food.grams(name), 4));
+  const carbohydrate = food.grams("carbohydrate");
+  // As on a label, without fibre: tables by difference have it in.
+  const fibre = food.byDifference ? (food.grams("fibre") ?? 0) : 0;
+  if (carbohydrate !== undefined)
+    result.set("label_carbohydrate_g", fixed(Math.max(0, carbohydrate - fibre), 4));
   if (food.sugarsMeasured) result.set("label_sugars_g", fixed(food.grams("sugars"), 4));
   const split = foodOf("sugars_from");
   result.set(

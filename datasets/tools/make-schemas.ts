@@ -86,6 +86,8 @@ const MEANINGS: Readonly<Record<string, string>> = {
   source: "key into datasets/sources.csv",
   doses: 'customary upper limits: "customary" unless given, "none", or limits of your own, g per 100 g of mix by name',
   ...Object.fromEntries(PARTS.map((part) => [part, `${spelled(part)}, g per 100 g`])),
+  gelatine: "gelatine, protein that sets, g per 100 g",
+  otherCarbohydrate: "carbohydrate that is neither sugar, starch nor fibre, such as dextrins, g per 100 g",
   msnf: "milk solids-not-fat (MSNF), g per 100 g",
   wheySolids: "whey solids, g per 100 g",
 };

@@ -32,8 +32,9 @@ export function degrees(value: number, digits = 1): string {
  */
 export function roomy(bound: "min" | "max" | "equal", limit: number): number {
   const hundredths = Number((limit * 100).toFixed(6));
-  if (bound === "max") return Math.ceil(hundredths) / 100;
-  return bound === "min" ? Math.floor(hundredths) / 100 : limit;
+  // Nothing is a plain 0, never the −0 that rounding up from below leaves.
+  if (bound === "max") return Math.ceil(hundredths) / 100 + 0;
+  return bound === "min" ? Math.floor(hundredths) / 100 + 0 : limit;
 }
 
 /** A temperature as someone set it, e.g. that of a freezer: `−18 °C`, `−18.5 °C`. */

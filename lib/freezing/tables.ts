@@ -162,6 +162,7 @@ export const BOUND_WATER = {
   starch: 0.3,
   fibre: 0.25,
   stabiliser: 0.5,
+  gelatine: 0.5,
   inulin: 0.15,
   polydextrose: 0.1,
 } as const;

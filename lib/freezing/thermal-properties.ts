@@ -43,6 +43,7 @@ const COMPONENT_OF: Partial<Record<Part, Properties>> = {
   emulsifier: fat,
   milkProtein: protein,
   otherProtein: protein,
+  gelatine: protein,
   fibre,
   milkSalts: ash,
   plantSalts: ash,

@@ -73,6 +73,7 @@ const BOUND_ERROR: Readonly<Partial<Record<Part, number>>> = {
   starch: 0.15,
   fibre: 0.13,
   stabiliser: 0.25,
+  gelatine: 0.25,
   sorbitol: 0.15,
   xylitol: 0.15,
   erythritol: 0.15,

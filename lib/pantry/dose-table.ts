@@ -95,6 +95,20 @@ export const DOSE_TABLE: readonly DoseRow[] = [
     words: "polysorbate",
     source: "21 CFR 172.840(c)(1)",
   },
+  {
+    key: "bufferingSalts",
+    name: "citrates and phosphates",
+    limit: 0.3,
+    counts: "mass",
+    words: "citrate; phosphate",
+  },
+  {
+    key: "potassiumChloride",
+    name: "potassium chloride",
+    limit: 0.3,
+    counts: "mass",
+    words: "potassium chloride",
+  },
   {key: "acids", name: "acid added as such", limit: 0.5, counts: "organicAcids", atLeast: 20},
   {key: "alcohol", name: "alcohol", limit: 6, counts: "alcohol"},
   {

@@ -21,7 +21,7 @@ export const ENERGY_FACTORS = {
 export interface LabelFigures {
   /** All fat, emulsifiers among it. */
   readonly fat: number;
-  /** Without fibre: sugars, starch, glucose-syrup solids, polyols. */
+  /** Without fibre: sugars, starch, glucose-syrup solids, polyols, other carbohydrate. */
   readonly carbohydrate: number;
   readonly sugars: number;
   readonly polyols: number;
@@ -30,13 +30,17 @@ export interface LabelFigures {
   readonly protein: number;
 }
 
-/** What a label says of a composition, g per 100 g; stabilisers count as fibre (gums are), emulsifiers as fat. */
+/** What a label says of a composition, g per 100 g; stabilisers but gelatine count as fibre (gums are), emulsifiers as fat. */
 export function labelFigures(composition: Composition): LabelFigures {
   const polyols = quantityIn(composition, "polyols");
   return {
     fat: quantityIn(composition, "fat") + (composition.emulsifier ?? 0),
     carbohydrate:
-      quantityIn(composition, "sugars") + (composition.lactose ?? 0) + (composition.starch ?? 0) + polyols,
+      quantityIn(composition, "sugars") +
+      (composition.lactose ?? 0) +
+      (composition.starch ?? 0) +
+      (composition.otherCarbohydrate ?? 0) +
+      polyols,
     sugars: quantityIn(composition, "totalSugars"),
     polyols,
     fibre: quantityIn(composition, "fibre") + (composition.stabiliser ?? 0),

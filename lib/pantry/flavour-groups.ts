@@ -3,6 +3,7 @@ import type {Ingredient} from "./ingredient.ts";
 /** Groups of the shelf whose ingredients are there for their flavour, so that no other takes their place unasked. */
 const FLAVOUR_GROUPS = new Set([
   "fruit",
+  "vegetable",
   "juice",
   "nut",
   "coconut",

@@ -163,7 +163,14 @@ function shareOut(label: Label, rule: LabelRule): {parts: Grams; spread: Grams; 
   if (polyols > 0) add("sorbitol", polyols, polyols);
   if (alcohol > 0) add("alcohol", alcohol, rounding(alcohol));
 
-  const left = Math.max(0, 100 - fat - carbohydrate - protein - salt - alcohol - (label.water ?? 0));
+  const guesses = (Object.entries(rule.minerals) as [Part, Guess][]).map(
+    ([part, guess]) => [part, ...guessed(guess)] as const,
+  );
+  const minerals = sum(guesses.map(([, grams]) => grams));
+  const left = Math.max(
+    0,
+    100 - fat - carbohydrate - protein - salt - alcohol - minerals - (label.water ?? 0),
+  );
   const [fibre = 0, fibreOff = 0] =
     label.fibre === undefined
       ? guessed(rule.fibre ?? {of: "solids", share: [0, 0]}).map((grams) => Math.min(grams, left))
@@ -171,12 +178,7 @@ function shareOut(label: Label, rule: LabelRule): {parts: Grams; spread: Grams; 
   if (fibre > 0 || fibreOff > 0) add("fibre", fibre, fibreOff);
   const ownSalt = Math.min(salt, rule.ownSalt * protein);
   add("salt", salt - ownSalt, ownSalt + (salt >= 1 ? 0.05 : 0.02));
-  let minerals = 0;
-  for (const [part, guess] of Object.entries(rule.minerals) as [Part, Guess][]) {
-    const [grams, off] = guessed(guess);
-    add(part, grams, off + 0.02);
-    minerals += grams;
-  }
+  for (const [part, grams, off] of guesses) add(part, grams, off + 0.02);
   return {parts, spread, minerals};
 }
 

@@ -24,8 +24,8 @@ const dairy: LabelRule = {
 const plant: Omit<LabelRule, "sugars"> = {
   fat: all("otherFat"),
   protein: all("otherProtein"),
-  rest: {otherSolids: [0.75, 0.25], starch: [0.25, 0.25]},
-  minerals: {plantSalts: guess("solids", 0.035, 0.025)},
+  rest: {otherCarbohydrate: [0.75, 0.25], starch: [0.25, 0.25]},
+  minerals: {plantSalts: guess("solids", 0.035, 0.035)},
   ownSalt: 0.005,
 };
 
@@ -33,24 +33,24 @@ const egg: LabelRule = {
   ...plant,
   fat: all("eggFat"),
   sugars: {dextrose: [0.75, 0.25], sucrose: [0.25, 0.25]},
-  rest: all("otherSolids"),
-  minerals: {otherSolids: guess("protein", 0.065, 0.045)},
+  rest: {otherCarbohydrate: [1, 0.15]},
+  minerals: {plantSalts: guess("protein", 0.027, 0.012), otherSolids: guess("protein", 0.042, 0.045)},
   ownSalt: 0,
 };
 
 const fruit: LabelRule = {
   ...plant,
   sugars: {
-    sucrose: [0.24, 0.38],
-    dextrose: [0.37, 0.22],
-    fructose: [0.38, 0.23],
+    sucrose: [0.24, 0.42],
+    dextrose: [0.37, 0.28],
+    fructose: [0.38, 0.28],
     galactose: [0.005, 0.03],
-    maltose: [0.005, 0.02],
+    maltose: [0.005, 0.04],
   },
-  rest: {otherSolids: [0.6, 0.4], starch: [0.4, 0.4]},
+  rest: {otherCarbohydrate: [0.6, 0.4], starch: [0.4, 0.4]},
   ownSalt: 0.1,
   acids: [1.2, 1.2],
-  fibre: guess("solids", 0.18, 0.17),
+  fibre: guess("solids", 0.18, 0.2),
 };
 
 const chocolate: LabelRule = {
@@ -58,7 +58,7 @@ const chocolate: LabelRule = {
   fat: {cocoaButter: [0.98, 0.03], milkFat: [0.02, 0.03]},
   protein: {otherProtein: [0.97, 0.05], milkProtein: [0.03, 0.05]},
   sugars: {sucrose: [0.98, 0.02], lactose: [0.02, 0.02]},
-  rest: {otherSolids: [0.85, 0.15], starch: [0.15, 0.15]},
+  rest: {otherCarbohydrate: [0.75, 0.25], starch: [0.25, 0.25]},
   minerals: {plantSalts: guess("protein", 0.31, 0.06)},
   fibre: guess("protein", 1.35, 0.3),
 };
@@ -66,7 +66,7 @@ const chocolate: LabelRule = {
 const grain: LabelRule = {
   ...plant,
   sugars: {sucrose: [0.94, 0.06], dextrose: [0.03, 0.03], fructose: [0.03, 0.03]},
-  rest: {starch: [0.92, 0.08], otherSolids: [0.08, 0.08]},
+  rest: {starch: [0.92, 0.08], otherCarbohydrate: [0.08, 0.08]},
   minerals: {plantSalts: guess("solids", 0.006, 0.004)},
   ownSalt: 0,
   fibre: guess("solids", 0.03, 0.02),
@@ -75,7 +75,7 @@ const grain: LabelRule = {
 const drink: LabelRule = {
   ...plant,
   sugars: {sucrose: [0.7, 0.4], dextrose: [0.07, 0.1], fructose: [0.23, 0.35]},
-  rest: {otherSolids: [0.9, 0.1], starch: [0.1, 0.1]},
+  rest: {otherCarbohydrate: [0.75, 0.25], starch: [0.25, 0.25]},
   // The added calcium of a fortified drink is insoluble.
   minerals: {plantSalts: guess("solids", 0.04, 0.04), otherSolids: guess("solids", 0.06, 0.06)},
   ownSalt: 0,
@@ -96,27 +96,27 @@ export const LABEL_RULES = {
   "fermented dairy": {
     ...dairy,
     sugars: {lactose: [0.88, 0.13], galactose: [0.12, 0.13]},
-    rest: {organicAcids: [0.85, 0.15], starch: [0.15, 0.15]},
+    rest: {organicAcids: [0.7, 0.3], starch: [0.15, 0.15], otherCarbohydrate: [0.15, 0.3]},
     minerals: {milkSalts: guess("protein", 0.15, 0.1)},
   },
   "lactose-free dairy": {
     ...dairy,
     sugars: {dextrose: [0.5, 0.1], galactose: [0.5, 0.1]},
-    rest: all("otherSolids"),
+    rest: all("otherCarbohydrate"),
   },
   /** Condensed milk, milk jam, sweetened yoghurt. */
   "sweetened dairy": {
     ...dairy,
     sugars: {sucrose: [0.96, 0.05], dextrose: [0.02, 0.03], fructose: [0.02, 0.03]},
     lactose: [1.1, 0.5],
-    rest: all("otherSolids"),
+    rest: all("otherCarbohydrate"),
     minerals: {milkSalts: guess("protein", 0.23, 0.04)},
   },
   /** Fresh cheese: cream cheese, mascarpone, ricotta. */
   cheese: {
     ...dairy,
-    rest: {organicAcids: [0.8, 0.2], starch: [0.2, 0.2]},
-    minerals: {milkSalts: guess("protein", 0.095, 0.03)},
+    rest: {organicAcids: [0.75, 0.25], starch: [0.15, 0.2], otherCarbohydrate: [0.1, 0.2]},
+    minerals: {milkSalts: guess("protein", 0.095, 0.045)},
     ownSalt: 0.015,
   },
   egg,
@@ -135,12 +135,12 @@ export const LABEL_RULES = {
   },
   /** Fresh or frozen fruit, purée or juice, nothing added. */
   fruit,
-  "dried fruit": {...fruit, minerals: {plantSalts: guess("solids", 0.022, 0.008)}, acids: [1.5, 1]},
+  "dried fruit": {...fruit, minerals: {plantSalts: guess("solids", 0.027, 0.013)}, acids: [1.3, 1.3]},
   jam: {
     ...fruit,
     sugars: {sucrose: [0.3, 0.3], dextrose: [0.35, 0.2], fructose: [0.25, 0.15], maltose: [0.1, 0.1]},
-    minerals: {plantSalts: guess("solids", 0.005, 0.004)},
-    acids: [0.5, 0.5],
+    minerals: {plantSalts: guess("solids", 0.004, 0.004)},
+    acids: [0.6, 0.5],
     fibre: guess("solids", 0.015, 0.015),
   },
   "cocoa powder": {
@@ -148,8 +148,8 @@ export const LABEL_RULES = {
     fat: all("cocoaButter"),
     protein: all("otherProtein"),
     sugars: all("sucrose"),
-    rest: {otherSolids: [0.65, 0.12], starch: [0.35, 0.12]},
-    minerals: {plantSalts: guess("solids", 0.085, 0.02)},
+    rest: {otherCarbohydrate: [0.5, 0.25], starch: [0.5, 0.25]},
+    minerals: {plantSalts: guess("solids", 0.095, 0.035)},
     fibre: guess("protein", 1.75, 0.2),
   },
   /** Dark chocolate and cocoa mass. */
@@ -177,10 +177,10 @@ export const LABEL_RULES = {
   /** Nuts, seeds and their pastes, sweetened or not. */
   nut: {
     ...plant,
-    sugars: {sucrose: [0.94, 0.06], dextrose: [0.03, 0.03], fructose: [0.02, 0.03], maltose: [0.01, 0.02]},
-    rest: {otherSolids: [0.6, 0.4], starch: [0.4, 0.4]},
-    minerals: {plantSalts: guess("protein", 0.145, 0.035)},
-    fibre: guess("protein", 0.55, 0.4),
+    sugars: {sucrose: [0.86, 0.14], dextrose: [0.07, 0.09], fructose: [0.05, 0.07], maltose: [0.02, 0.03]},
+    rest: {otherCarbohydrate: [0.5, 0.5], starch: [0.5, 0.5]},
+    minerals: {plantSalts: guess("protein", 0.15, 0.07)},
+    fibre: guess("protein", 0.6, 0.5),
   },
   /** White, brown and icing sugar. */
   sugar: {
@@ -192,7 +192,7 @@ export const LABEL_RULES = {
   syrup: {
     ...plant,
     sugars: {sucrose: [0.6, 0.4], dextrose: [0.2, 0.2], fructose: [0.2, 0.2]},
-    rest: all("otherSolids"),
+    rest: all("otherCarbohydrate"),
     minerals: {plantSalts: guess("solids", 0.025, 0.025)},
   },
   honey: {
@@ -204,7 +204,7 @@ export const LABEL_RULES = {
       sucrose: [0.02, 0.03],
       galactose: [0.02, 0.03],
     },
-    rest: all("otherSolids"),
+    rest: all("otherCarbohydrate"),
     minerals: {plantSalts: guess("solids", 0.003, 0.002)},
   },
   /** Glucose syrup and maltodextrin, liquid or dried: the dextrose equivalent follows from the sugars. */
@@ -224,14 +224,14 @@ export const LABEL_RULES = {
     ...dairy,
     sugars: all("sucrose"),
     lactose: [0.8, 0.7],
-    rest: all("otherSolids"),
+    rest: all("otherCarbohydrate"),
     minerals: {milkSalts: guess("protein", 0.17, 0.06)},
     ownSalt: 0.08,
   },
   wine: {
     ...plant,
     sugars: {fructose: [0.55, 0.12], dextrose: [0.45, 0.12]},
-    rest: {glycerol: [0.5, 0.4], otherSolids: [0.5, 0.4]},
+    rest: {glycerol: [0.5, 0.4], otherCarbohydrate: [0.5, 0.4]},
     minerals: {plantSalts: guess("solids", 0.065, 0.045)},
     acids: [0.6, 0.2],
   },

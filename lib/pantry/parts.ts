@@ -3,7 +3,9 @@
  *
  * Beyond the parts every recipe card knows, some are kept apart because they behave differently when frozen: coconut fat
  * (solid fat curve), plant salts (the soluble mineral salts of fruit, cocoa, nuts and eggs, mostly potassium) and each
- * sugar alcohol and rare sugar (solute; some crystallise). Polydextrose and inulin are soluble fibre.
+ * sugar alcohol and rare sugar (solute; some crystallise). Polydextrose and inulin are soluble fibre. Gelatine sets like a stabiliser
+ * and is protein. Other carbohydrate is what a label counts as such beside sugars and starch (dextrins, fructans, what a table
+ * leaves unsplit); it behaves as the other solids do.
  */
 export const PARTS = [
   "water",
@@ -41,7 +43,9 @@ export const PARTS = [
   "alcohol",
   "organicAcids",
   "stabiliser",
+  "gelatine",
   "emulsifier",
+  "otherCarbohydrate",
   "otherSolids",
 ] as const;
 

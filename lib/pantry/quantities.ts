@@ -22,6 +22,9 @@ const SUGARS: Weights = {
 /** Fibre as a label counts it. Two kinds are parts of their own because they dissolve and lower the freezing point. */
 const FIBRES: Weights = {fibre: 1, inulin: 1, polydextrose: 1};
 
+/** What sets or thickens; gelatine is a part of its own because it is protein. */
+const STABILISERS: Weights = {stabiliser: 1, gelatine: 1};
+
 /**
  * Yolk solids per g of egg fat: egg yolk has 47.69 g solids and 26.54 g fat per 100 g.
  * Source: USDA National Nutrient Database, Release 28 (2015), NDB 01125 "Egg, yolk, raw, fresh".
@@ -39,8 +42,8 @@ const weighted = {
   sugars: SUGARS,
   /** Dextrose and glucose-syrup solids. */
   glucose: {dextrose: 1, glucoseSyrupSolids: 1},
-  /** Milk and other protein. */
-  protein: {milkProtein: 1, otherProtein: 1},
+  /** Milk and other protein, gelatine among it. */
+  protein: {milkProtein: 1, otherProtein: 1, gelatine: 1},
   /** Sugar alcohols. */
   polyols: {
     sorbitol: 1,
@@ -90,7 +93,7 @@ export function isQuantity(name: string): name is Quantity {
  *
  * Every quantity is linear in the ingredient masses: the value of a mix is the mass-weighted mean of its ingredients'.
  *
- * `fibre` counts inulin and polydextrose too, which are parts of their own besides.
+ * `fibre` counts inulin and polydextrose too, and `stabiliser` gelatine, which are parts of their own besides.
  *
  * `totalSugars` is the label's sense: mono- and disaccharides, lactose included. Of glucose-syrup solids it counts the
  * dextrose equivalent, that is the reducing sugars as dextrose; the published mono- and disaccharide contents of acid
@@ -119,6 +122,8 @@ export function quantityIn(composition: Composition, quantity: Quantity): number
       return 100 - (composition.water ?? 0) - (composition.alcohol ?? 0);
     case "fibre":
       return weigh(composition, FIBRES);
+    case "stabiliser":
+      return weigh(composition, STABILISERS);
     case "totalSugars": {
       const syrup = composition.glucoseSyrupSolids ?? 0;
       return (

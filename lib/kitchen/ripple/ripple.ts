@@ -36,7 +36,7 @@ const SPECK = 1e-6;
  *   fruit: {min: 80},
  * });
  * plan.status === "optimal" &&
- *   plan.recipe.lines.map(({ingredient, grams}) => `${grams.toFixed(0)} g ${ingredient.name}`); // => ["800 g plum", "505 g sucrose"]
+ *   plan.recipe.lines.map(({ingredient, grams}) => `${grams.toFixed(0)} g ${ingredient.name}`); // => ["800 g plum", "499 g sucrose"]
  * ```
  */
 export function planRipple(brief: RippleBrief): RipplePlan {
