@@ -2,7 +2,8 @@
 
 export {productAllergens} from "./kitchen/product/product-allergens.ts";
 export {NUTRIENTS} from "./pantry/nutrient-keys.ts";
-export {mixNutrient, nutrientOf} from "./pantry/nutrients.ts";
+export {mixNutrient} from "./pantry/mix-nutrient.ts";
+export {nutrientOf} from "./pantry/nutrients.ts";
 export {ENERGY_FACTORS} from "./pantry/energy.ts";
 export {
   type Nutrition,

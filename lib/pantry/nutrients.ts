@@ -1,4 +1,3 @@
-import {finite, sum} from "../core/numbers.ts";
 import {oneOf} from "../core/shape.ts";
 import {energyOf, labelFigures} from "./energy.ts";
 import {expectIngredient} from "./expect.ts";
@@ -6,7 +5,6 @@ import type {Ingredient} from "./ingredient.ts";
 import {NUTRIENT_KEYS, type NutrientKey, type SaidNutrient} from "./nutrient-keys.ts";
 import type {Composition} from "./parts.ts";
 import {quantityIn} from "./quantities.ts";
-import {expectLines, type RecipeLine} from "./recipe.ts";
 
 /** g of salt per mg of sodium: Regulation (EU) 1169/2011, Annex I. */
 const SALT_PER_MG = 2.5 / 1000;
@@ -87,39 +85,4 @@ function isPure(composition: Composition): boolean {
   const {water = 0, lactose = 0, alcohol = 0, organicAcids = 0, salt = 0} = composition;
   const sweet = quantityIn(composition, "sugars") + quantityIn(composition, "polyols");
   return water + lactose + alcohol + organicAcids + salt + sweet >= 100 - ROUNDED;
-}
-
-/**
- * A nutrient of a mix, per 100 g of it in the unit of `NUTRIENTS`: the mean of its ingredients by mass. Where one of them does
- * not say it, the mix has no such figure, and the answer names the ingredients that lack it.
- *
- * @param trace ingredients of at most this share of the mix, from 0 to 1, count as having none where they do not say; 0 by default
- * @throws InputError for an unknown nutrient
- *
- * @example
- * ```ts
- * const milk = {ingredient: findIngredient(includedPantry(), "whole milk"), grams: 900};
- * const ours = {ingredient: {name: "our paste", composition: {otherFat: 60, fibre: 40}}, grams: 100};
- * mixNutrient([milk], "sodium"); // => {value: 43}
- * mixNutrient([milk, ours], "sodium"); // => {lacking: ["our paste"]}
- * ```
- */
-export function mixNutrient(
-  parts: readonly RecipeLine[],
-  key: NutrientKey,
-  trace = 0,
-): {readonly value: number} | {readonly lacking: readonly string[]} {
-  oneOf(key, NUTRIENT_KEYS, "nutrient", "nutrient");
-  expectLines(parts);
-  finite(trace, "trace", {min: 0, max: 1});
-  const mass = sum(parts.map(({grams}) => grams));
-  const lacking: string[] = [];
-  let total = 0;
-  for (const {ingredient, grams} of parts) {
-    if (grams === 0) continue;
-    const value = nutrientIn(ingredient, key);
-    if (value === undefined && grams > trace * mass) lacking.push(ingredient.name);
-    total += (value ?? 0) * grams;
-  }
-  return lacking.length ? {lacking: [...new Set(lacking)]} : {value: mass > 0 ? total / mass : 0};
 }

@@ -2,6 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {folded, nearestNames} from "../core/nearest.ts";
 import {expectList, expectShape, expectText} from "../core/shape.ts";
 import {expectFigures} from "./expect.ts";
+import {ingredientFromNumber} from "./from-number.ts";
 import type {Ingredient} from "./ingredient.ts";
 
 /** What is on the shelf, ready to be looked up by name. */
@@ -66,7 +67,8 @@ export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
 
 /**
  * The ingredient of that name or alias, whatever its case, spacing, accents, punctuation and word order. A name goes
- * before an alias.
+ * before an alias. A name that neither has is understood by its number, `cream 45 %` or `dark chocolate 64 %`, where
+ * `ingredientFromNumber` has a rule for it and the pantry what that takes; its grade is then `estimated`.
  *
  * @param place where the name stands, for errors, e.g. `ingredients[2]`; `name` by default
  * @throws InputError with the nearest names for an unknown name, with the choice for an ambiguous one
@@ -84,7 +86,11 @@ export function findIngredient(pantry: Pantry, name: string, place = "name"): In
   const named = pantry.byName.get(key);
   if (named) return named;
   const [first, ...more] = pantry.byAlias.get(key) ?? [];
-  if (!first) throw unknownIngredient(pantry, name, place);
+  if (!first) {
+    const made = numbered(pantry, name);
+    if (made) return made;
+    throw unknownIngredient(pantry, name, place);
+  }
   if (more.length === 0) return first;
   throw new InputError(
     place,
@@ -92,6 +98,17 @@ export function findIngredient(pantry: Pantry, name: string, place = "name"): In
     name,
     `say which: ${alternatives([first, ...more].map((ingredient) => ingredient.name))}`,
   );
+}
+
+/** What a name says by its number, made of the pantry's own: see `ingredientFromNumber`. */
+function numbered(pantry: Pantry, name: string): Ingredient | undefined {
+  const lookUp = (known: string) => {
+    const key = nameKey(known);
+    const [alias, another] = pantry.byAlias.get(key) ?? [];
+    return pantry.byName.get(key) ?? (another ? undefined : alias);
+  };
+  const made = ingredientFromNumber(name, lookUp);
+  return made && (pantry.byName.get(nameKey(made.ingredient.name)) ?? made.ingredient);
 }
 
 /** Whether an ingredient goes by a name, its own or another one that a cook would type, compared as {@link nameKey} does. */

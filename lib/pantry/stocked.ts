@@ -29,10 +29,20 @@ export interface ShelfEntry {
 export function stockedPantry(pantry: Pantry, shelf: readonly ShelfEntry[]): Pantry {
   expectPantry(pantry);
   expectList(shelf, {name: "text", place: "text"}, "shelf", "give {name, price, stock, place} of each");
-  const entries = new Map(shelf.map((entry) => [findIngredient(pantry, entry.name, entry.place), entry]));
+  const entries = new Map(
+    shelf.map((entry) => {
+      const ingredient = findIngredient(pantry, entry.name, entry.place);
+      return [ingredient.name, {ingredient, entry}];
+    }),
+  );
+  const known = new Set(pantry.ingredients.map(({name}) => name));
+  // What a name says by its number (cream 45 %) stands on the shelf from now on.
+  const made = [...entries.values()].flatMap(({ingredient}) =>
+    known.has(ingredient.name) ? [] : [ingredient],
+  );
   return pantryOf(
-    pantry.ingredients.map((ingredient) => {
-      const {price, stock} = entries.get(ingredient) ?? {};
+    [...pantry.ingredients, ...made].map((ingredient) => {
+      const {price, stock} = entries.get(ingredient.name)?.entry ?? {};
       return {...ingredient, ...(price !== undefined && {price}), ...(stock !== undefined && {stock})};
     }),
   );

@@ -6,7 +6,8 @@ import {readPantryCsv} from "../../lib/io/csv/pantry-csv.ts";
 import {fromLabel} from "../../lib/pantry/from-label.ts";
 import {includedPantry} from "../../lib/pantry/included.ts";
 import {NUTRIENTS, SAID_NUTRIENTS} from "../../lib/pantry/nutrient-keys.ts";
-import {mixNutrient, nutrientOf} from "../../lib/pantry/nutrients.ts";
+import {mixNutrient} from "../../lib/pantry/mix-nutrient.ts";
+import {nutrientOf} from "../../lib/pantry/nutrients.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
 import {within} from "../support/within.ts";
 

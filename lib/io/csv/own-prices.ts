@@ -38,7 +38,8 @@ export function ownPrices(
       : input;
   const owners = ({name}: ShelfEntry) => {
     const key = nameKey(name);
-    return pantry.byName.has(key) ? 1 : (pantry.byAlias.get(key)?.length ?? 0);
+    const others = pantry.byName.has(key) ? 1 : (pantry.byAlias.get(key)?.length ?? 0);
+    return others || (isFound(name, pantry) ? 1 : 0);
   };
   return {
     input: own,
@@ -54,6 +55,11 @@ export function ownPrices(
 function passingOver({name, place}: ShelfEntry, pantry: Pantry): string {
   const [near] = /^did you mean [^?]+\?/.exec(adviceFor(name, pantry)) ?? [];
   return `${printable(place)}, ${show(name)}: no such ingredient here; ignored${near ? `; ${near}` : ""}`;
+}
+
+/** Whether a name that no row has is understood by its number. */
+function isFound(name: string, pantry: Pantry): boolean {
+  return adviceFor(name, pantry) === "";
 }
 
 function adviceFor(name: string, pantry: Pantry): string {

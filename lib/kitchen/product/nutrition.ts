@@ -2,7 +2,8 @@ import {finite, sum} from "../../core/numbers.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {ENERGY_FACTORS, energyOf, labelFigures} from "../../pantry/energy.ts";
 import type {NutrientKey} from "../../pantry/nutrient-keys.ts";
-import {mixNutrient, nutrientIn} from "../../pantry/nutrients.ts";
+import {mixNutrient} from "../../pantry/mix-nutrient.ts";
+import {nutrientIn} from "../../pantry/nutrients.ts";
 import {expectProduct, type Product, productComposition, productLines} from "./product.ts";
 
 /** The nutrition declaration of Regulation (EU) No 1169/2011, unrounded, for a given mass of product. */

@@ -1,6 +1,7 @@
 import {html} from "htl";
-import {folded} from "../../../lib/core/nearest.ts";
+import {folded, nearestNames} from "../../../lib/core/nearest.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
+import {findIngredient, type Pantry, pantryOf} from "../../../lib/pantry/pantry.ts";
 
 /** The whole shelf to choose from, by group, with a search. */
 interface Finder {
@@ -17,7 +18,10 @@ interface Found {
   readonly names: readonly string[];
 }
 
-/** Every ingredient of the shelf with a box to tick, found by any part of its name or of what else it is called. */
+/**
+ * Every ingredient of the shelf with a box to tick, found by any part of its name or of what else it is called, or by a name that is
+ * mistyped; and what a name says by its number (cream 45 %), where the shelf has what that is made of.
+ */
 export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string) => void): Finder {
   const search = html`<input
     type="search"
@@ -46,23 +50,43 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
       </fieldset>`,
   );
   const none = html`<p class="none" hidden>Nothing on the shelf goes by that name.</p>`;
+  const pantry = pantryOf(shelf);
+  const byNumber = html`<button type="button" hidden></button>` as HTMLButtonElement;
+  byNumber.addEventListener("click", () => toggle(byNumber.value));
   const element = html`<details class="finder">
     <summary><small>Choose from the ${shelf.length} ingredients on the shelf</small></summary>
     ${search}
-    <div class="results">${groups}${none}</div>
+    <div class="results">${byNumber}${groups}${none}</div>
   </details>`;
 
   search.addEventListener("input", (event) => {
     event.stopPropagation();
     const words = folded(search.value).split(" ");
-    for (const {row, also, names} of found.values()) {
-      const at = names.findIndex((known) => words.every((word) => folded(known).includes(word)));
+    const holding = (names: readonly string[]) =>
+      names.findIndex((known) => words.every((word) => folded(known).includes(word)));
+    const places = [...found.values()].map(({names}) => holding(names));
+    // Where no name holds the words, one of them is mistyped: the nearest names of all.
+    const near = new Set(
+      places.some((at) => at >= 0)
+        ? []
+        : nearestNames(
+            search.value,
+            [...found.values()].flatMap(({names}) => names),
+            8,
+          ),
+    );
+    for (const [i, {row, also, names}] of [...found.values()].entries()) {
+      const at = near.size > 0 ? names.findIndex((known) => near.has(known)) : places[i]!;
       row.hidden = at < 0;
       also.textContent = at > 0 ? names[at]! : "";
     }
+    const numbered = places.some((at) => at >= 0) ? undefined : namedByNumber(pantry, search.value);
+    byNumber.hidden = numbered === undefined;
+    byNumber.value = numbered ?? "";
+    byNumber.textContent = `Take ${numbered}, reckoned from its number`;
     for (const group of groups)
       group.hidden = [...group.querySelectorAll("label")].every((row) => row.hidden);
-    none.hidden = groups.some((group) => !group.hidden);
+    none.hidden = numbered !== undefined || groups.some((group) => !group.hidden);
   });
   // The arrows walk the list, so that a hundred ingredients need no hundred presses of Tab; Enter takes the first found.
   element.addEventListener("keydown", (event) => {
@@ -83,4 +107,13 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
       for (const [name, {box}] of found) box.checked = chosen.has(name);
     },
   };
+}
+
+/** The name of what the words say by a number, such as cream 45 %; nothing where no rule reads them. */
+function namedByNumber(pantry: Pantry, words: string): string | undefined {
+  try {
+    return words.trim() === "" ? undefined : findIngredient(pantry, words).name;
+  } catch {
+    return undefined;
+  }
 }
