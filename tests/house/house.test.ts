@@ -46,7 +46,7 @@ const ROOMS: Readonly<Record<string, readonly (string | readonly string[])[]>> =
     "change",
   ],
   kitchen: ["sugar", "size", "cooking", "product", "label", ["ripple", "safety"], "reading", "day"],
-  io: ["text", "json", "csv", "report", "document"],
+  io: ["text", "json", "csv", "typed", "report", "document"],
 };
 
 /** Of rooms in order, each with one that it may not import. */

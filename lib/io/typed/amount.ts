@@ -1,0 +1,130 @@
+import {numberFirst} from "./number.ts";
+import {unitFirst} from "./unit.ts";
+
+/** An amount as it is written: so many of a unit, of a pack, or of the thing itself. */
+export interface TypedAmount {
+  readonly count: number;
+  /** Unit of mass or volume; absent for whole ones and bare numbers. */
+  readonly unit?: string;
+  /** Share of the whole recipe, where the unit is a percent sign. */
+  readonly percent?: boolean;
+  /** The pack that it counts, such as `tub`, where its size is not said. */
+  readonly pack?: string;
+  /** What was taken for granted, to be told. */
+  readonly taken: readonly string[];
+}
+
+/** An amount at the start of a text and what follows it. */
+export interface AmountFirst extends TypedAmount {
+  readonly rest: string;
+}
+
+const PACK =
+  /^\s*(tubs?|pots?|tins?|cans?|cartons?|bottles?|jars?|packs?|packets?|pkts?|bags?|bars?|sachets?|boxes|box|blocks?|tubes?|punnets?|sheets?|leaves|leaf|pods?|sprigs?|slices?|rashers?|bunch(?:es)?|handfuls?|cloves?|scoops?)\b\.?(?:\s+of\b)?/i;
+
+/** `250 g` in `2 x 250 g tubs`. */
+const TIMES = /^\s*[x×*]\s*/i;
+
+/**
+ * The amount that a text begins with: `500 g`, `1 1/2 tsp`, `2 x 250 g tub`, `1 tin (397 g)`, `a pinch of`, `3`. Nothing where it
+ * begins with none. Where a measure is said twice, `1 cup (240 g)`, the mass is taken.
+ */
+export function amountFirst(text: string): AmountFirst | undefined {
+  const number = numberFirst(text);
+  if (!number) return unitAlone(text);
+  const taken = number.taken === undefined ? [] : [number.taken];
+  const times = TIMES.exec(number.rest);
+  const each = times ? amountFirst(number.rest.slice(times[0].length)) : undefined;
+  if (each?.unit !== undefined) {
+    const rest = each.rest.replace(PACK, "");
+    return {...each, count: number.value * each.count, taken: [...taken, ...each.taken], rest};
+  }
+  if (/^\s*%/.test(number.rest))
+    return {count: number.value, percent: true, taken, rest: number.rest.replace(/^\s*%/, "")};
+  const unit = unitFirst(number.rest);
+  // "2 250 g tubs"
+  const packed = unit ? undefined : packOfSize(number.value, number.rest, taken);
+  if (packed) return packed;
+  if (!unit) return wholeOnes(number.value, number.rest, taken);
+  const spaced = spacedPacks(text, unit.rest);
+  if (spaced) return spaced;
+  const assumed = unit.taken === undefined ? taken : [...taken, unit.taken];
+  const pack = PACK.exec(unit.rest);
+  const rest = pack ? unit.rest.slice(pack[0].length) : unit.rest;
+  return restated({count: number.value * unit.times, unit: unit.word, taken: assumed, rest});
+}
+
+/** `pinch of salt`, `knob of butter`: one of it. */
+function unitAlone(text: string): AmountFirst | undefined {
+  const unit = unitFirst(text);
+  if (!unit?.taken || !/^(?:\p{L}+\s+)?(?:pinch|dash|splash|knob|drop|glug)/iu.test(text.trim()))
+    return undefined;
+  return {count: unit.times, unit: unit.word, taken: [unit.taken], rest: unit.rest};
+}
+
+/** `250 g tubs` after a number of them. */
+function packOfSize(count: number, text: string, taken: readonly string[]): AmountFirst | undefined {
+  const size = numberFirst(text.trim().replace(/^[([]\s*/, ""));
+  const unit = size && unitFirst(size.rest);
+  const after = unit && unit.rest.replace(/^\s*[)\]]/, "");
+  const pack = after === undefined ? undefined : PACK.exec(after.replace(/^-/, ""));
+  if (!size || !unit || !pack) return undefined;
+  const rest = after!.slice(pack[0].length + (after!.startsWith("-") ? 1 : 0));
+  return {count: count * size.value * unit.times, unit: unit.word, taken, rest};
+}
+
+/** `2 250 g tubs` again, where the number was read as thousands. */
+function spacedPacks(text: string, after: string): AmountFirst | undefined {
+  const two = /^(\d{1,2}) (\d{3})(?=\s*(?:g|ml)\b)/i.exec(text);
+  if (!two || !PACK.test(after)) return undefined;
+  return packOfSize(Number(two[1]), text.slice(two[1]!.length), []);
+}
+
+/** Whole ones, or packs whose size may stand in brackets behind: `2 tubs (250 g each)`. */
+function wholeOnes(count: number, text: string, taken: readonly string[]): AmountFirst | undefined {
+  const pack = PACK.exec(text);
+  const after = pack ? text.slice(pack[0].length) : text;
+  const size = bracketed(after);
+  if (size)
+    return {count: count * size.count, unit: size.unit!, taken: [...taken, ...size.taken], rest: size.rest};
+  if (pack) return {count, pack: pack[1]!.toLowerCase(), taken, rest: after};
+  return {count, taken, rest: text};
+}
+
+/** A mass or volume in brackets right here. */
+function bracketed(text: string): AmountFirst | undefined {
+  const found = /^\s*[([]\s*(?:about |approx\.? |ca\.? |each |~)?([^()[\]]*?)(?:\s*each)?\s*[)\]]/i.exec(
+    text,
+  );
+  const size = found && amountFirst(found[1]!);
+  if (!size || size.unit === undefined || size.rest.trim() !== "") return undefined;
+  return {...size, rest: text.slice(found[0].length)};
+}
+
+/** A measure said twice: of a volume and a mass the mass is taken. */
+function restated(first: AmountFirst): AmountFirst {
+  const again = bracketed(first.rest) ?? slashed(first.rest);
+  if (!again) return first;
+  const better = isMetric(again) && !isMetric(first) && (isMass(again) || !isMass(first));
+  return better || (isMass(again) && !isMass(first)) ? again : {...first, rest: again.rest};
+}
+
+function slashed(text: string): AmountFirst | undefined {
+  const found = /^\s*[/|]\s*(?=[\d½¼¾⅓⅔])/u.exec(text);
+  const size = found && amountFirst(text.slice(found[0].length));
+  return size?.unit === undefined ? undefined : size;
+}
+
+function isMetric({unit}: TypedAmount): boolean {
+  return (
+    unit !== undefined &&
+    /^(?:m|k|c|d)?(?:g|l|grams?|grammes?|lit(?:er|re)s?|ilos?|ilograms?|illilit(?:er|re)s?)$/i.test(unit)
+  );
+}
+
+function isMass({unit}: TypedAmount): boolean {
+  return (
+    unit !== undefined &&
+    /^(?:m?g|kg|grams?|grammes?|kilos?|kilograms?|milligrams?|oz|ounces?|lbs?|pounds?)$/i.test(unit)
+  );
+}

@@ -1,0 +1,168 @@
+import {folded, nearestNames} from "../../core/nearest.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import {nameKey, type Pantry} from "../../pantry/pantry.ts";
+import {pantryNamed} from "./pantry-named.ts";
+
+/** What a name in a recipe turned out to be. */
+export type TypedName =
+  | {readonly kind: "found"; readonly ingredient: Ingredient; readonly taken?: string}
+  | {readonly kind: "which"; readonly choices: readonly string[]}
+  | {readonly kind: "unknown"; readonly near: readonly string[]};
+
+/** A name that is known, if only as a choice. */
+type Known = Exclude<TypedName, {kind: "unknown"}>;
+
+/** Words that change nothing in what is weighed. */
+const HARMLESS = new Set(
+  `fresh freshly squeezed chilled cold warm hot room temperature tepid ripe very good quality best organic free range large medium
+   small extra big local chopped roughly finely coarsely sliced diced grated sifted softened melted beaten separated peeled cored pitted
+   stoned hulled washed rinsed trimmed plus a few for optional pure real of the some your favourite favorite preferably ground split
+   scraped cut into pieces cubes cubed halved and at approx about from fridge homemade whole-bean crushed pressed strained sieved
+   packed loosely bought shop heaped level seeds removed only lightly more serve serving dusting taste to`.split(
+    /\s+/,
+  ),
+);
+
+/** Words that change a little: what is left out is told. */
+const TOLD = new Set(
+  `frozen toasted unsweetened tinned canned bottled uht pasteurised pasteurized homogenised homogenized natural fine granulated
+   dry powdered blended mashed pureed puréed boiled sweet plain raw skinned blanched unsalted salted`.split(
+    /\s+/,
+  ),
+);
+
+/** So many choices at most: more is no choice. */
+const MOST_CHOICES = 8;
+
+/**
+ * The ingredient that a cook's words mean: found, found by leaving words out or mending a slip (which is told), a choice among some,
+ * or unknown with the nearest. Nothing that could be two things is settled here.
+ *
+ * @param name as written, without its amount
+ * @param notes what stood in brackets or after a comma: it may decide ("milk (full fat)") or not ("butter, softened")
+ */
+export function nameIn(pantry: Pantry, name: string, notes: readonly string[] = []): TypedName {
+  return knownName(pantry, name, notes) ?? slippedName(pantry, name);
+}
+
+/** {@link nameIn} without mending slips: nothing for a name that is not known as it stands. */
+export function knownName(pantry: Pantry, name: string, notes: readonly string[] = []): Known | undefined {
+  const bare = name
+    .replace(/^of\s+/i, "")
+    .replace(/\bchoc\b/gi, "chocolate")
+    .trim();
+  const whole = exact(pantry, bare);
+  const noted = notes.flatMap((note) => [`${note} ${bare}`, `${bare} ${note}`]);
+  for (const words of noted) {
+    const found = exact(pantry, words);
+    if (found?.kind === "found") return found;
+  }
+  // A note that names a thing by itself, "double cream (cream 48 %)", only settles a choice.
+  if (whole?.kind === "which") {
+    const settled = notes.map((note) => exact(pantry, note)).find((one) => one?.kind === "found");
+    return settled ?? whole;
+  }
+  if (whole) return whole;
+  const words = folded(bare).split(" ").filter(Boolean);
+  const plain = words.filter((word) => !HARMLESS.has(word));
+  if (plain.length && plain.length < words.length) {
+    const found = exact(pantry, plain.join(" "));
+    if (found) return found;
+  }
+  const fewer = plain.filter((word) => !TOLD.has(word));
+  if (fewer.length && fewer.length < plain.length) {
+    const found = exact(pantry, fewer.join(" "));
+    if (found) return found.kind === "found" ? told(found.ingredient, bare) : found;
+  }
+  const [either, or] = bare.split(/\s+or\s+/i);
+  if (or !== undefined) {
+    const found = knownName(pantry, either!, notes);
+    if (found?.kind === "found") return told(found.ingredient, bare);
+  }
+  return byWords(pantry, fewer.length ? fewer : plain, bare);
+}
+
+/** By name or alias, in the singular or the plural. */
+function exact(pantry: Pantry, words: string): Known | undefined {
+  for (const form of forms(words)) {
+    const found = pantryNamed(pantry, form);
+    if (found.length === 1) return {kind: "found", ingredient: found[0]!};
+    if (found.length > 1)
+      return {kind: "which", choices: found.slice(0, MOST_CHOICES).map((one) => one.name)};
+  }
+  return undefined;
+}
+
+function forms(words: string): string[] {
+  const trimmed = words.trim();
+  if (!trimmed) return [];
+  return [
+    trimmed,
+    trimmed.replace(/(\p{L}{2,})ies\b/gu, "$1y"),
+    trimmed.replace(/(\p{L}{2,}(?:ch|sh|s|x|o))es\b/gu, "$1"),
+    trimmed.replace(/(\p{L}{2,}[^s\s])s\b/gu, "$1"),
+    `${trimmed}s`,
+  ];
+}
+
+/** What has all these words in a name of its own: one is told, some are a choice. */
+function byWords(pantry: Pantry, words: readonly string[], written: string): Known | undefined {
+  const wanted = words.map(singular).filter((word) => word.length > 1);
+  if (!wanted.length) return undefined;
+  const has = (name: string) => {
+    const known = folded(name).split(" ").map(singular);
+    return wanted.every((word) => known.includes(word));
+  };
+  const found = pantry.ingredients.filter(({name, aliases = []}) => [name, ...aliases].some(has));
+  if (!found.length || found.length > 3 * MOST_CHOICES) return undefined;
+  if (found.length === 1) return told(found[0]!, written);
+  return {kind: "which", choices: found.slice(0, MOST_CHOICES).map(({name}) => name)};
+}
+
+/** A name that is not known: one slip of the hand in a long word is mended and told; anything more is a question. */
+export function slippedName(pantry: Pantry, written: string): TypedName {
+  const plain = folded(written)
+    .split(" ")
+    .filter((word) => word && !HARMLESS.has(word));
+  const words = plain.join(" ") || written;
+  const owners = new Map<string, Ingredient>();
+  for (const one of pantry.ingredients)
+    for (const known of [...(one.aliases ?? []), one.name]) owners.set(known, one);
+  const near = nearestNames(words, owners.keys(), 12);
+  const mended = near.filter((known) => oneSlip(nameKey(words), nameKey(known)));
+  const meant = new Set(mended.map((known) => owners.get(known)!));
+  if (meant.size === 1) return told([...meant][0]!, written);
+  return {kind: "unknown", near: [...new Set(near.map((known) => owners.get(known)!.name))].slice(0, 5)};
+}
+
+/** Whether two keys differ by one letter wrong, missing, doubled or swapped, in a word of six letters or more, or two swapped in one of five. */
+function oneSlip(one: string, other: string): boolean {
+  const [some, others] = [one.split(" "), other.split(" ")];
+  if (some.length !== others.length) return false;
+  const unlike = some.filter((word) => !others.includes(word));
+  const unlikeOthers = others.filter((word) => !some.includes(word));
+  if (unlike.length !== 1 || unlikeOthers.length !== 1) return false;
+  const [a, b] = [unlike[0]!, unlikeOthers[0]!];
+  // A digit is never a slip, and short words are other things: malt is no salt.
+  if (/\d/.test(a + b) || Math.min(a.length, b.length) < 5) return false;
+  let start = 0;
+  while (start < Math.min(a.length, b.length) && a[start] === b[start]) start++;
+  let end = 0;
+  while (end < Math.min(a.length, b.length) - start && a.at(-1 - end) === b.at(-1 - end)) end++;
+  const [left, right] = [a.slice(start, a.length - end), b.slice(start, b.length - end)];
+  return (
+    (Math.max(left.length, right.length) <= 1 && Math.max(a.length, b.length) >= 6) ||
+    (left.length === 2 && right.length === 2 && left[0] === right[1] && left[1] === right[0])
+  );
+}
+
+function singular(word: string): string {
+  return word
+    .replace(/ies$/, "y")
+    .replace(/(?<=(?:ch|sh|s|x|o))es$/, "")
+    .replace(/(?<=[^s])s$/, "");
+}
+
+function told(ingredient: Ingredient, written: string): Known & {kind: "found"} {
+  return {kind: "found", ingredient, taken: `${written} taken as ${ingredient.name}`};
+}

@@ -1,0 +1,106 @@
+import {type AmountFirst, amountFirst, type TypedAmount} from "./amount.ts";
+import {priceLast, type TypedPrice} from "./price.ts";
+
+/** A way to read a line: its name and how much of it. The best way is the one whose name is known. */
+export interface LineReading {
+  readonly name: string;
+  /** What stood in brackets or behind a comma. */
+  readonly notes: readonly string[];
+  readonly amount?: TypedAmount;
+}
+
+/** A line taken apart. */
+export interface SplitLine {
+  /** The ways to read it, the likeliest first. */
+  readonly readings: readonly LineReading[];
+  readonly price?: TypedPrice;
+}
+
+/** Bullets, boxes to tick and numbers of a list before a line. */
+const BULLET = /^(?:[\s•·*+\-–—▪◦‣□☐☑✓✔>]+|\[[ xX]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/u;
+
+/** Most places where an amount may begin that are tried. */
+const MOST_STARTS = 12;
+
+/** Takes a line apart in either order: `500 g whole milk`, `Whole milk: 500 g`, `Milk (500 ml)`, `Egg yolks x 6`. */
+export function splitLine(typed: string): SplitLine {
+  const text = typed.replace(BULLET, "").trim();
+  const price = priceLast(text);
+  const line = juiceOf((price?.before ?? text).replace(/[\s;,|]+$/, ""));
+  const first = amountFirst(line);
+  const readings: LineReading[] = [];
+  const startsWithNumber = /^[\d½⅓⅔¼¾⅛~≈.]/u.test(line);
+  const last = amountLast(line);
+  const front = first && named(first.rest, first);
+  if (front && startsWithNumber) readings.push(front);
+  if (last) readings.push(last);
+  if (front && !startsWithNumber) readings.push(front);
+  // Both ends: "2 eggs, 100 g"; the mass is what is weighed.
+  const both = first && !first.percent ? amountLast(first.rest) : undefined;
+  if (both?.amount?.unit !== undefined) readings.push(both);
+  readings.push(named(line));
+  return {readings: readings.filter(({name}) => /\p{L}/u.test(name)), ...(price && {price})};
+}
+
+/** `juice of 2 lemons` as `2 lemons juice`. */
+function juiceOf(line: string): string {
+  const found =
+    /^(?:the |finely |grated |freshly squeezed )*(juice|zest|peel|rind)(?: and (?:zest|juice))? (?:of|from) (.+)$/i.exec(
+      line,
+    );
+  return found ? `${found[2]} ${found[1]!.toLowerCase().replace(/rind/, "zest")}` : line;
+}
+
+/** The name and its notes; a note that is an amount is one. */
+function named(text: string, amount?: TypedAmount): LineReading {
+  const notes: string[] = [];
+  const bare = text
+    .replace(/[([]([^()[\]]*)[)\]]/g, (_, note: string) => {
+      notes.push(note.trim());
+      return " ";
+    })
+    .replace(/^\s*(?:of\b|[-–—:=×x*]\s)\s*/i, "")
+    .replace(/\s+/g, " ")
+    .trim();
+  const [name = "", ...after] = bare.split(/\s*[,;:]\s+|\s+[-–—]\s+|\s*\+\s+|\s*[,;:]$/);
+  notes.push(...after.map((note) => note.trim()));
+  const said = amount ? undefined : notes.map(wholeAmount).find((one) => one !== undefined);
+  const found = amount ?? said;
+  return {name: name.trim(), notes: notes.filter(Boolean), ...(found && {amount: plainAmount(found)})};
+}
+
+/** The amount at the end: the earliest place from which all that follows is one. */
+function amountLast(text: string): LineReading | undefined {
+  const bare = text.replace(/\s*[([]([^()[\]]*)[)\]]\s*$/, (whole: string, note: string) =>
+    wholeAmount(note) ? whole : "",
+  );
+  const note = bare === text ? [] : [/[([]([^()[\]]*)[)\]]\s*$/.exec(text)![1]!.trim()];
+  let tried = 0;
+  for (const found of bare.matchAll(/(?<=[\s:;,=|×x*–—-])(?=[~≈\d½⅓⅔¼¾⅛.])/gu)) {
+    if (++tried > MOST_STARTS) return undefined;
+    const amount = wholeAmount(bare.slice(found.index));
+    if (!amount) continue;
+    const before = bare.slice(0, found.index).replace(/[\s:;,=|.…–—-]+$|\s+[x×*]\s*$/gu, "");
+    if (!/\p{L}/u.test(before)) continue;
+    const {name, notes} = named(before, amount);
+    return {name, notes: [...notes, ...note], amount: plainAmount(amount)};
+  }
+  return undefined;
+}
+
+/** A text that is an amount and nothing more, but for what is said around it. */
+export function wholeAmount(text: string): AmountFirst | undefined {
+  const amount = amountFirst(text.trim().replace(/^(?:about|approx\.?|ca\.?|=)\s*/i, ""));
+  return amount && /^[\s.)\]]*$/.test(amount.rest) ? amount : undefined;
+}
+
+/** An amount without what follows it. */
+function plainAmount({count, unit, percent, pack, taken}: TypedAmount): TypedAmount {
+  return {
+    count,
+    taken,
+    ...(unit !== undefined && {unit}),
+    ...(percent && {percent}),
+    ...(pack !== undefined && {pack}),
+  };
+}

@@ -1,0 +1,114 @@
+import {InputError} from "../../core/errors.ts";
+import {decimal, grams as gramsText} from "../../core/format.ts";
+import {mixDensity} from "../../kitchen/size/density.ts";
+import {gramsOf} from "../../kitchen/size/measures.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import type {TypedAmount} from "./amount.ts";
+import {type EggGrades, eggOfSize} from "./egg.ts";
+
+/** What an amount weighs, with what was taken for granted; or what must be asked. */
+export type Weighed =
+  | {readonly grams: number; readonly taken: readonly string[]; readonly whole?: number}
+  | {readonly question: string};
+
+/** Groups of what is poured, not heaped. */
+const LIQUID = new Set(["dairy", "egg", "juice", "plant drink", "coconut", "alcohol", "sugar"]);
+
+/** Least water in what pours, g per 100 g: between syrups and powders. */
+const POURS = 15;
+
+/** So many whole ones are believed; more of what can be counted are grams. */
+const MOST_COUNTED = 60;
+
+/** From so many on, a bare number of what nobody counts is grams. */
+const LEAST_GRAMS = 5;
+
+/**
+ * Mass of an amount of an ingredient, g.
+ *
+ * @param written the line, for the size of eggs
+ */
+export async function weighLine(
+  ingredient: Ingredient,
+  amount: TypedAmount,
+  written: string,
+  grades: EggGrades,
+): Promise<Weighed> {
+  const {count, unit, pack, taken} = amount;
+  // An impossible mass of one is a mistake however the line is weighed.
+  const impossible = ingredient.unit === undefined ? undefined : await mistakeIn(ingredient);
+  if (impossible !== undefined) return {question: impossible};
+  if (pack !== undefined) return packWeight(ingredient, count, pack, taken);
+  if (unit === undefined) return countWeight(ingredient, amount, written, grades);
+  const poured = guessedDensity(ingredient);
+  try {
+    return {grams: await gramsOf(ingredient, `${plain(count)} ${unit}`), taken};
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    if (poured === undefined || !/density unknown/.test(error.problem))
+      return {
+        question: `what does that much ${ingredient.name} weigh? Nobody has said: weigh it once, and type the grams`,
+      };
+    const weight = await gramsOf({...ingredient, density: poured}, `${plain(count)} ${unit}`);
+    return {
+      grams: weight,
+      taken: [
+        ...taken,
+        `taken as ${gramsText(weight)} g, ${decimal(poured, 2)} g a ml by its fat and solids`,
+      ],
+    };
+  }
+}
+
+/** What is amiss with the mass of one of an ingredient. */
+async function mistakeIn(ingredient: Ingredient): Promise<string | undefined> {
+  try {
+    await gramsOf(ingredient, "1");
+    return undefined;
+  } catch (error) {
+    if (error instanceof InputError) return error.message;
+    throw error;
+  }
+}
+
+/** Whole ones, or a bare number. */
+function countWeight(
+  ingredient: Ingredient,
+  {count, taken}: TypedAmount,
+  written: string,
+  grades: EggGrades,
+): Weighed {
+  const {unit, name} = ingredient;
+  const sized = eggOfSize(ingredient, written, grades);
+  if (sized && count <= MOST_COUNTED) return {grams: count * sized.grams, taken: [...taken, sized.taken]};
+  if (unit !== undefined && count <= MOST_COUNTED)
+    return {
+      grams: count * unit,
+      whole: count,
+      taken: [...taken, `one ${name} taken as ${decimal(unit, 0)} g`],
+    };
+  if (count >= LEAST_GRAMS) return {grams: count, taken: [...taken, `${decimal(count, 0)} taken as grams`]};
+  return {question: `how much is ${plain(count)} ${name}? Type it in grams`};
+}
+
+/** Packs of a size that goes without saying; all others are asked for. */
+function packWeight(ingredient: Ingredient, count: number, pack: string, taken: readonly string[]): Weighed {
+  const leaf = /^(?:leaf|leaves|sheets?)$/.test(pack) && /gelatin/i.test(ingredient.name);
+  if (leaf) return {grams: 2 * count, taken: [...taken, "a leaf taken as 2 g"]};
+  const portion = Object.entries(ingredient.portions ?? {}).find(([name]) => name === pack.replace(/s$/, ""));
+  if (portion) return {grams: count * portion[1], taken};
+  return {
+    question: `how much is in one ${pack.replace(/(?<=[^s])s$/, "")}? Type it as “${plain(count)} x 250 g ${ingredient.name}”`,
+  };
+}
+
+/** A density by fat and solids for a liquid whose own is not known, g/ml. */
+function guessedDensity({density, portions = {}, group = "", composition}: Ingredient): number | undefined {
+  if (density !== undefined || Object.keys(portions).length > 0) return undefined;
+  return LIQUID.has(group) && (composition.water ?? 0) >= POURS ? mixDensity(composition) : undefined;
+}
+
+/** A number without an exponent, which no measure is written with. */
+function plain(count: number): string {
+  return String(Number(count.toFixed(6)));
+}
