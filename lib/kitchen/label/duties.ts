@@ -39,7 +39,7 @@ const PREPACKED: readonly LabelDuty[] = [
     `${FIC}, Article 13`,
   ),
   duty(
-    "nutrition declaration, but for packs below 25 cm² and what a maker sells in small quantities to eaters or shops nearby",
+    "nutrition declaration, where the pack is below 25 cm² or a maker sells small quantities to eaters or shops nearby; else it must",
     "exempt",
     `${FIC}, Article 30 and Annex V, points 18 and 19`,
   ),
@@ -130,7 +130,7 @@ const DUTIES: Readonly<Record<LabelLaw, Readonly<Record<WayOfSale, readonly Labe
       ),
       duty("net quantity, by volume", "law", "21 CFR 101.7", "from memory"),
       duty(
-        "Nutrition Facts, but for small makers who give notice or are exempt by sales",
+        "Nutrition Facts, where a small maker gives notice or is exempt by its sales; else they must",
         "exempt",
         "21 CFR 101.9(j)(1) and (18)",
         "from memory",

@@ -61,6 +61,15 @@ const WORDS: Readonly<Record<string, string>> = {
   tax: "Sales tax, %",
   heated: "Heated all the same",
   late: "Goes in cold all the same",
+  "options.made": "Made on",
+  "options.bestBefore": "Best before",
+  "options.lot": "Batch number",
+  "options.maker": "Name and address",
+  "options.storage": "How to store it",
+  "options.portion": "One portion, g",
+  "options.quantity.millilitres": "One tub holds",
+  "size.width": "Sticker, wide",
+  "size.height": "Sticker, high",
 };
 
 function inWords(place: string): string {
