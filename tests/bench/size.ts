@@ -31,9 +31,9 @@ const USES: Readonly<Record<string, readonly [code: string, budget: number]>> = 
       explore: 58,
       substitute: 57,
       freezing: 15,
-      kitchen: 44,
-      label: 8.5,
-      files: 49,
+      kitchen: 48.5,
+      label: 20,
+      files: 55,
       lp: 14,
       highs: 13.5,
     }).map(([entry, budget]) => [

@@ -251,6 +251,25 @@ describe("a cook's day in the demonstration", () => {
       list.filter(({emphasised}) => emphasised).map(({text}) => text),
     );
 
+    // The sticker is the label's list on a leaf of its own size, and follows its boxes.
+    const stuck = () =>
+      page
+        .frameLocator("iframe.sticker")
+        .locator("svg")
+        .textContent()
+        .then((text) => text ?? "");
+    const flat = (text: string) => text.replaceAll(/\s+/g, "");
+    await expect
+      .poll(async () => flat(await stuck()))
+      .toContain(flat(`Ingredients: ${list.map(({text}) => text).join("")}.`));
+    expect(await page.frameLocator("iframe.sticker").locator("svg").getAttribute("viewBox")).toBe(
+      "0 0 90 70",
+    );
+    await page.locator("summary", {hasText: "What goes on the sticker?"}).click();
+    await page.getByLabel("Best before, as 2027-01-31; empty for none").fill("2027-03-31");
+    await expect.poll(async () => flat(await stuck())).toContain("Bestbefore31March2027");
+    await page.getByLabel("Best before, as 2027-01-31; empty for none").fill("");
+
     const names = (...groups: string[]) =>
       base
         .map(({ingredient}) => ingredient)

@@ -90,13 +90,13 @@ export function stickerSheet(
       href=${URL.createObjectURL(new Blob([text], {type: `${type};charset=utf-8`}))}
       >${name}</a
     >`;
-  return html`<figure class="chart leaf">
+  return html`<figure class="chart sticky">
     <figcaption>
       <h3>${heading}</h3>
       ${`${wish.width} by ${wish.height} mm, at its real size; prints on a page of that size.${lacking} Check with your authority; this is no legal advice.`}
     </figcaption>
     <div class="tools">
-      ${print}<span>or save it as</span>${save("a page", "html", "text/html", page)}
+      ${print}<span>or save it as</span>${save("a page of its size", "html", "text/html", page)}
       ${save("a picture (SVG)", "svg", "image/svg+xml", picture)}
     </div>
     ${frame}
