@@ -276,5 +276,12 @@ describe("tubs", () => {
     expect(() => bodyOf({...litre, height: 0})).toThrow(/tub.height/);
     expect(() => surfaceCoefficient(20)).toThrow(/airSpeed/);
     expect(() => temperingTime(standard, litre, {freezer: -60, ...counter})).toThrow(/freezer/);
+    // 60 °C is the warmest mix and the warmest air that are taken for real.
+    const draw = {core: -18, airTemperature: -25};
+    expect(hardeningTime(standard, litre, {...draw, draw: 60})!.minutes).toBeGreaterThan(0);
+    expect(() => hardeningTime(standard, litre, {...draw, draw: 60.1})).toThrow(/draw: out of range/);
+    expect(() => temperingTime(standard, litre, {freezer: -18, airTemperature: 60.1})).toThrow(
+      /airTemperature: out of range/,
+    );
   });
 });

@@ -230,6 +230,24 @@ describe("sensitivity", () => {
     ]);
   });
 
+  test("lets a bound rise as far as a row with room to spare allows, worked by hand", () => {
+    // At 4 and 3 the row holds 4 + 2 x 3 = 10 of 12: the first may rise by 2, the second by 1, before it binds.
+    const program: LinearProgram = {
+      sense: "maximise",
+      variables: [
+        {name: "first", cost: 1, upper: 4},
+        {name: "second", cost: 1, upper: 3},
+      ],
+      rows: [{name: "room", coefficients: [1, 2], upper: 12}],
+    };
+    const {rows, bounds} = sensitivity(program, solve(program));
+    expect(rows).toEqual([]);
+    expect(bounds).toEqual([
+      {index: 0, side: "upper", price: 1, from: 0, to: 6},
+      {index: 1, side: "upper", price: 1, from: 0, to: 4},
+    ]);
+  });
+
   test("refuses what has no prices", () => {
     expect(() => sensitivity(small, solve(small))).toThrow(InputError);
     const {program} = blend(10, 1);

@@ -109,3 +109,29 @@ test("an ingredient without a maximum is never said to be at it", () => {
     for (const {limit} of mix.binding) expect(Number.isFinite(limit)).toBe(true);
   }
 });
+
+describe("the range of a limit on ice", () => {
+  const range = (...more: string[]) => {
+    const brief = {
+      ingredients: [
+        {name: "water", price: 0},
+        {name: "sucrose", price: 1},
+        ...more.map((name) => ({name, price: 9})),
+      ],
+      targets: {ice: [{at: -14, max: 50}]},
+    };
+    const {limits} = pricesOf(readBrief(brief, realPantry));
+    return limits.find(({on}) => on.kind === "measure" && on.key === "ice")!;
+  };
+
+  test("reaches below it where nothing crystallises: less ice is more sugar, down to none", () => {
+    const {from, to} = range();
+    expect(from).toBeLessThan(10);
+    // Water alone is 100 g of ice.
+    within(to, 100, 1e-6, "ice of water, g per 100 g");
+  });
+
+  test("stops at it where a sweetener may crystallise: below, another row may hold", () => {
+    expect(range("erythritol").from).toBe(50);
+  });
+});
