@@ -27,6 +27,22 @@ function solved(
 const grams = ({amounts}: Pick<Balanced, "amounts">) => amounts.map((amount) => amount.grams);
 
 describe("weighable amounts", () => {
+  test("miss an exact value by no more than a report shows of it: 16.5 for 16.54 is kept, 16.8 is not", () => {
+    const {brief, mix} = solved({
+      ingredients: [
+        {name: "water", price: 0},
+        {name: "sucrose", price: 1},
+      ],
+      targets: {sucrose: {equal: 16.54}},
+    });
+    // In steps of 5 g, 165 g of 1000 are 16.5; in steps of 10 g the nearest is 170 g of 1010, 16.83.
+    expect(weighable(brief, grams(mix), {scale: 5}).missed).toEqual([]);
+    const [missed, ...others] = weighable(brief, grams(mix), {scale: 10}).missed;
+    expect(others).toEqual([]);
+    expect(missed).toMatchObject({target: "sucrose", bound: "equal", limit: 16.54});
+    within(missed!.value, 16.83, 0.01, "sucrose, g per 100 g");
+  });
+
   test.each([700, 1000, 5000, 12_345])(
     "of the demo base at %i g: whole yolks, steps of the scale, every target kept",
     (batch) => {
