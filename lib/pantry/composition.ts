@@ -87,7 +87,7 @@ export function readComposition(input: unknown, place = "composition"): Composit
       place,
       "the parts do not sum to 100 g",
       Number(total.toFixed(3)),
-      "give every part, water included, in g per 100 g",
+      `${slipIn(given, total)}give every part, water included, in g per 100 g`,
     );
   }
   if (!parts.glucoseSyrupSolids) return parts;
@@ -102,4 +102,12 @@ export function readComposition(input: unknown, place = "composition"): Composit
     );
   }
   return {...parts, dextroseEquivalent};
+}
+
+/** A likely slip of parts that do not sum to 100 g: a lost decimal point, or figures for a portion. */
+function slipIn(given: ReadonlyMap<string, number>, total: number): string {
+  const lost = [...given].find(([, grams]) => Math.abs(total - 0.9 * grams - 100) <= SUM_TOLERANCE);
+  if (lost && total > 100)
+    return `is the decimal point of ${lost[0]} missing (${lost[1]}, ${Number((lost[1] / 10).toFixed(3))})? If not, `;
+  return total < 75 && given.has("water") ? "are the figures for a portion? If not, " : "";
 }

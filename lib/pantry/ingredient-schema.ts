@@ -50,6 +50,8 @@ export const labelSchema = z.strictObject({
   polyols: share(),
   alcohol: share(),
   water: share(),
+  kilojoules: z.optional(notNegative()),
+  kilocalories: z.optional(notNegative()),
 });
 
 /**

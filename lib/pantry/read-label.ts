@@ -1,6 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {finite} from "../core/numbers.ts";
+import {refuseSlips} from "./label-slips.ts";
 
 /** A nutrition label: g per 100 g, as Regulation (EU) 1169/2011 has it (carbohydrate without fibre). */
 export interface Label {
@@ -22,15 +23,21 @@ export interface Label {
   readonly alcohol?: number;
   /** What the other figures leave of 100 g, when absent. */
   readonly water?: number;
+  /** kJ per 100 g: only held against the other figures, so that a slip shows. */
+  readonly kilojoules?: number;
+  /** kcal per 100 g, likewise. */
+  readonly kilocalories?: number;
 }
 
 const FIGURES = ["fat", "carbohydrate", "sugars", "protein", "salt"] as const;
 const OPTIONAL = ["saturates", "fibre", "polyols", "alcohol", "water"] as const;
+const ENERGY = ["kilojoules", "kilocalories"] as const;
 
 /**
  * The label itself, checked; its carbohydrate raised to its sugars and polyols where rounding has printed it smaller.
  *
- * @throws InputError naming the figure for one unknown, missing or not from 0 to 100, or a part larger than its whole
+ * @throws InputError naming the figure for one unknown, missing or not from 0 to 100, or a part larger than its whole,
+ *   and for energy that the other figures contradict
  */
 export function readLabel(label: Label): Label {
   if (typeof label !== "object" || label === null || Array.isArray(label))
@@ -39,7 +46,7 @@ export function readLabel(label: Label): Label {
   if (typeof name !== "string" || name.trim() === "" || name.length > 200)
     throw new InputError("label.name", "no name", name, "give a name of 1 to 200 characters");
   const place = `label "${name}"`;
-  const known: readonly string[] = ["name", ...FIGURES, ...OPTIONAL];
+  const known: readonly string[] = ["name", ...FIGURES, ...OPTIONAL, ...ENERGY];
   const stranger = Object.keys(label).find((key) => !known.includes(key));
   if (stranger === "class")
     throw new InputError(
@@ -58,19 +65,24 @@ export function readLabel(label: Label): Label {
     );
   }
   const limits = {min: 0, max: 100};
+  for (const key of [...FIGURES, ...OPTIONAL]) refuseBeyond(label[key], `${place}: ${key}`);
   for (const key of FIGURES) finite(label[key], `${place}: ${key}`, limits, "g per 100 g");
   for (const key of OPTIONAL)
     if (label[key] !== undefined) finite(label[key], `${place}: ${key}`, limits, "g per 100 g");
-  const {fat, saturates = 0, carbohydrate, sugars, polyols = 0} = label;
-  // Rounding may print a part slightly larger than its whole.
-  if (saturates > fat + 0.5)
-    throw new InputError(`${place}: saturates`, "more than the fat", saturates, `give at most ${fat} g`);
-  if (sugars + polyols > carbohydrate + 0.5)
-    throw new InputError(
-      `${place}: sugars`,
-      "sugars and polyols exceed the carbohydrate",
-      sugars + polyols,
-      `give at most ${carbohydrate} g together`,
-    );
+  for (const key of ENERGY) if (label[key] !== undefined) finite(label[key], `${place}: ${key}`, {min: 0});
+  refuseSlips(label, place);
+  const {carbohydrate, sugars, polyols = 0} = label;
   return {...label, carbohydrate: Math.max(carbohydrate, sugars + polyols)};
+}
+
+/** Refuses more than 100 g in 100 g, with what a missing decimal point would make of it. */
+function refuseBeyond(grams: number | undefined, place: string): void {
+  if (typeof grams !== "number" || !(grams > 100 && grams <= 1000)) return;
+  throw new InputError(
+    place,
+    "out of range",
+    grams,
+    `give a number from 0 to 100 g per 100 g; is its decimal point missing (${Number((grams / 10).toFixed(2))})?`,
+    {code: "out of range"},
+  );
 }

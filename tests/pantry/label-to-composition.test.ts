@@ -68,6 +68,11 @@ describe("a composition from a label", () => {
     expect(errors[Math.floor(errors.length * 0.9)]).toBeLessThan(0.6);
   });
 
+  test("energy that agrees changes nothing: 9 kcal per g of fat, 4 of carbohydrate and protein (Annex XIV)", () => {
+    const told = fromLabel({...milk, kilojoules: 272, kilocalories: 65}, "dairy");
+    expect(told.ingredient.composition).toEqual(fromLabel(milk, "dairy").ingredient.composition);
+  });
+
   test("shares a label out as the rule says", () => {
     const {ingredient} = fromLabel(milk, "dairy");
     const {composition} = ingredient;
@@ -111,6 +116,37 @@ describe("a mistake in a label names the figure", () => {
     ["more sugars than carbohydrate", {...milk, sugars: 12}, "dairy", /exceed the carbohydrate/],
     ["over 100 g", {...milk, fat: 99}, "dairy", /do not sum to 100/],
     ["water that leaves a gap", {...milk, water: 20}, "dairy", /do not sum to 100/],
+    ["a lost decimal point", {...milk, fat: 360}, "dairy", /fat: out of range \(got 360\).*missing \(36\)/],
+    [
+      "saturates without their point",
+      {...milk, saturates: 23},
+      "dairy",
+      /more than the fat of 3\.6 g \(got 23\).*\(2\.3\)/,
+    ],
+    [
+      "sugars for carbohydrate",
+      {...milk, sugars: 6},
+      "dairy",
+      /exceed the carbohydrate of 4\.8 g \(got 6\).*swapped/,
+    ],
+    [
+      "fat without its point in the sum",
+      {...milk, fat: 96},
+      "dairy",
+      /sum to 100 g \(got 10\d.*fat missing \(96, 9\.6\)/,
+    ],
+    // 1 kcal is 4.184 kJ.
+    [
+      "kJ that are no kcal",
+      {...milk, kilojoules: 268, kilocalories: 94},
+      "dairy",
+      /not 4\.184 times the 94 kcal \(got 268\)/,
+    ],
+    ["kJ and kcal swapped", {...milk, kilojoules: 65, kilocalories: 271}, "dairy", /swapped/],
+    ["kJ given as kcal", {...milk, kilocalories: 271}, "dairy", /about 65 kcal.*swapped/],
+    ["energy of a portion", {...milk, kilocalories: 163}, "dairy", /about 65 kcal.*\(got 163\).*per portion/],
+    ["energy with a point too few", {...milk, kilocalories: 650}, "dairy", /decimal point/],
+    ["energy below none", {...milk, kilocalories: -1}, "dairy", /kilocalories: out of range/],
     ["an unknown class", milk, "diary", /unknown class \(got "diary"\); did you mean dairy/],
     ["a class of the prototype", milk, "constructor", /unknown class/],
   ])("%s", (_, label, ingredientClass, says) => {

@@ -8,11 +8,18 @@ import {type CsvRow, type CsvTable, numberIn, placeIn} from "./csv.ts";
 const REQUIRED = ["fat", "carbohydrate", "sugars", "protein", "salt"] as const;
 const OPTIONAL = ["saturates", "fibre", "polyols", "alcohol", "water"] as const;
 
+/** Energy, which is only held against the figures. */
+const ENERGY = ["kilojoules", "kilocalories"] as const;
+
 const CLASS = "label_class";
 const columnOf = (figure: string) => `label_${figure}_g`;
 
 /** The columns of a nutrition label, g per 100 g, and of the class that it is read by. */
-export const LABEL_COLUMNS: readonly string[] = [CLASS, ...[...REQUIRED, ...OPTIONAL].map(columnOf)];
+export const LABEL_COLUMNS: readonly string[] = [
+  CLASS,
+  ...[...REQUIRED, ...OPTIONAL].map(columnOf),
+  ...ENERGY.map((figure) => `label_${figure}`),
+];
 
 /**
  * The nutrition label of a row; nothing where it names no class, since the figures are then for the reader only.
@@ -30,7 +37,7 @@ export function labelIn(table: CsvTable, row: CsvRow): OwnFigures["label"] {
       typed,
       oneOfThese(typed, INGREDIENT_CLASSES),
     );
-  const figure = (name: string) => numberIn(table, row, columnOf(name), {min: 0, max: 100}, "g per 100 g");
+  const figure = (name: string) => numberIn(table, row, columnOf(name), {min: 0}, "g per 100 g");
   const required = (name: string) => {
     const grams = figure(name);
     if (grams !== undefined) return grams;
@@ -46,6 +53,10 @@ export function labelIn(table: CsvTable, row: CsvRow): OwnFigures["label"] {
     const grams = figure(name);
     return grams === undefined ? [] : [[name, grams] as const];
   });
+  const energy = ENERGY.flatMap((name) => {
+    const value = numberIn(table, row, `label_${name}`, {min: 0}, "per 100 g");
+    return value === undefined ? [] : [[name, value] as const];
+  });
   return {
     class: known,
     fat: required("fat"),
@@ -54,6 +65,7 @@ export function labelIn(table: CsvTable, row: CsvRow): OwnFigures["label"] {
     protein: required("protein"),
     salt: required("salt"),
     ...Object.fromEntries(given),
+    ...Object.fromEntries(energy),
   };
 }
 

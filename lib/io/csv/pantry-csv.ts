@@ -72,7 +72,7 @@ const PROPERTY = "property_";
  * Instead of a composition a row may have the nutrition label of the packet: `label_class` names the class of ingredients that
  * it is read by (see `fromLabel`), `label_fat_g`, `label_carbohydrate_g`, `label_sugars_g`, `label_protein_g` and
  * `label_salt_g` are needed, `label_saturates_g`, `label_fibre_g`, `label_polyols_g`, `label_alcohol_g` and `label_water_g` are
- * welcome.
+ * welcome; `label_kilojoules` and `label_kilocalories` are held against them, so that a slip shows.
  *
  * Headers are read as `columnKey` says: `Milk fat (g)`, `milk fat g/100 g` and `milkFat_g` are one.
  *
