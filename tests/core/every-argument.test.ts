@@ -25,7 +25,7 @@ interface Parameter {
 
 /** Types of what the library's own functions return and take again. */
 const MADE = new Set(
-  "Answer Balanced BatchSheet Brief BriefSource Cooked Ingredient Nutrition Outcome Pantry Product ProductFacts Recipe LinearProgram".split(
+  "Answer Balanced BatchSheet Brief BriefSource Cooked EuPanel Ingredient Nutrition Outcome Pantry Product ProductFacts Recipe LinearProgram Sticker UsPanel".split(
     " ",
   ),
 );

@@ -18,7 +18,7 @@ import {checkStandard, STANDARD_FORCE} from "../../lib/kitchen/label/standards.t
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
 import type {RecipeLine} from "../../lib/pantry/recipe.ts";
-import {demoPantry} from "../support/pantry.ts";
+import {demoPantry, realPantry} from "../support/pantry.ts";
 
 /** Lines of a recipe by names of the shelf. */
 function linesOf(grams: Readonly<Record<string, number>>): RecipeLine[] {
@@ -349,6 +349,15 @@ describe("a label's words", () => {
         .join(""),
     ).toContain("water");
     expect(customaryName("dark chocolate 60-69 %")).toBe("dark chocolate");
+    expect(customaryName("dark chocolate over 70 %")).toBe("dark chocolate");
+    // Every additive of the shelf is known by its class.
+    const bare = realPantry.ingredients.filter(
+      ({name, group = ""}) =>
+        ["stabiliser", "emulsifier"].includes(group) &&
+        !/\(.+\)/.test(customaryName(name)) &&
+        !/blend|gelatine|seed gums/.test(name),
+    );
+    expect(bare.map(({name}) => name)).toEqual([]);
   });
 
   // Annex II, points 1, 6 and 7: exempt are wheat glucose syrup, dextrose, maltodextrin, refined soya oil and lactitol.

@@ -1,3 +1,4 @@
+import {expectRecord} from "../../core/shape.ts";
 import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import {productAllergens} from "../product/product-allergens.ts";
 import {type Product, productLines} from "../product/product.ts";
@@ -95,6 +96,7 @@ export function kindsOf({name, aliases = []}: Ingredient, allergen: Allergen, pr
  * ```
  */
 export function allergenWords(product: Product, names: Readonly<Record<string, LabelName>> = {}): string[] {
+  expectRecord(names, "names", "give {name, contains} by the ingredient's name");
   const lines = productLines(product).filter(({grams}) => grams > 0);
   return productAllergens(product).flatMap((allergen) => {
     const words = lines
@@ -133,14 +135,12 @@ const US_WORDS: Readonly<Record<string, string>> = {
  * ```
  */
 export function usAllergenWords(product: Product, names: Readonly<Record<string, LabelName>> = {}): string[] {
+  const words = allergenWords(product, names);
   const pine = productLines(product).some(
     ({ingredient, grams}) =>
       grams > 0 && /\bpine ?nuts?\b/i.test([printedAs(ingredient, names), ingredient.name].join(" ")),
   );
-  return [
-    ...allergenWords(product, names).flatMap((word) => US_WORDS[word] ?? []),
-    ...(pine ? ["pine nuts"] : []),
-  ];
+  return [...words.flatMap((word) => US_WORDS[word] ?? []), ...(pine ? ["pine nuts"] : [])];
 }
 
 function printedAs(ingredient: Ingredient, names: Readonly<Record<string, LabelName>>): string {

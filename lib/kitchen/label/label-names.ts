@@ -8,7 +8,10 @@ export interface LabelName {
   readonly contains?: string;
 }
 
-/** An additive as a list names it: Regulation (EU) No 1169/2011, Annex VII, Part C; numbers of Regulation (EC) No 1333/2008. */
+/**
+ * An additive as a list names it: classes of Regulation (EU) No 1169/2011, Annex VII, Part C; numbers of Regulation (EC) No 1333/2008, in
+ * part from memory. What an additive does in a mix may be something else: the cook's own name for it goes first.
+ */
 interface Additive {
   /** What it does, from the closed list of the annex. */
   readonly class: string;
@@ -18,21 +21,47 @@ interface Additive {
 
 const ADDITIVES: readonly (readonly [pattern: RegExp, additive: Additive])[] = [
   [/^agar\b/i, {class: "stabiliser", name: "agar", number: "E 406"}],
-  [/^carrageenan\b/i, {class: "stabiliser", name: "carrageenan", number: "E 407"}],
+  [/^((kappa|iota|lambda) )?carrageenan\b/i, {class: "stabiliser", name: "carrageenan", number: "E 407"}],
   [/^(cellulose gum|cmc)\b/i, {class: "stabiliser", name: "cellulose gum", number: "E 466"}],
   [/^guar\b/i, {class: "stabiliser", name: "guar gum", number: "E 412"}],
   [/^(locust|carob)[ -]?bean gum\b/i, {class: "stabiliser", name: "locust bean gum", number: "E 410"}],
   [/^tara\b/i, {class: "stabiliser", name: "tara gum", number: "E 417"}],
   [/^xanthan\b/i, {class: "stabiliser", name: "xanthan gum", number: "E 415"}],
-  [/^pectin\b/i, {class: "stabiliser", name: "pectins", number: "E 440"}],
+  [/^(low-methoxyl |high-methoxyl )?pectins?\b/i, {class: "stabiliser", name: "pectins", number: "E 440"}],
   [/^sodium alginate\b/i, {class: "stabiliser", name: "sodium alginate", number: "E 401"}],
   [
     /^mono- and diglycerides\b/i,
     {class: "emulsifier", name: "mono- and diglycerides of fatty acids", number: "E 471"},
   ],
   [/^polysorbate 80\b/i, {class: "emulsifier", name: "polysorbate 80", number: "E 433"}],
-  [/^soya? lecithin\b/i, {class: "emulsifier", name: "soya lecithins", number: "E 322 of soya"}],
+  [/^(crude )?soya? lecithin\b/i, {class: "emulsifier", name: "soya lecithins", number: "E 322 of soya"}],
   [/^(sunflower )?lecithin\b/i, {class: "emulsifier", name: "lecithins", number: "E 322"}],
+  [/^gellan\b/i, {class: "stabiliser", name: "gellan gum", number: "E 418"}],
+  [/^konjac\b/i, {class: "stabiliser", name: "konjac", number: "E 425"}],
+  [/^(gum arabic|acacia gum)\b/i, {class: "stabiliser", name: "gum arabic", number: "E 414"}],
+  [/^tragacanth\b/i, {class: "stabiliser", name: "tragacanth", number: "E 413"}],
+  [/^karaya\b/i, {class: "stabiliser", name: "karaya gum", number: "E 416"}],
+  [/^methyl ?cellulose\b/i, {class: "stabiliser", name: "methyl cellulose", number: "E 461"}],
+  [/^microcrystalline cellulose\b/i, {class: "stabiliser", name: "cellulose", number: "E 460"}],
+  [/^sucrose esters\b/i, {class: "emulsifier", name: "sucrose esters of fatty acids", number: "E 473"}],
+  [
+    /^lactic esters\b/i,
+    {
+      class: "emulsifier",
+      name: "lactic acid esters of mono- and diglycerides of fatty acids",
+      number: "E 472b",
+    },
+  ],
+  [
+    /^polyglycerol polyricinoleate\b/i,
+    {class: "emulsifier", name: "polyglycerol polyricinoleate", number: "E 476"},
+  ],
+  [/^malic acid\b/i, {class: "acid", name: "malic acid", number: "E 296"}],
+  [/^tartaric acid\b/i, {class: "acid", name: "tartaric acid", number: "E 334"}],
+  [/^lactic acid\b/i, {class: "acid", name: "lactic acid", number: "E 270"}],
+  [/^ascorbic acid\b/i, {class: "antioxidant", name: "ascorbic acid", number: "E 300"}],
+  [/^trisodium citrate\b/i, {class: "acidity regulator", name: "sodium citrates", number: "E 331"}],
+  [/^disodium phosphate\b/i, {class: "acidity regulator", name: "sodium phosphates", number: "E 339"}],
   [/^citric acid\b/i, {class: "acid", name: "citric acid", number: "E 330"}],
   [/^glycerol\b/i, {class: "humectant", name: "glycerol", number: "E 422"}],
   [/^polydextrose\b/i, {class: "bulking agent", name: "polydextrose", number: "E 1200"}],
@@ -87,7 +116,8 @@ export function customaryName(name: string, as: ListStyle = "EU"): string {
   if (additive) return `${additive.class} (${(as === "E numbers" && additive.number) || additive.name})`;
   const customary = CUSTOMARY.find(([pattern]) => pattern.test(name))?.[1];
   return (
-    customary ?? (name.replace(/\s+\d+(?:[.,]\d+)?(?:\s*[-–]\s*\d+)?\s*(?:%(?: vol)?|DE)$/i, "") || name)
+    customary ??
+    (name.replace(/(?:\s+over)?\s+\d+(?:[.,]\d+)?(?:\s*[-–]\s*\d+)?\s*(?:%(?: vol)?|DE)$/i, "") || name)
   );
 }
 
