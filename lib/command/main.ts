@@ -21,6 +21,7 @@ import {readPantryCsv} from "../io/csv/pantry-csv.ts";
 import {readPricesCsv} from "../io/csv/prices-csv.ts";
 import {readRecipeCsv, recipeCsv} from "../io/csv/recipe-csv.ts";
 import {readRecipe, recipeJson} from "../io/json/recipe-json.ts";
+import {recipeReading} from "./recipe-reading.ts";
 import {sheetOutputs} from "./sheet-outputs.ts";
 import {answerWithNutrition, waysWithNutrition} from "./with-nutrition.ts";
 import {substitutionText} from "../io/report/report-substitution.ts";
@@ -65,7 +66,7 @@ export async function main(args: readonly string[], outside: Outside): Promise<n
 /** Options of a command line, and the words between them. */
 function readArguments(args: readonly string[]) {
   try {
-    return parseArgs({args: [...args], allowPositionals: true, options: OPTIONS});
+    return parseArgs({args: withNegatives(args), allowPositionals: true, options: OPTIONS});
   } catch (error) {
     throw new InputError(
       "command line",
@@ -76,7 +77,17 @@ function readArguments(args: readonly string[]) {
   }
 }
 
-const COMMANDS = {balance: balanceIn, replace: replaceIn, sheet: sheetOf};
+/** A number below 0 tied to the option before it: Node takes it for an option of its own. */
+function withNegatives(args: readonly string[]): string[] {
+  return args.reduce<string[]>((joined, arg) => {
+    const last = joined.at(-1);
+    return /^-[\d.]/.test(arg) && last !== undefined && /^--[a-z]+$/.test(last)
+      ? [...joined.slice(0, -1), `${last}=${arg}`]
+      : [...joined, arg];
+  }, []);
+}
+
+const COMMANDS = {balance: balanceIn, read: readIn, replace: replaceIn, sheet: sheetOf};
 
 async function balanceIn(file: string, options: Options, outside: Outside): Promise<number> {
   const place = placeOf(file);
@@ -158,6 +169,20 @@ async function replaceIn(file: string, options: Options, outside: Outside): Prom
     return 1;
   }
   writeRecipe(options.recipe, {...best.recipe, name: `${recipe.name} without ${result.without}`}, outside);
+  return 0;
+}
+
+async function readIn(file: string, options: Options, outside: Outside): Promise<number> {
+  const {recipe, pantry} = await recipeIn(file, options, outside);
+  const learned = await learnedFrom(options, pantry, (path) => textOf(path, outside));
+  const {screen, taken} = recipeReading(recipe, pantry, options, learned);
+  outside.say(`${screen}\n`);
+  if (options.take === undefined) return 0;
+  if (!taken) {
+    notWritten(options.recipe, `there is no change that makes it ${options.take}`, outside);
+    return 1;
+  }
+  writeRecipe(options.recipe, {...taken.recipe, name: `${recipe.name}, ${taken.towards}`}, outside);
   return 0;
 }
 

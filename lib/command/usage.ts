@@ -13,6 +13,16 @@ const COMMANDS = {
   --csv, --markdown, --html FILE   write the answer, with --weighable the amounts for the scale first
   --svg FILE        write the freezing curve as a picture`,
   },
+  read: {
+    usage: "mixwright read RECIPE [options]",
+    does: "tells what a recipe is like, and how to make it softer, cheaper or less sweet",
+    options: `  --freezer CELSIUS temperature that it is served from, -18 unless given
+  --overrun PERCENT air in the frozen mix; what the recipe says, or else 30
+  --lock NAME       an ingredient that stays as it is; can be given again
+  --deadline SECONDS   the longest the changes may take, 10 unless given
+  --take CHANGE     softer, firmer, cheaper or "less sweet": the change that goes into --recipe
+  --recipe FILE     write the recipe with that change, CSV; JSON if the name ends so`,
+  },
   replace: {
     usage: "mixwright replace RECIPE --without NAME [options]",
     does: "remakes a recipe without an ingredient so that the eater notices least",
@@ -109,6 +119,14 @@ export const OPTIONS_OF = {
     html: text,
     svg: text,
   },
+  read: {
+    deadline: text,
+    freezer: text,
+    overrun: text,
+    lock: {type: "string", multiple: true},
+    take: text,
+    recipe: text,
+  },
   replace: {deadline: text, without: text, left: text, keep: {type: "string", multiple: true}, recipe: text},
   sheet: {
     grams: text,
@@ -141,6 +159,7 @@ export const OPTIONS_OF = {
 export const OPTIONS = {
   ...COMMON,
   ...OPTIONS_OF.balance,
+  ...OPTIONS_OF.read,
   ...OPTIONS_OF.replace,
   ...OPTIONS_OF.sheet,
 } as const;

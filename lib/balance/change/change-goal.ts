@@ -55,6 +55,7 @@ export function changeGoals(problem: ChangeProblem): ChangeGoal[] {
   const cost = before.lines.every(({ingredient}) => ingredient.price !== undefined)
     ? before.lines.reduce((sum, {ingredient, grams}) => sum + (grams / batch) * ingredient.price!, 0)
     : 0;
+  const noHarder = softEnough(problem, now, scoops.to - reference);
   const goals: ChangeGoal[] = [consistency(problem, [...noWorse.map(withoutMost), ...same])];
   if (cost > 0)
     goals.push({
@@ -71,12 +72,32 @@ export function changeGoals(problem: ChangeProblem): ChangeGoal[] {
   if (sweetness >= 1)
     goals.push({
       towards: "less sweet",
-      wanted: `tastes ${decimal(100 * LESS_SWEET, 0)} % less sweet and is no harder`,
+      wanted: `tastes ${decimal(100 * LESS_SWEET, 0)} % less sweet`,
       target: {subject: {kind: "quantity", quantity: "sweetness"}, max: (1 - LESS_SWEET) * sweetness},
-      keeps: [...noWorse, ...same, {subject: {kind: "firmness", at}, max: now}],
+      keeps: [...noWorse, ...same, ...noHarder],
       sought: ["sweetness"],
     });
   return goals;
+}
+
+/**
+ * That a mix is no harder than before: neither in the freezer nor where it scooped. One that was too soft may harden until it scoops.
+ *
+ * @param now its firmness in the freezer, points
+ * @param most the firmness up to which it scoops there, points
+ */
+function softEnough(problem: ChangeProblem, now: number, most: number): Target[] {
+  const {before, freezer} = problem;
+  const at = Math.min(WARMEST, tenth(freezer));
+  const {temperature, verdict} = scooping(recipeComposition(before), freezer, tubOf(problem));
+  if (verdict === "soft" || verdict === "never hardens")
+    return [{subject: {kind: "firmness", at}, max: most}];
+  return [
+    {subject: {kind: "firmness", at}, max: now},
+    ...(temperature === undefined || temperature > WARMEST
+      ? []
+      : [{subject: {kind: "firmness" as const, at: temperature}, max: 0}]),
+  ];
 }
 
 /** Softer, or firmer where the tub does not hold its shape. */

@@ -90,7 +90,7 @@ export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProble
     before: {
       ...recipe,
       lines: lines.map(({ingredient, before}) => ({ingredient, grams: before})),
-      overrun,
+      ...(options.overrun !== undefined && {overrun}),
     },
     batch,
     freezer,
@@ -120,22 +120,33 @@ export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProble
   };
 }
 
-/** Neither a flavour nor an egg, nothing that is taken by the pinch, and no allergen that the recipe does not have. */
+/** Groups of the shelf that fit any recipe. */
+const ANYWHERE = new Set(["sugar", "basic"]);
+
+/** Below this dextrose equivalent a syrup is a powder for body, taken by the spoon. */
+const BODY = 20;
+
+/**
+ * Of a group that the recipe has, or a sugar that tastes of nothing but sweet, or water; neither a flavour nor an egg, nothing that is taken by
+ * the pinch, and no allergen that the recipe does not have.
+ */
 function mayComeIn(ingredient: Ingredient, lines: readonly Candidate[]): boolean {
-  const {name, group, stock, composition, allergens = []} = ingredient;
+  const {name, group, stock, allergens = []} = ingredient;
   const known = new Set(lines.flatMap((line) => line.ingredient.allergens ?? []));
+  const groups = new Set(lines.map((line) => line.ingredient.group));
   return (
     !lines.some((line) => goesBy(line.ingredient, name)) &&
     !isFlavour(ingredient) &&
     group !== "egg" &&
     (stock === undefined || stock > 0) &&
+    (group === undefined || ANYWHERE.has(group) || groups.has(group)) &&
     allergens.every((allergen) => known.has(allergen)) &&
-    (isBulkSugar(ingredient) || dosesIn(ingredient).every((grams) => grams === 0)) &&
-    !composition.alcohol
+    (group === "sugar" ? isPlainSugar(ingredient) : dosesIn(ingredient).every((grams) => grams === 0))
   );
 }
 
-/** Dextrose and glucose syrup have a dose, but are weighed like sugar. */
-function isBulkSugar({composition: {dextrose = 0, glucoseSyrupSolids = 0}}: Ingredient): boolean {
-  return dextrose + glucoseSyrupSolids >= 50;
+/** Sugars and water alone: no honey, no treacle, no sugar alcohol. */
+function isPlainSugar({composition}: Ingredient): boolean {
+  const {water = 0, dextroseEquivalent = 100} = composition;
+  return water + quantityIn(composition, "sugars") > 99.8 && dextroseEquivalent >= BODY;
 }

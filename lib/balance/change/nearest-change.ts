@@ -26,6 +26,9 @@ const MARGINS = [0, 0.01, 0.02, 0.04, 0.08];
 /** What weighing may miss of a goal that is not reached, as a share of the way to it. */
 const NEARLY = 0.03;
 
+/** A part of the way that does not count. */
+const HARDLY = 1e-3;
+
 /** Room for rounding at a limit. */
 const ROOM = 1e-6;
 
@@ -83,8 +86,10 @@ export function* nearestChange(
   const found = (asked: Asked, step = 0): Found | undefined => {
     const made = ask(asked);
     if (!made) return undefined;
-    const amounts = step ? weighed(made, problem.batch, step) : made;
-    return amounts && judged(problem, goal, goals, amounts, way);
+    // What the program leaves open is no miss; what weighing leaves is.
+    if (!step) return judged(problem, goal, goals, made, way, HARDLY * way);
+    const amounts = weighed(made, problem.batch, step);
+    return amounts && judged(problem, goal, goals, amounts, way, ROOM);
   };
 
   const plain = found({free: problem.own, margin: 0});
@@ -169,6 +174,7 @@ function judged(
   goals: readonly Goal[],
   amounts: readonly Candidate[],
   way: number,
+  room: number,
 ): Found {
   const made = amounts.map(({max: grams, ...candidate}) => ({
     candidate: {...candidate, max: grams},
@@ -181,7 +187,7 @@ function judged(
   const newcomers = moved.filter(({before}) => before === 0).length;
   return {
     alternative,
-    missed: missed <= ROOM ? 0 : missed,
+    missed: missed <= room ? 0 : missed,
     score: alternative.score + LINE * moved.length + NEWCOMER * newcomers,
     worth: Math.min(1, missed / way) * WORTH,
   };

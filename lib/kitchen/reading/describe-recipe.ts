@@ -24,7 +24,7 @@ export interface RecipeDescription extends Pick<
   MixReport,
   "composition" | "shares" | "freezing" | "beyondDoses"
 > {
-  /** The recipe, one line for each ingredient, with the overrun that it is read with. */
+  /** The recipe, one line for each ingredient. */
   readonly recipe: Recipe;
   /** g. */
   readonly batch: number;

@@ -1,0 +1,167 @@
+import type {Change, Changes} from "../../balance/change/change-types.ts";
+import type {Pulls} from "../../balance/change/pulls.ts";
+import {printable} from "../../core/errors.ts";
+import {decimal, grams, setDegrees, trueMinus} from "../../core/format.ts";
+import type {Learned} from "../../freezing/learned.ts";
+import type {RecipeDescription} from "../../kitchen/reading/describe-recipe.ts";
+import type {Norm} from "../../kitchen/reading/norms.ts";
+import {scoopsAt, waitOnCounter} from "../../kitchen/size/scoop-words.ts";
+import {recipeComposition} from "../../pantry/recipe.ts";
+import {fullName} from "../text/plain-name.ts";
+import {right, wrapWords} from "./report-lines.ts";
+
+/** Pulls weaker than this share of the strongest are not told. */
+const WEAK = 0.1;
+
+/** Below so much in the mix there is nothing to pull at. */
+const NOTHING = 0.5;
+
+/**
+ * What a recipe is like and how it can be changed, as a cook reads it: at most 80 columns.
+ *
+ * @param learned what the kitchen's own reports have taught, if the verdict rests on that
+ */
+export function descriptionText(
+  description: RecipeDescription,
+  {changes, unpriced, cutShort}: Changes,
+  learned?: Learned,
+): string {
+  const {recipe, batch, sentence, kind, norms, pulls, cautions} = description;
+  const title = printable(`${recipe.name}, ${grams(batch)} g`);
+  const article = /^[aeiou]/.test(kind.name) ? "An" : "A";
+  return `${[
+    `${title}\n${"=".repeat(Math.min(80, title.length))}`,
+    wrapped(sentence),
+    [
+      ...wrapWords(`${article} ${kind.name}. ${kind.because}`),
+      ...normLines(norms),
+      ...costLines(description),
+    ].join("\n"),
+    ["What pulls it up and down, against as much of the whole mix:", ...pulls.flatMap(pullLines)].join("\n"),
+    ...changes.map((change) => changeText(change, learned)),
+    ...(unpriced.length ? [wrapped(`Nothing cheaper is sought: no price for ${listed(unpriced)}.`)] : []),
+    ...(cutShort ? ["Time was up before every way was tried; a better one may exist."] : []),
+    ["To mind:", ...cautions.flatMap((caution) => wrapWords(printable(caution)))].join("\n"),
+  ].join("\n\n")}\n`;
+}
+
+/** Each property of the kind's norms on a line, with the number of its source, and the sources below. */
+function normLines(norms: readonly Norm[]): string[] {
+  const sources = [...new Set(norms.map(sourceOf))];
+  return [
+    ...norms.map((norm) => {
+      const {property, value, unit, lies, min, max} = norm;
+      const name = fullName(property).padEnd(27);
+      const its = unit === "sucrose = 100" ? "" : ` ${unit}`;
+      const figure = value === undefined ? "none" : `${decimal(value, 1)}${its}`;
+      const usual =
+        min === undefined
+          ? `at most ${plain(max!)}`
+          : max === undefined
+            ? `at least ${plain(min)}`
+            : `${plain(min)} to ${plain(max)}`;
+      return `  ${name} ${right(figure, 9)}  ${said(lies, unit)} ${usual} [${sources.indexOf(sourceOf(norm)) + 1}]`;
+    }),
+    ...sources.flatMap((source, i) => wrapWords(`[${i + 1}] ${source}`)),
+  ];
+}
+
+function said(lies: Norm["lies"], unit: string): string {
+  const cold = unit === "°C";
+  const words = {
+    below: cold ? "colder than" : "less than",
+    within: "within",
+    above: cold ? "warmer than" : "more than",
+    none: "usual are",
+  };
+  return words[lies].padEnd(11);
+}
+
+function sourceOf({source, where, read}: Norm): string {
+  const how =
+    read === undefined || read === "primary text"
+      ? ""
+      : ` (${read === "secondary quote" ? "as others quote it" : read})`;
+  return `${source}${where === undefined ? "" : `, ${where}`}${how}`;
+}
+
+function costLines({cost, batch}: RecipeDescription): string[] {
+  if (cost === undefined) return [];
+  return [`  Costs ${decimal(cost, 2)}, ${decimal((cost * 1000) / batch, 2)} per kg.`];
+}
+
+function pullLines({what, mean, by}: Pulls): string[] {
+  const strongest = Math.max(...by.map(({pull}) => Math.abs(pull)));
+  const isMass = what === "fat" || what === "sweetness";
+  if ((isMass && mean < NOTHING) || !(strongest > 0)) return [];
+  const told = by.filter(({pull}) => Math.abs(pull) >= WEAK * strongest);
+  const each = told.map(({ingredient, pull}) => `${printable(ingredient)} ${signed(pull)}`);
+  return wrapWords(`${NAMES[what]}: ${each.join(", ")}`);
+}
+
+const NAMES: Readonly<Record<Pulls["what"], string>> = {
+  ice: "ice in the freezer, %",
+  firmness: "firmness, points",
+  sweetness: "sweetness",
+  fat: "fat, %",
+  cost: "cost per kg",
+};
+
+function changeText(
+  {towards, reached, wanted, words, scoop, sweetness, cost, recipe}: Change,
+  learned?: Learned,
+): string {
+  const head = `${towards[0]!.toUpperCase()}${towards.slice(1)}`;
+  if (words === "nothing to change")
+    return wrapped(
+      `${head}: nothing gets it to where it ${wanted} without being noticed more than that is worth.`,
+    );
+  const {after} = scoop;
+  const wait =
+    towards === "softer" && (after.verdict === "firm" || after.verdict === "hard")
+      ? waitOnCounter(recipeComposition(recipe), after, learned)
+      : undefined;
+  const figures = [
+    `scoops at ${scoopsAt(scoop.before)} -> ${scoopsAt(after)}`,
+    `sweetness ${decimal(sweetness.before, 1)} -> ${decimal(sweetness.after, 1)}`,
+    ...(cost ? [`cost ${decimal(cost.before, 2)} -> ${decimal(cost.after, 2)}`] : []),
+  ];
+  return [
+    wrapped(`${head}: ${printable(words)}.`),
+    ...(reached ? [] : wrapWords(`As near as it goes to a mix that ${wanted}.`)),
+    ...wrapWords(`${figures.join("; ")}.`),
+    ...wrapWords(
+      `At ${setDegrees(after.freezer)} it ${IS[after.verdict]}${wait ? `: give it ${wait}` : ""}.`,
+    ),
+  ].join("\n");
+}
+
+const IS = {
+  "never hardens": "never hardens",
+  soft: "is soft",
+  scoops: "scoops",
+  firm: "is firm",
+  hard: "is hard",
+} as const;
+
+/** Lines of a sentence that begin at the margin. */
+function wrapped(text: string): string {
+  return wrapWords(text)
+    .map((line) => line.slice(2))
+    .join("\n");
+}
+
+function signed(value: number): string {
+  const figure = trueMinus(decimal(value, 1));
+  return value > 0 ? `+${figure}` : figure;
+}
+
+/** A limit as it is published, with as few decimals as it has. */
+function plain(value: number): string {
+  return trueMinus(String(value));
+}
+
+function listed(names: readonly string[]): string {
+  const shown = names.slice(0, 5).map(printable);
+  return `${shown.join(", ")}${names.length > shown.length ? " …" : ""}`;
+}
