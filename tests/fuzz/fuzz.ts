@@ -7,6 +7,7 @@ const RUNS = [
   ["briefs.ts", "10000"],
   ["doses.ts", "10000"],
   ["verdicts.ts", "10000"],
+  ["changes.ts", "20000"],
   ["input.ts", "20000"],
   ["notebook-input.ts", "8000"],
 ];

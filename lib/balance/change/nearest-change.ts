@@ -9,7 +9,7 @@ import type {Target} from "../brief/brief.ts";
 import {valueOf} from "../measure/of-subject.ts";
 import type {ChangeGoal} from "./change-goal.ts";
 import type {ChangeProblem} from "./change-problem.ts";
-import {weighed} from "./weighed.ts";
+import {type Made, weighed} from "./weighed.ts";
 
 /** What may be noticed on the whole way to the goal: where the next step would count more than its part of that, the way ends. */
 const WORTH = 25;
@@ -25,6 +25,9 @@ const MARGINS = [0, 0.01, 0.02, 0.04, 0.08];
 
 /** What weighing may miss of a goal that is not reached, as a share of the way to it. */
 const NEARLY = 0.03;
+
+/** How far below customary doses amounts stay until they are weighed, as a share of the dose: less than a gram in 100 g. */
+const BELOW_DOSES = 0.007;
 
 /** A part of the way that does not count. */
 const HARDLY = 1e-3;
@@ -69,22 +72,23 @@ export function* nearestChange(
   let solved = 0;
   const progress = (): Progress => ({solved: ++solved});
 
-  const ask = ({free, margin}: Asked): readonly Candidate[] | undefined => {
+  const ask = ({free, margin}: Asked, step: number): readonly Made[] | undefined => {
     if (deadline && !(deadline.left() > 0)) return undefined;
     const fixed = [...problem.kept, ...problem.own.filter((candidate) => !free.includes(candidate))];
     const tight = tightened(goal, margin * way);
     const outcome = nearestRecipe(problem, goals, free, fixed, tight.keeps, solve, {
       target: tight.target,
       cost: WORTH / way,
+      belowDoses: step ? BELOW_DOSES : 0,
     });
     if (outcome.status !== "optimal") return undefined;
     return [
-      ...free.map((candidate, j) => ({...candidate, max: Math.max(0, outcome.values[j]!) * problem.batch})),
-      ...fixed.map((candidate) => ({...candidate, max: candidate.before})),
+      ...free.map((candidate, j) => ({candidate, grams: Math.max(0, outcome.values[j]!) * problem.batch})),
+      ...fixed.map((candidate) => ({candidate, grams: candidate.before})),
     ];
   };
   const found = (asked: Asked, step = 0): Found | undefined => {
-    const made = ask(asked);
+    const made = ask(asked, step);
     if (!made) return undefined;
     // What the program leaves open is no miss; what weighing leaves is.
     if (!step) return judged(problem, goal, goals, made, way, HARDLY * way);
@@ -172,15 +176,11 @@ function judged(
   problem: ChangeProblem,
   {target: {subject, min = -Infinity, max = Infinity}}: ChangeGoal,
   goals: readonly Goal[],
-  amounts: readonly Candidate[],
+  amounts: readonly Made[],
   way: number,
   room: number,
 ): Found {
-  const made = amounts.map(({max: grams, ...candidate}) => ({
-    candidate: {...candidate, max: grams},
-    grams,
-  }));
-  const alternative = describeAlternative(problem, goals, "re-balanced", made);
+  const alternative = describeAlternative(problem, goals, "re-balanced", amounts);
   const value = valueOf(subject, mixOfRecipe(alternative.recipe, problem));
   const missed = value === undefined ? Infinity : Math.max(0, min - value, value - max);
   const moved = alternative.amounts.filter(({change}) => Math.abs(change) > ROOM * problem.batch);

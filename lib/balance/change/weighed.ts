@@ -1,32 +1,38 @@
 import {sum} from "../../core/numbers.ts";
 import type {Candidate} from "../substitute/substitution-problem.ts";
 
+/** An ingredient with the amount that it is to have, g. */
+export interface Made {
+  readonly candidate: Candidate;
+  readonly grams: number;
+}
+
 /** From so many g on amounts are weighed to 5 g, and below so many to a tenth. */
 const [COARSE, FINE] = [500, 10];
 
+/** What rounding leaves of a whole step. */
+const ROOM = 1e-6;
+
 /**
- * Amounts as a cook weighs them: to 5 g from 500 g on, to 1 g below, to 0.1 g below 10 g. What does not move stays as it is, and the
- * largest of what moves takes the rest, so that the mass is kept.
+ * Amounts as a cook weighs them: to 5 g from 500 g on, to 1 g below, to 0.1 g below 10 g, each within its limits. What does not move
+ * stays as it is, and the largest of what moves takes the rest, so that the mass is kept.
  *
- * @param made candidates with their amounts as `max`, g
  * @param step what a whole step counts: 1, or 0.1 for a tenth of each
- * @returns `undefined` where the rest is less than nothing
+ * @returns `undefined` where the rest is beyond its limits
  */
-export function weighed(
-  made: readonly Candidate[],
-  batch: number,
-  step: number,
-): readonly Candidate[] | undefined {
-  const rounded = made.map((candidate) => {
-    const unit = step * (candidate.max >= COARSE ? 5 : candidate.max >= FINE ? 1 : 0.1);
-    const stays = Math.abs(candidate.max - candidate.before) < unit / 2;
-    const grams = stays ? candidate.before : Number((Math.round(candidate.max / unit) * unit).toFixed(6));
-    return {...candidate, max: grams, stays};
+export function weighed(made: readonly Made[], batch: number, step: number): readonly Made[] | undefined {
+  const rounded = made.map(({candidate, grams}) => {
+    const {before, min = 0, max} = candidate;
+    const unit = step * (grams >= COARSE ? 5 : grams >= FINE ? 1 : 0.1);
+    if (Math.abs(grams - before) < unit / 2) return {candidate, grams: before, stays: true};
+    const [least, most] = [Math.ceil(min / unit - ROOM), Math.floor(max / unit + ROOM)];
+    const steps = Math.min(most, Math.max(least, Math.round(grams / unit)));
+    return {candidate, grams: Number((steps * unit).toFixed(6)), stays: false};
   });
-  const rest = batch - sum(rounded.map(({max}) => max));
-  const [largest] = rounded.filter(({stays}) => !stays).sort((a, b) => b.max - a.max);
-  if (!largest) return made.map((candidate) => ({...candidate, max: candidate.before}));
-  const grams = Number((largest.max + rest).toFixed(9));
-  if (grams < 0) return undefined;
-  return rounded.map((candidate) => (candidate === largest ? {...candidate, max: grams} : candidate));
+  const [largest] = rounded.filter(({stays}) => !stays).sort((a, b) => b.grams - a.grams);
+  if (!largest) return rounded;
+  const rest = Number((largest.grams + batch - sum(rounded.map(({grams}) => grams))).toFixed(9));
+  const {min = 0, max} = largest.candidate;
+  if (rest < min - ROOM || rest > max + ROOM) return undefined;
+  return rounded.map((one) => (one === largest ? {...one, grams: rest} : one));
 }

@@ -73,15 +73,20 @@ export function goalsOf(
 export interface Wish {
   readonly target: Target;
   readonly cost: number;
+  /** Share by which customary doses are held lower, so that amounts can be weighed; none by default. */
+  readonly belowDoses?: number;
 }
 
 /** The customary doses as rows, each at what the recipe had where that was more. */
-function customaryRows(candidates: readonly Candidate[], batch: number): MixRow[] {
+function customaryRows(candidates: readonly Candidate[], batch: number, below = 0): MixRow[] {
   const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
   const had = DOSES.map((_, d) =>
     candidates.reduce((sum, {ingredient, before}) => sum + (before / batch) * dosesIn(ingredient)[d]!, 0),
   );
-  const doses = DOSES.map(({limit}, index) => ({index, limit: Math.max(limit, had[index]! * (1 + 1e-9))}));
+  const doses = DOSES.map(({limit}, index) => ({
+    index,
+    limit: Math.max(limit * (1 - below), had[index]! * (1 + 1e-9)),
+  }));
   return doseRows({doses, ingredients: choices});
 }
 
@@ -155,6 +160,6 @@ export function nearestRecipe(
     const side = wish.target.max === undefined ? "lower" : "upper";
     for (const row of rows) builder.elasticBy(row, side, missed);
   }
-  for (const row of customaryRows(candidates, batch)) state(row);
+  for (const row of customaryRows(candidates, batch, wish?.belowDoses)) state(row);
   return solve(builder.build().program);
 }

@@ -1,0 +1,223 @@
+import {readFileSync} from "node:fs";
+import {csvParse} from "d3-dsv";
+import {describe, expect, test} from "vitest";
+import {normsAsModule} from "../../datasets/tools/tabulate.ts";
+import {initialFreezingPoint} from "../../lib/freezing/ice.ts";
+import {scoopTemperature} from "../../lib/freezing.ts";
+import {
+  findIngredient,
+  type Ingredient,
+  quantityOf,
+  readComposition,
+  type Recipe,
+  recipeComposition,
+} from "../../lib/index.ts";
+import {describeRecipe, KINDS} from "../../lib/substitute.ts";
+import {NORM_TABLE} from "../../lib/kitchen/reading/norm-table.ts";
+import {COOKS} from "../support/changes.ts";
+import {dataset, realPantry} from "../support/pantry.ts";
+
+const recipe = (name: string, grams: Readonly<Record<string, number>>): Recipe => ({
+  name,
+  lines: Object.entries(grams).map(([one, amount]) => ({
+    ingredient: findIngredient(realPantry, one),
+    grams: amount,
+  })),
+});
+
+/** A published mix as a recipe of its parts. */
+function ofParts(name: string, parts: Readonly<Record<string, number>>, overrun: number): Recipe {
+  const {dextroseEquivalent = 0, ...masses} = parts;
+  const solids = Object.values(masses).reduce((a, b) => a + b, 0);
+  const lines = Object.entries({...masses, water: 100 - solids}).map(([part, grams]) => {
+    const syrup = part === "glucoseSyrupSolids" ? {dextroseEquivalent} : {};
+    const ingredient: Ingredient = {name: part, composition: readComposition({[part]: 100, ...syrup}, part)};
+    return {ingredient, grams};
+  });
+  return {name, lines: lines.filter(({grams}) => grams > 0), overrun};
+}
+
+// University of Guelph, ice cream technology e-book: suggested mixes for hard ice cream.
+const HARD = csvParse(dataset("hard_mixes.csv")).map((row) =>
+  ofParts(
+    row.mix!,
+    {
+      milkFat: Number(row.milk_fat_percent),
+      msnf: Number(row.msnf_percent),
+      sucrose: Number(row.sucrose_percent),
+      glucoseSyrupSolids: Number(row.glucose_syrup_solids_percent),
+      dextroseEquivalent: 42,
+      stabiliser: Number(row.stabiliser_percent),
+      emulsifier: Number(row.emulsifier_percent),
+    },
+    100,
+  ),
+);
+
+// The same e-book: suggested low-fat and light mixes.
+const LIGHT = csvParse(dataset("firmness_anchors.csv"))
+  .filter((row) => row.class === "light ice cream")
+  .map((row) =>
+    ofParts(
+      row.mix!,
+      Object.fromEntries(
+        [
+          "milkFat",
+          "msnf",
+          "sucrose",
+          "glucoseSyrupSolids",
+          "dextroseEquivalent",
+          "stabiliser",
+          "emulsifier",
+        ].map((part) => [part, Number(row[part] || 0)]),
+      ),
+      85,
+    ),
+  );
+
+describe.each([
+  ["ice cream", HARD],
+  ["light ice cream", LIGHT],
+] as const)("published mixes of %s (University of Guelph, ice cream technology e-book)", (kind, mixes) => {
+  test.each(mixes.map((mix) => [mix.name, mix] as const))(
+    "%s is read as that, within its norms",
+    (_, mix) => {
+      const read = describeRecipe(mix);
+      expect(read.kind.name).toBe(kind);
+      const published = read.norms.filter(({property}) => property !== "scoopTemperature");
+      expect(published.length).toBeGreaterThan(4);
+      expect(published.filter(({lies}) => lies !== "within")).toEqual([]);
+    },
+  );
+
+  test("the norms that are worked out from them are what they come to", () => {
+    const compositions = mixes.map(recipeComposition);
+    const ends = (values: number[], digits: number) =>
+      [Math.min(...values), Math.max(...values)].map((value) => Number(value.toFixed(digits)));
+    const norm = (property: string) => {
+      const row = NORM_TABLE.find((one) => one.kind === kind && one.property === property)!;
+      expect(row.read).toBe("worked out from its mixes");
+      return [row.min, row.max];
+    };
+    expect(norm("sweetness")).toEqual(
+      ends(
+        compositions.map((one) => quantityOf(one, "sweetness")),
+        1,
+      ),
+    );
+    const points = ends(
+      compositions.map((one) => initialFreezingPoint(one)!),
+      2,
+    );
+    const [cold, warm] = norm("freezingPoint");
+    expect(Math.abs(cold! - points[0]!)).toBeLessThan(0.06);
+    expect(Math.abs(warm! - points[1]!)).toBeLessThan(0.06);
+  });
+});
+
+describe("kinds", () => {
+  test.each([
+    ["egg custard ice cream", COOKS.custard],
+    ["sorbet of sour fruit", COOKS.lemon],
+    ["sorbet", COOKS.strawberry],
+    ["chocolate ice cream", COOKS.chocolate],
+    ["dairy-free ice cream", COOKS.oat],
+    ["granita", COOKS.granita],
+    ["ice cream", COOKS.shop],
+    ["rich ice cream", recipe("rich", {"whole milk": 400, "cream 40 %": 450, sucrose: 150})],
+    [
+      "gelato",
+      recipe("gelato", {"whole milk": 700, "cream 36 %": 90, "skimmed milk powder": 30, sucrose: 180}),
+    ],
+    ["milk ice", recipe("milk ice", {"whole milk": 830, sucrose: 170})],
+    ["frozen yoghurt", recipe("yoghurt", {"whole-milk yoghurt": 800, sucrose: 200})],
+    ["nut ice cream", recipe("nut", {"whole milk": 720, "hazelnut paste": 100, sucrose: 180})],
+    [
+      "fruit ice cream",
+      recipe("fruit", {"whole milk": 300, "cream 36 %": 250, strawberry: 300, sucrose: 150}),
+    ],
+    ["sherbet", recipe("sherbet", {"whole milk": 350, "orange juice": 350, sucrose: 300})],
+    ["water ice", recipe("water ice", {water: 700, sucrose: 290, "lemon juice": 10})],
+    ["chocolate sorbet", recipe("sorbet", {water: 600, "dark chocolate 70-85 %": 180, sucrose: 180})],
+    [
+      "vegetable-fat ice cream",
+      recipe("vegetable", {water: 580, "coconut oil": 100, "skimmed milk powder": 120, sucrose: 200}),
+    ],
+  ])("%s", (kind, made) => {
+    const read = describeRecipe(made);
+    expect([read.kind.name, read.kind.because]).toEqual([kind, expect.stringMatching(/^\p{Lu}?.+\.$/u)]);
+    expect(read.norms.every((norm) => norm.kind === kind)).toBe(true);
+  });
+
+  test("what is served warmer than -10 °C is soft serve", () => {
+    expect(describeRecipe(COOKS.shop, {freezer: -7}).kind.name).toBe("soft serve");
+  });
+
+  test("each has norms, and each norm a kind", () => {
+    expect([...new Set(NORM_TABLE.map(({kind}) => kind))].sort()).toEqual([...KINDS].sort());
+    for (const {min, max, source, read} of NORM_TABLE) {
+      expect(min ?? max).toBeDefined();
+      expect(min ?? -Infinity).toBeLessThan(max ?? Infinity);
+      expect(source === "common practice, no source").toBe(read === undefined);
+    }
+  });
+});
+
+test("a sherbet by US law has 1 to 2 % milk fat and 2 to 5 % milk solids (21 CFR 135.140)", () => {
+  const norms = describeRecipe(
+    recipe("sherbet", {"whole milk": 350, "orange juice": 350, sucrose: 300}),
+  ).norms;
+  expect(norms.filter(({source}) => source === "US law, 21 CFR 135.140")).toMatchObject([
+    {property: "milkFat", min: 1, max: 2, lies: "within"},
+    {property: "milkSolids", min: 2, max: 5, lies: "within"},
+  ]);
+});
+
+test("the table of norms is as the tools make it of datasets/composition_norms.csv", async () => {
+  const module = readFileSync(new URL("../../lib/kitchen/reading/norm-table.ts", import.meta.url), "utf8");
+  expect(await normsAsModule()).toBe(module);
+});
+
+describe("the first sentence", () => {
+  test.each([
+    ["hard", COOKS.shop, -18, /^Hard at −18 °C: give it \d+ minutes on the counter, or change it\.$/],
+    ["firm", COOKS.shop, -13.5, /^Firm at −13\.5 °C: give it \d+ minutes? on the counter, or change it\.$/],
+    ["scoops", COOKS.shop, -11, /^Scoops straight from the freezer at −11 °C\.$/],
+    ["soft", COOKS.tooSoft, -12, /^Soft in a freezer at −12 °C: it may not hold its shape; keep it at/],
+    [
+      "never hardens",
+      recipe("liquor", {"spirit 40 % vol": 900, sucrose: 100}),
+      -18,
+      /^Never hardens: it never gets as hard as ice cream is when dipped/,
+    ],
+    ["granita", COOKS.granita, -18, /^Hard at −18 °C, as a granita is: scrape it/],
+  ] as const)("%s", (_what, made, freezer, says) => {
+    expect(describeRecipe(made, {freezer}).sentence).toMatch(says);
+  });
+});
+
+test("figures are those of the library's own functions", () => {
+  const {composition, scoop, shares, cost, batch, norms} = describeRecipe(COOKS.custard, {overrun: 60});
+  for (const [part, share] of Object.entries(recipeComposition(COOKS.custard)))
+    expect(composition[part as "water"]).toBeCloseTo(share, 9);
+  expect(scoop.temperature).toBe(scoopTemperature(composition, {overrun: 60}).temperature);
+  expect(norms.find(({property}) => property === "scoopTemperature")!.value).toBe(scoop.temperature);
+  expect(shares.fat).toBeCloseTo(quantityOf(composition, "fat"), 9);
+  expect(batch).toBe(1073);
+  const money = COOKS.custard.lines.map(({ingredient, grams}) => (ingredient.price! * grams) / 1000);
+  expect(cost).toBeCloseTo(
+    money.reduce((a, b) => a + b, 0),
+    9,
+  );
+});
+
+test("cautions: raw yolk, salt beyond custom, the law last", () => {
+  const {cautions} = describeRecipe({
+    ...COOKS.custard,
+    lines: [...COOKS.custard.lines, {ingredient: findIngredient(realPantry, "salt"), grams: 12}],
+  });
+  const all = cautions.join("\n");
+  for (const says of [/salmonella/, /Tastes salty/, /goes beyond custom/, /Contains eggs, milk/])
+    expect(all).toMatch(says);
+  expect(cautions.at(-1)).toMatch(/^Follow your local code/);
+});
