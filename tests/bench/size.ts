@@ -33,7 +33,7 @@ const USES: Readonly<Record<string, readonly [code: string, budget: number]>> = 
       freezing: 15,
       kitchen: 48.5,
       label: 20,
-      files: 55,
+      files: 68,
       lp: 14,
       highs: 13.5,
     }).map(([entry, budget]) => [

@@ -57,6 +57,24 @@ describe("the words of a sticker", () => {
     // 500 / 29.5735 = 16.9.
     expect(sticker.quantity).toBe("16.9 fl oz (500 mL)");
   });
+  // Annex VII, Part C and Part A, point 1.
+  test("additives by their number and little added water left out, where the cook wants it so", () => {
+    const more = [
+      ...lines,
+      ...[
+        ["water", 30],
+        ["guar gum", 3],
+      ].map(([name, grams]) => ({
+        ingredient: findIngredient(realPantry, String(name)),
+        grams: Number(grams),
+      })),
+    ];
+    const wet = makeProduct("Ice", [baseComponent({name: "b", lines: more})]);
+    expect(said(stickerOf(wet).paragraphs[0]!)).toMatch(/, water, stabiliser \(guar gum\)\.$/);
+    const short = said(stickerOf(wet, {eNumbers: true, leaveOutWater: true}).paragraphs[0]!);
+    expect(short).toMatch(/, stabiliser \(E 412\)\.$/);
+    expect(short).not.toContain("water");
+  });
   test("sweeteners stand beside the name, laxative effects below the list", () => {
     const sweet = [...lines, {ingredient: findIngredient(realPantry, "erythritol"), grams: 150}];
     const sticker = stickerOf(makeProduct("Ice", [baseComponent({name: "b", lines: sweet})]));

@@ -30,6 +30,9 @@ export interface StickerOptions {
   readonly named?: readonly string[];
   /** How ingredients are printed, by their name on the shelf. */
   readonly names?: Readonly<Record<string, LabelName>>;
+  /** Whether additives go by their E number (not in the United States), and added water up to 5 % is left out; not unless asked. */
+  readonly eNumbers?: boolean;
+  readonly leaveOutWater?: boolean;
   /** Whether the nutrition declaration is printed, in a line; not unless asked, since many a small maker needs none. */
   readonly nutrition?: boolean;
   /** A portion, g, at most what the tub holds; with `nutrition`. */

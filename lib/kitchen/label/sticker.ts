@@ -1,5 +1,5 @@
 import {InputError} from "../../core/errors.ts";
-import {expectOptions, expectText, oneOf} from "../../core/shape.ts";
+import {expectFlag, expectOptions, expectText, oneOf} from "../../core/shape.ts";
 import {expectProduct, type Product} from "../product/product.ts";
 import {isUnknown, usAllergenWords} from "./allergen-words.ts";
 import {dayWords, expectDay} from "./day-words.ts";
@@ -45,6 +45,8 @@ const OPTIONS = [
   "words",
   "named",
   "names",
+  "eNumbers",
+  "leaveOutWater",
   "nutrition",
   "portion",
   "overrun",
@@ -102,7 +104,10 @@ export function stickerOf(product: Product, options: StickerOptions = {}): Stick
   const statements = labelStatements(product, {law}).filter(({force}) => force === "law");
   const beside = statements.filter(({text}) => text.startsWith("with "));
   const storage = options.storage ?? "Keep frozen at −18 °C or below.";
-  const list = ingredientList(product, named, names, {style: law === "US" ? "US" : "EU"});
+  const {eNumbers = false, leaveOutWater = false} = options;
+  expectFlag(eNumbers, "options.eNumbers");
+  const style = law === "US" ? "US" : eNumbers ? "E numbers" : "EU";
+  const list = ingredientList(product, named, names, {style, leaveOutWater});
   const contains = usAllergenWords(product, names);
   return {
     title: product.name,
