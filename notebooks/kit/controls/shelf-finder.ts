@@ -65,9 +65,10 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
     const holding = (names: readonly string[]) =>
       names.findIndex((known) => words.every((word) => folded(known).includes(word)));
     const places = [...found.values()].map(({names}) => holding(names));
+    const numbered = places.some((at) => at >= 0) ? undefined : namedByNumber(pantry, search.value);
     // Where no name holds the words, one of them is mistyped: the nearest names of all.
     const near = new Set(
-      places.some((at) => at >= 0)
+      numbered !== undefined || places.some((at) => at >= 0)
         ? []
         : nearestNames(
             search.value,
@@ -80,7 +81,6 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
       row.hidden = at < 0;
       also.textContent = at > 0 ? names[at]! : "";
     }
-    const numbered = places.some((at) => at >= 0) ? undefined : namedByNumber(pantry, search.value);
     byNumber.hidden = numbered === undefined;
     byNumber.value = numbered ?? "";
     byNumber.textContent = `Take ${numbered}, reckoned from its number`;

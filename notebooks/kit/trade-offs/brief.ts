@@ -58,13 +58,14 @@ function briefOf(recipe: Recipe): BriefInput {
     name: recipe.name,
     batch: recipeMass(recipe),
     ingredients: eachOnce(recipe).map(({ingredient, grams}): IngredientInput => {
-      const {name, composition: parts, price, allergens, properties} = ingredient;
+      const {name, composition: parts, price, allergens, nutrients, properties} = ingredient;
       const fixed = isFlavour(ingredient) ? {min: grams, max: grams} : {};
       return {
         name,
         composition: parts as NonNullable<IngredientInput["composition"]>,
         ...(price !== undefined && {price}),
         ...(allergens && {allergens: [...allergens]}),
+        ...(nutrients && {nutrients}),
         ...(properties && {properties}),
         ...fixed,
       };
