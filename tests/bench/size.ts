@@ -24,12 +24,16 @@ const USES: Readonly<Record<string, readonly [code: string, budget: number]>> = 
     `export {readComposition} from "/lib/index.ts"; export {freezingCurve, scoopTemperature} from "/lib/freezing.ts"`,
     8.9,
   ],
+  "a recipe read, and three ways to change it": [
+    `export {describeRecipe, suggestChanges} from "/lib/substitute.ts"`,
+    50,
+  ],
   "a composition from a label": [`export {fromLabel} from "/lib/index.ts"`, 6],
   ...Object.fromEntries(
     Object.entries({
       index: 104,
       explore: 58,
-      substitute: 57,
+      substitute: 75,
       freezing: 15,
       kitchen: 48.5,
       label: 20,
@@ -46,7 +50,7 @@ const USES: Readonly<Record<string, readonly [code: string, budget: number]>> = 
       .split(" ")
       .map((entry) => `export * from "/lib/${entry}.ts";`)
       .join(""),
-    176,
+    195,
   ],
 };
 
