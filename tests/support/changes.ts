@@ -86,8 +86,8 @@ export function noticed(change: Change, before: Recipe, after: Recipe, freezer: 
     const by = Math.abs(amount - had);
     if (by < 1e-6 * batch) continue;
     moved += by;
-    // A line weighed anew counts 0.3; a newcomer 1 and its own weight besides.
-    score += 0.3 + (had === 0 ? 1 + SUBSTITUTION_WEIGHTS.newIngredient : 0);
+    // A line weighed anew counts 0.5; a newcomer 1 and its own weight besides.
+    score += 0.5 + (had === 0 ? 1 + SUBSTITUTION_WEIGHTS.newIngredient : 0);
   }
   return score + (SUBSTITUTION_WEIGHTS.moved * 100 * moved) / 2 / batch;
 }

@@ -31,6 +31,9 @@ export interface ChangeProblem {
 /** Below this share of the batch an ingredient is a pinch that nobody weighs anew. */
 const PINCH = 0.01;
 
+/** Above this share of the batch coconut is what milk is elsewhere, and moves. */
+const BODY = 0.5;
+
 /** Of an own ingredient at least a third stays, and at most twice as much or this share of the batch more comes: else it is another recipe. */
 const [LEFT, TIMES, MORE] = [1 / 3, 2, 0.1];
 
@@ -78,7 +81,7 @@ export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProble
   const stays = new Set(locked.map((name, i) => nameIn(recipe, name, `locked[${i}]`)));
   const isKept = ({ingredient, before}: Candidate) =>
     stays.has(ingredient.name) ||
-    isFlavour(ingredient) ||
+    (isFlavour(ingredient) && !(ingredient.group === "coconut" && before > BODY * batch)) ||
     ingredient.group === "egg" ||
     before < PINCH * batch;
   const shelf = "ingredients" in from ? from.ingredients : from;
@@ -124,7 +127,7 @@ export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProble
 const ANYWHERE = new Set(["sugar", "basic"]);
 
 /** Below this dextrose equivalent a syrup is a powder for body, taken by the spoon. */
-const BODY = 20;
+const POWDER = 20;
 
 /**
  * Of a group that the recipe has, or a sugar that tastes of nothing but sweet, or water; neither a flavour nor an egg, nothing that is taken by
@@ -148,5 +151,5 @@ function mayComeIn(ingredient: Ingredient, lines: readonly Candidate[]): boolean
 /** Sugars and water alone: no honey, no treacle, no sugar alcohol. */
 function isPlainSugar({composition}: Ingredient): boolean {
   const {water = 0, dextroseEquivalent = 100} = composition;
-  return water + quantityIn(composition, "sugars") > 99.8 && dextroseEquivalent >= BODY;
+  return water + quantityIn(composition, "sugars") > 99.8 && dextroseEquivalent >= POWDER;
 }

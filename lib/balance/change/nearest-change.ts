@@ -15,13 +15,16 @@ import {type Made, weighed} from "./weighed.ts";
 const WORTH = 25;
 
 /** What a line that is weighed anew counts, and a newcomer besides: each about what an eater may just notice, so that few are touched. */
-const [LINE, NEWCOMER] = [0.3, 1];
+const [LINE, NEWCOMER] = [0.5, 1];
 
 /** Pairs of newcomers are tried among so many: those that do best alone. */
 const PAIRED = 5;
 
 /** By how much the goal is tightened in turn until the amounts hold when weighed, as a share of the way to it. */
 const MARGINS = [0, 0.01, 0.02, 0.04, 0.08];
+
+/** A change that goes less than this share of the way is none. */
+const WORTHWHILE = 0.15;
 
 /** What weighing may miss of a goal that is not reached, as a share of the way to it. */
 const NEARLY = 0.03;
@@ -130,6 +133,13 @@ export function* nearestChange(
     if (better) best = better;
   }
   if (!best) return undefined;
+  if (best.missed > (1 - WORTHWHILE) * way) {
+    const stays = [...problem.own, ...problem.kept].map((candidate) => ({
+      candidate,
+      grams: candidate.before,
+    }));
+    return judged(problem, goal, goals, stays, way, ROOM);
+  }
   for (const step of [1, 0.1])
     for (const margin of MARGINS) {
       const one = found({free: best.free, margin}, step);

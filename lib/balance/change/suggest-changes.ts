@@ -19,8 +19,8 @@ import {type Found, nearestChange} from "./nearest-change.ts";
  * - cheaper: by 10 %, where every price is known;
  * - less sweet: by 10 % (about as little as can be told apart), and no harder than before.
  *
- * What is noticed counts as in `substitute` (see `SUBSTITUTION_WEIGHTS`; what is sought does not count), each line weighed anew 0.3
- * and each newcomer 1 more. The mass of the batch stays, and so do flavours (fruit, nuts, cocoa, coffee, spirits …), eggs, what is under
+ * What is noticed counts as in `substitute` (see `SUBSTITUTION_WEIGHTS`; what is sought does not count), each line weighed anew 0.5
+ * and each newcomer 1 more. The mass of the batch stays, and so do flavours (fruit, nuts, cocoa, coffee, spirits …; not a body of coconut milk), eggs, what is under
  * 1 % of the batch, and what is `locked`. At least a third of any other ingredient stays, at most twice as much or a tenth of the batch
  * more comes, sweetness, fat, protein and total solids stay within a quarter, doses within custom, and the tub's verdict gets no
  * worse. At most two newcomers of the shelf `from` come in, each at most a tenth of the batch, none with a new allergen. What
@@ -41,7 +41,7 @@ import {type Found, nearestChange} from "./nearest-change.ts";
  *   ],
  * };
  * const {changes} = suggestChanges(recipe, {from: staplesIn(pantry), freezer: -14});
- * changes.map(({towards, words}) => `${towards}: ${words}`); // => ["softer: add 75 g dextrose monohydrate and 75 g glucose syrup 42 DE; take away 94 g whole milk and 56 g sucrose", "less sweet: add 46 g glucose syrup 42 DE; take away 32 g sucrose and 14 g whole milk"]
+ * changes.map(({towards, words}) => `${towards}: ${words}`); // => ["softer: add 75 g dextrose monohydrate and 75 g glucose syrup 42 DE; take away 94 g whole milk and 56 g sucrose", "less sweet: add 49 g glucose syrup 42 DE; take away 33 g sucrose and 16 g whole milk"]
  * ```
  */
 export function suggestChanges(recipe: Recipe, options: ChangeOptions = {}): Changes {

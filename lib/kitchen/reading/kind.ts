@@ -76,7 +76,7 @@ export function kindOf(recipe: Recipe, freezer: number): Kind {
       return {name: "dairy-free ice cream", because: "It has fat or body, and none of it is milk's."};
     const sugars = has("sugars");
     const because = `It has no milk, ${said(fruit)} % fruit and ${said(sugars)} % sugars.`;
-    if (sugars < (fruit >= 25 ? 18 : 20))
+    if (sugars >= 5 && sugars < (fruit >= 25 ? 18 : 20))
       return {
         name: "granita",
         because,
