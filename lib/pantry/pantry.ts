@@ -82,15 +82,8 @@ export function findIngredient(pantry: Pantry, name: string, place = "name"): In
   expectPantry(pantry);
   expectText(place, "place");
   expectText(name, place, "give the name of an ingredient");
-  const key = nameKey(name);
-  const named = pantry.byName.get(key);
-  if (named) return named;
-  const [first, ...more] = pantry.byAlias.get(key) ?? [];
-  if (!first) {
-    const made = numbered(pantry, name);
-    if (made) return made;
-    throw unknownIngredient(pantry, name, place);
-  }
+  const [first, ...more] = ingredientsNamed(pantry, name);
+  if (!first) throw unknownIngredient(pantry, name, place);
   if (more.length === 0) return first;
   throw new InputError(
     place,
@@ -98,6 +91,17 @@ export function findIngredient(pantry: Pantry, name: string, place = "name"): In
     name,
     `say which: ${alternatives([first, ...more].map((ingredient) => ingredient.name))}`,
   );
+}
+
+/** All that a name means to {@link findIngredient}: one, those that share an alias, or none. */
+export function ingredientsNamed(pantry: Pantry, name: string): readonly Ingredient[] {
+  const key = nameKey(name);
+  const named = pantry.byName.get(key);
+  if (named) return [named];
+  const shared = pantry.byAlias.get(key);
+  if (shared) return shared;
+  const made = numbered(pantry, name);
+  return made ? [made] : [];
 }
 
 /** What a name says by its number, made of the pantry's own: see `ingredientFromNumber`. */

@@ -1,7 +1,6 @@
 import {folded, nearestNames} from "../../core/nearest.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
-import {nameKey, type Pantry} from "../../pantry/pantry.ts";
-import {pantryNamed} from "./pantry-named.ts";
+import {ingredientsNamed, nameKey, type Pantry} from "../../pantry/pantry.ts";
 
 /** What a name in a recipe turned out to be. */
 export type TypedName =
@@ -85,7 +84,7 @@ export function knownName(pantry: Pantry, name: string, notes: readonly string[]
 /** By name or alias, in the singular or the plural. */
 function exact(pantry: Pantry, words: string): Known | undefined {
   for (const form of forms(words)) {
-    const found = pantryNamed(pantry, form);
+    const found = ingredientsNamed(pantry, form);
     if (found.length === 1) return {kind: "found", ingredient: found[0]!};
     if (found.length > 1)
       return {kind: "which", choices: found.slice(0, MOST_CHOICES).map((one) => one.name)};

@@ -1,5 +1,3 @@
-import {InputError} from "../../core/errors.ts";
-import {gramsOf} from "../../kitchen/size/measures.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import type {TypedAmount} from "./amount.ts";
@@ -65,7 +63,7 @@ export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
     : await weighLine(ingredient, reading.amount, text, how.eggs);
   if ("question" in weighed) return {...here, status: "how much", ingredient, question: weighed.question};
   const taken = [...(name.taken === undefined ? [] : [name.taken]), ...weighed.taken];
-  const priced = split.price ? await pricedLine(ingredient, split.price) : {};
+  const priced = split.price ? await pricedLine(ingredient, split.price, text, how.eggs) : {};
   if ("question" in priced) taken.push(priced.question);
   const counted: CountedLine = {
     ingredient:
@@ -89,7 +87,7 @@ function bestOf(
   const rank = ({reading, name}: {reading: LineReading; name: TypedName}) =>
     (name.kind === "which" ? 1 : 0) +
     (name.kind === "found" && name.taken !== undefined ? 0.5 : 0) +
-    (reading.amount === undefined ? 2 : reading.amount.percent ? 3 : 0);
+    (reading.amount === undefined ? 2 : reading.amount.percent ? 2.2 : 0);
   const known = readings.flatMap((reading, i) => {
     const name = knownName(pantry, reading.name, reading.notes);
     return name ? [{reading, name, order: rank({reading, name}) + i / 100}] : [];
@@ -159,18 +157,21 @@ function looseAmount(cells: readonly string[], name: string): TypedAmount | unde
   return measured ?? number ?? found[0];
 }
 
-/** The price per kg or the pack of a line. */
+/** The price per kg or the pack of a line: what a litre or a dozen weighs is taken as it is of an amount. */
 async function pricedLine(
   ingredient: Ingredient,
-  {price, per}: TypedPrice,
+  {price, per: {count, unit}}: TypedPrice,
+  written: string,
+  eggs: EggGrades,
 ): Promise<Pick<CountedLine, "price" | "pack"> | {readonly question: string}> {
-  try {
-    const grams = await gramsOf(ingredient, `${per.count}${per.unit === undefined ? "" : ` ${per.unit}`}`);
-    return per.count === 1 && per.unit === "kg"
-      ? {price}
-      : {price: (1000 * price) / grams, pack: {price, grams}};
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    return {question: "its price is left out: nobody knows what that much of it weighs"};
-  }
+  if (count === 1 && unit === "kg") return {price};
+  const weighed = await weighLine(
+    ingredient,
+    {count, taken: [], ...(unit !== undefined && {unit})},
+    written,
+    eggs,
+  );
+  return "question" in weighed
+    ? {question: "its price is left out: nobody knows what that much of it weighs"}
+    : {price: (1000 * price) / weighed.grams, pack: {price, grams: weighed.grams}};
 }

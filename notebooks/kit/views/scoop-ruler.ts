@@ -70,7 +70,7 @@ export function scoopRuler(
   });
   return figure(
     "When it scoops",
-    "The temperature at which each mix is as hard as a published hard ice cream when it is dipped. The faint bar is the spread among those: an estimate from ice and solid fat, which knows nothing of the air in the mix.",
+    "The mark is where each mix scoops best, the faint bar where it still scoops: as hard as scooped ice cream was measured to be. An estimate, give or take a degree or two.",
     chart,
   );
 }

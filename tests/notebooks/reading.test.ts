@@ -1,0 +1,121 @@
+import type {Browser, Page} from "playwright-core";
+import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
+import {staplesIn} from "../../lib/balance/change/staples.ts";
+import {suggestChanges} from "../../lib/balance/change/suggest-changes.ts";
+import {readTypedRecipe} from "../../lib/io/typed/read-typed.ts";
+import {describeRecipe} from "../../lib/kitchen/reading/describe-recipe.ts";
+import {includedPantry} from "../../lib/pantry/included.ts";
+import {launchBrowser} from "../support/browser.ts";
+import {type Opened, visit} from "../support/visit.ts";
+
+const {address} = inject("site");
+const pantry = includedPantry();
+
+// Invented: nine lines in as many habits.
+const NINE = [
+  "Chocolate, my way",
+  "500 ml whole milk",
+  "Double cream 250g",
+  "• 4 large egg yolks",
+  "110 g caster sugar",
+  "glucose syrup\t40",
+  "60 g dark chocolate 70 %, chopped",
+  "25 g cocoa powder 14 %",
+  "a pinch of salt",
+].join("\n");
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+
+function open(recipe?: string): Promise<Opened> {
+  const hash = recipe === undefined ? "" : `#${new URLSearchParams({recipe})}`;
+  return visit(browser, `${address}read-a-recipe.html${hash}`, new URL(address).origin);
+}
+
+const plain = (text: string) => text.replaceAll("\u00a0", " ").replaceAll(/\s+/g, " ");
+const textOf = async (page: Page, selector: string) =>
+  plain((await page.locator(selector).allInnerTexts()).join(" "));
+const SOON = {timeout: 20_000};
+
+describe("read a recipe", () => {
+  test("a paste and a look: nine lines are read, and the sentence and the changes are the library's", async () => {
+    const {page, trouble} = await open();
+    const box = page.getByLabel("The recipe, one ingredient a line");
+    await box.fill(NINE);
+    const {recipe, lines} = await readTypedRecipe(NINE, pantry);
+    expect(lines.filter((line) => "question" in line)).toEqual([]);
+    const {sentence, kind} = describeRecipe(recipe);
+    await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(sentence);
+    expect((await textOf(page, ".verdict p")).toLowerCase()).toContain(kind.name);
+    const {changes} = suggestChanges(recipe, {from: staplesIn(pantry)});
+    expect(changes.map(({towards}) => towards)).toContain("softer");
+    await expect
+      .poll(() => textOf(page, ".changes li p"), SOON)
+      .toBe(changes.map(({words}) => `${words[0]!.toUpperCase()}${words.slice(1)}.`).join(" "));
+    // Softer by one press, and back by another.
+    const [softer] = changes;
+    await page.getByRole("button", {name: "Take it: softer"}).click();
+    const taken = describeRecipe((await readTypedRecipe(await box.inputValue(), pantry)).recipe);
+    expect(taken.scoop.temperature!).toBeLessThan(describeRecipe(recipe).scoop.temperature! - 0.5);
+    expect(taken.scoop.temperature!).toBeCloseTo(softer!.scoop.after.temperature!, 1);
+    await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(taken.sentence);
+    await page.getByRole("button", {name: "Undo", exact: true}).click();
+    expect(await box.inputValue()).toBe(NINE);
+    await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(sentence);
+    await page.getByRole("button", {name: "Redo", exact: true}).click();
+    await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(taken.sentence);
+    // The address keeps it: a reload shows the same.
+    await expect.poll(() => decodeURIComponent(page.url())).toContain("dextrose");
+    await page.reload({waitUntil: "networkidle"});
+    await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(taken.sentence);
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("a line that could be several things is asked about, blanks nothing, and is settled by a press", async () => {
+    const {page, trouble} = await open("600 g milk\n200 g cream\n150 g sugar\n3 g xyzzy");
+    await expect.poll(() => textOf(page, ".asking"), SOON).toContain("Which cream is it?");
+    expect(await textOf(page, ".asking")).toMatch(/no ingredient called “xyzzy”/i);
+    expect(await textOf(page, ".verdict")).toContain("2 lines are left out below until you answer");
+    await page.getByRole("button", {name: "cream 36 %", exact: true}).click();
+    expect(await page.getByLabel("The recipe, one ingredient a line").inputValue()).toContain(
+      "200 g cream 36 %",
+    );
+    await expect.poll(() => textOf(page, ".verdict"), SOON).toContain("One line is left out");
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("what is locked stays in every change, and what it costs is only of prices that were written", async () => {
+    const {page, trouble} = await open("600 g whole milk @ 1.1\n200 g cream 36 % @ 5\n150 g sugar @ 1.2");
+    await expect.poll(() => textOf(page, ".verdict"), SOON).toContain("It costs 1.94 per kg");
+    await expect.poll(() => textOf(page, ".changes h3"), SOON).toContain("Cheaper");
+    await page.locator("summary", {hasText: "What may change?"}).click();
+    await page.getByLabel("sucrose", {exact: true}).check();
+    await page.getByLabel("whole milk", {exact: true}).check();
+    await expect.poll(() => textOf(page, ".changes li p"), SOON).not.toContain("sucrose");
+    expect(await textOf(page, ".changes li p")).not.toContain("whole milk");
+    await page.getByLabel("The recipe, one ingredient a line").fill("600 g whole milk\n150 g sugar @ 1.2");
+    await expect.poll(() => textOf(page, ".verdict"), SOON).not.toContain("It costs");
+    await expect.poll(() => textOf(page, ".changes"), SOON).toContain("No price is known of whole milk");
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+
+  test("nothing, nonsense and a text too long are answered in words", async () => {
+    const {page, trouble} = await open("");
+    await expect.poll(() => textOf(page, "main"), SOON).toContain("Nothing to read yet");
+    const box = page.getByLabel("The recipe, one ingredient a line");
+    await box.fill("<img src=x onerror=alert(1)> 500 g\n\u202e12 g sugar");
+    await expect.poll(() => textOf(page, ".asking"), SOON).toContain("onerror");
+    await box.fill("x".repeat(200_001));
+    await expect.poll(() => textOf(page, "main"), SOON).toContain("too long");
+    await box.fill("100 g water");
+    await expect.poll(() => textOf(page, ".verdict h2"), SOON).toContain("Hard at −18 °C");
+    expect(trouble).toEqual([]);
+    await page.close();
+  });
+});
