@@ -69,8 +69,8 @@ const EVERYWHERE = `  --json            print the answer as one JSON object
                     {"recipe": FILE, "freezer": -18, "found": "too hard", "right" or "too soft"}`;
 
 const FOOT = `mixwright --version prints the version. What was written to a file, or ignored, is said on the error stream.
-Exit code: 0 done; 1 no mix meets the brief (the report says why), time ran out or nothing can stand in;
-2 a mistake in the input.
+Exit code: 0 done; 1 no mix meets the brief (the report says why), time ran out, nothing can stand in or
+there is no such change; 2 a mistake in the input.
 `;
 
 /** Help text of one of the commands where that is named, else of all. */

@@ -1,5 +1,6 @@
 import {seededRandom} from "../../lib/core/random.ts";
 import {firmness, firmnessReference} from "../../lib/freezing/firmness.ts";
+import {isFlavour} from "../../lib/pantry/flavour-groups.ts";
 import {initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {scoopTemperature, verdictAt, verdictBands} from "../../lib/freezing/scoop.ts";
 import {type Change, SIMILARITY_TRAITS, staplesIn, SUBSTITUTION_WEIGHTS} from "../../lib/substitute.ts";
@@ -132,7 +133,7 @@ export function broken(change: Change, before: Recipe, after: Recipe, freezer: n
     const [old, now] = [quantityOf(was, quantity), quantityOf(is, quantity)];
     const give = Math.max(0.25 * old, room);
     const most = quantity === "totalSolids" ? Math.max(43, old + 3) : old + give;
-    if (now < old - give - 0.02 || now > most + 0.02) return quantity;
+    if (now < old - give - 0.1 || now > most + 0.1) return quantity;
   }
   const over = dosesOver(after.lines).filter(({dose, has: now}) => {
     const there = dosesOver(before.lines).find((one) => one.dose === dose);
@@ -162,14 +163,14 @@ export function reaches({towards}: Change, before: Recipe, after: Recipe, freeze
       return hard(is) >= band.from - 1e-6;
     case "cheaper":
       return costOf(after) <= 0.9 * costOf(before) + 1e-6 && hard(is) <= Math.max(hard(was), band.to) + 1e-6;
-    case "less sweet":
+    case "less sweet": {
+      const soft = ["soft", "never hardens"].includes(verdictAt(was, freezer));
       return (
         quantityOf(is, "sweetness") <= 0.9 * quantityOf(was, "sweetness") + 1e-6 &&
-        hard(is) <= Math.max(hard(was), verdictAt(was, freezer) === "soft" ? band.to : 0) + 1e-6 &&
-        (at === undefined ||
-          verdictAt(was, freezer) === "soft" ||
-          firmness(is, at) <= firmnessReference() + 1e-6)
+        hard(is) <= Math.max(hard(was), soft ? band.to : 0) + 1e-6 &&
+        (at === undefined || soft || firmness(is, at) <= firmnessReference() + 1e-6)
       );
+    }
   }
 }
 
@@ -191,7 +192,7 @@ export function bestOfRandom(
   const kept = new Set(
     before.lines
       .filter(({ingredient: {name}}) => change.amounts.some((a) => a.ingredient === name && a.change === 0))
-      .filter(({ingredient}) => ["fruit", "juice", "cocoa", "egg"].includes(ingredient.group ?? ""))
+      .filter(({ingredient}) => isFlavour(ingredient) || ingredient.group === "egg")
       .map(({ingredient}) => ingredient.name),
   );
   const shelf = new Map<string, Ingredient>();

@@ -30,14 +30,14 @@ export function descriptionText(
   const title = printable(`${recipe.name}, ${grams(batch)} g`);
   const article = /^[aeiou]/.test(kind.name) ? "An" : "A";
   return `${[
-    `${title}\n${"=".repeat(Math.min(80, title.length))}`,
+    `${wrapped(title)}\n${"=".repeat(Math.min(78, title.length))}`,
     wrapped(sentence),
     [
       ...wrapWords(`${article} ${kind.name}. ${kind.because}`),
       ...normLines(norms),
       ...costLines(description),
     ].join("\n"),
-    ["What pulls it up and down, against as much of the whole mix:", ...pulls.flatMap(pullLines)].join("\n"),
+    ["Which ingredient pulls which way, for its share of the mix:", ...pulls.flatMap(pullLines)].join("\n"),
     ...changes.map((change) => changeText(change, learned)),
     ...(unpriced.length ? [wrapped(`Nothing cheaper is sought: no price for ${listed(unpriced)}.`)] : []),
     ...(cutShort ? ["Time was up before every way was tried; a better one may exist."] : []),
@@ -101,7 +101,7 @@ function pullLines({what, mean, by}: Pulls): string[] {
 
 const NAMES: Readonly<Record<Pulls["what"], string>> = {
   ice: "ice in the freezer, %",
-  firmness: "firmness, points",
+  firmness: "firmness, points (7 more are twice as hard)",
   sweetness: "sweetness",
   fat: "fat, %",
   cost: "cost per kg",
