@@ -81,7 +81,8 @@ describe("a recipe is read", () => {
     ]);
     for (const says of [
       /An egg custard ice cream\. It has 4\.8 % yolk solids\./,
-      /fat +17\.7 % +more than +3 to 14 \[1\]/,
+      /fat +17\.7 % +more than usual +3 to 14 \[1\]/,
+      /egg yolk solids +4\.8 % +as usual +1\.4 or more \[2\]/,
       /\[1\] McGee, On Food and Cooking \(2004\)/,
       /US law, 21 CFR 135\.110/,
       /^Softer: add /m,

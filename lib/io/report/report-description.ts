@@ -56,9 +56,9 @@ function normLines(norms: readonly Norm[]): string[] {
       const figure = value === undefined ? "none" : `${decimal(value, 1)}${its}`;
       const usual =
         min === undefined
-          ? `at most ${plain(max!)}`
+          ? `${plain(max!)} or less`
           : max === undefined
-            ? `at least ${plain(min)}`
+            ? `${plain(min)} or more`
             : `${plain(min)} to ${plain(max)}`;
       return `  ${name} ${right(figure, 9)}  ${said(lies, unit)} ${usual} [${sources.indexOf(sourceOf(norm)) + 1}]`;
     }),
@@ -69,12 +69,12 @@ function normLines(norms: readonly Norm[]): string[] {
 function said(lies: Norm["lies"], unit: string): string {
   const cold = unit === "°C";
   const words = {
-    below: cold ? "colder than" : "less than",
-    within: "within",
-    above: cold ? "warmer than" : "more than",
-    none: "usual are",
+    below: cold ? "colder than usual" : "less than usual",
+    within: "as usual",
+    above: cold ? "warmer than usual" : "more than usual",
+    none: "usual",
   };
-  return words[lies].padEnd(11);
+  return words[lies].padEnd(17);
 }
 
 function sourceOf({source, where, read}: Norm): string {
