@@ -21,6 +21,7 @@ import {readPantryCsv} from "../io/csv/pantry-csv.ts";
 import {readPricesCsv} from "../io/csv/prices-csv.ts";
 import {readRecipeCsv, recipeCsv} from "../io/csv/recipe-csv.ts";
 import {readRecipe, recipeJson} from "../io/json/recipe-json.ts";
+import {isRecipeCsv, typedRecipe} from "./typed-recipe.ts";
 import {recipeReading} from "./recipe-reading.ts";
 import {sheetOutputs} from "./sheet-outputs.ts";
 import {answerWithNutrition, waysWithNutrition} from "./with-nutrition.ts";
@@ -173,7 +174,7 @@ async function replaceIn(file: string, options: Options, outside: Outside): Prom
 }
 
 async function readIn(file: string, options: Options, outside: Outside): Promise<number> {
-  const {recipe, pantry} = await recipeIn(file, options, outside);
+  const {recipe, pantry} = await recipeIn(file, options, outside, true);
   const learned = await learnedFrom(options, pantry, (path) => textOf(path, outside));
   const {screen, taken} = recipeReading(recipe, pantry, options, learned);
   outside.say(`${screen}\n`);
@@ -196,17 +197,25 @@ async function sheetOf(file: string, options: Options, outside: Outside): Promis
   return 0;
 }
 
-/** A recipe from a file, and the pantry that its names are looked up in. */
+/**
+ * A recipe from a file, and the pantry that its names are looked up in.
+ *
+ * @param gaps whether a line of a text that cannot be read may be left out, with a note
+ */
 async function recipeIn(
   file: string,
   options: Options,
   outside: Outside,
+  gaps = false,
 ): Promise<{recipe: Recipe; pantry: Pantry}> {
   const [text, place] = [textOf(file, outside), placeOf(file)];
   const written = /^\s*[{[]/.test(text) ? parseJson(text, place) : undefined;
   const {input, pantry} = stock(written, options, outside);
-  const recipe =
-    written === undefined ? await readRecipeCsv(text, pantry, place) : await readRecipe(input, pantry, place);
+  if (written !== undefined) return {recipe: await readRecipe(input, pantry, place), pantry};
+  if (/\.csv$/i.test(file) || isRecipeCsv(text))
+    return {recipe: await readRecipeCsv(text, pantry, place), pantry};
+  const {recipe, notes} = await typedRecipe(text, pantry, place, gaps);
+  for (const note of notes) outside.note(`${printable(note)}\n`);
   return {recipe, pantry};
 }
 

@@ -58,7 +58,7 @@ const COMMANDS = {
 const FILES = {
   balance: "A BRIEF is a JSON file; - reads standard input.",
   replace:
-    "A RECIPE is a CSV file with the columns ingredient and g (recipe names it), or JSON. - reads standard input.",
+    "A RECIPE is a text as a cook writes it, one ingredient a line (500 ml milk, 3 large eggs, sugar 150 g), a CSV\nfile with the columns ingredient and g (recipe names it), or JSON. - reads standard input.",
 };
 
 const EVERYWHERE = `  --json            print the answer as one JSON object

@@ -14,9 +14,14 @@ const folder = mkdtempSync(join(tmpdir(), "mixwright-read-"));
 afterAll(() => rmSync(folder, {recursive: true, force: true}));
 
 /** What `mixwright read` says and ends with; it reads and writes files like a process. */
-async function read(args: readonly string[], input = "") {
+function read(args: readonly string[], input = "") {
+  return run(["read", ...args], input);
+}
+
+/** What a command says and ends with. */
+async function run(args: readonly string[], input = "") {
   let [stdout, stderr] = ["", ""];
-  const code = await main(["read", ...args], {
+  const code = await main([...args], {
     read: (path) => (path === "-" ? Buffer.from(input) : readFileSync(path)),
     write: (path, text) => writeFileSync(path, text),
     say: (text) => (stdout += text),
@@ -35,6 +40,41 @@ function file(name: string, text: string): string {
 
 const CUSTARD = "ingredient,g\nwhole milk,515\ndouble cream,300\negg yolk,108\nsugar,150\n";
 const PRICES = ["--prices", join(root, "datasets/demo/prices.csv")];
+
+describe("a recipe as a cook writes it", () => {
+  const TYPED = "Vanilla custard\n500 ml whole milk\n300 g double cream\n6 large egg yolks\n150g sugar\n";
+
+  test("is read like one in CSV, with a note on what was taken for granted", async () => {
+    const {code, stdout, stderr} = await read([file("custard.txt", TYPED), "--json"]);
+    expect(code).toBe(0);
+    const {recipe} = JSON.parse(stdout);
+    // Milk of 1.031 g/ml; a large yolk as 30 % of an egg of 68 g.
+    expect(recipe.lines.map(({grams}: {grams: number}) => Number(grams.toFixed(6)))).toEqual([
+      515.5, 300, 122.4, 150,
+    ]);
+    expect(recipe.name).toBe("Vanilla custard");
+    expect(stderr).toMatch(/custard\.txt: line 4: 6 large egg yolks: one taken as 20\.4 g.*EU size large/);
+  });
+
+  test("comes by a pipe; a line that nobody can read is left out with a word", async () => {
+    const {code, stdout, stderr} = await read(["-"], `${TYPED}200 g cream\n`);
+    expect([code, stdout.split("\n")[0]]).toEqual([0, "Vanilla custard, 1088 g"]);
+    expect(stderr).toMatch(/line 6 is left out: 200 g cream: which cream: .*cream 36 %/);
+  });
+
+  test("is refused for a sheet, or a swap, while a line is in question; and where there is none", async () => {
+    const path = file("gap.txt", `${TYPED}200 g cream\n`);
+    for (const command of [["sheet"], ["replace", "--without", "sugar"]]) {
+      const {code, stderr} = await run([command[0]!, path, ...command.slice(1)]);
+      expect([code, stderr]).toEqual([
+        2,
+        expect.stringMatching(/line 6: which cream: .*answer it in the line/),
+      ]);
+    }
+    const none = await read([file("none.txt", "Method\nStir.\n")]);
+    expect([none.code, none.stderr]).toEqual([2, expect.stringContaining("no ingredient was found")]);
+  });
+});
 
 describe("a recipe is read", () => {
   test("as one JSON object, the same as the library's functions say", async () => {
