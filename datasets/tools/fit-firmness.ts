@@ -121,7 +121,7 @@ export const FIRMNESS_COVARIANCE = ${JSON.stringify(fitted.covariance.map((row) 
 /** Error of a class that was left out of the fit, °C: root mean square over the classes of tubs. */
 export const LEFT_OUT_ERROR = ${round(rms(tubs.map((d) => d.leftOut)), 3)};
 
-/** How far such a class is from the nearest mix of the others, in the units of \`ANCHOR_SCALES\`. */
+/** Distance of such a class from the nearest mix of the others, in the units of \`ANCHOR_SCALES\`. */
 export const LEFT_OUT_DISTANCE = ${round(sum(tubs.map((d) => d.distance)) / tubs.length, 3)};
 
 /** ln of the hardness that scatters by process alone, and the vane's kPa between which ice cream is scooped. */
