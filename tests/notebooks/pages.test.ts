@@ -174,14 +174,17 @@ test("a notebook written as one file opens from the disk", async () => {
   // Every page is built, one after the other.
 }, 240_000);
 
-test("the home page leads to every notebook", async () => {
+test("the home page leads to every notebook, and so does the head of each", async () => {
   const {page} = await open("index.html");
-  const links = await page
-    .locator("main a")
-    .evaluateAll((all) =>
-      all.map((link) => (link as unknown as {getAttribute(name: string): string}).getAttribute("href")),
-    );
-  expect(links.sort()).toEqual(NOTEBOOKS.filter((name) => name !== "index.html").map((name) => `./${name}`));
+  const others = NOTEBOOKS.filter((name) => name !== "index.html").map((name) => `./${name}`);
+  for (const place of ["main a", ".masthead nav a"]) {
+    const links = await page
+      .locator(place)
+      .evaluateAll((all) =>
+        all.map((link) => (link as unknown as {getAttribute(name: string): string}).getAttribute("href")),
+      );
+    expect(links.sort()).toEqual(others);
+  }
   await page.close();
 });
 
