@@ -42,7 +42,11 @@ const tasks: [what: string, task: () => unknown, runs: number][] = [
   ["the whole answer, five candidates", () => answerTo(brief, demoPantry), 100],
   ["prices and ranges", () => pricesOf(brief), 200],
   ["weighable amounts", () => weighable(brief, amounts), 20],
-  ["conflict, least change and what to add from 200", () => explainConflict(impossible, demoPantry), 10],
+  [
+    "conflict, least change and what to add from the shelf",
+    () => explainConflict(impossible, demoPantry),
+    10,
+  ],
   ["reliability over 1000 batches", () => reliability(brief, amounts, spread), 5],
 ];
 for (const [what, task, runs] of tasks)
