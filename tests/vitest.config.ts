@@ -1,4 +1,3 @@
-import {availableParallelism} from "node:os";
 import {fileURLToPath} from "node:url";
 import {defineConfig} from "vitest/config";
 
@@ -14,8 +13,8 @@ export default defineConfig({
   test: {
     root: here(".."),
     reporters: ["default", here("./support/closing-line.ts")],
-    // Half as many again as cores: a test that waits for a browser leaves its core idle half of the time.
-    maxWorkers: Math.ceil(1.5 * availableParallelism()),
+    // One for each core: a browser's own work leaves a core idle half of the time.
+    maxWorkers: "100%",
     testTimeout: 60_000,
     hookTimeout: 120_000,
     projects: [
