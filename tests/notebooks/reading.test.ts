@@ -55,6 +55,10 @@ describe("read a recipe", () => {
     await expect
       .poll(() => textOf(page, ".changes li p"), SOON)
       .toBe(changes.map(({words}) => `${words[0]!.toUpperCase()}${words.slice(1)}.`).join(" "));
+    // On paper there is nothing to press.
+    await page.emulateMedia({media: "print"});
+    expect(await page.locator("button:visible, input:visible").count()).toBe(0);
+    await page.emulateMedia({media: "screen"});
     // Softer by one press, and back by another.
     const [softer] = changes;
     await page.getByRole("button", {name: "Take it: softer"}).click();
