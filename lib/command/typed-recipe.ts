@@ -11,7 +11,7 @@ export function isRecipeCsv(text: string): boolean {
 }
 
 /**
- * A recipe as a cook typed it, with a note on each line of which something was taken for granted or, where gaps are allowed, that was
+ * A recipe as a cook typed it, called as its first line or else its file, with a note on each line of which something was taken for granted or, where gaps are allowed, that was
  * left out.
  *
  * @param place name of the file, for errors
@@ -23,7 +23,8 @@ export async function typedRecipe(
   place: string,
   gaps: boolean,
 ): Promise<{readonly recipe: Recipe; readonly notes: readonly string[]}> {
-  const {recipe, lines} = await readTypedRecipe(text, pantry, {name: place});
+  const [name] = /[^/\\]+?(?=\.\w+$|$)/.exec(place.replace(/^.*[/\\]/, "")) ?? ["recipe"];
+  const {recipe, lines} = await readTypedRecipe(text, pantry, {name});
   const notes: string[] = [];
   for (const line of lines) {
     const here = `${place}: line ${line.line}`;

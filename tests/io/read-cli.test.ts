@@ -53,6 +53,8 @@ describe("a recipe as a cook writes it", () => {
       515.5, 300, 122.4, 150,
     ]);
     expect(recipe.name).toBe("Vanilla custard");
+    const untitled = await read([file("my ice.txt", "500 g milk\n100 g sugar\n"), "--json"]);
+    expect(JSON.parse(untitled.stdout).recipe.name).toBe("my ice");
     expect(stderr).toMatch(/custard\.txt: line 4: 6 large egg yolks: one taken as 20\.4 g.*EU size large/);
   });
 
