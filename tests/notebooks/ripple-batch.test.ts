@@ -315,6 +315,16 @@ describe("a cook's day in the demonstration", () => {
     await page.setViewportSize({width: 390, height: 844});
     await expect.poll(() => page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
     await page.setViewportSize({width: 1280, height: 900});
+    // Another width draws the sheet anew, a moment later: it has settled once the same frame is there twice.
+    await expect
+      .poll(
+        () =>
+          page.evaluate<boolean>(
+            `(() => { const frame = document.querySelector(".leaf iframe"); const same = frame?.seen === true; if (frame) frame.seen = true; return same; })()`,
+          ),
+        {interval: 500},
+      )
+      .toBe(true);
 
     await page.evaluate("window.print = () => (window.printed = true)");
     await page.getByRole("button", {name: "Print the sheet"}).click();
