@@ -1,5 +1,5 @@
 import {execFileSync} from "node:child_process";
-import {existsSync, mkdtempSync, readFileSync, writeFileSync} from "node:fs";
+import {existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync} from "node:fs";
 import {tmpdir} from "node:os";
 import {join} from "node:path";
 import {fileURLToPath, pathToFileURL} from "node:url";
@@ -39,6 +39,27 @@ describe("README.md", () => {
 test("README.md counts the pantry as it is", () => {
   const [, counted] = /pantry of (\d+) ingredients/.exec(read("README.md"))!;
   expect(Number(counted)).toBe(realPantry.ingredients.length);
+});
+
+test("the drawing of the house in DEVELOPERS.md shows each room once", () => {
+  const [drawing] = blocks(read("DEVELOPERS.md"), "text");
+  for (const floor of ["io", "kitchen", "balance", "lp"]) {
+    const [, after] = drawing!.split(new RegExp(`\\b${floor} {2,}`));
+    const words = after!.split("\n")[0]!.split(/[<|\s]+/);
+    const rooms = readdirSync(join(root, "lib", floor), {withFileTypes: true}).filter((entry) =>
+      entry.isDirectory(),
+    );
+    expect(rooms.length).toBeGreaterThan(3);
+    for (const {name} of rooms)
+      expect(
+        words.filter((word) => word === name),
+        `${floor}: ${name}`,
+      ).toHaveLength(1);
+  }
+});
+
+test("no document holds the marks of an unfinished merge", () => {
+  for (const name of ["README.md", "DEVELOPERS.md"]) expect(read(name)).not.toMatch(/^(<{7}|={7}|>{7})/m);
 });
 
 describe("licences", () => {

@@ -65,10 +65,23 @@ describe("the linter keeps the rooms", () => {
   );
   const KIT = [
     "words",
+    "keep",
     "page",
     "controls",
     "views",
-    ["design", "replace", "trade-offs", "ripple", "batch-day", "trust"],
+    [
+      "design",
+      "replace",
+      "trade-offs",
+      "ripple",
+      "batch-day",
+      "trust",
+      "reading",
+      "book",
+      "shelf",
+      "compare",
+      "begin",
+    ],
   ];
   const kit = forbidden(KIT).map(([room, other]) => ["notebooks/kit", room, other] as const);
 
@@ -87,6 +100,17 @@ describe("the linter keeps the rooms", () => {
         !new RegExp(`${place}/${room}/to-${other}\\.ts.*no-restricted-imports`).test(said),
     );
     expect(passed).toEqual([]);
+  });
+
+  test("no room is left out: each folder is one of those above", () => {
+    const folders = (place: string) =>
+      readdirSync(new URL(`../../${place}`, import.meta.url), {withFileTypes: true})
+        .filter((entry) => entry.isDirectory())
+        .map(({name}) => name);
+    for (const [floor, rooms] of Object.entries(ROOMS))
+      expect(folders(`lib/${floor}`).sort()).toEqual(rooms.flat().sort());
+    const rooms = new Set([...KIT.flat(), "site", "styles"]);
+    expect(folders("notebooks/kit").filter((name) => !rooms.has(name))).toEqual([]);
   });
 
   test("a room before it, and a lower floor, may be imported", () => {
