@@ -132,7 +132,13 @@ export function fitSolutes(): Fit[] {
     multiple(sucrose, POLYDEXTROSE, "polydextrose", "from memory", "0.6 of sucrose, as makers print it"),
     multiple(sucrose, DISACCHARIDE / INULIN, "inulin", "from memory", "chains of ten units on average"),
     fit("glycerol", published("glycerol"), 1, [C0, C1, C2], "CRC to -15.5 °C, Melinder below"),
-    fit("alcohol", firmlyTo(-31, published("ethanol")), 1, [C0, C1, C2, C3], "ethanol"),
+    fit(
+      "alcohol",
+      firmlyTo(-31, published("ethanol")),
+      1,
+      [ROOT, C0, C1, C2, C3],
+      "ethanol; the root is one more term of the fit, and no effect of charges",
+    ),
     salt,
     {
       ...multiple(
@@ -161,10 +167,10 @@ function named(of: Fit, source: string): Fit {
   return {...of, source: `${of.source}; ${source}`};
 }
 
-/** Points of which those warmer than a temperature count five times: a cubic cannot follow ethanol to -41 °C as closely. */
+/** Points of which those warmer than a temperature count twelve times: the curve cannot follow ethanol to -40 °C as closely. */
 function firmlyTo(temperature: number, data: Data): Data {
   const warm = data.points.filter((d) => d.temperature >= temperature);
-  return {...data, points: [...data.points, ...warm, ...warm, ...warm, ...warm]};
+  return {...data, points: [...data.points, ...Array.from({length: 11}, () => warm).flat()]};
 }
 
 /** Points of trisodium citrate as those of the potassium salt at the same molality. */

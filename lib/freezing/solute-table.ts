@@ -193,14 +193,14 @@ export const SOLUTE_TABLE = {
     largest: 0.072,
     grade: "compiled",
   },
-  // ethanol; source: crc-2021
+  // ethanol; the root is one more term of the fit, and no effect of charges; source: crc-2021
   alcohol: {
-    coefficients: [0.3910589, 0, -0.4470822, 16.75046, -80.95903, 104.8828],
-    coldest: -40.65,
-    strongest: 1.174,
-    points: 38,
-    rms: 0.0805,
-    largest: 0.219,
+    coefficients: [0.3910589, 0.197205, -1.616123, 24.54347, -109.0918, 142.0956],
+    coldest: -39.2,
+    strongest: 1.083,
+    points: 37,
+    rms: 0.069,
+    largest: 0.206,
     grade: "compiled",
   },
   // sodium chloride, to its eutectic; source: crc-2021

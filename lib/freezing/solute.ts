@@ -32,7 +32,7 @@ export interface SoluteCurve {
  * `ideal a/u + root/√u + c0 + c1 u + c2 u² + c3 u³`: an ideal solution (a = mole fraction of water) whose molecules
  * moreover bind some water, as in the hydration equation of R. A. Robinson and R. H. Stokes, Electrolyte Solutions
  * (1959), chapter 9. `ideal` is (particles per formula) × 18.0153 / molar mass, so the curve starts with the right
- * freezing-point depression; `root` is the Debye-Hückel term of salts; the polynomial is the bound water, which falls
+ * freezing-point depression; `root` is the Debye-Hückel term of salts (of ethanol one more term of the fit); the polynomial is the bound water, which falls
  * as the solution strengthens.
  *
  * @param activity water activity of ice, from 0.67 to below 1
