@@ -48,6 +48,9 @@ const MOST_REVISIONS = 1e12;
 
 const LONGEST_NAME = 80;
 
+/** Name of a recipe that has none. */
+export const UNNAMED = "My recipe";
+
 const text = (most: number) => z.string().check(z.maxLength(most));
 const time = () =>
   z.string().check(
@@ -91,6 +94,16 @@ export function readKept(value: unknown, place: string): KeptRecipe {
   };
 }
 
+/**
+ * A version of a recipe from wherever it was, checked.
+ *
+ * @param place what it is called in errors
+ * @throws InputError naming place, value and next step
+ */
+export function readVersion(value: unknown, place: string): EarlierVersion {
+  return versionOf(parse(versionSchema, value, place, KEYS));
+}
+
 /** What a broken recipe is called: by its name where it has one, else by where it stands. */
 export function nameOfBroken(value: unknown, key: string): string {
   const name =
@@ -103,7 +116,18 @@ export function nameOfBroken(value: unknown, key: string): string {
 /** A name on one line, without signs that turn or hide text; `My recipe` where nothing is left. */
 export function oneName(name: string): string {
   const plain = printable(name.slice(0, 500)).replace(/\s+/g, " ").trim();
-  return [...plain].slice(0, LONGEST_NAME).join("").trim() || "My recipe";
+  return [...plain].slice(0, LONGEST_NAME).join("").trim() || UNNAMED;
+}
+
+/** The title of a recipe: its first line, where that holds no figure and is no row of a table. */
+export function titleOf(text: string): string | undefined {
+  const [first = "", second = ""] = text
+    .split("\n", 50)
+    .map((line) => line.trim())
+    .filter(Boolean);
+  if (/[\d½⅓⅔¼¾⅛\t|;{}[\]]/u.test(first) || (first.includes(",") && second.includes(","))) return undefined;
+  const bare = first.replace(/^[#*_\s]+|[#*_:\s]+$/g, "");
+  return bare && !/^ingredients?$/i.test(bare) ? oneName(bare) : undefined;
 }
 
 /** Content that may be kept: the name on one line, numbers only within their range. */

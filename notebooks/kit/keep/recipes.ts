@@ -81,7 +81,8 @@ export interface RecipeBook {
 /** How long a deleted recipe can be brought back, ms. */
 const KEPT_DELETED = 30 * 24 * 3600 * 1000;
 
-const OPEN = "open recipe";
+/** Where the id of the open recipe is remembered: by the tab, and in the drawer of settings. */
+export const OPEN = "open recipe";
 
 /** The book over a keeping; time and chance are told, for the tests. */
 export function bookIn(keeping: Keeping, {now = Date.now, id = newId} = {}): RecipeBook {
@@ -221,7 +222,7 @@ function later(a: string, b: string): number {
 }
 
 /** 32 figures by chance: this works on a page without a secure origin too. */
-function newId(): string {
+export function newId(): string {
   return [...crypto.getRandomValues(new Uint8Array(16))]
     .map((byte) => byte.toString(16).padStart(2, "0"))
     .join("");

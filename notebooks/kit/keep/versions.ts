@@ -61,3 +61,21 @@ export function asEarlier({name, text, notes, freezer, overrun, changed}: KeptRe
 function withEarlier(earlier: readonly EarlierVersion[], version: EarlierVersion): EarlierVersion[] {
   return [version, ...earlier.filter((other) => !sameContent(other, version))].slice(0, MOST_EARLIER);
 }
+
+/** Fewest lines that make a recipe, for {@link isAnother}. */
+const A_RECIPE = 3;
+
+/** Whether a text is another recipe and no change of the first: both have three lines at least, and share none. */
+export function isAnother(before: string, after: string): boolean {
+  const [old, fresh] = [linesOf(before), linesOf(after)];
+  return old.size >= A_RECIPE && fresh.size >= A_RECIPE && [...fresh].every((line) => !old.has(line));
+}
+
+function linesOf(text: string): Set<string> {
+  return new Set(
+    text
+      .split("\n")
+      .map((line) => line.trim())
+      .filter(Boolean),
+  );
+}
