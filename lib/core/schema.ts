@@ -8,6 +8,9 @@ type Issue = z.core.$ZodIssue;
 /** Deepest nesting of input that is read; anything deeper is refused. */
 const DEEPEST = 32;
 
+/** How advice of a schema's own begins, and no message of zod's: those change with its language. */
+const OWN_WORDS = /^give /;
+
 /** Most mistakes that are told apart in one input; the others are counted. */
 const MOST_MISTAKES = 100;
 
@@ -118,7 +121,9 @@ function mistake(
         "out of range",
         "out of range",
         value,
-        `give ${measured(issue.origin)} ${issue.inclusive === false ? "below" : "at most"} ${issue.maximum}`,
+        OWN_WORDS.test(issue.message)
+          ? issue.message
+          : `give ${measured(issue.origin)} ${issue.inclusive === false ? "below" : "at most"} ${issue.maximum}`,
       );
     case "invalid_value":
       return refuse(

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import {INGREDIENT_CLASSES} from "./from-label.ts";
+import {beyondWords} from "./label-slips.ts";
 import {ALLERGENS, GRADES} from "./ingredient.ts";
 import {SAID_NUTRIENTS, type SaidNutrient} from "./nutrient-keys.ts";
 import {PARTS} from "./parts.ts";
@@ -35,21 +36,23 @@ const nutrientsSchema = z.strictObject(
   >,
 );
 
-const figure = () => z.number().check(z.gte(0), z.lte(100));
+/** A figure of a label, g per 100 g; of more than 100 the error says what slipped. */
+const figure = () => z.number().check(z.gte(0), z.lte(100, {error: ({input}) => beyondWords(input)}));
+const figureIfAny = () => z.optional(figure());
 
 /** A nutrition label as JSON, g per 100 g, with the class of ingredients that it is read by: see `fromLabel`. */
 export const labelSchema = z.strictObject({
   class: z.enum(INGREDIENT_CLASSES),
   fat: figure(),
-  saturates: share(),
+  saturates: figureIfAny(),
   carbohydrate: figure(),
   sugars: figure(),
   protein: figure(),
   salt: figure(),
-  fibre: share(),
-  polyols: share(),
-  alcohol: share(),
-  water: share(),
+  fibre: figureIfAny(),
+  polyols: figureIfAny(),
+  alcohol: figureIfAny(),
+  water: figureIfAny(),
   kilojoules: z.optional(notNegative()),
   kilocalories: z.optional(notNegative()),
 });

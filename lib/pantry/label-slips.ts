@@ -29,6 +29,13 @@ const ENERGY_OFF = {share: 0.2, kilocalories: 12};
 /** A figure less its last zero: what a missing decimal point would leave. */
 const tenth = (grams: number) => Number((grams / 10).toFixed(2));
 
+/** What to make of more than 100 g in 100 g, up to what a missing decimal point would leave; undefined for any other value. */
+export function beyondWords(grams: unknown): string | undefined {
+  return typeof grams === "number" && grams > 100 && grams <= 1000
+    ? `give a number from 0 to 100 g per 100 g; is its decimal point missing (${tenth(grams)})?`
+    : undefined;
+}
+
 /** What to make of a figure that is too large: a lost decimal point where a tenth of it would do. */
 function pointOr(grams: number, most: number, otherwise: string): string {
   return tenth(grams) <= most ? `is its decimal point missing (${tenth(grams)})? ${otherwise}` : otherwise;

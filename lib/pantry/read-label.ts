@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {finite} from "../core/numbers.ts";
-import {refuseSlips} from "./label-slips.ts";
+import {beyondWords, refuseSlips} from "./label-slips.ts";
 
 /** A nutrition label: g per 100 g, as Regulation (EU) 1169/2011 has it (carbohydrate without fibre). */
 export interface Label {
@@ -75,14 +75,9 @@ export function readLabel(label: Label): Label {
   return {...label, carbohydrate: Math.max(carbohydrate, sugars + polyols)};
 }
 
-/** Refuses more than 100 g in 100 g, with what a missing decimal point would make of it. */
+/** Refuses more than 100 g in 100 g. */
 function refuseBeyond(grams: number | undefined, place: string): void {
-  if (typeof grams !== "number" || !(grams > 100 && grams <= 1000)) return;
-  throw new InputError(
-    place,
-    "out of range",
-    grams,
-    `give a number from 0 to 100 g per 100 g; is its decimal point missing (${Number((grams / 10).toFixed(2))})?`,
-    {code: "out of range"},
-  );
+  const advice = beyondWords(grams);
+  if (advice !== undefined)
+    throw new InputError(place, "out of range", grams, advice, {code: "out of range"});
 }

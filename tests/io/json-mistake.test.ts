@@ -1,4 +1,5 @@
 import * as fc from "fast-check";
+import {readIngredient} from "../../lib/io/json/ingredient-json.ts";
 import {describe, expect, test} from "vitest";
 import {parseJson} from "../../lib/io/json/json.ts";
 import {mistakeIn} from "../../lib/io/json/json-mistake.ts";
@@ -75,4 +76,14 @@ describe("what is said of a text that is no JSON", () => {
   ])("%s", (_, json, says) => {
     expect(() => parseJson(json, "b.json")).toThrow(says);
   });
+});
+
+test("a label that lost its decimal point is told so, down to the figure", () => {
+  const paste = (fat: number) => ({
+    name: "paste",
+    label: {class: "nut", fat, carbohydrate: 18, sugars: 7.5, protein: 21, salt: 0.02},
+  });
+  const read = (fat: number) => () => readIngredient(paste(fat), "paste.json");
+  expect(read(520)).toThrow(/label\.fat: out of range \(got 520\).*decimal point missing \(52\)/);
+  expect(read(1520)).toThrow(/label\.fat: out of range \(got 1520\); give a number at most 100$/);
 });
