@@ -1,15 +1,16 @@
 /**
  * Writes the published tables that the freezing model computes with into `lib/freezing/tables.ts`, the customary doses into
  * `lib/pantry/dose-table.ts`, the norms of composition into `lib/kitchen/reading/norm-table.ts`, the included ingredients into
- * `lib/pantry/included-table.ts`, and the names that other countries reserve into `lib/kitchen/label/names-table.ts`, from the CSV files
- * that give their sources. Run it with `npx tsx datasets/tools/tabulate.ts`.
+ * `lib/pantry/included-table.ts`, the names that other countries reserve into `lib/kitchen/label/names-table.ts`, and the limits of the
+ * starting points into `lib/kitchen/begin/starting-table.ts`, from the CSV files that give their sources. Run it with `npx tsx datasets/tools/tabulate.ts`.
  */
 import {readFileSync, writeFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
-import {format, resolveConfig} from "prettier";
 import {readPantryCsv} from "../../lib/io/csv/pantry-csv.ts";
 import {packed} from "../../lib/pantry/packed.ts";
+import {asLiteral, formatted, list} from "./as-module.ts";
 import {readTable as table, type Row} from "./read-table.ts";
+import {STARTING_MODULE, startingAsModule} from "./tabulate-starting.ts";
 
 const TABLES_MODULE = new URL("../../lib/freezing/tables.ts", import.meta.url);
 const DOSES_MODULE = new URL("../../lib/pantry/dose-table.ts", import.meta.url);
@@ -87,11 +88,6 @@ function components(): Record<string, Record<string, number[]>> {
   return properties;
 }
 
-/** A list in a cell, parted by semicolons, under a key; nothing for an empty cell. */
-function list(key: string, cell: string | undefined): Record<string, string> {
-  return cell ? {[key]: cell} : {};
-}
-
 /** The customary doses; without a source where no publication gives one. */
 function doses(): Record<string, unknown>[] {
   return table("doses.csv").map((row) => ({
@@ -120,16 +116,6 @@ export const DOSE_TABLE: readonly DoseRow[] = ${JSON.stringify(doses())};
 `,
     DOSES_MODULE,
   );
-}
-
-/** Plain data as a literal of the language: keys without quotes where they need none. */
-function asLiteral(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(asLiteral).join(", ")}]`;
-  if (typeof value !== "object" || value === null) return JSON.stringify(value);
-  const entries = Object.entries(value).map(
-    ([key, held]) => `${/^[A-Za-z]\w*$/.test(key) ? key : JSON.stringify(key)}: ${asLiteral(held)}`,
-  );
-  return `{${entries.join(", ")}}`;
 }
 
 /** The module `lib/kitchen/label/names-table.ts`. */
@@ -243,15 +229,11 @@ export const COMPONENT_PROPERTIES = ${JSON.stringify(components())} as const;
   return formatted(text, TABLES_MODULE);
 }
 
-async function formatted(text: string, module: URL): Promise<string> {
-  const options = (await resolveConfig(fileURLToPath(module))) ?? {};
-  return format(text, {...options, parser: "typescript"});
-}
-
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   writeFileSync(TABLES_MODULE, await asModule());
   writeFileSync(DOSES_MODULE, await dosesAsModule());
   writeFileSync(NAMES_MODULE, await namesAsModule());
   writeFileSync(NORMS_MODULE, await normsAsModule());
   writeFileSync(INCLUDED_MODULE, await includedAsModule());
+  writeFileSync(STARTING_MODULE, await startingAsModule());
 }

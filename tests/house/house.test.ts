@@ -45,7 +45,7 @@ const ROOMS: Readonly<Record<string, readonly (string | readonly string[])[]>> =
     ["weigh", "trade-off", "substitute"],
     "change",
   ],
-  kitchen: ["sugar", "size", "cooking", "product", "label", ["ripple", "safety"], "reading", "day"],
+  kitchen: ["sugar", "size", "cooking", "product", "label", ["ripple", "safety"], "reading", "begin", "day"],
   io: ["text", "json", "csv", "typed", "report", "document"],
 };
 

@@ -83,11 +83,14 @@ export function kindOf(recipe: Recipe, freezer: number): Kind {
         note: "A granita is scraped with a fork while it freezes and eaten as crystals: hard in the freezer is as it should be.",
       };
     if (fruit < 10) return {name: "water ice", because};
-    const sour = share(
-      ({name, group}) => (group === "fruit" || group === "juice") && SOUR.test(folded(name)),
-    );
+    const sour = share(isSourFruit);
     return {name: sour > fruit / 2 ? "sorbet of sour fruit" : "sorbet", because};
   }
+}
+
+/** Whether a fruit or juice is one of those of which codes of practice ask less in a sorbet, by its name. */
+export function isSourFruit({name, group}: Ingredient): boolean {
+  return (group === "fruit" || group === "juice") && SOUR.test(folded(name));
 }
 
 function said(value: number): string {
