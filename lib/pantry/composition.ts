@@ -2,6 +2,7 @@ import {expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {finite, sum} from "../core/numbers.ts";
+import {refuseBeyond} from "./label-slips.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 
 /** How far the parts may be from 100 in sum, g per 100 g. */
@@ -60,6 +61,7 @@ export function readComposition(input: unknown, place = "composition"): Composit
       );
     }
     if (value === undefined) continue;
+    refuseBeyond(value, `${place}.${key}`);
     const limits = key === "dextroseEquivalent" ? {min: 5, max: 100} : {min: 0, max: 100};
     given.set(
       key,

@@ -8,7 +8,9 @@ import {PARTS} from "./parts.ts";
 const text = () => z.string().check(z.minLength(1), z.maxLength(200));
 const positive = () => z.number().check(z.gt(0));
 const notNegative = () => z.number().check(z.gte(0));
-const share = () => z.optional(z.number().check(z.gte(0), z.lte(100)));
+/** Grams per 100 g; of more than 100 the error says what slipped. */
+const figure = () => z.number().check(z.gte(0), z.lte(100, {error: ({input}) => beyondWords(input)}));
+const share = () => z.optional(figure());
 const words = <T extends z.ZodMiniType>(word: T) => z.array(word).check(z.maxLength(20));
 
 const parts = Object.fromEntries(PARTS.map((part) => [part, share()])) as Record<
@@ -36,23 +38,19 @@ const nutrientsSchema = z.strictObject(
   >,
 );
 
-/** A figure of a label, g per 100 g; of more than 100 the error says what slipped. */
-const figure = () => z.number().check(z.gte(0), z.lte(100, {error: ({input}) => beyondWords(input)}));
-const figureIfAny = () => z.optional(figure());
-
 /** A nutrition label as JSON, g per 100 g, with the class of ingredients that it is read by: see `fromLabel`. */
 export const labelSchema = z.strictObject({
   class: z.enum(INGREDIENT_CLASSES),
   fat: figure(),
-  saturates: figureIfAny(),
+  saturates: share(),
   carbohydrate: figure(),
   sugars: figure(),
   protein: figure(),
   salt: figure(),
-  fibre: figureIfAny(),
-  polyols: figureIfAny(),
-  alcohol: figureIfAny(),
-  water: figureIfAny(),
+  fibre: share(),
+  polyols: share(),
+  alcohol: share(),
+  water: share(),
   kilojoules: z.optional(notNegative()),
   kilocalories: z.optional(notNegative()),
 });

@@ -36,6 +36,17 @@ export function beyondWords(grams: unknown): string | undefined {
     : undefined;
 }
 
+/**
+ * Refuses more than 100 g in 100 g, with what a missing decimal point would make of it.
+ *
+ * @throws InputError for a number above 100 and up to 1000; any other value passes
+ */
+export function refuseBeyond(grams: unknown, place: string): void {
+  const advice = beyondWords(grams);
+  if (advice !== undefined)
+    throw new InputError(place, "out of range", grams, advice, {code: "out of range"});
+}
+
 /** What to make of a figure that is too large: a lost decimal point where a tenth of it would do. */
 function pointOr(grams: number, most: number, otherwise: string): string {
   return tenth(grams) <= most ? `is its decimal point missing (${tenth(grams)})? ${otherwise}` : otherwise;

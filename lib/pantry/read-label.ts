@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {finite} from "../core/numbers.ts";
-import {beyondWords, refuseSlips} from "./label-slips.ts";
+import {refuseBeyond, refuseSlips} from "./label-slips.ts";
 
 /** A nutrition label: g per 100 g, as Regulation (EU) 1169/2011 has it (carbohydrate without fibre). */
 export interface Label {
@@ -73,11 +73,4 @@ export function readLabel(label: Label): Label {
   refuseSlips(label, place);
   const {carbohydrate, sugars, polyols = 0} = label;
   return {...label, carbohydrate: Math.max(carbohydrate, sugars + polyols)};
-}
-
-/** Refuses more than 100 g in 100 g. */
-function refuseBeyond(grams: number | undefined, place: string): void {
-  const advice = beyondWords(grams);
-  if (advice !== undefined)
-    throw new InputError(place, "out of range", grams, advice, {code: "out of range"});
 }

@@ -1,4 +1,6 @@
 import * as fc from "fast-check";
+import {readPantryCsv} from "../../lib/io/csv/pantry-csv.ts";
+import {readComposition} from "../../lib/pantry/composition.ts";
 import {readIngredient} from "../../lib/io/json/ingredient-json.ts";
 import {describe, expect, test} from "vitest";
 import {parseJson} from "../../lib/io/json/json.ts";
@@ -86,4 +88,12 @@ test("a label that lost its decimal point is told so, down to the figure", () =>
   const read = (fat: number) => () => readIngredient(paste(fat), "paste.json");
   expect(read(520)).toThrow(/label\.fat: out of range \(got 520\).*decimal point missing \(52\)/);
   expect(read(1520)).toThrow(/label\.fat: out of range \(got 1520\); give a number at most 100$/);
+});
+
+test("so is a composition, in JSON, in a call and in CSV", () => {
+  const point = /milkFat(_g)?: out of range \(got 350\).*decimal point missing \(35\)/;
+  const composition = {water: 88, milkFat: 350, msnf: 8.5};
+  expect(() => readIngredient({name: "milk", composition}, "milk.json")).toThrow(point);
+  expect(() => readComposition(composition)).toThrow(point);
+  expect(() => readPantryCsv("name,water_g,milkFat_g,msnf_g\nmilk,88,350,8.5\n")).toThrow(point);
 });

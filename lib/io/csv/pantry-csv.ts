@@ -4,6 +4,7 @@ import {readComposition} from "../../pantry/composition.ts";
 import {ALLERGENS, GRADES, type Ingredient} from "../../pantry/ingredient.ts";
 import {withInferred} from "../../pantry/inferred.ts";
 import {type Nutrients, NUTRIENTS, SAID_NUTRIENTS, type SaidNutrient} from "../../pantry/nutrient-keys.ts";
+import {refuseBeyond} from "../../pantry/label-slips.ts";
 import {ownIngredient} from "../../pantry/own-ingredient.ts";
 import {PARTS} from "../../pantry/parts.ts";
 import {amountIn, type Columns, PRICE, STOCK} from "./columns.ts";
@@ -90,12 +91,22 @@ export function readPantryCsv(text: string, place = "pantry"): Ingredient[] {
   return eachOnce(table, rows).map((named) => readIngredient(table, named));
 }
 
+/** Grams per 100 g in a cell; of more than 100 the error says what slipped. */
+function gramsIn(table: CsvTable, row: CsvRow, column: string): number | undefined {
+  try {
+    return numberIn(table, row, column, {min: 0, max: 100}, "g per 100 g");
+  } catch (error) {
+    if (error instanceof InputError) refuseBeyond(error.value, error.place);
+    throw error;
+  }
+}
+
 function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
   const {cells} = row;
   const positive = (column: string, unit: string) => numberIn(table, row, column, {min: 1e-6}, unit);
   const grams = new Map<string, number>();
   for (const [column, part] of COMPOSITION_COLUMNS) {
-    const value = numberIn(table, row, column, {min: 0, max: 100}, "g per 100 g");
+    const value = gramsIn(table, row, column);
     if (value !== undefined) grams.set(part, value);
   }
   const equivalent = numberIn(table, row, "dextrose_equivalent", {min: 5, max: 100});

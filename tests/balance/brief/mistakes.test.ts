@@ -126,7 +126,7 @@ describe("a mistake in a brief is one line that names place, value and next step
       "a part over 100",
       {ingredients: [{...milk, composition: {water: 150}}]},
       "brief.json.ingredients[0].composition.water",
-      /got 150.*at most 100/,
+      /got 150.*from 0 to 100 g per 100 g; is its decimal point missing \(15\)/,
     ],
     [
       "syrup without its DE",
