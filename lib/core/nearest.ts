@@ -26,6 +26,8 @@ export function nearestNames(typed: string, names: Iterable<string>, count = 3):
 
 /** A name folded for comparison: lower case, no accents, single spaces, no punctuation but `%`, `.` and `+`. */
 export function folded(name: string): string {
+  // Most names are plain already, and briefs have thousands.
+  if (PLAIN.test(name)) return name;
   return name
     .normalize("NFKD")
     .replace(/\p{M}+/gu, "")
@@ -34,6 +36,9 @@ export function folded(name: string): string {
     .replace(/(\d)\s+%/g, "$1%")
     .trim();
 }
+
+/** What {@link folded} leaves as it is. */
+const PLAIN = /^[a-z\d%.+]+(?: [a-z\d.+][a-z\d%.+]*)*$/;
 
 /** Advice on what to write instead of an unknown word: the nearest first, then all there are. */
 export function oneOfThese(given: string, known: readonly string[]): string {

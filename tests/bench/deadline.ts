@@ -32,12 +32,13 @@ function now(): number {
 }
 
 async function main(): Promise<void> {
-  const highs = await loadHighs();
-  for (const [name, brief] of BRIEFS) {
-    for (const [engine, search] of [
-      ["own", {}],
-      ["HiGHS", {highs}],
-    ] as const) {
+  // The first call is cold, as a cook's is. HiGHS comes after it: its code goes on being compiled while others run, on their clock.
+  for (const [engine, load] of [
+    ["own", () => ({})],
+    ["HiGHS", async () => ({highs: await loadHighs()})],
+  ] as const) {
+    const search = await load();
+    for (const [name, brief] of BRIEFS) {
       for (const deadline of [300, 1000, 10_000]) {
         const start = now();
         const {status} = balance(brief, {deadline, now, search});

@@ -1,3 +1,4 @@
+import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
 import * as z from "zod/mini";
 import {InputError, printable, show} from "../../lib/core/errors.ts";
@@ -151,6 +152,21 @@ describe("names like a mistyped one", () => {
     // Of a long text the first 200 characters are compared, so that it costs little.
     const name = "pear ".repeat(40).trim();
     expect(nearestNames(`${name} ${"and so on ".repeat(99)}`, [name])).toEqual([name]);
+  });
+
+  test("are compared without the blanks around them, so a plain name is what it is between two blanks", () => {
+    const names = fc.string({
+      unit: fc.constantFrom("a", "z", "A", "é", "\u0301", "5", "%", ".", "+", " ", ",", "½"),
+      maxLength: 8,
+    });
+    fc.assert(
+      fc.property(names, (name) => {
+        expect(folded(name)).toBe(folded(` ${name} `));
+      }),
+      {seed: 11, numRuns: 2000},
+    );
+    for (const name of ["a 5 %", "5 %", "a  b", "a %", " a", "% a", "a +", "cream 45 % +"])
+      expect(folded(name)).toBe(folded(` ${name} `));
   });
 });
 

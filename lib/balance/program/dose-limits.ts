@@ -3,6 +3,7 @@ import {finite, sum} from "../../core/numbers.ts";
 import {oneOfThese} from "../../core/nearest.ts";
 import {leastRelaxation} from "../../lp/explain/relaxation.ts";
 import {ProgramBuilder} from "../../lp/program/builder.ts";
+import {checkTime, type Deadline, NO_DEADLINE} from "../../lp/program/deadline.ts";
 import {DOSES, dosesIn, isAskedBy} from "../../pantry/doses.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Choice, DoseLimit, Target} from "../brief/brief.ts";
@@ -51,16 +52,24 @@ export function readDoses(
 /**
  * The limits on doses as rows over shares of the batch, in g per 100 g of mix: those that some ingredient by itself could
  * break. An ingredient at a ratio to another is asked for outright, and does not count.
+ *
+ * @throws OutOfTime soon after the deadline
  */
-export function doseRows({
-  doses = [],
-  ingredients,
-}: {
-  readonly doses?: readonly DoseLimit[];
-  readonly ingredients: readonly Choice[];
-}): (MixRow & {readonly upper: number; readonly dose: DoseLimit})[] {
+export function doseRows(
+  {
+    doses = [],
+    ingredients,
+  }: {
+    readonly doses?: readonly DoseLimit[];
+    readonly ingredients: readonly Choice[];
+  },
+  deadline: Deadline = NO_DEADLINE,
+): (MixRow & {readonly upper: number; readonly dose: DoseLimit})[] {
   if (doses.length === 0) return [];
-  const brought = ingredients.map(({ingredient, ratio}) => (ratio ? undefined : dosesIn(ingredient)));
+  const brought = ingredients.map(({ingredient, ratio}, j) => {
+    if (j % 64 === 0) checkTime(deadline);
+    return ratio ? undefined : dosesIn(ingredient);
+  });
   return doses.flatMap((dose) => {
     const weights = brought.map((grams) => grams?.[dose.index] ?? 0);
     if (!weights.some((grams) => grams > dose.limit)) return [];

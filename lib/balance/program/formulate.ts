@@ -100,8 +100,8 @@ function formulated(
   }
   // What other mixes are compared with is no wish that has to hold for every batch.
   for (const target of extra) stateTarget(target, targetRows(target, brief));
+  for (const {dose, ...row} of doseRows(brief, deadline)) state(row, {kind: "dose", dose});
   checkTime(deadline);
-  for (const {dose, ...row} of doseRows(brief)) state(row, {kind: "dose", dose});
   addRules(builder, brief, amounts, shares);
   addPacks(builder, brief, packed, amounts, shares);
   const parts = (objective?.cutOff ?? []).map(({name, weights}) => {

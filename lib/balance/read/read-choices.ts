@@ -200,7 +200,8 @@ function sameName({name, aliases = []}: Ingredient, wanted: string): boolean {
 function refuseDuplicates(ingredients: readonly Ingredient[], place: string): void {
   const seen = new Map<string, number>();
   for (const [i, {name}] of ingredients.entries()) {
-    const first = seen.get(nameKey(name));
+    const key = nameKey(name);
+    const first = seen.get(key);
     if (first !== undefined) {
       throw new InputError(
         `${place}: ingredients[${i}]`,
@@ -209,6 +210,6 @@ function refuseDuplicates(ingredients: readonly Ingredient[], place: string): vo
         "list each ingredient once",
       );
     }
-    seen.set(nameKey(name), i);
+    seen.set(key, i);
   }
 }
