@@ -151,7 +151,7 @@ const sauce = {
     {ingredient: sugar, grams: 500},
   ],
 };
-const cooked = cookDown(sauce, {cookedMass: 1000});
+const cooked = cookDown(sauce, {cookedGrams: 1000});
 const product = makeProduct("plum ripple ice cream", [
   baseComponent(base, 85),
   rippleComponent(sauce, 15, cooked),
@@ -189,11 +189,11 @@ describe("the ingredient list", () => {
   });
   test("boiled-down fruit counts as used, as Annex VIII has it", () => {
     expect(quidPercent(product, "plums")).toBeCloseTo(15, 9);
-    const thick = rippleComponent(sauce, 15, cookDown(sauce, {cookedMass: 750}));
+    const thick = rippleComponent(sauce, 15, cookDown(sauce, {cookedGrams: 750}));
     expect(quidPercent(makeProduct("x", [baseComponent(base, 85), thick]), "plums")).toBeCloseTo(20, 9);
     // Above 100 % Annex VIII has the weight per 100 g stated.
     const paste = makeProduct("fruit paste", [
-      {...rippleComponent(sauce, 100, cookDown(sauce, {cookedMass: 750})), churned: true},
+      {...rippleComponent(sauce, 100, cookDown(sauce, {cookedGrams: 750})), churned: true},
     ]);
     expect(text(ingredientList(paste, ["plums"]))).toBe("plums 133 g per 100 g, sugar");
     expect(() => quidPercent(product, "plum")).toThrow("did you mean plums");

@@ -98,7 +98,7 @@ const total = (composition: Composition) =>
 
 describe("cooking down", () => {
   test("water goes, solids stay", () => {
-    for (const to of [{cookedMass: 900}, {brix: 55}, {reductionPercent: 30}] as const) {
+    for (const to of [{cookedGrams: 900}, {brix: 55}, {reductionPercent: 30}] as const) {
       const cooked = cookDown(pot, to);
       expect(cooked.grams + cooked.waterBoiledOff).toBeCloseTo(1400, 9);
       expect(((cooked.composition.sucrose ?? 0) * cooked.grams) / 100).toBeCloseTo(15.7 + 400, 9);
@@ -108,7 +108,7 @@ describe("cooking down", () => {
       );
       expect(total(cooked.composition)).toBeCloseTo(100, 6);
     }
-    expect(cookDown(pot, {cookedMass: 900}).grams).toBeCloseTo(900, 9);
+    expect(cookDown(pot, {cookedGrams: 900}).grams).toBeCloseTo(900, 9);
     expect(cookDown(pot, {brix: 55}).brix).toBeCloseTo(55, 9);
     expect(cookDown(pot, {reductionPercent: 30}).grams).toBeCloseTo(980, 9);
   });
@@ -131,8 +131,8 @@ describe("cooking down", () => {
     expect(total(half)).toBeCloseTo(100, 9);
   });
   test("what cannot be says why", () => {
-    expect(() => cookDown(pot, {cookedMass: 1500})).toThrow("further down than that before it boils");
-    expect(() => cookDown(pot, {cookedMass: 300})).toThrow("the pot holds only 872.3 g of water");
+    expect(() => cookDown(pot, {cookedGrams: 1500})).toThrow("further down than that before it boils");
+    expect(() => cookDown(pot, {cookedGrams: 300})).toThrow("the pot holds only 872.3 g of water");
     expect(() => cookDown(pot, {brix: 20})).toThrow("add water or fruit");
     expect(() =>
       cookDown(
@@ -162,7 +162,7 @@ describe("planning a ripple", () => {
       {ingredient: dextrose},
     ],
     brix: 55,
-    cookedMass: 1000,
+    cookedGrams: 1000,
     hardPhase: {at: -18, max: 30},
     fruit: {min: 80},
   };
@@ -203,7 +203,7 @@ describe("planning a ripple", () => {
         if (inPot < 1000) continue;
         const cooked = cookDown(
           {name: "x", lines},
-          {cookedMass: 1000},
+          {cookedGrams: 1000},
           {sieved: [{ingredient: "plum", percent: 5}]},
         );
         expect(cooked.brix).toBeCloseTo(55, 6);
@@ -216,7 +216,7 @@ describe("planning a ripple", () => {
     expect(tried).toBeGreaterThan(20);
   });
   test("fruit that must be used up is stretched with sugar as far as the targets let it, not boiled to nothing", () => {
-    const {cookedMass: _, ...open} = brief;
+    const {cookedGrams: _, ...open} = brief;
     const used = {ingredient: plum, min: 1500, max: 1500, fruit: true};
     const plan = madeBy({
       ...open,
@@ -229,7 +229,7 @@ describe("planning a ripple", () => {
     const asked = madeBy({
       ...brief,
       ingredients: [used, ...brief.ingredients.slice(1)],
-      cookedMass: plan.cooked.grams,
+      cookedGrams: plan.cooked.grams,
     });
     expect(asked.cost).toBeLessThanOrEqual(plan.cost + 1e-6);
     const inPot = plan.cooked.grams + plan.cooked.waterBoiledOff;
@@ -267,7 +267,7 @@ describe("planning a ripple", () => {
         name: "paste",
         ingredients: [{ingredient: dry, min: 300}, {ingredient: syrup}, {ingredient: dextrose}],
         brix: {min: 85},
-        cookedMass: 1000,
+        cookedGrams: 1000,
         firmness: {at: -18, max},
       });
     expect([paste(0.3).status, paste(-0.5).status]).toEqual(["optimal", "infeasible"]);
@@ -286,9 +286,9 @@ describe("planning a ripple", () => {
     expect(() => planRipple({...brief, ingredients: [{ingredient: unpriced}]})).toThrow(
       "plum ripple: plum: no price",
     );
-    const {cookedMass: __, ...open} = brief;
+    const {cookedGrams: __, ...open} = brief;
     expect(() => planRipple(open)).toThrow("nothing says how much to make");
-    expect(() => planRipple({...brief, cookedMass: 0})).toThrow("cookedMass: out of range");
+    expect(() => planRipple({...brief, cookedGrams: 0})).toThrow("cookedGrams: out of range");
     expect(() => planRipple({...brief, brix: 120})).toThrow("brix: out of range (got 120)");
     expect(() => planRipple({...brief, hardPhase: {at: 4, max: 20}})).toThrow("hardPhase.at: out of range");
     expect(() => planRipple({...brief, firmness: {at: -18, max: 300}})).toThrow("firmness.max: out of range");

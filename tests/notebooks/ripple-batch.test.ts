@@ -179,8 +179,8 @@ describe("a cook's day in the demonstration", () => {
       await typedRecipe(page, /^What goes into the ripple/),
     ];
     const sauce = {name: "plum ripple", lines: pot};
-    const cookedMass = Number(await page.getByLabel("Weight of the cooked ripple, g").inputValue());
-    const cooked = cookDown(sauce, {cookedMass}, {sieved: [{ingredient: "plum", percent: 4}]});
+    const cookedGrams = Number(await page.getByLabel("Weight of the cooked ripple, g").inputValue());
+    const cooked = cookDown(sauce, {cookedGrams}, {sieved: [{ingredient: "plum", percent: 4}]});
     const whole = makeProduct("day", [
       baseComponent({name: "Base", lines: base}, 85),
       rippleComponent(sauce, 15, cooked),

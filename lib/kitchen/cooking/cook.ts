@@ -12,7 +12,7 @@ import {invert} from "../sugar/inversion.ts";
 
 /** When to stop boiling: at a mass in g, at a °Brix, or when so many per cent of the mass have gone. */
 export type CookTo =
-  {readonly cookedMass: number} | {readonly brix: number} | {readonly reductionPercent: number};
+  {readonly cookedGrams: number} | {readonly brix: number} | {readonly reductionPercent: number};
 
 /** Loss in the sieve: stones, seeds, skins. */
 export interface Sieved {
@@ -52,7 +52,7 @@ export interface Cooked {
  * Mass balance only: aroma and the little acid that steam carries off are left out.
  *
  * @param recipe what goes into the pot, g
- * @param to when to stop: `cookedMass` g, `brix` in °Brix (above 0, below 100), or `reductionPercent` of the mass in the pot
+ * @param to when to stop: `cookedGrams` g, `brix` in °Brix (above 0, below 100), or `reductionPercent` of the mass in the pot
  * @throws InputError when the pot is empty, holds alcohol (which boils off in no known share), cannot reach the goal by
  *   losing water, or loses more of something in the sieve than it holds
  *
@@ -110,17 +110,17 @@ export function cookDown(recipe: Recipe, to: CookTo, options: CookOptions = {}):
 }
 
 /** Goals that a sauce may be cooked to. */
-const GOALS = ["cookedMass", "brix", "reductionPercent"] as const;
+const GOALS = ["cookedGrams", "brix", "reductionPercent"] as const;
 
 function expectGoal(to: CookTo): void {
-  const advice = `give one of {cookedMass} in g, {brix} in °Brix and {reductionPercent} of the mass`;
+  const advice = `give one of {cookedGrams} in g, {brix} in °Brix and {reductionPercent} of the mass`;
   expectRecord(to, "to", advice);
   if (GOALS.filter((goal) => goal in to).length !== 1)
     throw new InputError("to", "not one goal of cooking", to, advice);
 }
 
 function waterToBoil(to: CookTo, mass: number, water: number, soluble: number): number {
-  if ("cookedMass" in to) return mass - finite(to.cookedMass, "cookedMass", {min: 0.1}, "g");
+  if ("cookedGrams" in to) return mass - finite(to.cookedGrams, "cookedGrams", {min: 0.1}, "g");
   if ("brix" in to) {
     const goal = finite(to.brix, "brix", {min: 1, max: 99}, "°Brix");
     if (soluble <= 0)

@@ -33,7 +33,7 @@ export interface RippleBrief {
   /** °Brix after cooking: one value, or limits. */
   readonly brix: number | Limits;
   /** g of the cooked ripple. Without it, the `min` of the ingredients say how much there will be. */
-  readonly cookedMass?: number;
+  readonly cookedGrams?: number;
   /** Ice and solid fat. */
   readonly hardPhase?: AtTemperature;
   readonly ice?: AtTemperature;

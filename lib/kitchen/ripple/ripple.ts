@@ -32,7 +32,7 @@ const SPECK = 1e-6;
  *   name: "plum ripple",
  *   ingredients: [{ingredient: plums, fruit: true}, {ingredient: sugar}],
  *   brix: 60,
- *   cookedMass: 1000,
+ *   cookedGrams: 1000,
  *   fruit: {min: 80},
  * });
  * plan.status === "optimal" &&
@@ -63,7 +63,7 @@ const KEYS = [
   "name",
   "ingredients",
   "brix",
-  "cookedMass",
+  "cookedGrams",
   "hardPhase",
   "ice",
   "firmness",
@@ -104,17 +104,17 @@ function readVariables(brief: RippleBrief): Variable[] {
     finite(sievedPercent ?? 0, `${place}: sievedPercent`, {min: 0, max: 99}, "%");
     return {name: ingredient.name, cost: finite(ingredient.price, `${place}: price`, {min: 0}) / 1000};
   });
-  if (brief.cookedMass !== undefined) finite(brief.cookedMass, "cookedMass", {min: 1}, "g");
+  if (brief.cookedGrams !== undefined) finite(brief.cookedGrams, "cookedGrams", {min: 1}, "g");
   else if (brief.ingredients.every(({min = 0}) => min === 0)) {
     throw new InputError(
       brief.name,
       "nothing says how much to make",
       undefined,
-      "give `cookedMass`, or the `min` of the fruit that is to be used up",
+      "give `cookedGrams`, or the `min` of the fruit that is to be used up",
     );
   }
   const batch =
-    brief.cookedMass === undefined ? {} : {lower: 100 / brief.cookedMass, upper: 100 / brief.cookedMass};
+    brief.cookedGrams === undefined ? {} : {lower: 100 / brief.cookedGrams, upper: 100 / brief.cookedGrams};
   return [...variables, {name: "water boiled off", cost: 0}, {name: "batch", cost: 0, ...batch}];
 }
 
@@ -160,7 +160,7 @@ function made(brief: RippleBrief, per100: readonly number[]): RippleMade {
       brief.name,
       "nothing limits how much to make",
       undefined,
-      "give `cookedMass`, or the `max` of what is on hand",
+      "give `cookedGrams`, or the `max` of what is on hand",
     );
   }
   const entries = brief.ingredients.map((entry, i) => ({...entry, grams: per100[i]! / batch}));
@@ -178,7 +178,7 @@ function made(brief: RippleBrief, per100: readonly number[]): RippleMade {
   );
   return {
     recipe,
-    cooked: cookDown(recipe, {cookedMass: inPot - boiled}, {sieved, inversion: brief.inversion ?? 0}),
+    cooked: cookDown(recipe, {cookedGrams: inPot - boiled}, {sieved, inversion: brief.inversion ?? 0}),
     cost: used.reduce((total, {ingredient, grams}) => total + (grams * ingredient.price!) / 1000, 0),
   };
 }

@@ -56,7 +56,7 @@ export async function readDay(typed: DayText, pantry: Pantry): Promise<TypedDay>
   units.show([...base.counted, ...pot.counted, ...ingredients.filter(isCounted)]);
   const name = typed.name.trim() || "Ice cream";
   const lines = base.lines.length ? base.lines : [{ingredient: NOTHING, grams: 1000}];
-  const parts = {name, base: lines, cookedMass: cooked, sievedPercent: sieve, splitPercent: split, share};
+  const parts = {name, base: lines, cookedGrams: cooked, sievedPercent: sieve, splitPercent: split, share};
   const whole = attempt(() => tubProduct({...parts, pot: pot.lines}));
   const product = "value" in whole ? whole.value : makeProduct(name, [baseComponent({name: "Base", lines})]);
   const asked = [...base.asked, ...pot.asked];

@@ -6,7 +6,7 @@ import type {TubParts} from "./tub-product.ts";
  * promise too. Prices go along where the cook has typed them.
  */
 export function onwardAddress(
-  {name, pot, cookedMass, sievedPercent, splitPercent, share}: TubParts,
+  {name, pot, cookedGrams, sievedPercent, splitPercent, share}: TubParts,
   {base, named, own}: {readonly base: string; readonly named: string; readonly own: ReadonlySet<string>},
   {freezer, ...sizes}: Readonly<Record<"freezer" | "overrun" | "tub" | "portion", number>>,
 ): string {
@@ -20,7 +20,7 @@ export function onwardAddress(
     named,
     base,
     pot: recipeText(ripple),
-    cooked: String(Number(cookedMass.toFixed(1))),
+    cooked: String(Number(cookedGrams.toFixed(1))),
     sieve: String(sievedPercent),
     split: String(splitPercent),
     share: String(share),

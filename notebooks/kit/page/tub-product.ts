@@ -15,7 +15,7 @@ export interface TubParts {
   /** Ingredients of the ripple's pot; empty without a ripple. */
   readonly pot: readonly RecipeLine[];
   /** g of the cooked ripple. */
-  readonly cookedMass: number;
+  readonly cookedGrams: number;
   /** Stones, skins and seeds, g per 100 g of the fruit. */
   readonly sievedPercent: number;
   /** Share of the sucrose that splits while it cooks, %. */
@@ -35,7 +35,7 @@ export function tubProduct({name, base, pot, share, ...cooking}: TubParts): Prod
     .map(({ingredient}) => ({ingredient: ingredient.name, percent: cooking.sievedPercent}));
   const cooked = cookDown(
     ripple,
-    {cookedMass: cooking.cookedMass},
+    {cookedGrams: cooking.cookedGrams},
     {sieved, inversion: cooking.splitPercent / 100},
   );
   return makeProduct(name, [baseComponent(recipe, 100 - share), rippleComponent(ripple, share, cooked)]);

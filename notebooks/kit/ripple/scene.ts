@@ -83,7 +83,7 @@ export function planTub(asked: TubWish, pantry: Pantry): PlannedTub {
     name: [...asked.named.split(",").map((name) => name.trim()), "ice cream"].filter(Boolean).join(" "),
     base: base.lines,
     pot,
-    cookedMass: made.cooked.grams,
+    cookedGrams: made.cooked.grams,
     sievedPercent: wish.sievedPercent,
     splitPercent: wish.splitPercent,
     share,
@@ -180,7 +180,7 @@ function inPotWords(mistake: string): string {
     })
     .replaceAll("`min`", "“at least”")
     .replaceAll("`max`", "“at most”")
-    .replaceAll("`cookedMass`", "the weight to boil down to");
+    .replaceAll("`cookedGrams`", "the weight to boil down to");
 }
 
 const NAMES: Readonly<Record<string, string>> = {

@@ -27,7 +27,7 @@ export interface RippleWish {
   /** Way to say how far it is cooked, besides the °Brix. */
   readonly cook: "brix" | "mass" | "reduction";
   /** g of the cooked sauce, for `mass`. */
-  readonly cookedMass: number;
+  readonly cookedGrams: number;
   /** % of what is in the pot, for `reduction`. */
   readonly reduction: number;
   readonly brix: Window;
@@ -58,7 +58,7 @@ export function rippleBrief(name: string, wish: RippleWish, pantry: Pantry): Rip
       };
     }),
     brix: wish.brix,
-    ...(cook === "mass" && {cookedMass: wish.cookedMass}),
+    ...(cook === "mass" && {cookedGrams: wish.cookedGrams}),
     ...(cook === "reduction" && {reductionPercent: {min: wish.reduction, max: wish.reduction}}),
     ...asked("hardPhase", wish.hardPhase, freezer),
     ...asked("firmness", wish.firmness, freezer),

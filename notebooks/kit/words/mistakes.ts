@@ -52,7 +52,7 @@ const WORDS: Readonly<Record<string, string>> = {
   runs: "Full runs",
   loss: "Lost on the way, %",
   overrun: "Overrun, %",
-  cookedMass: "Weight of the cooked ripple, g",
+  cookedGrams: "Weight of the cooked ripple, g",
   brix: "°Brix",
   freezer: "Freezer, °C",
   watts: "Cooling power, W",
@@ -74,7 +74,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 function inWords(place: string): string {
   const step = /^steps\[(\d+)\]/.exec(place);
-  if (COOK_TO.test(place)) return WORDS.cookedMass!;
+  if (COOK_TO.test(place)) return WORDS.cookedGrams!;
   if (step) return `Step ${Number(step[1]) + 1} of the heating`;
   return Object.hasOwn(WORDS, place) ? WORDS[place]! : place;
 }
