@@ -5,7 +5,7 @@ import {finite, sum} from "../core/numbers.ts";
 import {refuseBeyond} from "./label-slips.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 
-/** How far the parts may be from 100 in sum, g per 100 g. */
+/** Largest deviation of the sum of the parts from 100, g per 100 g. */
 export const SUM_TOLERANCE = 0.5;
 
 /**

@@ -7,7 +7,7 @@ export interface DoseRow {
   readonly name: string;
   /** g per 100 g of mix. */
   readonly limit: number;
-  /** What of an ingredient counts: a quantity of it, or all of it. */
+  /** Quantity of an ingredient that counts; `mass` counts all of it. */
   readonly counts: Quantity | "mass";
   /** Only of an ingredient that has at least so much of it, or of `of`, g per 100 g: what is added as such. */
   readonly atLeast?: number;

@@ -9,7 +9,7 @@ import {expectLines, type RecipeLine} from "./recipe.ts";
 
 /** A customary upper limit on what is taken by the pinch or the spoon. */
 export interface Dose {
-  /** What a brief calls it: `{"doses": {"salt": 1}}`. */
+  /** Key by which a brief names it: `{"doses": {"salt": 1}}`. */
   readonly key: string;
   /** In plain words: `salt`, `all stabilisers together`. */
   readonly name: string;
@@ -31,23 +31,23 @@ export interface DoseOver {
   /** Key of the dose. */
   readonly dose: string;
   readonly name: string;
-  /** What the mix has, g per 100 g. */
+  /** Amount in the mix, g per 100 g. */
   readonly has: number;
-  /** What is customary, or the cook's own limit, g per 100 g. */
+  /** Customary limit, or the cook's own, g per 100 g. */
   readonly limit: number;
   readonly source: string;
 }
 
-/** How far above a limit still counts as on it, relative to its size: what rounding leaves. */
+/** Excess over a limit, relative to its size, that still counts as on it: what rounding leaves. */
 const ON_LIMIT = 1e-6;
 
-/** What could be asked by its name: a quick sieve before names are compared in full. */
+/** All words and names of the table in one pattern: a quick sieve before names are compared in full. */
 const NAMED = new RegExp(
   DOSE_TABLE.flatMap(({words, names}) => [...list(words), ...list(names)]).join("|"),
   "i",
 );
 
-/** What 100 g of an ingredient brings to each of {@link DOSES}, in their order, g. */
+/** Grams that 100 g of an ingredient bring to each of {@link DOSES}, in their order. */
 export function dosesIn(ingredient: Ingredient): readonly number[] {
   const known = SEEN.get(ingredient);
   if (known) return known;
@@ -56,7 +56,7 @@ export function dosesIn(ingredient: Ingredient): readonly number[] {
   return brought;
 }
 
-/** What was found of an ingredient, which does not change: a brief is written as a program many times over. */
+/** Doses found of an ingredient before. They do not change, and a brief is written as a program many times over. */
 const SEEN = new WeakMap<Ingredient, readonly number[]>();
 
 function measured(ingredient: Ingredient): number[] {
@@ -128,7 +128,7 @@ export function dosesOver(
   });
 }
 
-/** Whether the least of a target (by the name of its quantity) asks for what a dose counts. */
+/** True where the minimum of a target (by the name of its quantity) asks for what a dose counts. */
 export function isAskedBy(dose: number, target: string): boolean {
   const {askedBy, counts, of = counts} = DOSE_TABLE[dose]!;
   return askedBy ? list(askedBy).includes(target) : of === target;

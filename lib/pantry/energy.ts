@@ -17,7 +17,7 @@ export const ENERGY_FACTORS = {
   fibre: {kilojoules: 8, kilocalories: 2},
 } as const;
 
-/** What a nutrition label says of a composition by itself, g per 100 g: nothing of it is ever unknown. */
+/** Label figures that follow from a composition alone, g per 100 g; none of them is ever unknown. */
 export interface LabelFigures {
   /** All fat, emulsifiers among it. */
   readonly fat: number;
@@ -30,7 +30,7 @@ export interface LabelFigures {
   readonly protein: number;
 }
 
-/** What a label says of a composition, g per 100 g; stabilisers but gelatine count as fibre (gums are), emulsifiers as fat. */
+/** Label figures of a composition, g per 100 g. Stabilisers other than gelatine count as fibre (gums are), emulsifiers as fat. */
 export function labelFigures(composition: Composition): LabelFigures {
   const polyols = quantityIn(composition, "polyols");
   return {

@@ -10,7 +10,7 @@ const KEYS: ReadonlySet<string> = new Set([...PARTS, "dextroseEquivalent"]);
 /** Most of a part, g per 100 g: all there is, and what a sum of rounded figures may be too much. */
 const MOST = 100.5;
 
-/** What rounding may leave of a part that is used up, g per 100 g. */
+/** Remainder that rounding may leave of a part that is used up, g per 100 g. */
 const LEAST = -1e-9;
 
 /**
@@ -45,7 +45,7 @@ function noComposition(value: unknown): InputError {
   );
 }
 
-/** What an ingredient may say in numbers, each at least 0. */
+/** Numbers that an ingredient may have, each at least 0. */
 const NUMBERS = ["price", "stock", "unit", "density"] as const;
 
 /** Refuses what is no ingredient: no name, no composition, a price or a mass that is no number from 0. */

@@ -13,7 +13,7 @@ const FLAVOUR_GROUPS = new Set([
   "inclusion",
 ]);
 
-/** Whether an ingredient is there for its flavour, by its group; one without a group is not. */
+/** True for an ingredient that is there for its flavour, by its group; false for one without a group. */
 export function isFlavour({group}: Ingredient): boolean {
   return group !== undefined && FLAVOUR_GROUPS.has(group);
 }

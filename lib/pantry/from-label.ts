@@ -22,7 +22,7 @@ export interface LabelledIngredient {
   readonly uncertainty: Readonly<Partial<Record<Part | "dextroseEquivalent", number>>>;
 }
 
-/** How far the figures may be from 100 g in sum, g: what rounding and guesses explain. */
+/** Largest deviation of the sum of the figures from 100 g that rounding and guesses explain, g. */
 const SUM_TOLERANCE = 4;
 
 /** Dextrose equivalent against the mono- and disaccharides of the solids, points: see `totalSugars` in `quantities.ts`. */
@@ -109,7 +109,7 @@ export function fromLabel(label: Label, ingredientClass: IngredientClass): Label
 /** mg of sodium per g of salt: Regulation (EU) 1169/2011, Annex I, has salt as sodium x 2.5. */
 const SODIUM_PER_SALT = 1000 / 2.5;
 
-/** What a label says that no composition keeps. */
+/** Figures of a label that no composition keeps. */
 function nutrientsOf({saturates, salt}: Label): Nutrients {
   return {...(saturates !== undefined && {saturates}), sodium: salt * SODIUM_PER_SALT};
 }
@@ -203,7 +203,7 @@ function waterSpread(label: Label, spread: Grams): number {
   return 2 * Math.hypot(...errors);
 }
 
-/** How far a printed figure may be from the true one by rounding, g. */
+/** Largest rounding error of a printed figure, g. */
 function rounding(grams: number): number {
   if (grams === 0) return 0.5;
   return grams >= 10 ? 0.5 : 0.05;

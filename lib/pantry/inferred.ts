@@ -4,7 +4,7 @@ import type {Composition} from "./parts.ts";
 
 type IngredientClass = keyof typeof LABEL_RULES;
 
-/** What is evident of an ingredient that says no more than its figures. */
+/** Facts that are evident of an ingredient from its figures alone. */
 interface Evident {
   /** Its group on the shelf, which decides when it is heated and what may stand in for it. */
   readonly group?: string;
@@ -17,7 +17,7 @@ const fruit: Evident = {group: "fruit", allergens: []};
 const sugar: Evident = {group: "sugar", allergens: []};
 
 /**
- * What a class of labels says besides its figures: common practice, no source, and no more than what is so for nearly every
+ * Facts that a class of labels brings besides its figures: common practice, no source, and only such as hold for nearly every
  * pack of the class. A plant drink may be of soya, nuts or oats: its pack says it. An oat or rice drink counts as one of oats unless
  * its name says rice. Wine counts as sulphited: how much of that the finished food has is `productAllergens` to say. No glucose
  * syrup, dextrose or maltodextrin is ever taken for wheat, of which Annex II exempts them.
@@ -58,7 +58,7 @@ const OF_CLASS: Readonly<Record<IngredientClass, Evident>> = {
 const MOSTLY = {dairy: 0.85, egg: 0.6};
 
 /**
- * What is evident from a composition: parts of milk are milk, lactose included (Regulation (EU) 1169/2011, Annex II), and egg
+ * Facts that are evident from a composition: parts of milk are milk, lactose included (Regulation (EU) 1169/2011, Annex II), and egg
  * fat is egg.
  */
 function evidentOf(composition: Composition): Evident {
@@ -78,7 +78,7 @@ function evidentOf(composition: Composition): Evident {
   };
 }
 
-/** What is certain wherever it is evident: other allergens of a class are taken back by what the pack declares. */
+/** Allergens that are certain wherever they are evident; the other ones of a class give way to what the pack declares. */
 const CERTAIN: readonly Allergen[] = ["milk", "eggs"];
 
 /**

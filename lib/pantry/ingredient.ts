@@ -1,7 +1,7 @@
 import type {Nutrients} from "./nutrient-keys.ts";
 import type {Composition} from "./parts.ts";
 
-/** How far a composition is to be trusted, best first. */
+/** Grades of trust in a composition, best first. */
 export const GRADES = ["measured", "compiled", "label", "calculated", "estimated", "from memory"] as const;
 
 /** Grade of a composition's source. */

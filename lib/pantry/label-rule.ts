@@ -12,7 +12,7 @@ export interface Guess {
   readonly share: Estimate;
 }
 
-/** What becomes of the figures of a label, and what is said of those that no label gives. */
+/** Rule of a class of labels: the parts that printed figures become, and values for those that no label gives. */
 export interface LabelRule {
   readonly fat: Split;
   readonly protein: Split;

@@ -20,16 +20,16 @@ interface Figures {
 /** kJ in a kcal (thermochemical calorie): what Regulation (EU) 1169/2011, Annex XIV, rounds its factors from. */
 const KJ_PER_KCAL = 4.184;
 
-/** How far the ratio of printed kJ to kcal may be from it, as a share: the factors' own ratios are 4.0 (fibre) to 4.25. */
+/** Largest deviation of the ratio of printed kJ to kcal from it, as a share: the factors' own ratios are 4.0 (fibre) to 4.25. */
 const RATIO_OFF = 0.08;
 
-/** How far printed energy may be from that of the figures: a share, and kcal for rounding, acids and what a class guesses. */
+/** Largest difference between printed energy and that of the figures: a share, and kcal for rounding, acids and what a class guesses. */
 const ENERGY_OFF = {share: 0.2, kilocalories: 12};
 
 /** A figure less its last zero: what a missing decimal point would leave. */
 const tenth = (grams: number) => Number((grams / 10).toFixed(2));
 
-/** What to make of more than 100 g in 100 g, up to what a missing decimal point would leave; undefined for any other value. */
+/** Advice on more than 100 g in 100 g, up to ten times as much, as a lost decimal point would leave; undefined for any other value. */
 export function beyondWords(grams: unknown): string | undefined {
   return typeof grams === "number" && grams > 100 && grams <= 1000
     ? `give a number from 0 to 100 g per 100 g; is its decimal point missing (${tenth(grams)})?`
@@ -47,7 +47,7 @@ export function refuseBeyond(grams: unknown, place: string): void {
     throw new InputError(place, "out of range", grams, advice, {code: "out of range"});
 }
 
-/** What to make of a figure that is too large: a lost decimal point where a tenth of it would do. */
+/** Advice on a figure that is too large: a lost decimal point where a tenth of it would do. */
 function pointOr(grams: number, most: number, otherwise: string): string {
   return tenth(grams) <= most ? `is its decimal point missing (${tenth(grams)})? ${otherwise}` : otherwise;
 }
@@ -144,7 +144,7 @@ function refuseEnergy(label: Figures, place: string): void {
   );
 }
 
-/** What makes printed energy so many times that of the figures. */
+/** Likely reasons why printed energy is so many times that of the figures. */
 function slipOf(times: number): string {
   const near = (value: number) => Math.abs(times / value - 1) < 0.15;
   if (near(KJ_PER_KCAL) || near(1 / KJ_PER_KCAL)) return "are kJ and kcal swapped?";

@@ -1,6 +1,6 @@
 import type {Part} from "./parts.ts";
 
-/** What was read of a name: its words in order of the alphabet, and the numbers beside their units. */
+/** Name as it was read: its words in order of the alphabet, and the numbers beside their units. */
 export interface Numbered {
   readonly words: string;
   /** % */

@@ -58,7 +58,7 @@ export const SAID_NUTRIENTS = NUTRIENT_KEYS.filter((key): key is SaidNutrient =>
 /** Nutrients as an ingredient says them, per 100 g of it: absent is unknown, 0 is known to be none. */
 export type Nutrients = Readonly<Partial<Record<SaidNutrient, number>>>;
 
-/** Whether a text names a nutrient. */
+/** True where a text names a nutrient. */
 export function isNutrient(name: string): name is NutrientKey {
   return Object.hasOwn(NUTRIENTS, name);
 }

@@ -15,9 +15,9 @@ const SODIUM_PER_SALT = (1000 * 22.99) / 58.443;
 /**
  * A nutrient of an ingredient, per 100 g of it in the unit of `NUTRIENTS`; `undefined` where it is not known.
  *
- * What the ingredient does not say is known where its composition leaves no doubt: no fat has no fatty acids, what has no sugars
- * has none added, and water, isolated sugars, sugar alcohols, alcohol, acids and salt have no minerals but their own. Energy is
- * reckoned from the composition by the factors of Regulation (EU) No 1169/2011, Annex XIV, and salt is sodium x 2.5 (Annex I).
+ * An amount that the ingredient does not give is known where its composition leaves no doubt: without fat there are no fatty acids,
+ * without sugars no added ones, and water, isolated sugars, sugar alcohols, alcohol, acids and salt have no minerals but their own.
+ * Energy is reckoned from the composition by the factors of Regulation (EU) No 1169/2011, Annex XIV, and salt is sodium x 2.5 (Annex I).
  *
  * @throws InputError for an unknown nutrient, with the nearest known one
  *
@@ -53,7 +53,7 @@ export function nutrientIn(ingredient: Ingredient, key: NutrientKey): number | u
   }
 }
 
-/** What a composition says of a nutrient by itself. */
+/** Amount of a nutrient that follows from a composition alone. */
 function evident(composition: Composition, key: SaidNutrient): number | undefined {
   switch (key) {
     case "saturates":
@@ -72,15 +72,15 @@ function evident(composition: Composition, key: SaidNutrient): number | undefine
   }
 }
 
-/** What is left of 100 g by figures of a composition that are rounded, g. */
+/** Remainder of 100 g that the rounding of a composition's figures may leave, g. */
 const ROUNDED = 0.05;
 
-/** Whether it is pure and no syrup of starch: what those are made with leaves its minerals in them. */
+/** True for pure substances. Syrups of starch are none: what they are made with leaves its minerals in them. */
 function hasNoMinerals(composition: Composition): boolean {
   return !composition.glucoseSyrupSolids && isPure(composition);
 }
 
-/** Whether something is nothing but water, isolated sugars, syrups, sugar alcohols, alcohol, acids and salt. */
+/** True for a composition of nothing but water, isolated sugars, syrups, sugar alcohols, alcohol, acids and salt. */
 function isPure(composition: Composition): boolean {
   const {water = 0, lactose = 0, alcohol = 0, organicAcids = 0, salt = 0} = composition;
   const sweet = quantityIn(composition, "sugars") + quantityIn(composition, "polyols");

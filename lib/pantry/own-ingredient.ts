@@ -5,7 +5,7 @@ import {withInferred} from "./inferred.ts";
 import type {Allergen, Ingredient} from "./ingredient.ts";
 import type {Label} from "./read-label.ts";
 
-/** What an ingredient of a brief, a recipe or a pantry may say of what is in it. */
+/** Fields by which an ingredient of a brief, a recipe or a pantry may say what is in it. */
 export interface OwnFigures {
   readonly name: string;
   /** g per 100 g by part or shorthand. */

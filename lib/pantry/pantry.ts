@@ -5,7 +5,7 @@ import {expectFigures} from "./expect.ts";
 import {ingredientFromNumber} from "./from-number.ts";
 import type {Ingredient} from "./ingredient.ts";
 
-/** What is on the shelf, ready to be looked up by name. */
+/** Ingredients on the shelf, ready to be looked up by name. */
 export interface Pantry {
   readonly ingredients: readonly Ingredient[];
   /** Ingredient by the key of its name (see `nameKey`). */
@@ -104,7 +104,7 @@ export function ingredientsNamed(pantry: Pantry, name: string): readonly Ingredi
   return made ? [made] : [];
 }
 
-/** What a name says by its number, made of the pantry's own: see `ingredientFromNumber`. */
+/** Ingredient that a name describes by its number, made of the pantry's own: see `ingredientFromNumber`. */
 function numbered(pantry: Pantry, name: string): Ingredient | undefined {
   const lookUp = (known: string) => {
     const key = nameKey(known);
@@ -115,7 +115,7 @@ function numbered(pantry: Pantry, name: string): Ingredient | undefined {
   return made && (pantry.byName.get(nameKey(made.ingredient.name)) ?? made.ingredient);
 }
 
-/** Whether an ingredient goes by a name, its own or another one that a cook would type, compared as {@link nameKey} does. */
+/** True where an ingredient goes by a name, its own or another one that a cook would type, compared as {@link nameKey} does. */
 export function goesBy({name, aliases = []}: Ingredient, wanted: string): boolean {
   const key = nameKey(wanted);
   return [name, ...aliases].some((known) => nameKey(known) === key);

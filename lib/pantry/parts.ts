@@ -53,7 +53,7 @@ export const PARTS = [
 export type Part = (typeof PARTS)[number];
 
 /**
- * What 100 g of an ingredient or a mix consists of: g of each part per 100 g. An absent part is not there.
+ * Parts of an ingredient or a mix, g per 100 g. An absent part is not there.
  *
  * `dextroseEquivalent` (0 to 100, dextrose = 100) belongs to `glucoseSyrupSolids`; in a mix it is the mass-weighted
  * mean, which is exact because reducing power adds up by mass.

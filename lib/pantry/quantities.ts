@@ -22,7 +22,7 @@ const SUGARS: Weights = {
 /** Fibre as a label counts it. Two kinds are parts of their own because they dissolve and lower the freezing point. */
 const FIBRES: Weights = {fibre: 1, inulin: 1, polydextrose: 1};
 
-/** What sets or thickens; gelatine is a part of its own because it is protein. */
+/** Gums, starch and gelatine, which set or thicken; gelatine is a part of its own because it is protein. */
 const STABILISERS: Weights = {stabiliser: 1, gelatine: 1};
 
 /**
@@ -83,7 +83,7 @@ export type Quantity = Part | Derived;
 /** All quantities of a composition, parts first. */
 export const QUANTITIES: readonly Quantity[] = [...PARTS, ...DERIVED];
 
-/** Whether a text names a quantity of a composition. */
+/** True where a text names a quantity of a composition. */
 export function isQuantity(name: string): name is Quantity {
   return (QUANTITIES as readonly string[]).includes(name);
 }

@@ -15,7 +15,7 @@ export interface RecipeLine {
   readonly grams: number;
 }
 
-/** What goes into a mix, in g. */
+/** Ingredients of a mix, in g. */
 export interface Recipe {
   readonly name: string;
   readonly lines: readonly RecipeLine[];

@@ -1,7 +1,7 @@
 import {expectList} from "../core/shape.ts";
 import {expectPantry, findIngredient, type Pantry, pantryOf} from "./pantry.ts";
 
-/** What the shelf says of one ingredient. */
+/** Price and stock of one ingredient on the shelf. */
 export interface ShelfEntry {
   /** Name or alias of an ingredient of the pantry. */
   readonly name: string;
@@ -9,7 +9,7 @@ export interface ShelfEntry {
   readonly price?: number;
   /** Mass there is, g. */
   readonly stock?: number;
-  /** Where the entry stands, for errors. */
+  /** Place of the entry, for errors. */
   readonly place: string;
 }
 

@@ -45,24 +45,24 @@ export function namesOf(allergen: Allergen): string {
   return OTHERS[allergen] ?? Object.values(KINDS[allergen]!).join("|");
 }
 
-/** What stands for gluten where no name says of which cereal it is: Annex II, point 1, wants the cereal's own name. */
+/** Word for gluten where no name says of which cereal it is: Annex II, point 1, wants the cereal's own name. */
 export const CEREAL_UNKNOWN = "gluten: say which cereal, wheat, rye, barley or oats";
 
 /**
- * What stands for nuts where no name says of which kind: Annex II, point 8, names eight. Coconut, chestnut and pine nut are none of
+ * Word for nuts where no name says of which kind: Annex II, point 8, names eight. Coconut, chestnut and pine nut are none of
  * them; a pine nut is one in the United States (FDA guidance on allergens, edition 5, read in two lists of it).
  */
 export const NUT_UNKNOWN =
   "nuts: say which, almonds, hazelnuts, walnuts, cashews, pecan, Brazil, pistachio or macadamia nuts";
 
-/** Whether a word for an allergen is only a question to the cook. */
+/** True for a word for an allergen that is only a question to the cook. */
 export function isUnknown(word: string): boolean {
   return word === CEREAL_UNKNOWN || word === NUT_UNKNOWN;
 }
 
 /**
- * What a label calls an allergen of an ingredient: itself, or its kinds where the label's name tells them, else the name on the
- * shelf or an alias; where none does, a question.
+ * Words of a label for an allergen of an ingredient: the allergen itself, or its kinds where the label's name tells them, else the
+ * name on the shelf or an alias; where none does, a question.
  *
  * @param printed the name with which the ingredient stands in the list
  */
@@ -106,7 +106,7 @@ export function allergenWords(product: Product, names: Readonly<Record<string, L
   });
 }
 
-/** What the US counts as a major allergen, by the words of this file; rye, barley and oats, celery and the like are none there. */
+/** Major allergens of the US, by the words of this file; rye, barley and oats, celery and the like are none there. */
 const US_WORDS: Readonly<Record<string, string>> = {
   milk: "milk",
   eggs: "eggs",

@@ -24,7 +24,7 @@ const duty = (what: string, force: Force, rule: string, read: HowRead = "text"):
   read,
 });
 
-/** What the Regulation asks of prepacked food; it stands in the law of Great Britain as on exit day. */
+/** Particulars that the Regulation asks of prepacked food; it stands in the law of Great Britain as on exit day. */
 const PREPACKED: readonly LabelDuty[] = [
   duty("name of the food, customary or descriptive", "law", `${FIC}, Articles 9(1)(a) and 17`),
   duty("list of ingredients, by weight, under a heading with “ingredients”", "law", `${FIC}, Article 18`),
@@ -150,8 +150,8 @@ const DUTIES: Readonly<Record<LabelLaw, Readonly<Record<WayOfSale, readonly Labe
 };
 
 /**
- * What a label must say, need not say, and may say, by law and way of sale, each with its paragraph and how that was read. What was
- * read only from memory fails no product. Laws change: check with your authority; this is no legal advice.
+ * Duties of a label by law and way of sale: what it must say, need not say, and may say, each with its paragraph and how that was
+ * read. A duty that was read only from memory fails no product. Laws change: check with your authority; this is no legal advice.
  *
  * @throws InputError for another law or way of sale
  *

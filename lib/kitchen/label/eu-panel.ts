@@ -14,17 +14,17 @@ export interface EuPanel {
     /** % of the reference intake of each line, where there is one. */
     readonly intakes: readonly (string | undefined)[];
   };
-  /** What must stand beside it. */
+  /** Words that must stand beside it. */
   readonly sentences: readonly string[];
   /** Ingredients that do not say their saturates or their sodium: with any, the declaration is not whole. */
   readonly lacking: readonly string[];
 }
 
-/** What a declaration may say of portions. */
+/** Portions that a declaration may speak of. */
 export interface EuPanelOptions {
   /** g, from 1. */
   readonly portion?: number;
-  /** How many portions the pack holds, from 1. */
+  /** Number of portions in the pack, from 1. */
   readonly portions?: number;
 }
 

@@ -6,7 +6,7 @@ import {isCompound, type LabelName, ownLabel} from "./label-names.ts";
 import {printedName} from "./label.ts";
 
 /**
- * What a label still wants to be told before it may be printed, a sentence each, with the ingredient first: the kind of a cereal or
+ * Facts that a label still needs before it may be printed, a sentence each, with the ingredient first: the kind of a cereal or
  * nut that no name tells, and what a compound ingredient (chocolate, a biscuit) is itself made of.
  *
  * Regulation (EU) No 1169/2011, Annex II and Annex VII, Part E.

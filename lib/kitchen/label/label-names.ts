@@ -1,6 +1,6 @@
 import {expectText, oneOf} from "../../core/shape.ts";
 
-/** How an ingredient is to be printed. */
+/** Printed form of an ingredient. */
 export interface LabelName {
   /** Legal or customary name, where it is not the name on the shelf. */
   readonly name?: string;
@@ -13,7 +13,7 @@ export interface LabelName {
  * part from memory. What an additive does in a mix may be something else: the cook's own name for it goes first.
  */
 interface Additive {
-  /** What it does, from the closed list of the annex. */
+  /** Function, from the closed list of the annex. */
   readonly class: string;
   readonly name: string;
   readonly number?: string;
@@ -93,7 +93,7 @@ function additiveOf(name: string): Additive | undefined {
 }
 
 /**
- * What a list of ingredients calls an ingredient, from its name on the shelf: the customary name ("sugar" for sucrose), an additive
+ * Name of an ingredient in a list of ingredients, from its name on the shelf: the customary name ("sugar" for sucrose), an additive
  * by its class and its name, and no strength behind it.
  *
  * Regulation (EU) No 1169/2011, Annex VII, Parts B and C. In the United States additives stand by their common name alone.
@@ -121,7 +121,7 @@ export function customaryName(name: string, as: ListStyle = "EU"): string {
   );
 }
 
-/** How a list names additives. */
+/** Options for the naming of additives in a list. */
 export type ListStyle = "EU" | "US" | "E numbers";
 
 export const LIST_STYLES: readonly ListStyle[] = ["EU", "US", "E numbers"];
@@ -131,14 +131,14 @@ export function isSweetener(name: string): boolean {
   return additiveOf(name)?.class === "sweetener";
 }
 
-/** Whether a name means something that is itself made of several ingredients. */
+/** True for a name of something that is itself made of several ingredients. */
 export function isCompound(name: string): boolean {
   return /\b(chocolate|biscuits?|crackers?|cookies?|wafers?|cake|marzipan|praline|spread|jam|liqueur|condensed|dulce|blend|marshmallows?|peanut butter|sauce)\b/i.test(
     name,
   );
 }
 
-/** How the cook has an ingredient printed. */
+/** Printed form of an ingredient that the cook chose. */
 export function ownLabel(names: Readonly<Record<string, LabelName>>, name: string): LabelName {
   return Object.hasOwn(names, name) ? names[name]! : {};
 }

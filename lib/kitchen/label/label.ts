@@ -16,9 +16,9 @@ export interface LabelText {
   readonly emphasised: boolean;
 }
 
-/** How a list of ingredients is written. */
+/** Options for the writing of a list of ingredients. */
 export interface ListOptions {
-  /** How additives are named, `EU` by default; `US` drops their class. */
+  /** Naming of additives, `EU` by default; `US` drops their class. */
   readonly style?: ListStyle;
   /** Leaves out added water of at most 5 % of the finished product, as Annex VII, Part A, point 1 lets it; not unless asked. */
   readonly leaveOutWater?: boolean;
@@ -116,7 +116,7 @@ export function printedName({name}: Ingredient, label: LabelName, style: ListSty
   return `${label.name ?? customaryName(name, style)}${label.contains ? ` (${label.contains})` : ""}`;
 }
 
-/** What prints alike, and holds the same allergens, counted together: two sugars are sugar. */
+/** Ingredients that print alike and hold the same allergens, counted together: two sugars are sugar. */
 function merged(entries: readonly Entry[]): Entry[] {
   const all = new Map<string, Entry>();
   for (const entry of entries) {
@@ -163,7 +163,7 @@ export function quidPercent(product: Product, name: string): number {
   return sum(namedLines(product, name).map((line) => line.grams));
 }
 
-/** What goes by a name, g per 100 g of the product; an alias may be of several. */
+/** Amount that goes by a name, g per 100 g of the product; an alias may be of several ingredients. */
 function namedLines(product: Product, name: string): RecipeLine[] {
   const all = productLines(product);
   const called = all.filter(({ingredient}) => ingredient.name === name);

@@ -4,11 +4,11 @@ import {type Product, productComposition, productDensity, productLines} from "..
 import {NAMES_TABLE} from "./names-table.ts";
 import {productFacts} from "./product-facts.ts";
 
-/** How a product stands to a name that a country outside the UK and the US reserves. */
+/** Verdict on a product under a name that a country outside the UK and the US reserves. */
 export interface NameElsewhere {
   readonly country: string;
   readonly name: string;
-  /** Whether all conditions hold that could be checked. */
+  /** True where all conditions hold that could be checked. */
   readonly met: boolean;
   /** The conditions that do not hold, in words. */
   readonly below: readonly string[];

@@ -7,11 +7,11 @@ import {type RecipeLine, recipeMass} from "../../pantry/recipe.ts";
 import {expectProduct, type Product, productDensity, productLines} from "../product/product.ts";
 import type {ProductFacts} from "./standard-check.ts";
 
-/** What the composition of a product does not tell a standard. */
+/** Facts that a standard asks for and the composition of a product does not tell. */
 export interface ProductFactsDetails {
   /** Solids of whey in per cent of the milk solids-not-fat, 0 by default. */
   readonly wheyPercentOfMsnf?: number;
-  /** Whether a sherbet is flavoured with fruit; by default where it holds fruit or juice. */
+  /** True for a sherbet flavoured with fruit; by default where it holds fruit or juice. */
   readonly fruit?: boolean;
 }
 
@@ -19,7 +19,7 @@ export interface ProductFactsDetails {
 const BULKY = new Set(["fruit", "juice", "nut", "cocoa", "inclusion"]);
 
 /**
- * How much more than it weighs an ingredient may count as bulky flavour, by its group: 21 CFR 135.110(a)(3). Of cocoa it is the
+ * Factor by which an ingredient may count for more than its weight as bulky flavour, by its group: 21 CFR 135.110(a)(3). Of cocoa it is the
  * solids that count. Dried fruit counts as it weighs: the rule adds its lost water first, which is not known here.
  */
 const FACTOR: Readonly<Record<string, number>> = {fruit: 1.4, nut: 1.4, cocoa: 2.5};
@@ -99,7 +99,7 @@ export function productFacts(
   };
 }
 
-/** What the bulky flavours of a product count for, %: of a ripple or pieces at least their own weight, sugar and all. */
+/** Share that the bulky flavours of a product count for, %: of a ripple or pieces at least their own weight, sugar and all. */
 function countedPercent({components}: Product): number {
   return sum(
     components.map(({recipe, grams: mass, percent, churned}) => {
@@ -110,7 +110,7 @@ function countedPercent({components}: Product): number {
 }
 
 /**
- * What the bulky flavours of a recipe count for, g, by 21 CFR 135.110(a)(3): chocolate and cocoa solids for 2.5 times, fruit and nuts
+ * Weight that the bulky flavours of a recipe count for, g, by 21 CFR 135.110(a)(3): chocolate and cocoa solids for 2.5 times, fruit and nuts
  * for 1.4 times their weight.
  */
 export function countedBulky(lines: readonly RecipeLine[]): number {

@@ -1,10 +1,10 @@
 import type {Composition} from "../../pantry/parts.ts";
 
-/** What a standard looks at. */
+/** Product as a standard looks at it. */
 export interface ProductFacts {
   /** The mix without bulky flavours (fruit, nuts, cocoa, ripple), g per 100 g. */
   readonly mix: Composition;
-  /** What the bulky flavours are made of, g per 100 g; absent without any. */
+  /** Composition of the bulky flavours, g per 100 g; absent without any. */
   readonly bulky?: Composition;
   /** g of bulky flavours per 100 g of the finished food, 0 (default) to below 100. */
   readonly bulkyPercent?: number;
@@ -17,7 +17,7 @@ export interface ProductFacts {
   readonly density: number;
   /** Solids of whey in per cent of the milk solids-not-fat, 0 by default. */
   readonly wheyPercentOfMsnf?: number;
-  /** Whether a sherbet or water ice is flavoured with fruit, so that it must be acid and hold enough of it. */
+  /** True for a sherbet or water ice flavoured with fruit, which must be acid and hold enough of it. */
   readonly fruit?: boolean;
   /** Fruit and juice in the finished food, as used, %; where it is absent their least is not checked. */
   readonly fruitPercent?: number;
@@ -41,7 +41,7 @@ export interface StandardCheck {
   readonly unit: string;
   readonly min?: number;
   readonly max?: number;
-  /** Whether the maximum itself is already too much. */
+  /** True where the maximum itself is already too much. */
   readonly below?: boolean;
   readonly met: boolean;
   readonly source: string;

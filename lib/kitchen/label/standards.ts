@@ -27,7 +27,7 @@ export type Standard = (typeof STANDARDS)[number];
 /** Its ice cream is moreover "a heat-treated emulsion": what was stirred together cold never was one. */
 const UK = "SI 1996/1499 (UK), regulation 42 and Schedule 8, Part I, revoked in 2014 by SI 2014/1855";
 
-/** Whether a standard is law where it is named for, or a custom that the trade keeps since its law was revoked. */
+/** Force of a standard: law in its country, or a custom that the trade keeps since its law was revoked. */
 export const STANDARD_FORCE: Readonly<Record<Standard, "law" | "custom">> = {
   "US ice cream": "law",
   "US goat's milk ice cream": "law",

@@ -16,7 +16,7 @@ export interface LabelStatement {
   readonly read: HowRead;
 }
 
-/** What the statements hang on. */
+/** Facts that the statements depend on. */
 export interface StatementOptions {
   /** `EU` by default. */
   readonly law?: LabelLaw;

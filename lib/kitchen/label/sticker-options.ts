@@ -7,13 +7,13 @@ import type {LabelLaw, WayOfSale} from "./label-law.ts";
 import type {LabelName} from "./label-names.ts";
 import {linearUsPanel, usPanel} from "./us-panel.ts";
 
-/** What a sticker says besides the product: the dates, the lot and the words of local law are the cook's own. */
+/** Particulars of a sticker besides the product: the dates, the lot and the words of local law are the cook's own. */
 export interface StickerOptions {
   /** `EU` by default. */
   readonly law?: LabelLaw;
-  /** How the tub is sold, `prepacked` by default: what its law asks for and the sticker lacks is said. */
+  /** Way of sale, `prepacked` by default: whatever its law asks for and the sticker lacks is said. */
   readonly sold?: WayOfSale;
-  /** What is in the tub, g or ml, above 0. */
+  /** Content of the tub, g or ml, above 0. */
   readonly quantity?: {readonly grams: number} | {readonly millilitres: number};
   /** Days as `2027-03-31`: when it was made, and until when it is best. */
   readonly made?: string;
@@ -26,14 +26,14 @@ export interface StickerOptions {
   readonly maker?: string;
   /** Words of the cook's own at the end. */
   readonly words?: string;
-  /** What the product's name promises, for its percentage. */
+  /** Ingredients that the product's name promises, for their percentage. */
   readonly named?: readonly string[];
-  /** How ingredients are printed, by their name on the shelf. */
+  /** Printed names of ingredients, by their name on the shelf. */
   readonly names?: Readonly<Record<string, LabelName>>;
-  /** Whether additives go by their E number (not in the United States), and added water up to 5 % is left out; not unless asked. */
+  /** True to name additives by their E number (not in the United States) and leave out added water up to 5 %; false by default. */
   readonly eNumbers?: boolean;
   readonly leaveOutWater?: boolean;
-  /** Whether the nutrition declaration is printed, in a line; not unless asked, since many a small maker needs none. */
+  /** True to print the nutrition declaration, in a line; false by default, since many a small maker needs none. */
   readonly nutrition?: boolean;
   /** A portion, g, at most what the tub holds; with `nutrition`. */
   readonly portion?: number;
@@ -46,7 +46,7 @@ export interface StickerNutrition {
   readonly line: string;
   /** Rows of name and figures, the first of them the headings; absent where only a line will do. */
   readonly rows?: readonly (readonly string[])[];
-  /** What stands below the table: how large a portion is, and how many the tub holds. */
+  /** Line below the table: the size of a portion, and how many the tub holds. */
   readonly note?: string;
 }
 

@@ -29,7 +29,7 @@ export interface Sticker {
   readonly foot: readonly StickerText[];
   /** `500 ml`. */
   readonly quantity?: string;
-  /** What the law asks of such a pack and the sticker lacks, for the cook to read. */
+  /** Particulars that the law asks of such a pack and the sticker lacks, for the cook to read. */
   readonly lacking: readonly string[];
 }
 
@@ -132,7 +132,7 @@ export function stickerOf(product: Product, options: StickerOptions = {}): Stick
   };
 }
 
-/** What a prepacked food must say that only the cook knows. */
+/** Particulars of a prepacked food that only the cook knows. */
 function lackingOf({quantity, bestBefore, lot, maker}: StickerOptions, law: LabelLaw): string[] {
   return [
     ...(quantity ? [] : ["net quantity"]),

@@ -5,7 +5,7 @@ import {gelatineIn, productNutrient} from "../product/nutrition.ts";
 import {type Product, productComposition, productLines} from "../product/product.ts";
 import {sum} from "../../core/numbers.ts";
 
-/** What a US panel declares of 100 g, unrounded; absent where an ingredient does not say it. */
+/** Figures of a US panel for 100 g, unrounded; absent where an ingredient does not say it. */
 export interface UsNutrition {
   readonly calories: number;
   /** g; so are those below up to `protein`, but for cholesterol and sodium, mg. */

@@ -7,7 +7,7 @@ import {dailyPercent, mineralPercent, usFigure} from "./us-rounding.ts";
 /** One line of a Nutrition Facts panel. */
 export interface UsPanelLine {
   readonly name: string;
-  /** How far it is set in: 0, 1 below another nutrient, 2 below that. */
+  /** Indent: 0, 1 below another nutrient, 2 below that. */
   readonly level: 0 | 1 | 2;
   /** With its unit, for each column; absent where it is not known. */
   readonly amounts: readonly (string | undefined)[];
@@ -23,7 +23,7 @@ export interface UsPanel {
   readonly serving: string;
   /** g of a serving. */
   readonly grams: number;
-  /** What each column is for; two where a container holds 2 to 3 servings. */
+  /** Heading of each column; two where a container holds 2 to 3 servings. */
   readonly columns: readonly string[];
   readonly calories: readonly string[];
   /** Fat to protein, in order. */
@@ -34,11 +34,11 @@ export interface UsPanel {
   readonly lacking: Readonly<Record<string, readonly string[]>>;
 }
 
-/** What a panel must know of the tub. */
+/** Facts of the tub that a panel needs. */
 export interface UsPanelOptions {
   /** Air beaten in, % of the churned mix's volume, 0 to 300; 30 by default. */
   readonly overrun?: number;
-  /** What a container holds, ml, from 1. */
+  /** Content of a container, ml, from 1. */
   readonly container?: number;
 }
 

@@ -111,7 +111,7 @@ export function sherbet(facts: ProductFacts, food: Composition): StandardCheck[]
   ];
 }
 
-/** What sherbet asks for besides milk, and a water ice by reference to it (our reading): weight, and of fruit acid and enough of it. */
+/** Requirements of sherbet besides milk, and of a water ice by reference to it (our reading): weight; with fruit, acid and enough fruit. */
 export function asFruity(
   {density, fruit, fruitPercent, fruitKind = "other"}: ProductFacts,
   food: Composition,

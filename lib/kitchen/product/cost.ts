@@ -5,7 +5,7 @@ import type {RecipeLine} from "../../pantry/recipe.ts";
 import {expectLines} from "../../pantry/recipe.ts";
 import {type Product, productDensity, productLines} from "./product.ts";
 
-/** How an ingredient is sold. Money is in one currency throughout, whichever it is. */
+/** Price and pack of an ingredient. Money is in one currency throughout, whichever it is. */
 export interface Pack {
   /** Contents of one pack, g. */
   readonly grams: number;
@@ -15,7 +15,7 @@ export interface Pack {
   readonly stock?: number;
 }
 
-/** What one ingredient costs. */
+/** Cost of one ingredient. */
 export interface CostLine {
   readonly ingredient: string;
   readonly grams: number;
@@ -25,11 +25,11 @@ export interface CostLine {
   readonly packs?: number;
   /** Money to lay out for those packs. */
   readonly outlay?: number;
-  /** What is left on the shelf afterwards, g. */
+  /** Remainder on the shelf afterwards, g. */
   readonly leftover?: number;
 }
 
-/** What a batch costs. */
+/** Cost of a batch. */
 export interface Cost {
   /** Money for what is used. */
   readonly total: number;
@@ -38,7 +38,7 @@ export interface Cost {
   readonly lines: readonly CostLine[];
 }
 
-/** What a product costs, in the sizes in which it is sold. */
+/** Cost of a product in the sizes in which it is sold. */
 export interface ProductCost extends Cost {
   readonly perKilogram: number;
   /** Money per litre of the frozen product. */
@@ -48,7 +48,7 @@ export interface ProductCost extends Cost {
   readonly perPortion: number;
 }
 
-/** How a product is sold. */
+/** Sizes in which a product is sold, and the air in it. */
 export interface Selling {
   /** Mass of the batch, g of finished product. */
   readonly grams: number;
@@ -88,7 +88,7 @@ export function costOf(lines: readonly RecipeLine[], packs: Readonly<Record<stri
   };
 }
 
-/** What is known of a cost where prices are missing. */
+/** Known part of a cost where prices are missing. */
 export interface KnownCost {
   /** Of what has a price. */
   readonly cost: Cost;

@@ -18,19 +18,19 @@ import {finishedDensity} from "../size/overrun.ts";
 /** One component of a finished product: the base, a ripple, pieces. */
 export interface Component {
   readonly name: string;
-  /** What goes into it, g, as bought. */
+  /** Ingredients as bought, g. */
   readonly recipe: Recipe;
   /** As eaten, g per 100 g. */
   readonly composition: Composition;
-  /** What the recipe yields, g: less than its ingredients when it is boiled down or sieved. */
+  /** Yield of the recipe, g: less than its ingredients when it is boiled down or sieved. */
   readonly grams: number;
   /** g per 100 g of the product. */
   readonly percent: number;
-  /** Whether it is churned and holds air. */
+  /** True where it is churned and holds air. */
   readonly churned: boolean;
 }
 
-/** What is sold: a base with whatever is layered or folded into it. */
+/** Product as it is sold: a base with whatever is layered or folded into it. */
 export interface Product {
   readonly name: string;
   readonly components: readonly Component[];

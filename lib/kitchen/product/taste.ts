@@ -20,7 +20,7 @@ const RICH = 25;
  */
 const DRY = 60;
 
-/** What an eater tastes of a mix that nobody may have meant, each as a sentence with what to do about it. */
+/** Tastes of a mix that nobody may have meant, each as a sentence with what to do about it. */
 export function tasteCautions(composition: Composition): string[] {
   const {salt = 0} = composition;
   const [fat, solids] = [quantityIn(composition, "fat"), quantityIn(composition, "totalSolids")];

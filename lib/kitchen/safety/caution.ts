@@ -1,4 +1,4 @@
-/** What a caution is about. */
+/** Subject of a caution. */
 export type CautionTopic =
   | "egg"
   | "milk"

@@ -17,10 +17,10 @@ export type {Caution, CautionTopic} from "./caution.ts";
 const STICKY = 55;
 
 /**
- * What to mind when a product is made and sold. The last is always there: follow your local code; this is not licensed advice.
+ * Cautions to mind when a product is made and sold. The last is always there: follow your local code; this is not licensed advice.
  *
- * Whether milk was bought raw is not known here, so all milk that goes through no published pair of temperature and time
- * is pointed out; egg too, unless it was bought pasteurised.
+ * Raw milk cannot be told from bought pasteurised milk here, so all milk that goes through no published pair of temperature and
+ * time is pointed out; egg too, unless it was bought pasteurised.
  *
  * @param process what the base went through; without it nothing counts as heated
  * @param freezer °C of the freezer, -40 to -5; -18 by default

@@ -27,8 +27,8 @@ const SANDY: ReadonlySet<Part> = new Set(CRYSTALLISING.filter((part) => part !==
 const FELT = 1;
 
 /**
- * What to mind of what a product holds: alcohol, polyols, what crystallises, what may not be sold everywhere, what goes beyond
- * customary doses.
+ * Cautions about the contents of a product: alcohol, polyols, sweeteners that crystallise, ingredients that may not be sold everywhere,
+ * amounts beyond customary doses.
  *
  * @param freezer °C of the freezer, -40 to -5
  */
