@@ -1,5 +1,6 @@
 import {expectRecord, expectText} from "./shape.ts";
 import {InputError, show} from "./errors.ts";
+import {FRACTION_SIGNS, FRACTIONS} from "./fractions.ts";
 import {nearestNames} from "./nearest.ts";
 import {finite} from "./numbers.ts";
 
@@ -40,13 +41,7 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
 
 const UNIT_OF = new Map(Object.entries(WORDS).flatMap(([unit, words]) => words.map((word) => [word, unit])));
 const MASSES = new Set(["mg", "g", "kg", "oz", "lb"]);
-const FRACTIONS: Readonly<Record<string, number>> = {
-  "½": 1 / 2,
-  "⅓": 1 / 3,
-  "⅔": 2 / 3,
-  "¼": 1 / 4,
-  "¾": 3 / 4,
-};
+const QUANTITY = new RegExp(`^([\\d.,/${FRACTION_SIGNS}\\s]+)(\\p{L}[^\\d]*)?$`, "u");
 
 /**
  * Reads a kitchen measure: `"250 ml"`, `"1 1/2 cups"`, `"½ tsp"`, `"2,5 oz"`, `"3 eggs"`, `"3"`.
@@ -69,7 +64,7 @@ const FRACTIONS: Readonly<Record<string, number>> = {
 export async function readMeasure(text: string, place = "measure"): Promise<Measure> {
   expectText(place, "place");
   expectText(text, place, 'give a number and a unit, e.g. "2 tablespoons"');
-  const found = text.length <= 100 ? /^([\d.,/½⅓⅔¼¾\s]+)(\p{L}[^\d]*)?$/u.exec(text) : null;
+  const found = text.length <= 100 ? QUANTITY.exec(text) : null;
   const amount = found ? readAmount(found[1]!.trim()) : undefined;
   if (!found || amount === undefined || !(amount > 0) || !Number.isFinite(amount)) {
     throw new InputError(
@@ -136,12 +131,14 @@ export function kitchenUnit(word: string): string | undefined {
   );
 }
 
+const DECIMAL = new RegExp(`^(\\d+(?:\\.\\d+|,\\d{1,2})?)?\\s*([${FRACTION_SIGNS}])?$`, "u");
+
 /** A number as cooks write it: `2`, `2.5`, `2,5`, `1/2`, `1 1/2`, `½`, `1½`; `undefined` when it is none. */
 function readAmount(text: string): number | undefined {
   const broken = /^(?:(\d+)\s+)?(\d+)\s*\/\s*(\d+)$/.exec(text);
   if (broken) return Number(broken[1] ?? 0) + Number(broken[2]) / Number(broken[3]);
   // Three digits after a comma may be thousands: neither is guessed.
-  const found = /^(\d+(?:\.\d+|,\d{1,2})?)?\s*([½⅓⅔¼¾])?$/u.exec(text);
+  const found = DECIMAL.exec(text);
   if (!found || text === "") return undefined;
   return Number((found[1] ?? "0").replace(",", ".")) + (FRACTIONS[found[2] ?? ""] ?? 0);
 }

@@ -17,6 +17,7 @@ describe("kitchen measures", () => {
     ["1½ cups", "volume", 354.882],
     ["1/2 cup", "volume", 118.294],
     ["½cup", "volume", 118.294],
+    ["⅛ tsp", "volume", 0.625],
     ["2,5 kg", "mass", 2500],
     ["11/4 lb", "mass", 1247.379],
     ["250 ml", "volume", 250],

@@ -1,3 +1,5 @@
+import {FRACTION_SIGNS, FRACTIONS} from "../../core/fractions.ts";
+
 /** A number at the start of a text, as a cook writes it. */
 export interface TypedNumber {
   readonly value: number;
@@ -7,19 +9,7 @@ export interface TypedNumber {
   readonly taken?: string;
 }
 
-const GLYPHS: Readonly<Record<string, number>> = {
-  "½": 1 / 2,
-  "⅓": 1 / 3,
-  "⅔": 2 / 3,
-  "¼": 1 / 4,
-  "¾": 3 / 4,
-  "⅕": 1 / 5,
-  "⅛": 1 / 8,
-  "⅜": 3 / 8,
-  "⅝": 5 / 8,
-  "⅞": 7 / 8,
-};
-const GLYPH = `[${Object.keys(GLYPHS).join("")}]`;
+const GLYPH = `[${FRACTION_SIGNS}]`;
 
 const WORDS: Readonly<Record<string, number>> = {
   a: 1,
@@ -45,12 +35,9 @@ const WORDS: Readonly<Record<string, number>> = {
 const WAYS: readonly (readonly [pattern: RegExp, value: (found: RegExpExecArray) => number])[] = [
   // 1 1/2, 1-1/2, 1 and 1/2
   [/^(\d+)\s*(?:-|\band\b|\s)\s*(\d+)\s*[/⁄]\s*(\d+)/u, (d) => Number(d[1]) + Number(d[2]) / Number(d[3])],
-  [
-    new RegExp(`^(\\d+)\\s*(?:and\\s*)?(${GLYPH})`, "u"),
-    (d) => Number(d[1]) + GLYPHS[d[2] as keyof typeof GLYPHS]!,
-  ],
+  [new RegExp(`^(\\d+)\\s*(?:and\\s*)?(${GLYPH})`, "u"), (d) => Number(d[1]) + FRACTIONS[d[2]!]!],
   [/^(\d+)\s*[/⁄]\s*(\d+)/u, (d) => Number(d[1]) / Number(d[2])],
-  [new RegExp(`^(${GLYPH})`, "u"), (d) => GLYPHS[d[1] as keyof typeof GLYPHS]!],
+  [new RegExp(`^(${GLYPH})`, "u"), (d) => FRACTIONS[d[1]!]!],
   [/^(?:one|1) and a half\b/i, () => 1.5],
   [/^(?:two|2) and a half\b/i, () => 2.5],
   [/^(?:a )?half (?:a |an )?dozen\b/i, () => 6],
@@ -72,6 +59,9 @@ const ABOUT = /^(?:about|approx(?:imately)?\.?|roughly|circa|ca\.?|c\.|~|≈)\s*
 /** Between two numbers of a range. */
 const TO = /^\s*(?:-|–|—|\bto\b|\bor\b)\s*/;
 
+/** What may follow a range: a blank, a further number, a word, or nothing. */
+const AFTER_RANGE = new RegExp(`^[\\s\\d${FRACTION_SIGNS}]|^\\s*\\p{L}|^$`, "u");
+
 /**
  * The number that a text begins with: `2`, `2.5`, `2,5`, `1/2`, `1 1/2`, `1½`, `three`, `half a`, `1,250`, `2-3`, `about 5`.
  * Nothing where it begins with none, or with one that is not above 0.
@@ -82,13 +72,7 @@ export function numberFirst(text: string): TypedNumber | undefined {
   if (!first) return undefined;
   const between = TO.exec(first.rest);
   const second = between && !first.taken ? oneNumber(first.rest.slice(between[0].length)) : undefined;
-  if (
-    !second ||
-    second.taken ||
-    second.value <= first.value ||
-    !/^[\s\d½⅓⅔¼¾]|^\s*\p{L}|^$/u.test(second.rest)
-  )
-    return first;
+  if (!second || second.taken || second.value <= first.value || !AFTER_RANGE.test(second.rest)) return first;
   const value = (first.value + second.value) / 2;
   return {
     value,

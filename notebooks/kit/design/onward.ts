@@ -4,6 +4,7 @@ import {recipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
 import {recipeJson} from "../../../lib/io/json/recipe-json.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {downloads, fileName} from "../page/downloads.ts";
+import {linkTo} from "../page/link-to.ts";
 import {recipeText} from "../words/recipe-text.ts";
 
 /** Next steps with a mix once it is there: save it, and take it to the pages that go on from it. */
@@ -13,17 +14,13 @@ export function designOnward(
   own: {readonly has: (name: string) => boolean},
 ): HTMLElement {
   const name = fileName(recipe.name);
-  const link = (page: string, words: string, state: readonly (readonly [string, string])[]) =>
-    html`<li>
-      <a href=${`./${page}.html#${new URLSearchParams(state.map((pair) => [...pair]))}`}>${words}</a>
-    </li>`;
   return html`<div>
     ${downloads([
       {label: "the recipe, JSON", name: `${name}.json`, text: () => recipeJson(recipe)},
       {label: "the recipe, CSV", name: `${name}.csv`, text: () => recipeCsv(recipe)},
     ])}
     <ul class="onward">
-      ${link("batch-day", "Make it: batch day", [
+      ${linkTo("batch-day", "Make it: batch day", [
         [
           "base",
           recipeText(
@@ -39,12 +36,12 @@ export function designOnward(
         ["share", "0"],
         ["freezer", String(brief.freezer ?? -18)],
       ])}
-      ${link("replace-an-ingredient", "Replace something in it", [
+      ${linkTo("replace-an-ingredient", "Replace something in it", [
         ["recipe", "own"],
         ["recipeFile", `${name}.json`],
         ["recipeFile", recipeJson(recipe)],
       ])}
-      ${link("explore-trade-offs", "Explore its trade-offs", [
+      ${linkTo("explore-trade-offs", "Explore its trade-offs", [
         ["brief", "own"],
         ["briefFile", `${name}.json`],
         ["briefFile", JSON.stringify(brief)],

@@ -3,15 +3,12 @@ import {recipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
 import {recipeJson} from "../../../lib/io/json/recipe-json.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {downloads, fileName} from "../page/downloads.ts";
+import {linkTo} from "../page/link-to.ts";
 import {recipeText} from "../words/recipe-text.ts";
 
 /** Next steps with a recipe: save it, and take it to the pages that go on from it. */
 export function readingOnward(recipe: Recipe, freezer: number): HTMLElement {
   const name = fileName(recipe.name);
-  const link = (page: string, words: string, state: readonly (readonly [string, string])[]) =>
-    html`<li>
-      <a href=${`./${page}.html#${new URLSearchParams(state.map((pair) => [...pair]))}`}>${words}</a>
-    </li>`;
   const text = recipeText(
     recipe.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
       ingredient,
@@ -25,7 +22,7 @@ export function readingOnward(recipe: Recipe, freezer: number): HTMLElement {
       {label: "the recipe, CSV", name: `${name}.csv`, text: () => recipeCsv(recipe)},
     ])}
     <ul class="onward">
-      ${link("batch-day", "Make it: batch day", [
+      ${linkTo("batch-day", "Make it: batch day", [
         ["base", text],
         ["pot", ""],
         ["share", "0"],
@@ -33,7 +30,7 @@ export function readingOnward(recipe: Recipe, freezer: number): HTMLElement {
         ["named", ""],
         ["freezer", String(freezer)],
       ])}
-      ${link("replace-an-ingredient", "Replace something in it", [
+      ${linkTo("replace-an-ingredient", "Replace something in it", [
         ["recipe", "own"],
         ["recipeFile", `${name}.json`],
         ["recipeFile", recipeJson(recipe)],
