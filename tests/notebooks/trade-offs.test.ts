@@ -113,33 +113,158 @@ describe("replace an ingredient", () => {
     await expect.poll(() => page.locator(".way").count(), SOON).toBe(alternatives.length);
   }
 
-  test("opens with a recipe that lacks a sugar, and shows the library's ways", async () => {
-    const {page, trouble} = await open(PAGE);
-    const found = expected(await demoRecipe("pear-and-ginger"), {without: "dextrose monohydrate"});
-    await expectWeighed(page, found);
-    expect(await page.locator(".verdict h2").innerText()).toContain("dextrose monohydrate");
-    expect(trouble).toEqual([]);
-    await page.close();
+  describe("from its first recipe to one of the cook's own, one visit", () => {
+    let page: Page;
+    let trouble: string[];
+
+    beforeAll(async () => {
+      ({page, trouble} = await open(PAGE));
+    });
+
+    afterAll(() => page?.close());
+
+    test("opens with a recipe that lacks a sugar, and shows the library's ways", async () => {
+      const found = expected(await demoRecipe("pear-and-ginger"), {without: "dextrose monohydrate"});
+      await expectWeighed(page, found);
+      expect(await page.locator(".verdict h2").innerText()).toContain("dextrose monohydrate");
+    });
+
+    test("like for like: the library's equivalents", async () => {
+      await page.getByLabel("100 g of").selectOption("sucrose");
+      await page.getByLabel("at the same").selectOption("freezing");
+      const [x, y] = ["sucrose", "dextrose monohydrate"].map((name) => findIngredient(pantry, name, name));
+      const found = equivalents(x!, y!, {freezer: -14}).find(({equalIn}) => equalIn === "freezing")!;
+      const shown = (await tableOf(page, "Like for like"))[y!.name]!;
+      expect(shown[0]).toBe(grams(found.grams));
+      expect(shown[1]).toBe(`${found.water > 0 ? "+" : "−"}${decimal(Math.abs(found.water), 1)}`);
+    });
+
+    test("a CSV file of one's own is read, kept in the address, and saved again", async () => {
+      const csv =
+        "ingredient,g\nwhole milk,600\ncream 40 %,150\nsucrose,120\nhoney,40\nskimmed milk powder,40\n";
+      await page.getByLabel("Or load your own, JSON or CSV").setInputFiles(file("my milk ice.csv", csv));
+      const recipe = {
+        name: "my milk ice",
+        // The page's own slider, saved with the recipe.
+        overrun: 30,
+        lines: csv
+          .trim()
+          .split("\n")
+          .slice(1)
+          .map((row) => {
+            const [name, g] = row.split(",") as [string, string];
+            return {ingredient: findIngredient(pantry, name, name), grams: Number(g)};
+          }),
+      };
+      const found = expected(recipe, {without: "honey"});
+      await expectWeighed(page, found);
+      const [download] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", {name: "Save the recipe, JSON"}).click(),
+      ]);
+      expect(download.suggestedFilename()).toBe("my-milk-ice.json");
+      expect(readFileSync(await download.path(), "utf8")).toBe(recipeJson(found.alternatives[0]!.recipe));
+      const [table] = await Promise.all([
+        page.waitForEvent("download"),
+        page.getByRole("button", {name: "Save the recipe, CSV"}).click(),
+      ]);
+      expect(readFileSync(await table.path(), "utf8")).toBe(recipeCsv(found.alternatives[0]!.recipe));
+      await expect.poll(() => page.url(), SOON).toContain("recipe=own");
+      await page.reload({waitUntil: "networkidle"});
+      await expectWeighed(page, found);
+    });
+
+    test("a recipe that says how airy it is brings the slider there, and is answered with that air", async () => {
+      const text = JSON.stringify({
+        name: "Airy",
+        overrun: 80,
+        ingredients: [
+          {name: "whole milk", grams: 620},
+          {name: "cream 40 %", grams: 180},
+          {name: "sucrose", grams: 120},
+          {name: "honey", grams: 40},
+          {name: "skimmed milk powder", grams: 40},
+        ],
+      });
+      await page.getByLabel("Or load your own, JSON or CSV").setInputFiles(file("airy.json", text));
+      const box = page.getByRole("spinbutton", {name: "Overrun, %"});
+      await expect.poll(() => box.inputValue(), SOON).toBe("80");
+      await expectWeighed(page, expected(await readRecipeJson(text, pantry), {without: "honey"}));
+    });
+
+    test("a hostile recipe is text; a broken one says what and where", async () => {
+      const input = page.getByLabel("Or load your own, JSON or CSV");
+      const hostile = {
+        name: HOSTILE,
+        ingredients: [
+          {name: HOSTILE, grams: 60, composition: {sucrose: 100}},
+          {name: "whole milk", grams: 700},
+          {name: "cream 40 %", grams: 150},
+          {name: "</script><script>alert(2)</script>", grams: 60, composition: {dextrose: 90, water: 10}},
+        ],
+      };
+      await input.setInputFiles(file(`${HOSTILE}.json`.replaceAll("/", ""), JSON.stringify(hostile)));
+      await expect
+        .poll(async () => Object.keys(await tableOf(page, "What to weigh")), SOON)
+        .toContain(HOSTILE);
+      expect(await page.locator("main img").count()).toBe(0);
+      await input.setInputFiles(file("broken.json", '{"name": "x",\n "ingredients": [}'));
+      await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("broken.json, line 2");
+      await input.setInputFiles(file("broken.csv", "ingredient,g\nwhole milk,500\nsucrose,lots\n"));
+      await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("broken.csv, row 3, g");
+      await input.setInputFiles(file("odd.csv", "ingredient,g\nwhole mlk,500\n"));
+      await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("whole milk");
+    });
+
+    test("nothing went wrong on the way", () => {
+      expect(trouble).toEqual([]);
+    });
   });
 
-  test("another way is chosen by a click; what is different is the library's, and the address keeps it", async () => {
-    const {page} = await open(PAGE, "#recipe=hazelnut&out=cream+40+%25");
-    const found = expected(await demoRecipe("hazelnut"), {without: "cream 40 %"});
-    await expectWeighed(page, found);
-    await page.locator(".way").nth(2).click();
-    const chosen = found.alternatives[2]!;
-    await expectWeighed(page, found, 2);
-    const [fat] = chosen.changes.filter(({what}) => what === "protein");
-    const shown = await tableOf(page, "What is different");
-    expect(shown.protein?.slice(0, 2)).toEqual([decimal(fat!.before, 2), decimal(fat!.after, 2)]);
-    const scoops = [found.before, chosen.recipe].map(
-      (one) => scoopTemperature(recipeComposition(one)).temperature!,
-    );
-    expect(shown["scoop temperature"]?.slice(0, 2)).toEqual(scoops.map((value) => degrees(value)));
-    await expect.poll(() => page.url(), SOON).toContain("take=");
-    await page.reload({waitUntil: "networkidle"});
-    await expectWeighed(page, found, 2);
-    await page.close();
+  describe("a recipe of the address, one visit", () => {
+    let page: Page;
+    let trouble: string[];
+
+    beforeAll(async () => {
+      ({page, trouble} = await open(PAGE, "#recipe=hazelnut&out=cream+40+%25"));
+    });
+
+    afterAll(() => page?.close());
+
+    test("another way is chosen by a click; what is different is the library's, and the address keeps it", async () => {
+      const found = expected(await demoRecipe("hazelnut"), {without: "cream 40 %"});
+      await expectWeighed(page, found);
+      await page.locator(".way").nth(2).click();
+      const chosen = found.alternatives[2]!;
+      await expectWeighed(page, found, 2);
+      const [fat] = chosen.changes.filter(({what}) => what === "protein");
+      const shown = await tableOf(page, "What is different");
+      expect(shown.protein?.slice(0, 2)).toEqual([decimal(fat!.before, 2), decimal(fat!.after, 2)]);
+      const scoops = [found.before, chosen.recipe].map(
+        (one) => scoopTemperature(recipeComposition(one)).temperature!,
+      );
+      expect(shown["scoop temperature"]?.slice(0, 2)).toEqual(scoops.map((value) => degrees(value)));
+      await expect.poll(() => page.url(), SOON).toContain("take=");
+      await page.reload({waitUntil: "networkidle"});
+      await expectWeighed(page, found, 2);
+    });
+
+    test("what is left counts, moved by key", async () => {
+      const recipe = await demoRecipe("hazelnut");
+      await page.locator(".way").nth(0).click();
+      await expectWeighed(page, expected(recipe, {without: "cream 40 %"}));
+      const thumb = page.getByRole("slider", {name: "Still there, g"});
+      // Most of the way at once: each step is answered with all ways anew.
+      await page.getByRole("spinbutton", {name: "Still there, g"}).fill("37");
+      await thumb.focus();
+      for (let i = 0; i < 3; i++) await thumb.press("ArrowRight");
+      const found = expected(recipe, {without: "cream 40 %", left: 40});
+      await expectWeighed(page, found);
+    });
+
+    test("nothing went wrong on the way", () => {
+      expect(trouble).toEqual([]);
+    });
   });
 
   test("the sentence of each way and the sheet to weigh from say the same, what is taken out too", async () => {
@@ -180,18 +305,6 @@ describe("replace an ingredient", () => {
     await page.close();
   });
 
-  test("what is left counts, moved by key", async () => {
-    const {page} = await open(PAGE, "#recipe=hazelnut&out=cream+40+%25");
-    const recipe = await demoRecipe("hazelnut");
-    await expectWeighed(page, expected(recipe, {without: "cream 40 %"}));
-    const thumb = page.getByRole("slider", {name: "Still there, g"});
-    await thumb.focus();
-    for (let i = 0; i < 40; i++) await thumb.press("ArrowRight");
-    const found = expected(recipe, {without: "cream 40 %", left: 40});
-    await expectWeighed(page, found);
-    await page.close();
-  });
-
   test("a new allergen and a lost name are called out", async () => {
     const recipe = await demoRecipe("oat-drink-vanilla");
     const found = expected(recipe, {without: "coconut oil"});
@@ -212,102 +325,6 @@ describe("replace an ingredient", () => {
     await expect
       .poll(() => page.locator(".way", {hasText: `Below custom for ${name}`}).count(), SOON)
       .toBe(broken.length);
-    await page.close();
-  });
-
-  test("like for like: the library's equivalents", async () => {
-    const {page} = await open(PAGE);
-    await page.getByLabel("100 g of").selectOption("sucrose");
-    await page.getByLabel("at the same").selectOption("freezing");
-    const [x, y] = ["sucrose", "dextrose monohydrate"].map((name) => findIngredient(pantry, name, name));
-    const found = equivalents(x!, y!, {freezer: -14}).find(({equalIn}) => equalIn === "freezing")!;
-    const shown = (await tableOf(page, "Like for like"))[y!.name]!;
-    expect(shown[0]).toBe(grams(found.grams));
-    expect(shown[1]).toBe(`${found.water > 0 ? "+" : "−"}${decimal(Math.abs(found.water), 1)}`);
-    await page.close();
-  });
-
-  test("a recipe that says how airy it is brings the slider there, and is answered with that air", async () => {
-    const {page, trouble} = await open(PAGE);
-    const text = JSON.stringify({
-      name: "Airy",
-      overrun: 80,
-      ingredients: [
-        {name: "whole milk", grams: 620},
-        {name: "cream 40 %", grams: 180},
-        {name: "sucrose", grams: 120},
-        {name: "honey", grams: 40},
-        {name: "skimmed milk powder", grams: 40},
-      ],
-    });
-    await page.getByLabel("Or load your own, JSON or CSV").setInputFiles(file("airy.json", text));
-    const box = page.getByRole("spinbutton", {name: "Overrun, %"});
-    await expect.poll(() => box.inputValue(), SOON).toBe("80");
-    await expectWeighed(page, expected(await readRecipeJson(text, pantry), {without: "honey"}));
-    expect(trouble).toEqual([]);
-    await page.close();
-  });
-
-  test("a CSV file of one's own is read, kept in the address, and saved again", async () => {
-    const {page, trouble} = await open(PAGE);
-    const csv =
-      "ingredient,g\nwhole milk,600\ncream 40 %,150\nsucrose,120\nhoney,40\nskimmed milk powder,40\n";
-    await page.getByLabel("Or load your own, JSON or CSV").setInputFiles(file("my milk ice.csv", csv));
-    const recipe = {
-      name: "my milk ice",
-      // The page's own slider, saved with the recipe.
-      overrun: 30,
-      lines: csv
-        .trim()
-        .split("\n")
-        .slice(1)
-        .map((row) => {
-          const [name, g] = row.split(",") as [string, string];
-          return {ingredient: findIngredient(pantry, name, name), grams: Number(g)};
-        }),
-    };
-    const found = expected(recipe, {without: "honey"});
-    await expectWeighed(page, found);
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", {name: "Save the recipe, JSON"}).click(),
-    ]);
-    expect(download.suggestedFilename()).toBe("my-milk-ice.json");
-    expect(readFileSync(await download.path(), "utf8")).toBe(recipeJson(found.alternatives[0]!.recipe));
-    const [table] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", {name: "Save the recipe, CSV"}).click(),
-    ]);
-    expect(readFileSync(await table.path(), "utf8")).toBe(recipeCsv(found.alternatives[0]!.recipe));
-    await expect.poll(() => page.url(), SOON).toContain("recipe=own");
-    await page.reload({waitUntil: "networkidle"});
-    await expectWeighed(page, found);
-    expect(trouble).toEqual([]);
-    await page.close();
-  });
-
-  test("a hostile recipe is text; a broken one says what and where", async () => {
-    const {page, trouble} = await open(PAGE);
-    const input = page.getByLabel("Or load your own, JSON or CSV");
-    const hostile = {
-      name: HOSTILE,
-      ingredients: [
-        {name: HOSTILE, grams: 60, composition: {sucrose: 100}},
-        {name: "whole milk", grams: 700},
-        {name: "cream 40 %", grams: 150},
-        {name: "</script><script>alert(2)</script>", grams: 60, composition: {dextrose: 90, water: 10}},
-      ],
-    };
-    await input.setInputFiles(file(`${HOSTILE}.json`.replaceAll("/", ""), JSON.stringify(hostile)));
-    await expect.poll(async () => Object.keys(await tableOf(page, "What to weigh")), SOON).toContain(HOSTILE);
-    expect(await page.locator("main img").count()).toBe(0);
-    await input.setInputFiles(file("broken.json", '{"name": "x",\n "ingredients": [}'));
-    await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("broken.json, line 2");
-    await input.setInputFiles(file("broken.csv", "ingredient,g\nwhole milk,500\nsucrose,lots\n"));
-    await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("broken.csv, row 3, g");
-    await input.setInputFiles(file("odd.csv", "ingredient,g\nwhole mlk,500\n"));
-    await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("whole milk");
-    expect(trouble).toEqual([]);
     await page.close();
   });
 });
@@ -335,93 +352,218 @@ describe("explore trade-offs", () => {
     );
   }
 
-  test("opens with the library's front, at the mix where it bends", async () => {
-    const {page, trouble} = await open(PAGE);
-    const front = frontOf(pear, AXES);
-    await expect.poll(() => corners(page).count(), SOON).toBe(front.points.length);
-    const [first, last] = [front.points[0]!, front.points.at(-1)!];
-    const says = (await page.locator(".verdict").innerText()).replaceAll("\u00a0", " ");
-    for (const {x, y} of [first, last]) {
-      expect(says).toContain(degrees(x));
-      expect(says).toContain(decimal(y, 1));
-    }
-    const card = await cardOf(page);
-    const shown = front.points.find(
-      ({x, y}) => degrees(x) === card["scoop temperature"] && decimal(y, 1) === card.sweetness,
-    );
-    expect(shown).toBeDefined();
-    const pears = shown!.mix.amounts.find(({ingredient}) => ingredient === "pear")!;
-    expect(card.pear).toBe(decimal(pears.grams, 0));
-    expect(trouble).toEqual([]);
-    await page.close();
-  });
+  describe("from its first line to a brief of the cook's own, one visit", () => {
+    let page: Page;
+    let trouble: string[];
 
-  test("keys walk along the line and keep mixes; side by side are the library's numbers, and the address keeps them", async () => {
-    const {page, trouble} = await open(PAGE, "#x=cost&y=sweetness");
-    const front = frontOf(pear, {x: "cost", y: "sweetness"});
-    await expect.poll(() => corners(page).count(), SOON).toBe(front.points.length);
-    const track = page.getByRole("slider", {name: "Along the bold line"});
-    await track.focus();
-    await track.press("Home");
-    await track.press("Enter");
-    await track.press("End");
-    await page.getByRole("button", {name: "Keep this one"}).click();
-    const mixes = [front.points.at(-1)!, front.points[0]!, front.points.at(-1)!].map(({mix}) => mix);
-    const wanted = async () => {
-      await expect
-        .poll(async () => {
-          const [weighed, out, fed] = [
-            await tableOf(page, "What to weigh, g"),
-            await tableOf(page, "What comes out"),
-            await tableOf(page, "Nutrition in 100 g"),
-          ];
-          return [
-            weighed["cost per kg"],
-            weighed.sucrose,
-            out.sweetness,
-            out["scoop temperature"],
-            fed.protein,
-          ];
-        }, SOON)
-        .toEqual([
-          mixes.map(({cost}) => decimal((1000 * cost!) / pear.batch!, 2)),
-          mixes.map(({amounts}) => {
-            const {grams: g, percent} = amounts.find(({ingredient}) => ingredient === "sucrose")!;
-            return percent > 1e-4 ? grams(g) : "–";
-          }),
-          mixes.map(({shares}) => decimal(shares.sweetness!, 1)),
-          mixes.map(({scoop}) => degrees(scoop.temperature!)),
-          mixes.map(({amounts}) => {
-            const lines = amounts.map(({ingredient, grams: g}) => ({
-              ingredient: findIngredient(pantry, ingredient, ""),
-              grams: g,
-            }));
-            const product = makeProduct("x", [baseComponent({name: "x", lines})]);
-            return nutritionLabel(nutritionOf(product))
-              .find(({name}) => name === "protein")!
-              .text!.replace(" g", "");
-          }),
+    beforeAll(async () => {
+      ({page, trouble} = await open(PAGE));
+    });
+
+    afterAll(() => page?.close());
+
+    test("opens with the library's front, at the mix where it bends", async () => {
+      const front = frontOf(pear, AXES);
+      await expect.poll(() => corners(page).count(), SOON).toBe(front.points.length);
+      const [first, last] = [front.points[0]!, front.points.at(-1)!];
+      const says = (await page.locator(".verdict").innerText()).replaceAll("\u00a0", " ");
+      for (const {x, y} of [first, last]) {
+        expect(says).toContain(degrees(x));
+        expect(says).toContain(decimal(y, 1));
+      }
+      const card = await cardOf(page);
+      const shown = front.points.find(
+        ({x, y}) => degrees(x) === card["scoop temperature"] && decimal(y, 1) === card.sweetness,
+      );
+      expect(shown).toBeDefined();
+      const pears = shown!.mix.amounts.find(({ingredient}) => ingredient === "pear")!;
+      expect(card.pear).toBe(decimal(pears.grams, 0));
+    });
+
+    test("one number swept shows where something takes over, as the library has it", async () => {
+      await page.getByLabel("Vary").selectOption("targets.sweetness.max");
+      await page.getByLabel("from", {exact: true}).fill("13");
+      await page.getByLabel("to", {exact: true}).fill("19");
+      const values = Array.from({length: 61}, (_, i) => 13 + (6 * i) / 60);
+      const points = sweep(pear, "targets.sweetness.max", values, {pantry});
+      const wanted = points
+        .filter(({changed, solution}) => changed && solution.status === "optimal")
+        .map(({value, solution}) => [
+          decimal(value, 2),
+          decimal((1000 * (solution as {cost: number}).cost) / pear.batch!, 2),
         ]);
-    };
-    await wanted();
-    await expect.poll(() => page.url(), SOON).toContain("kept=");
-    await page.reload({waitUntil: "networkidle"});
-    await wanted();
-    await page.getByRole("button", {name: "Drop A"}).click();
-    await expect.poll(async () => (await tableOf(page, "What to weigh, g"))["in all"]?.length, SOON).toBe(2);
-    expect(trouble).toEqual([]);
-    await page.close();
+      expect(wanted.length).toBeGreaterThan(1);
+      await expect
+        .poll(
+          () =>
+            page.evaluate<string[][]>(
+              `[...document.querySelectorAll('table[aria-label="Where something takes over"] tbody tr')].map((row) => [...row.children].slice(0, 2).map((cell) => cell.innerText))`,
+            ),
+          SOON,
+        )
+        .toEqual(wanted);
+    });
+
+    test("four kept mixes fit a phone", async () => {
+      await page.setViewportSize({width: 390, height: 844});
+      const track = page.getByRole("slider", {name: "Along the bold line"});
+      await track.focus();
+      await track.press("Home");
+      for (let i = 0; i < 4; i++) {
+        await track.press("Enter");
+        await track.press("ArrowRight");
+        await track.press("ArrowRight");
+      }
+      await expect.poll(() => page.getByRole("button", {name: /^Drop/}).count(), SOON).toBe(4);
+      await expect.poll(async () => (await tableOf(page, "What comes out")).fat?.length, SOON).toBe(5);
+      expect(await page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
+      await page.setViewportSize({width: 1280, height: 900});
+      for (let i = 0; i < 4; i++) await page.getByRole("button", {name: "Drop A"}).click();
+      await expect.poll(() => page.getByRole("button", {name: /^Drop/}).count(), SOON).toBe(0);
+    });
+
+    test("a long run shows how far it is, stops at a press, and goes on", async () => {
+      await expect.poll(() => page.locator(".trade-chart .cost rect").count(), SOON).toBeGreaterThan(100);
+      const session = await page.context().newCDPSession(page);
+      await session.send("Emulation.setCPUThrottlingRate", {rate: 20});
+      await page.locator("label", {hasText: /^Up/}).locator("select").selectOption("fat");
+      const stop = page.getByRole("button", {name: "Stop"});
+      await stop.waitFor();
+      await stop.click();
+      await expect.poll(() => page.locator(".run:visible").innerText(), SOON).toContain("Stopped");
+      await session.send("Emulation.setCPUThrottlingRate", {rate: 1});
+      await page.getByRole("button", {name: "Go on"}).click();
+      await expect.poll(() => page.locator(".run:visible").count(), SOON).toBe(0);
+      await expect.poll(() => page.locator(".trade-chart .cost rect").count(), SOON).toBeGreaterThan(100);
+    });
+
+    test("a recipe of one's own becomes a wish; hostile and broken files do no harm", async () => {
+      const input = page.getByLabel("Or load your own, JSON or CSV");
+      const csv =
+        "ingredient,g\nwhole milk,600\ncream 40 %,150\nsucrose,120\ndextrose monohydrate,40\nskimmed milk powder,40\n";
+      await input.setInputFiles(file("mine.csv", csv));
+      await expect
+        .poll(async () => Object.keys(await tableOf(page, "What to weigh, g")), SOON)
+        .toSatisfy((names: string[]) => names.includes("skimmed milk powder") && !names.includes("pear"));
+      const hostile = {
+        name: HOSTILE,
+        batch: 1000,
+        ingredients: [
+          {name: HOSTILE, composition: {sucrose: 100}, price: 1},
+          {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1},
+          {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 5},
+        ],
+        targets: {fat: {min: 5, max: 12}, sugars: {min: 10, max: 20}},
+      };
+      await input.setInputFiles(file("hostile.json", JSON.stringify(hostile)));
+      await expect.poll(async () => Object.keys(await cardOf(page)), SOON).toContain(HOSTILE);
+      expect(await page.locator("main img").count()).toBe(0);
+      await input.setInputFiles(file("bad.json", JSON.stringify({...hostile, targets: {fatt: {min: 1}}})));
+      await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("fatt");
+      await input.setInputFiles(file("bad.json", "[1,"));
+      await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("bad.json, line 1");
+    });
+
+    test("nothing went wrong on the way", () => {
+      expect(trouble).toEqual([]);
+    });
   });
 
-  test("a corner keeps its mix at Enter, and the key goes on from there", async () => {
-    const {page} = await open(PAGE, "#x=cost&y=sweetness");
-    await corners(page).first().focus();
-    await page.keyboard.press("Enter");
-    await expect.poll(() => page.getByRole("button", {name: "Drop A"}).count(), SOON).toBe(1);
-    await page.keyboard.press("ArrowRight");
-    await page.keyboard.press("Enter");
-    await expect.poll(() => page.getByRole("button", {name: "Drop B"}).count(), SOON).toBe(1);
-    await page.close();
+  describe("two axes of the address, one visit", () => {
+    let page: Page;
+    let trouble: string[];
+
+    beforeAll(async () => {
+      ({page, trouble} = await open(PAGE, "#x=cost&y=sweetness"));
+    });
+
+    afterAll(() => page?.close());
+
+    test("keys walk along the line and keep mixes; side by side are the library's numbers, and the address keeps them", async () => {
+      const front = frontOf(pear, {x: "cost", y: "sweetness"});
+      await expect.poll(() => corners(page).count(), SOON).toBe(front.points.length);
+      const track = page.getByRole("slider", {name: "Along the bold line"});
+      await track.focus();
+      await track.press("Home");
+      await track.press("Enter");
+      await track.press("End");
+      await page.getByRole("button", {name: "Keep this one"}).click();
+      const mixes = [front.points.at(-1)!, front.points[0]!, front.points.at(-1)!].map(({mix}) => mix);
+      const wanted = async () => {
+        await expect
+          .poll(async () => {
+            const [weighed, out, fed] = [
+              await tableOf(page, "What to weigh, g"),
+              await tableOf(page, "What comes out"),
+              await tableOf(page, "Nutrition in 100 g"),
+            ];
+            return [
+              weighed["cost per kg"],
+              weighed.sucrose,
+              out.sweetness,
+              out["scoop temperature"],
+              fed.protein,
+            ];
+          }, SOON)
+          .toEqual([
+            mixes.map(({cost}) => decimal((1000 * cost!) / pear.batch!, 2)),
+            mixes.map(({amounts}) => {
+              const {grams: g, percent} = amounts.find(({ingredient}) => ingredient === "sucrose")!;
+              return percent > 1e-4 ? grams(g) : "–";
+            }),
+            mixes.map(({shares}) => decimal(shares.sweetness!, 1)),
+            mixes.map(({scoop}) => degrees(scoop.temperature!)),
+            mixes.map(({amounts}) => {
+              const lines = amounts.map(({ingredient, grams: g}) => ({
+                ingredient: findIngredient(pantry, ingredient, ""),
+                grams: g,
+              }));
+              const product = makeProduct("x", [baseComponent({name: "x", lines})]);
+              return nutritionLabel(nutritionOf(product))
+                .find(({name}) => name === "protein")!
+                .text!.replace(" g", "");
+            }),
+          ]);
+      };
+      await wanted();
+      await expect.poll(() => page.url(), SOON).toContain("kept=");
+      await page.reload({waitUntil: "networkidle"});
+      await wanted();
+      await page.getByRole("button", {name: "Drop A"}).click();
+      await expect
+        .poll(async () => (await tableOf(page, "What to weigh, g"))["in all"]?.length, SOON)
+        .toBe(2);
+    });
+
+    test("a corner keeps its mix at Enter, and the key goes on from there", async () => {
+      await page.getByRole("button", {name: "Drop A"}).click();
+      await expect.poll(() => page.getByRole("button", {name: /^Drop/}).count(), SOON).toBe(0);
+      await corners(page).first().focus();
+      await page.keyboard.press("Enter");
+      await expect.poll(() => page.getByRole("button", {name: "Drop A"}).count(), SOON).toBe(1);
+      await page.keyboard.press("ArrowRight");
+      await page.keyboard.press("Enter");
+      await expect.poll(() => page.getByRole("button", {name: "Drop B"}).count(), SOON).toBe(1);
+    });
+
+    test("a limit moved by key moves the line", async () => {
+      await page.getByText("What should it be?", {exact: true}).click();
+      const box = page.getByRole("spinbutton", {name: "Fat, at least, %", exact: true});
+      await box.fill("9");
+      const front = frontOf(
+        {...pear, targets: {...pear.targets, fat: {min: 9, max: 10}}},
+        {x: "cost", y: "sweetness"},
+      );
+      await expect
+        .poll(async () => (await page.locator(".verdict .says").innerText()).replaceAll("\u00a0", " "), SOON)
+        .toContain(
+          `Cost ${decimal(front.points[0]!.x, 2)} per kg, sweetness ${decimal(front.points[0]!.y, 1)}`,
+        );
+    });
+
+    test("nothing went wrong on the way", () => {
+      expect(trouble).toEqual([]);
+    });
   });
 
   test("the mouse finds the library's cheapest mix at a place of the map", async () => {
@@ -465,23 +607,6 @@ describe("explore trade-offs", () => {
     await page.close();
   });
 
-  test("a limit moved by key moves the line", async () => {
-    const {page} = await open(PAGE, "#x=cost&y=sweetness");
-    await page.getByText("What should it be?", {exact: true}).click();
-    const box = page.getByRole("spinbutton", {name: "Fat, at least, %", exact: true});
-    await box.fill("9");
-    const front = frontOf(
-      {...pear, targets: {...pear.targets, fat: {min: 9, max: 10}}},
-      {x: "cost", y: "sweetness"},
-    );
-    await expect
-      .poll(async () => (await page.locator(".verdict .says").innerText()).replaceAll("\u00a0", " "), SOON)
-      .toContain(
-        `Cost ${decimal(front.points[0]!.x, 2)} per kg, sweetness ${decimal(front.points[0]!.y, 1)}`,
-      );
-    await page.close();
-  });
-
   test("a limit is never offered a range past the other limit of its target", () => {
     const fat = {path: "targets.fat.max", unit: "%", value: 9};
     expect(rangeOf({...fat, other: {min: 8.5}})).toEqual([8.5, 10.35]);
@@ -490,97 +615,6 @@ describe("explore trade-offs", () => {
     // Met exactly: both limits in one place.
     expect(rangeOf({...fat, other: {min: 9}})).toEqual([9, 10.35]);
     expect(rangeOf({...fat, unit: "°C", value: -0.5})).toEqual([-1.5, -0.1]);
-  });
-
-  test("one number swept shows where something takes over, as the library has it", async () => {
-    const {page} = await open(PAGE);
-    await page.getByLabel("Vary").selectOption("targets.sweetness.max");
-    await page.getByLabel("from", {exact: true}).fill("13");
-    await page.getByLabel("to", {exact: true}).fill("19");
-    const values = Array.from({length: 61}, (_, i) => 13 + (6 * i) / 60);
-    const points = sweep(pear, "targets.sweetness.max", values, {pantry});
-    const wanted = points
-      .filter(({changed, solution}) => changed && solution.status === "optimal")
-      .map(({value, solution}) => [
-        decimal(value, 2),
-        decimal((1000 * (solution as {cost: number}).cost) / pear.batch!, 2),
-      ]);
-    expect(wanted.length).toBeGreaterThan(1);
-    await expect
-      .poll(
-        () =>
-          page.evaluate<string[][]>(
-            `[...document.querySelectorAll('table[aria-label="Where something takes over"] tbody tr')].map((row) => [...row.children].slice(0, 2).map((cell) => cell.innerText))`,
-          ),
-        SOON,
-      )
-      .toEqual(wanted);
-    await page.close();
-  });
-
-  test("a long run shows how far it is, stops at a press, and goes on", async () => {
-    const {page, trouble} = await open(PAGE);
-    await expect.poll(() => page.locator(".trade-chart .cost rect").count(), SOON).toBeGreaterThan(100);
-    const session = await page.context().newCDPSession(page);
-    await session.send("Emulation.setCPUThrottlingRate", {rate: 20});
-    await page.locator("label", {hasText: /^Up/}).locator("select").selectOption("fat");
-    const stop = page.getByRole("button", {name: "Stop"});
-    await stop.waitFor();
-    await stop.click();
-    await expect.poll(() => page.locator(".run:visible").innerText(), SOON).toContain("Stopped");
-    await session.send("Emulation.setCPUThrottlingRate", {rate: 1});
-    await page.getByRole("button", {name: "Go on"}).click();
-    await expect.poll(() => page.locator(".run:visible").count(), SOON).toBe(0);
-    await expect.poll(() => page.locator(".trade-chart .cost rect").count(), SOON).toBeGreaterThan(100);
-    expect(trouble).toEqual([]);
-    await page.close();
-  });
-
-  test("a recipe of one's own becomes a wish; hostile and broken files do no harm", async () => {
-    const {page, trouble} = await open(PAGE);
-    const input = page.getByLabel("Or load your own, JSON or CSV");
-    const csv =
-      "ingredient,g\nwhole milk,600\ncream 40 %,150\nsucrose,120\ndextrose monohydrate,40\nskimmed milk powder,40\n";
-    await input.setInputFiles(file("mine.csv", csv));
-    await expect
-      .poll(async () => Object.keys(await tableOf(page, "What to weigh, g")), SOON)
-      .toContain("skimmed milk powder");
-    const hostile = {
-      name: HOSTILE,
-      batch: 1000,
-      ingredients: [
-        {name: HOSTILE, composition: {sucrose: 100}, price: 1},
-        {name: "milk", composition: {water: 87.5, milkFat: 3.5, msnf: 9}, price: 1},
-        {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}, price: 5},
-      ],
-      targets: {fat: {min: 5, max: 12}, sugars: {min: 10, max: 20}},
-    };
-    await input.setInputFiles(file("hostile.json", JSON.stringify(hostile)));
-    await expect.poll(async () => Object.keys(await cardOf(page)), SOON).toContain(HOSTILE);
-    expect(await page.locator("main img").count()).toBe(0);
-    await input.setInputFiles(file("bad.json", JSON.stringify({...hostile, targets: {fatt: {min: 1}}})));
-    await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("fatt");
-    await input.setInputFiles(file("bad.json", "[1,"));
-    await expect.poll(() => page.locator(".verdict").innerText(), SOON).toContain("bad.json, line 1");
-    expect(trouble).toEqual([]);
-    await page.close();
-  });
-
-  test("four kept mixes fit a phone", async () => {
-    const {page} = await open(PAGE);
-    await page.setViewportSize({width: 390, height: 844});
-    const track = page.getByRole("slider", {name: "Along the bold line"});
-    await track.focus();
-    await track.press("Home");
-    for (let i = 0; i < 4; i++) {
-      await track.press("Enter");
-      await track.press("ArrowRight");
-      await track.press("ArrowRight");
-    }
-    await expect.poll(() => page.getByRole("button", {name: /^Drop/}).count(), SOON).toBe(4);
-    await expect.poll(async () => (await tableOf(page, "What comes out")).fat?.length, SOON).toBe(5);
-    expect(await page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
-    await page.close();
   });
 
   test("an address that makes no sense opens the page all the same", async () => {

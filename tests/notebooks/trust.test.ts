@@ -44,24 +44,73 @@ function expected(row: ValidationRow): string[] {
 
 const sorted = (table: readonly (readonly string[])[]) => table.map((cells) => cells.join(" | ")).sort();
 
-describe("how far to trust it", () => {
+describe("how far to trust it, one visit", () => {
+  let page: Page;
+  let trouble: string[];
+
+  beforeAll(async () => {
+    ({page, trouble} = await open());
+  });
+
+  afterAll(() => page?.close());
+
   test("shows every figure of the validation as the library has it", async () => {
-    const {page, trouble} = await open();
     const table = await shown(page);
     expect(sorted(table)).toEqual(sorted(rows.map(expected)));
     expect(await page.locator(".verdict h2").first().innerText()).toContain(`${rows.length} figures`);
-    expect(trouble).toEqual([]);
-    await page.close();
   });
 
   test("groups the figures by source, each named in full", async () => {
-    const {page} = await open();
     const titles = await page.locator(".source summary > span").allInnerTexts();
     expect(titles.length).toBe(new Set(rows.map(({source}) => source)).size);
     expect(titles).toContain("R. A. Robinson, R. H. Stokes: Electrolyte Solutions, 2nd edition (1959)");
-    await page.close();
   });
 
+  test("draws the residuals of every solute that has figures, and one mark for each", async () => {
+    const solutions = rows.filter(({group, series}) => group === "solutions" && series !== undefined);
+    for (const solute of new Set(solutions.map(({series}) => series!))) {
+      const points = solutions.filter(({series}) => series === solute).length;
+      const chart = page.locator(`svg[aria-label^="${solute}: computed less published"]`);
+      expect(
+        await chart.locator('g[aria-label="dot"] path, g[aria-label="dot"] circle').count(),
+        solute,
+      ).toBe(points);
+    }
+  });
+
+  test("a figure is found by words, and the address keeps them", async () => {
+    const search = page.getByLabel("Find a figure");
+    await search.focus();
+    await page.keyboard.type("Maltose Norrish");
+    const wanted = rows.filter(({what}) => /maltose.*Norrish/.test(what)).map((row) => expected(row)[0]!);
+    expect(wanted.length).toBeGreaterThan(0);
+    const names = page.locator(".source tbody tr:visible th");
+    await expect.poll(() => names.allInnerTexts()).toEqual(wanted);
+    expect(await page.getByRole("status").innerText()).toBe(`${wanted.length} of ${rows.length} figures`);
+    await expect.poll(() => page.url()).toContain("find=Maltose+Norrish");
+    await page.reload({waitUntil: "networkidle"});
+    await expect.poll(() => names.allInnerTexts()).toEqual(wanted);
+    await search.fill("no such thing");
+    await expect.poll(() => page.getByRole("status").innerText()).toBe("No figure goes by that name.");
+  });
+
+  test("fits a phone with every row unfolded, and the rows stay rows", async () => {
+    await page.getByLabel("Find a figure").fill("");
+    await page.setViewportSize({width: 390, height: 844});
+    await page.getByRole("button", {name: "Unfold all"}).click();
+    await expect.poll(() => page.locator(".source tbody tr:visible").count()).toBe(rows.length);
+    expect(await page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
+    const robinson = page.getByRole("table", {name: /^R\. A\. Robinson/});
+    const own = rows.filter(({source}) => source === "robinson-stokes-1959");
+    expect(await robinson.getByRole("rowheader").count()).toBe(own.length);
+  });
+
+  test("nothing went wrong on the way", () => {
+    expect(trouble).toEqual([]);
+  });
+});
+
+describe("how far to trust it", () => {
   test("a figure that the model misses is shown as outside, in the table and above it", async () => {
     const text = readFileSync("datasets/freezing_points.csv", "utf8");
     const wrong = text.replace("sucrose,342.296,2,-0.11,", "sucrose,342.296,2,-0.51,");
@@ -79,50 +128,6 @@ describe("how far to trust it", () => {
     for (const name of names) expect(await verdict.innerText()).toContain(name);
     expect(await page.locator(".source summary .outside").innerText()).toContain(`${missed.length} of`);
     expect(trouble).toEqual([]);
-    await page.close();
-  });
-
-  test("a figure is found by words, and the address keeps them", async () => {
-    const {page} = await open();
-    const search = page.getByLabel("Find a figure");
-    await search.focus();
-    await page.keyboard.type("Maltose Norrish");
-    const wanted = rows.filter(({what}) => /maltose.*Norrish/.test(what)).map((row) => expected(row)[0]!);
-    expect(wanted.length).toBeGreaterThan(0);
-    const names = page.locator(".source tbody tr:visible th");
-    await expect.poll(() => names.allInnerTexts()).toEqual(wanted);
-    expect(await page.getByRole("status").innerText()).toBe(`${wanted.length} of ${rows.length} figures`);
-    await expect.poll(() => page.url()).toContain("find=Maltose+Norrish");
-    await page.reload({waitUntil: "networkidle"});
-    await expect.poll(() => names.allInnerTexts()).toEqual(wanted);
-    await search.fill("no such thing");
-    await expect.poll(() => page.getByRole("status").innerText()).toBe("No figure goes by that name.");
-    await page.close();
-  });
-
-  test("fits a phone with every row unfolded, and the rows stay rows", async () => {
-    const {page} = await open();
-    await page.setViewportSize({width: 390, height: 844});
-    await page.getByRole("button", {name: "Unfold all"}).click();
-    await expect.poll(() => page.locator(".source tbody tr:visible").count()).toBe(rows.length);
-    expect(await page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
-    const robinson = page.getByRole("table", {name: /^R\. A\. Robinson/});
-    const own = rows.filter(({source}) => source === "robinson-stokes-1959");
-    expect(await robinson.getByRole("rowheader").count()).toBe(own.length);
-    await page.close();
-  });
-
-  test("draws the residuals of every solute that has figures, and one mark for each", async () => {
-    const {page} = await open();
-    const solutions = rows.filter(({group, series}) => group === "solutions" && series !== undefined);
-    for (const solute of new Set(solutions.map(({series}) => series!))) {
-      const points = solutions.filter(({series}) => series === solute).length;
-      const chart = page.locator(`svg[aria-label^="${solute}: computed less published"]`);
-      expect(
-        await chart.locator('g[aria-label="dot"] path, g[aria-label="dot"] circle').count(),
-        solute,
-      ).toBe(points);
-    }
     await page.close();
   });
 
