@@ -160,6 +160,27 @@ describe("what the cook asks for outright", () => {
     expect(over({...thick, targets: {...thick.targets, stabiliser: {min: 0.5}}})).toEqual([]);
   });
 
+  // By hand, for 12 g of acid in 1,000 g. Lemon juice, whose acid is its own, brings 5 % of its mass; acid added as such, of which 5 g
+  // are customary, brings the rest. With 100 g of juice: 12 - 5 = 7 g. With 900 g of water, j + a = 100 and 0.05 j + a = 12.
+  test.each([
+    ["there is no more juice than 100 g", {max: 100}, {}, 0.7],
+    ["water takes 900 g", {}, {min: 900}, 0.7 / 0.95],
+  ])("a dose rises by what the least of a target takes beside the rest: %s", (_why, juice, water, limit) => {
+    const brief: BriefInput = {
+      batch: 1000,
+      ingredients: [
+        {name: "spring water", composition: {water: 100}, price: 0, ...water},
+        {name: "lemon juice of ours", composition: {water: 95, organicAcids: 5}, price: 1, ...juice},
+        {name: "acid of ours", composition: {organicAcids: 100}, price: 2},
+      ],
+      targets: {organicAcids: {min: 1.2}},
+    };
+    const acids = readBrief(brief, realPantry).doses!.find(({index}) => DOSES[index]!.key === "acids")!;
+    within(acids.limit, limit, 1e-7, "g of acid in 100 g");
+    expect(acids.raised).toBe(true);
+    expect(over(brief)).toEqual(["acids"]);
+  });
+
   test("a limit of the cook's own holds, the others stay customary", () => {
     const more = [
       {name: "salt", price: 0.1},
