@@ -1,12 +1,16 @@
 import {spawnSync} from "node:child_process";
 import {cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync} from "node:fs";
+import {createServer} from "node:http";
+import type {AddressInfo} from "node:net";
 import {join} from "node:path";
 import {fileURLToPath} from "node:url";
 import {checkPackage, createPackageFromTarballData} from "@arethetypeswrong/core";
 import {build as esbuild} from "esbuild";
+import type {Browser} from "playwright-core";
 import {publint} from "publint";
 import {build, createLogger, type Rolldown} from "vite";
 import {afterAll, beforeAll, describe, expect, test} from "vitest";
+import {launchBrowser} from "../support/browser.ts";
 import {ENTRIES} from "../support/library.ts";
 import {type PackedProject, packedProject} from "../support/packed.ts";
 
@@ -178,36 +182,141 @@ export {InputError};`,
     expect(project.node(run).trim()).toBe("optimal");
   }, 60_000);
 
-  test.each(Object.keys(ENTRIES).filter((entry) => entry !== "mixwright/highs"))(
-    "%s is bundled for a browser by esbuild without settings, and the bundle runs",
-    async (entry) => {
-      const name = entry.replace("/", "-");
-      const main = project.write(
-        `${name}.js`,
-        `import * as all from "${entry}";
+  describe("bundled for a browser by esbuild without settings", () => {
+    const entries = Object.keys(ENTRIES).filter((entry) => entry !== "mixwright/highs");
+    const fileOf = (entry: string) => `${entry.replace("/", "-")}.js`;
+    const warned: unknown[] = [];
+    let told: Record<string, unknown>;
+
+    beforeAll(async () => {
+      for (const entry of entries) {
+        const main = project.write(
+          fileOf(entry),
+          `import * as all from "${entry}";
 import {balance} from "mixwright";
-console.log(JSON.stringify([Object.keys(all).sort(), balance(${BRIEF}).status]));`,
+export default [Object.keys(all).sort(), balance(${BRIEF}).status];`,
+        );
+        // Each by itself: what one needs must not come along with another.
+        const {warnings} = await esbuild({
+          entryPoints: [main],
+          bundle: true,
+          splitting: true,
+          format: "esm",
+          platform: "browser",
+          outdir: join(project.folder, `out-${fileOf(entry)}`),
+          absWorkingDir: project.folder,
+          logLevel: "silent",
+        });
+        warned.push(...warnings);
+      }
+      const run = project.write(
+        "bundles.mjs",
+        `const told = {};
+for (const [entry, path] of ${JSON.stringify(entries.map((entry) => [entry, `./out-${fileOf(entry)}/${fileOf(entry)}`]))})
+  told[entry] = await import(path).then((bundle) => bundle.default, String);
+console.log(JSON.stringify(told));`,
       );
-      const {warnings} = await esbuild({
-        entryPoints: [main],
+      told = JSON.parse(project.node(run)) as Record<string, unknown>;
+    }, 60_000);
+
+    test("without a warning", () => {
+      expect(warned).toEqual([]);
+    });
+
+    test.each(entries)("%s is whole, has nothing but code, and runs", (entry) => {
+      const files = readdirSync(join(project.folder, `out-${fileOf(entry)}`));
+      expect(files.filter((file) => !file.endsWith(".js"))).toEqual([]);
+      expect(told[entry]).toEqual([Object.keys(ENTRIES[entry as keyof typeof ENTRIES]).sort(), "optimal"]);
+    });
+  });
+
+  describe("the second engine in a browser", () => {
+    // V. Chvatal, Linear Programming (1983), the first example of chapter 2, from memory: 13 at (2, 0, 1), which is whole already.
+    const source = `import {balance} from "mixwright";
+import {loadHighs} from "mixwright/highs";
+const highs = await loadHighs();
+const {Status, ObjectiveValue, Columns} = highs.solve(\`Maximize
+ obj: 5 a + 4 b + 3 c
+Subject To
+ one: 2 a + 3 b + c <= 5
+ two: 4 a + b + 2 c <= 11
+ three: 3 a + 4 b + 2 c <= 8
+General
+ a b c
+End\`);
+const amounts = ["a", "b", "c"].map((name) => Math.round(Columns[name].Primal * 1e6) / 1e6);
+globalThis.told = [balance(${BRIEF}, {search: {highs}}).status, Status, ObjectiveValue, amounts];`;
+    let browser: Browser;
+
+    beforeAll(async () => {
+      browser = await launchBrowser();
+    });
+    afterAll(() => browser?.close());
+
+    /** What the bundle in a folder of the project tells a page that loads it. */
+    async function toldBy(folder: string, script: string): Promise<unknown> {
+      const types: Record<string, string> = {js: "text/javascript", wasm: "application/wasm"};
+      const server = createServer(({url = "/"}, answer) => {
+        const path = join(folder, url);
+        const page =
+          url === "/" ? `<!doctype html><script type="module" src="${script}"></script>` : undefined;
+        if (page === undefined && !existsSync(path)) return answer.writeHead(404).end();
+        const type = types[url.split(".").at(-1)!] ?? "text/html";
+        return answer.writeHead(200, {"content-type": type}).end(page ?? readFileSync(path));
+      });
+      await new Promise<void>((resolve) => server.listen(0, "localhost", resolve));
+      const page = await browser.newPage();
+      try {
+        await page.goto(`http://localhost:${(server.address() as AddressInfo).port}/`);
+        await page.waitForFunction("globalThis.told !== undefined");
+        return await page.evaluate("globalThis.told");
+      } finally {
+        await page.close();
+        server.close();
+      }
+    }
+
+    const ANSWER = ["optimal", "Optimal", 13, [2, 0, 1]];
+
+    test("bundled by esbuild, with node:module external and the WebAssembly beside, as README.md says", async () => {
+      const folder = join(project.folder, "out-highs");
+      await esbuild({
+        entryPoints: [project.write("highs.js", source)],
         bundle: true,
         splitting: true,
         format: "esm",
         platform: "browser",
-        outdir: join(project.folder, `out-${name}`),
+        external: ["node:module"],
+        outdir: folder,
         absWorkingDir: project.folder,
         logLevel: "silent",
       });
-      expect(warnings).toEqual([]);
-      expect(
-        readdirSync(join(project.folder, `out-${name}`)).filter((file) => !file.endsWith(".js")),
-      ).toEqual([]);
-      expect(JSON.parse(project.node(`out-${name}/${name}.js`))).toEqual([
-        Object.keys(ENTRIES[entry as keyof typeof ENTRIES]).sort(),
-        "optimal",
-      ]);
-    },
-  );
+      cpSync(
+        fileURLToPath(new URL("../../node_modules/highs/build/highs.wasm", import.meta.url)),
+        join(folder, "highs.wasm"),
+      );
+      expect(await toldBy(folder, "/highs.js")).toEqual(ANSWER);
+    }, 60_000);
+
+    test("bundled by vite without settings", async () => {
+      const folder = join(project.folder, "out-highs-vite");
+      await build({
+        root: project.folder,
+        configFile: false,
+        logLevel: "silent",
+        build: {
+          outDir: folder,
+          target: "es2022",
+          reportCompressedSize: false,
+          rolldownOptions: {
+            input: project.write("highs-vite.js", source),
+            output: {entryFileNames: "highs-vite.js"},
+          },
+        },
+      });
+      expect(await toldBy(folder, "/highs-vite.js")).toEqual(ANSWER);
+    }, 60_000);
+  });
 
   test("pleases publint and are-the-types-wrong", async () => {
     const {messages} = await publint({
