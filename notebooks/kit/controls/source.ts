@@ -1,4 +1,6 @@
 import {html} from "htl";
+import type {RecipeContent} from "../keep/kept-recipe.ts";
+import type {OpenRecipe} from "../keep/open-recipe.ts";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
 import type {Source} from "../words/load-recipe.ts";
@@ -11,6 +13,14 @@ interface SourceOptions {
   readonly label: string;
   /** The demonstration's, by what each is called in the address, with how it reads; the first is chosen at first. */
   readonly demos: Readonly<Record<string, Source & {readonly label: string}>>;
+  /** The open recipe, which is chosen at first where there is one. */
+  readonly open: OpenRecipe;
+}
+
+/** A choice of sources that says what of the chosen one is left out. */
+export interface SourceControl extends Control<Source> {
+  /** So many lines of it could not be read. */
+  leaveOut(lines: number): void;
 }
 
 /** Longest text that the address carries, characters. */
@@ -20,28 +30,35 @@ const LONGEST_KEPT = 40_000;
 const LARGEST = 5_000_000;
 
 const OWN = "own";
+const OPEN = "open";
 
-/** One of the demonstration's files, or one of the cook's own. Its text goes into the address, and nowhere else. */
-export function sourceChoice({key, label, demos}: SourceOptions): Control<Source> {
+/**
+ * The open recipe, one of the demonstration's files, or one of the cook's own, whose text goes into the address, and nowhere else.
+ */
+export function sourceChoice({key, label, demos, open}: SourceOptions): SourceControl {
   let own = sourceFrom(recall(`${key}File`));
   const names = Object.keys(demos);
   const first = recall(key)[0] ?? "";
-  let chosen = (first === OWN && own) || names.includes(first) ? first : names[0]!;
+  let chosen = (first === OWN && own) || names.includes(first) ? first : OPEN;
+  /** What is chosen, or what stands in for it while no recipe is open. */
+  const now = () => (chosen === OPEN && !open.now ? names[0]! : chosen);
 
   const select = html`<select></select>` as unknown as HTMLSelectElement;
   const input = html`<input type="file" accept=".json,.csv,application/json,text/csv" />` as HTMLInputElement;
   const note = html`<p class="note" role="status"></p>`;
+  const gaps = html`<p class="note" role="status"></p>`;
   const element = html`<div>
     <label class="field">${label}${select}</label>
     <label class="field">Or load your own, JSON or CSV${input}</label>
-    ${note}
+    ${note} ${gaps}
   </div>`;
   const show = () => {
     select.replaceChildren(
+      ...(open.now ? [html`<option value=${OPEN}>${open.now.name} (open)</option>`] : []),
       ...names.map((name) => html`<option value=${name}>${demos[name]!.label}</option>`),
       ...(own ? [html`<option value=${OWN}>${own.file}</option>`] : []),
     );
-    select.value = chosen;
+    select.value = now();
   };
   const choose = (name: string) => {
     chosen = name;
@@ -78,6 +95,31 @@ export function sourceChoice({key, label, demos}: SourceOptions): Control<Source
       note.textContent = `${loaded.name} cannot be read: it was moved or changed. Choose it again.`;
     });
   });
+  let last = open.now;
+  open.follow(() => {
+    const {now: fresh} = open;
+    const same = last?.id === fresh?.id && last?.text === fresh?.text && last?.name === fresh?.name;
+    last = fresh;
+    if (same) return;
+    show();
+    if (chosen === OPEN) changed(element);
+  });
   show();
-  return control(element, () => (chosen === OWN && own ? own : demos[chosen]!));
+  return Object.assign(
+    control(element, (): Source => {
+      const name = now();
+      if (name === OPEN) return typedSource(open.now!);
+      return name === OWN && own ? own : demos[name]!;
+    }),
+    {
+      leaveOut(lines: number) {
+        const count = lines === 1 ? "One line of it is" : `${lines} lines of it are`;
+        gaps.textContent = lines ? `${count} not understood and left out: settle that in Read a recipe.` : "";
+      },
+    },
+  );
+}
+
+function typedSource({name, text, overrun}: RecipeContent): Source {
+  return {file: name, text, typed: overrun === undefined ? {} : {overrun}};
 }

@@ -31,6 +31,8 @@ export interface Drawer {
   change(key: string, next: (present: unknown) => unknown): Promise<void>;
   /** Writes many at once, e.g. of an imported file. */
   putAll(entries: ReadonlyMap<string, unknown>): Promise<void>;
+  /** Writes what `next` makes of all that is there, in one transaction: no other tab writes between. */
+  changeAll(next: (all: ReadonlyMap<string, unknown>) => ReadonlyMap<string, unknown>): Promise<void>;
 }
 
 /** Where things are kept. */
@@ -110,6 +112,18 @@ function inDatabase(db: IDBPDatabase, name: DrawerName, tell: Tell): Drawer {
       });
       tell(name, [...entries.keys()]);
     },
+    async changeAll(next) {
+      let written: readonly string[] = [];
+      await orInWords(async () => {
+        const writing = db.transaction(name, "readwrite", {durability: "strict"});
+        const {store} = writing;
+        const [keys, values] = await Promise.all([store.getAllKeys(), store.getAll()]);
+        const entries = next(new Map(keys.map((key, i) => [String(key), values[i] as unknown])));
+        written = [...entries.keys()];
+        await Promise.all([...[...entries].map(([key, value]) => store.put(value, key)), writing.done]);
+      });
+      tell(name, written);
+    },
   };
 }
 
@@ -136,6 +150,9 @@ function inMemory(name: DrawerName, tell: Tell): Drawer {
       for (const [key, value] of entries) held.set(key, structuredClone(value));
       tell(name, [...entries.keys()]);
       return Promise.resolve();
+    },
+    changeAll(next) {
+      return this.putAll(next(new Map(held)));
     },
   };
 }

@@ -2,6 +2,7 @@ import {type Autosaved, autosaved} from "./autosave.ts";
 import {
   contentOf,
   type KeptRecipe,
+  LONGEST_TEXT,
   oneName,
   type RecipeContent,
   sameContent,
@@ -10,7 +11,7 @@ import {
 } from "./kept-recipe.ts";
 import {newId, OPEN, type NewRecipe, type RecipeBook, recipeBook} from "./recipes.ts";
 import {NO_STEPS, stepBack, stepForward, stepFrom, type Steps, stepsFrom, stepsText} from "./steps.ts";
-import {tabMemory} from "./tab-memory.ts";
+import {tabMemory} from "../words/tab-memory.ts";
 import {setAside, takeUp, unwritten} from "./unsaved.ts";
 import {type How, isAnother} from "./versions.ts";
 
@@ -29,6 +30,8 @@ export type Standing =
 export interface OpenRecipe {
   /** As it stands in this tab; undefined where none is open. */
   readonly now: (RecipeContent & {readonly id: string}) | undefined;
+  /** The same with its versions, as a file would have it. */
+  readonly whole: KeptRecipe | undefined;
   readonly standing: Standing;
   /** What happened that the cook did not do here, in a sentence. */
   readonly word: string | undefined;
@@ -110,7 +113,15 @@ export async function openRecipeIn(book: RecipeBook): Promise<OpenRecipe> {
     await old.flush();
     if (old.unsaved) setAside(old.unsaved);
   };
+  /** Whether a text is longer than any recipe: it is not kept, and that is said. */
+  const tooLong = ({length}: string) => {
+    if (length <= LONGEST_TEXT) return false;
+    word = `This text has more than ${LONGEST_TEXT} characters: it is no recipe, and is not kept.`;
+    tell();
+    return true;
+  };
   const begin = (recipe: NewRecipe) => {
+    if (tooLong(recipe.text)) return;
     const content = contentOf({...recipe, name: recipe.name ?? titleOf(recipe.text) ?? ""});
     void letGo();
     visitor = undefined;
@@ -131,6 +142,9 @@ export async function openRecipeIn(book: RecipeBook): Promise<OpenRecipe> {
     get now() {
       return held && {id: held.kept.id, ...contentOf(held.now)};
     },
+    get whole() {
+      return held && {...held.kept, ...contentOf(held.now), revision: Math.max(1, held.kept.revision)};
+    },
     get standing(): Standing {
       if (!held) return {is: "none"};
       const why = held.trouble ?? book.trouble;
@@ -150,12 +164,12 @@ export async function openRecipeIn(book: RecipeBook): Promise<OpenRecipe> {
       return steps.future.length > 0;
     },
     show(shown) {
-      visitor = shown;
+      visitor = shown && {...shown, ...(shown.name !== undefined && {name: oneName(shown.name)})};
       tell();
     },
     begin,
     edit(change, how) {
-      if (!held) return;
+      if (!held || tooLong(change.text ?? "")) return;
       const before = contentOf(held.now);
       const after = contentOf({...before, ...named(before, change.text), ...change});
       if (sameContent(before, after)) return;

@@ -10,7 +10,8 @@ import {
   type RecipeContent,
   sameContent,
 } from "./kept-recipe.ts";
-import {tabMemory} from "./tab-memory.ts";
+import {type Merged, mergeBooks} from "./merge.ts";
+import {tabMemory} from "../words/tab-memory.ts";
 import {changedRecipe, type How} from "./versions.ts";
 
 /** A recipe of the storage that cannot be read, and why; it is left as it is. */
@@ -66,6 +67,8 @@ export interface RecipeBook {
   remove(id: string): Promise<void>;
   /** Brings a deleted one back. */
   bringBack(id: string): Promise<void>;
+  /** Takes recipes of a file in, all in one transaction: see {@link mergeBooks}. */
+  takeIn(recipes: readonly KeptRecipe[]): Promise<Merged>;
   /** Takes out for good what cannot be read. */
   dropBroken(key: string): Promise<void>;
   /** The open recipe of this tab; of the last tab that opened one where this one has not. */
@@ -179,6 +182,21 @@ export function bookIn(keeping: Keeping, {now = Date.now, id = newId} = {}): Rec
     },
     async bringBack(key) {
       await mark(key, undefined);
+    },
+    async takeIn(recipes) {
+      let merged: Merged | undefined;
+      await drawer.changeAll((all) => {
+        const present = [...all].flatMap(([key, value]) => read(value, key) ?? []);
+        // What cannot be read is written over by nothing.
+        const taken = new Set([...all.keys()].filter((key) => !present.some((one) => one.id === key)));
+        merged = mergeBooks(
+          present,
+          recipes.map((one) => (taken.has(one.id) ? {...one, id: id()} : one)),
+          id,
+        );
+        return merged.write;
+      });
+      return merged!;
     },
     dropBroken: (key) => drawer.change(key, (value) => (read(value, key) ? value : undefined)),
     async open() {

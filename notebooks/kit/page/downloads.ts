@@ -7,8 +7,12 @@ interface Offered {
   readonly text: () => string;
 }
 
-/** Buttons that save what the page shows, one that copies its address and one that prints it. */
-export function downloads(files: readonly Offered[]): HTMLElement {
+/**
+ * Buttons that save what the page shows, one that copies its address and one that prints it.
+ *
+ * @param hash what the copied address carries, where that is not what the page's own does
+ */
+export function downloads(files: readonly Offered[], hash: () => string = () => location.hash): HTMLElement {
   const buttons = files.map((file) => {
     const button = html`<button type="button">Save ${file.label}</button>`;
     button.addEventListener("click", () => save(file));
@@ -16,32 +20,40 @@ export function downloads(files: readonly Offered[]): HTMLElement {
   });
   const print = html`<button type="button">Print this page</button>`;
   print.addEventListener("click", () => window.print());
-  return html`<div class="tools">${buttons}${linkButton()}${print}</div>`;
+  return html`<div class="tools">
+    ${buttons}${linkButton("Copy a link", () => addressWith(hash()))}${print}
+  </div>`;
 }
 
-/** Copies the page's address, in which all its settings are; where the browser forbids that, it is shown to be copied. */
-function linkButton(): HTMLElement {
-  const button = html`<button type="button">Copy a link</button>`;
+/** Copies an address; where the browser forbids that, it is shown to be copied. */
+export function linkButton(words: string, address: () => string): HTMLElement {
+  const button = html`<button type="button">${words}</button>`;
   button.addEventListener("click", () => {
-    const say = (words: string) => {
-      button.textContent = words;
-      setTimeout(() => (button.textContent = "Copy a link"), 2000);
+    const say = (said: string) => {
+      button.textContent = said;
+      setTimeout(() => (button.textContent = words), 2000);
     };
     const show = () => {
-      const box = html`<input type="text" readonly aria-label="Address of this page" />` as HTMLInputElement;
-      box.value = location.href;
+      const box = html`<input type="text" readonly aria-label="The address to copy" />` as HTMLInputElement;
+      box.value = address();
       button.replaceWith(box);
       box.select();
     };
     // Without a secure origin there is no clipboard at all.
     const clipboard = navigator.clipboard as Clipboard | undefined;
-    if (clipboard) clipboard.writeText(location.href).then(() => say("Copied"), show);
+    if (clipboard) clipboard.writeText(address()).then(() => say("Copied"), show);
     else show();
   });
   return button;
 }
 
-function save({name, text}: Offered): void {
+/** The address of this page, or of one beside it, with what it carries. */
+export function addressWith(hash: string, page = location.pathname): string {
+  return new URL(`${page}${hash}`, location.href).href;
+}
+
+/** Saves a text as a file. */
+export function save({name, text}: {readonly name: string; readonly text: () => string}): void {
   const type = name.endsWith(".csv") ? "text/csv" : "application/json";
   const address = URL.createObjectURL(new Blob([text()], {type: `${type};charset=utf-8`}));
   const link = html`<a href=${address} download=${name}></a>`;

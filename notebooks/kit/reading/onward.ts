@@ -4,11 +4,20 @@ import {recipeJson} from "../../../lib/io/json/recipe-json.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {downloads, fileName} from "../page/downloads.ts";
 import {linkTo} from "../page/link-to.ts";
+import {type CarriedRecipe, recipeHash} from "../words/recipe-address.ts";
 import {recipeText} from "../words/recipe-text.ts";
 
-/** Next steps with a recipe: save it, and take it to the pages that go on from it. */
-export function readingOnward(recipe: Recipe, freezer: number): HTMLElement {
+/**
+ * Next steps with a recipe: save it, and take it to the pages that go on from it.
+ *
+ * @param carried the recipe as a link carries it
+ * @param own whether it is the open recipe, from which the other pages begin anyway
+ */
+export function readingOnward(recipe: Recipe, carried: CarriedRecipe, own: boolean): HTMLElement {
+  const freezer = String(carried.freezer);
   const name = fileName(recipe.name);
+  // The other pages begin with the open recipe: they need no word of it.
+  const link: typeof linkTo = (page, words, state) => linkTo(page, words, own ? [] : state);
   const text = recipeText(
     recipe.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
       ingredient,
@@ -17,24 +26,27 @@ export function readingOnward(recipe: Recipe, freezer: number): HTMLElement {
     })),
   );
   return html`<div>
-    ${downloads([
-      {label: "the recipe, JSON", name: `${name}.json`, text: () => recipeJson(recipe)},
-      {label: "the recipe, CSV", name: `${name}.csv`, text: () => recipeCsv(recipe)},
-    ])}
+    ${downloads(
+      [
+        {label: "the recipe, JSON", name: `${name}.json`, text: () => recipeJson(recipe)},
+        {label: "the recipe, CSV", name: `${name}.csv`, text: () => recipeCsv(recipe)},
+      ],
+      () => recipeHash(carried),
+    )}
     <ul class="onward">
-      ${linkTo("batch-day", "Make it: batch day", [
+      ${link("batch-day", "Make it: batch day", [
         ["base", text],
         ["pot", ""],
         ["share", "0"],
         ["name", recipe.name],
         ["named", ""],
-        ["freezer", String(freezer)],
+        ["freezer", freezer],
       ])}
-      ${linkTo("replace-an-ingredient", "Replace something in it", [
+      ${link("replace-an-ingredient", "Replace something in it", [
         ["recipe", "own"],
         ["recipeFile", `${name}.json`],
         ["recipeFile", recipeJson(recipe)],
-        ["freezer", String(freezer)],
+        ["freezer", freezer],
       ])}
     </ul>
   </div>`;

@@ -1,8 +1,11 @@
 import {numberFrom} from "./address-format.ts";
+import {tabMemory} from "./tab-memory.ts";
 
-// The state of a notebook lives in its address, after the "#": a reload, a bookmark or a link shows the same page.
+// The state of a notebook lives in its address, after the "#": a reload, a bookmark or a link shows the same page. The tab remembers
+// it too, for each page and open recipe, so that a page is found as it was left by whatever way one comes back to it.
 
-const state = new URLSearchParams(location.hash.slice(1));
+const carried = location.hash.includes("=");
+const state = new URLSearchParams(carried ? location.hash.slice(1) : (tabMemory.get(remembered()) ?? ""));
 let timer: ReturnType<typeof setTimeout> | undefined;
 
 // Another state pasted into the same window starts the page again from it; a jump to a heading keeps the present one.
@@ -10,6 +13,7 @@ addEventListener("hashchange", () => {
   if (location.hash.includes("=")) location.reload();
   else history.replaceState(null, "", `#${state}`);
 });
+if (!carried && state.size) history.replaceState(null, "", `#${state}`);
 
 /** Everything kept under a name, in order. */
 export function recall(key: string): string[] {
@@ -26,5 +30,24 @@ export function keep(key: string, values: readonly string[]): void {
   state.delete(key);
   for (const value of values) state.append(key, value);
   clearTimeout(timer);
-  timer = setTimeout(() => history.replaceState(null, "", `#${state}`), 200);
+  timer = setTimeout(write, 200);
+}
+
+/** Opens the page as it is at first, with nothing that was set on it. */
+export function beginAfresh(): void {
+  for (const key of new Set(state.keys())) state.delete(key);
+  write();
+  location.reload();
+}
+
+function write(): void {
+  clearTimeout(timer);
+  timer = undefined;
+  history.replaceState(null, "", `#${state}`);
+  tabMemory.set(remembered(), String(state));
+}
+addEventListener("pagehide", () => timer !== undefined && write());
+
+function remembered(): string {
+  return `page ${location.pathname} ${tabMemory.get("open recipe") ?? ""}`;
 }

@@ -1,25 +1,54 @@
 import {readRecipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
+import {readTypedRecipe} from "../../../lib/io/typed/read-typed.ts";
 import {readRecipeJson} from "../../../lib/io/json/recipe-json.ts";
 import {USUAL_OVERRUN} from "../../../lib/freezing/firmness.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import type {Recipe, RecipeLine} from "../../../lib/pantry/recipe.ts";
-import {type Attempt, mistakeOf} from "./mistakes.ts";
+import {type Attempt, Mistake, mistakeOf} from "./mistakes.ts";
 
 /** A text with the name of the file that it comes from. */
 export interface Source {
   /** Name of the file, which tells JSON from CSV. */
   readonly file: string;
   readonly text: string;
+  /** That it was typed, by the name of `file`, and how airy it is, %, where its text does not say. */
+  readonly typed?: {readonly overrun?: number};
 }
 
-/** The recipe in a file, or what is amiss with it. */
-export function loadRecipe(source: Source, pantry: Pantry): Promise<Attempt<Recipe>> {
-  const {file, text} = source;
-  const read = isCsv(source) ? readRecipeCsv(text, pantry, file) : readRecipeJson(text, pantry, file);
+/**
+ * The recipe in a file, or what is amiss with it.
+ *
+ * @param leftOut told how many lines of a typed recipe could not be read
+ */
+export function loadRecipe(
+  source: Source,
+  pantry: Pantry,
+  leftOut: (lines: number) => void = () => undefined,
+): Promise<Attempt<Recipe>> {
+  const {file, text, typed} = source;
+  leftOut(0);
+  const read = typed
+    ? readTyped(source, typed, pantry, leftOut)
+    : isCsv(source)
+      ? readRecipeCsv(text, pantry, file)
+      : readRecipeJson(text, pantry, file);
   return read.then(
     (value) => ({value}),
     (error: unknown) => ({mistake: mistakeOf(error)}),
   );
+}
+
+async function readTyped(
+  {file, text}: Source,
+  {overrun}: {readonly overrun?: number},
+  pantry: Pantry,
+  leftOut: (lines: number) => void,
+): Promise<Recipe> {
+  const {recipe, lines} = await readTypedRecipe(text, pantry, {name: file});
+  if (!recipe.lines.length)
+    throw new Mistake(`There is nothing to read in “${file}” yet: write it in Read a recipe.`);
+  leftOut(lines.filter((line) => "question" in line).length);
+  return {...(overrun !== undefined && {overrun}), ...recipe, name: file};
 }
 
 /** Overrun of a recipe, %: its own, or that of a small machine where it says none or cannot be read. */

@@ -1,0 +1,49 @@
+import {html} from "htl";
+import {control, type Control} from "../controls/control.ts";
+import type {KeptRecipe} from "../keep/kept-recipe.ts";
+import type {BrokenRecipe, RecipeBook} from "../keep/recipes.ts";
+import {when} from "./when.ts";
+
+/** The deleted recipes, each with a way back. */
+export interface DeletedList extends Control<number> {
+  show(deleted: readonly KeptRecipe[]): void;
+}
+
+/** The list, empty at first; its value is how many there are. */
+export function deletedList(bringBack: (recipe: KeptRecipe) => void): DeletedList {
+  let count = 0;
+  const element = html`<ul class="deleted"></ul>`;
+  return Object.assign(
+    control(element, () => count),
+    {
+      show(deleted: readonly KeptRecipe[]) {
+        count = deleted.length;
+        element.replaceChildren(
+          ...deleted.map((recipe) => {
+            const button = html`<button type="button">Bring it back</button>`;
+            button.addEventListener("click", () => bringBack(recipe));
+            return html`<li>${recipe.name} <small>deleted ${when(recipe.deleted!)}</small> ${button}</li>`;
+          }),
+        );
+      },
+    },
+  );
+}
+
+/** What of the storage cannot be read as a recipe: named, and left as it is until the cook takes it out. */
+export function brokenList(broken: readonly BrokenRecipe[], book: RecipeBook): HTMLElement | undefined {
+  if (!broken.length) return undefined;
+  return html`<section class="verdict trouble" data-side="answer">
+    <h3>
+      ${broken.length === 1 ? "One recipe cannot be read" : `${broken.length} recipes cannot be read`}; the
+      others are not affected
+    </h3>
+    <ul>
+      ${broken.map(({key, name, why}) => {
+        const button = html`<button type="button">Take it out for good</button>`;
+        button.addEventListener("click", () => void book.dropBroken(key));
+        return html`<li><b>${name}</b>: ${why} ${button}</li>`;
+      })}
+    </ul>
+  </section>`;
+}

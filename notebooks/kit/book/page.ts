@@ -1,0 +1,94 @@
+import {html} from "htl";
+import type {Pantry} from "../../../lib/pantry/pantry.ts";
+import {control, type Control} from "../controls/control.ts";
+import {panel} from "../controls/panel.ts";
+import type {OpenRecipe} from "../keep/open-recipe.ts";
+import type {RecipeBook} from "../keep/recipes.ts";
+import {type BookActions, bookActions, type Say} from "./actions.ts";
+import {backup} from "./backup.ts";
+import {brokenList, deletedList} from "./deleted.ts";
+import {bookList} from "./list.ts";
+import {summaries} from "./summary.ts";
+
+/** A book that is read again so long after a change of it, ms: an import of a thousand is one reading. */
+const REST = 60;
+
+/** The page of the book: its panels and its list, which follow the book. */
+export async function bookPage(
+  book: RecipeBook,
+  open: OpenRecipe,
+  pantry: Pantry,
+): Promise<readonly HTMLElement[]> {
+  const {element: told, say} = teller();
+  const act = bookActions(book, open, pantry, say);
+  const list = bookList({book, open, act}, summaries(pantry));
+  const gone = deletedList((recipe) => void act.bringBack(recipe));
+  const broken = html`<div data-side="answer"></div>`;
+  const find = panel(
+    "Which recipe?",
+    {search: searchBox(list.search), fresh: newButton(act)},
+    {
+      hint: "All words that you write must be in its name, its lines or its notes.",
+    },
+  );
+  const safe = panel(
+    "Keep them safe",
+    {backup: backup(book)},
+    {
+      hint: "They are in this browser alone: clearing its data takes them away. A file brings them back, here or on another machine.",
+    },
+  );
+  const deleted = panel(
+    "Deleted",
+    {gone},
+    {
+      hint: "Each can be brought back for 30 days.",
+      folded: true,
+      tally: () => (gone.value ? String(gone.value) : ""),
+    },
+  );
+  const read = async () => {
+    const all = await book.list();
+    list.show(all);
+    gone.show(all.deleted);
+    gone.dispatchEvent(new Event("input", {bubbles: true}));
+    const trouble = brokenList(all.broken, book);
+    broken.replaceChildren(...(trouble ? [trouble] : []));
+  };
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  book.follow(() => {
+    timer ??= setTimeout(() => {
+      timer = undefined;
+      void read();
+    }, REST);
+  });
+  await read();
+  return [find, safe, deleted, told, broken, list.element];
+}
+
+/** Where the page says what it did, with a button that goes back where there is one. */
+function teller(): {element: HTMLElement; say: Say} {
+  const element = html`<p class="told" data-side="answer" role="status"></p>`;
+  return {
+    element,
+    say(sentence, back) {
+      element.replaceChildren(sentence);
+      if (!back) return;
+      const button = html`<button type="button">${back.words}</button>`;
+      button.addEventListener("click", () => void back.act());
+      element.append(" ", button);
+    },
+  };
+}
+
+function searchBox(search: (words: string) => void): Control<string> {
+  const box = html`<input type="search" />` as HTMLInputElement;
+  box.addEventListener("input", () => search(box.value));
+  return control(html`<label class="field">Search${box}</label>`, () => box.value);
+}
+
+function newButton({begin}: BookActions): Control<undefined> {
+  const button = html`<button type="button">Begin a new recipe</button>`;
+  button.addEventListener("click", () => void begin());
+  return control(html`<div class="tools">${button}</div>`, () => undefined);
+}

@@ -1,0 +1,128 @@
+import {html} from "htl";
+import {autosaved, type Autosaved} from "../keep/autosave.ts";
+import {contentOf, type KeptRecipe, LONGEST_NOTES} from "../keep/kept-recipe.ts";
+import type {OpenRecipe} from "../keep/open-recipe.ts";
+import type {RecipeBook} from "../keep/recipes.ts";
+import {addressWith, linkButton} from "../page/downloads.ts";
+import {unbroken} from "../words/numbers.ts";
+import {recipeHash} from "../words/recipe-address.ts";
+import type {BookActions} from "./actions.ts";
+import {versionList} from "./version-list.ts";
+import {when} from "./when.ts";
+
+/** What the rows of the list have in common. */
+export interface RowContext {
+  readonly book: RecipeBook;
+  readonly open: OpenRecipe;
+  readonly act: BookActions;
+}
+
+/** One recipe of the list. */
+export interface Row {
+  readonly element: HTMLElement;
+  readonly recipe: KeptRecipe;
+  /** Takes over what became of the recipe; what is unfolded or being written stays. */
+  update(recipe: KeptRecipe): void;
+  summarise(sentence: string): void;
+}
+
+/** The row of a recipe: its name, which opens it, a sentence, and what can be done with it. */
+export function recipeRow(first: KeptRecipe, {book, open, act}: RowContext): Row {
+  let recipe = first;
+  const name = html`<a href="./read-a-recipe.html"></a>`;
+  name.addEventListener("click", (event) => {
+    event.preventDefault();
+    void act.open(recipe.id);
+  });
+  const isOpen = html`<small></small>`;
+  const sentence = html`<p class="summary"></p>`;
+  const changed = html`<small></small>`;
+  const more = html`<details>
+    <summary>Name, notes, earlier versions</summary>
+  </details>` as HTMLDetailsElement;
+  const press = (words: string, does: () => void) => {
+    const button = html`<button type="button">${words}</button>`;
+    button.addEventListener("click", does);
+    return button;
+  };
+  const link = () => addressWith(recipeHash(recipe), new URL("./read-a-recipe.html", location.href).pathname);
+  const element = html`<li>
+    <h3>${name} ${isOpen}</h3>
+    ${sentence}
+    <p class="aside">${changed}</p>
+    <div class="tools">
+      ${press("Open", () => void act.open(recipe.id))} ${press("Duplicate", () => void act.duplicate(recipe))}
+      ${linkButton("Copy a link", link)} ${press("Delete", () => void act.remove(recipe))}
+    </div>
+    ${more}
+  </li>`;
+  let inside: {readonly element: HTMLElement; readonly update: () => void} | undefined;
+  more.addEventListener("toggle", () => {
+    if (!more.open || inside) return;
+    inside = details(() => recipe, {book, open, act});
+    more.append(inside.element);
+  });
+  const show = () => {
+    name.textContent = recipe.name;
+    isOpen.textContent = open.now?.id === recipe.id ? "open" : "";
+    changed.textContent = `changed ${when(recipe.changed)}`;
+    inside?.update();
+  };
+  show();
+  return {
+    element,
+    get recipe() {
+      return recipe;
+    },
+    update(next) {
+      recipe = next;
+      show();
+    },
+    summarise: (words) => sentence.replaceChildren(unbroken(words)),
+  };
+}
+
+/** What is folded away: made when it is unfolded. */
+function details(
+  now: () => KeptRecipe,
+  {book, open, act}: RowContext,
+): {element: HTMLElement; update: () => void} {
+  const name = html`<input type="text" autocomplete="off" maxlength="80" />` as HTMLInputElement;
+  name.addEventListener("change", () => void act.rename(now(), name.value));
+  const notes = html`<textarea rows="4" maxlength=${LONGEST_NOTES}></textarea>` as HTMLTextAreaElement;
+  const state = html`<p class="note" role="status"></p>`;
+  let saving: Autosaved | undefined;
+  notes.addEventListener("input", () => {
+    if (open.now?.id === now().id) {
+      open.edit({notes: notes.value}, "typed");
+      return;
+    }
+    saving ??= autosaved(book, now(), {
+      tell: () => (state.textContent = saving?.trouble ?? ""),
+      beside: (theirs, own) => {
+        state.textContent = `“${theirs.name}” was changed in another tab: what you have here is kept as “${own.name}”.`;
+      },
+    });
+    saving.put({...contentOf(saving.now), notes: notes.value}, "typed");
+  });
+  const versions = html`<div></div>`;
+  let shown: KeptRecipe["earlier"] | undefined;
+  const update = () => {
+    const recipe = now();
+    if (document.activeElement !== name) name.value = recipe.name;
+    if (document.activeElement !== notes) notes.value = recipe.notes;
+    if (!saving?.unsaved) saving = undefined;
+    if (shown === recipe.earlier) return;
+    shown = recipe.earlier;
+    versions.replaceChildren(versionList(shown, (version) => void act.restore(now(), version)));
+  };
+  update();
+  return {
+    element: html`<div>
+      <label class="field">Name${name}</label>
+      <label class="field">Notes${notes}</label>
+      ${state}${versions}
+    </div>`,
+    update,
+  };
+}
