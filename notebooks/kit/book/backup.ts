@@ -36,7 +36,7 @@ export function backup(book: RecipeBook): Control<undefined> {
     if (file) void takeIn(file, book).then(({words, each}) => say(words, each));
   });
   const element = html`<div>
-    ${out}
+    <div class="tools">${out}</div>
     <label class="field">Add the recipes of a file${input}</label>
     ${told}${mistakes}
   </div>`;

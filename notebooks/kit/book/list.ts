@@ -22,8 +22,11 @@ export function bookList(context: RowContext, summaries: Summaries): BookList {
   const places = new Map<Element, Row>();
   const list = html`<ul class="book"></ul>`;
   const more = html`<button type="button">Show more</button>`;
-  const count = html`<p class="aside" role="status"></p>`;
-  const element = html`<section data-side="answer">${count}${list}${more}</section>`;
+  const count = html`<h2></h2>`;
+  const element = html`<section data-side="answer">
+    <div class="verdict" aria-live="polite">${count}</div>
+    ${list}${more}
+  </section>`;
   let recipes: readonly KeptRecipe[] = [];
   let wanted: string[] = [];
   let shown = AT_ONCE;

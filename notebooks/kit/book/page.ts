@@ -1,7 +1,7 @@
 import {html} from "htl";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {control, type Control} from "../controls/control.ts";
-import {panel} from "../controls/panel.ts";
+import {onPhone, panel} from "../controls/panel.ts";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
 import type {RecipeBook} from "../keep/recipes.ts";
 import {type BookActions, bookActions, type Say} from "./actions.ts";
@@ -13,12 +13,14 @@ import {summaries} from "./summary.ts";
 /** A book that is read again so long after a change of it, ms: an import of a thousand is one reading. */
 const REST = 60;
 
+/** What stands on the page of the book, on either side. */
+export interface BookPage {
+  readonly panels: readonly HTMLElement[];
+  readonly answers: readonly HTMLElement[];
+}
+
 /** The page of the book: its panels and its list, which follow the book. */
-export async function bookPage(
-  book: RecipeBook,
-  open: OpenRecipe,
-  pantry: Pantry,
-): Promise<readonly HTMLElement[]> {
+export async function bookPage(book: RecipeBook, open: OpenRecipe, pantry: Pantry): Promise<BookPage> {
   const {element: told, say} = teller();
   const act = bookActions(book, open, pantry, say);
   const list = bookList({book, open, act}, summaries(pantry));
@@ -36,6 +38,7 @@ export async function bookPage(
     {backup: backup(book)},
     {
       hint: "They are in this browser alone: clearing its data takes them away. A file brings them back, here or on another machine.",
+      folded: onPhone(),
     },
   );
   const deleted = panel(
@@ -63,7 +66,7 @@ export async function bookPage(
     }, REST);
   });
   await read();
-  return [find, safe, deleted, told, broken, list.element];
+  return {panels: [find, safe, deleted], answers: [told, broken, list.element]};
 }
 
 /** Where the page says what it did, with a button that goes back where there is one. */

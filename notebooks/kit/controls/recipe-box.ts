@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
-import {titleOf} from "../keep/kept-recipe.ts";
+import {LONGEST_TEXT, titleOf} from "../keep/kept-recipe.ts";
 import {keep, recall, recallNumber} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
 
@@ -53,7 +53,8 @@ export function recipeBox(open: OpenRecipe, {key, label, demo}: RecipeBoxOptions
     const wanted = open.standing.is === "not kept" ? text : undefined;
     if (wanted !== address) keep(key, wanted === undefined ? [] : [wanted]);
     address = wanted;
-    if (box.value === text) return;
+    // A text too long for the book stays for the page to answer.
+    if (box.value === text || box.value.length > LONGEST_TEXT) return;
     const {selectionStart} = box;
     box.value = put = text;
     box.setSelectionRange(selectionStart, selectionStart);
