@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import * as fc from "fast-check";
 import {IDBFactory} from "fake-indexeddb";
 import {beforeEach, describe, expect, test} from "vitest";
-import {mergedWords} from "../../notebooks/kit/book/backup.ts";
+import {mergedWords} from "../../notebooks/kit/book/merged-words.ts";
 import {renamed} from "../../notebooks/kit/book/rename.ts";
 import {summaryOf} from "../../notebooks/kit/book/summary.ts";
 import {bookText, readBookFile} from "../../notebooks/kit/keep/book-file.ts";
@@ -134,7 +134,7 @@ describe("a file taken into a book", () => {
         for (const {id} of book) expect(merged.some((one) => one.id === id)).toBe(true);
         expect(after(merged, merge(merged, file))).toEqual(merged);
       }),
-      {numRuns: 1000, seed: 5},
+      {numRuns: 400, seed: 5},
     );
   });
 });

@@ -4,6 +4,7 @@ import {IDBFactory} from "fake-indexeddb";
 import {beforeEach, describe, expect, test} from "vitest";
 import {type Keeping, openKeeping} from "../../notebooks/kit/keep/database.ts";
 import {type KeptRecipe, readKept} from "../../notebooks/kit/keep/kept-recipe.ts";
+import {withChanged} from "../../notebooks/kit/keep/recipe-list.ts";
 import {bookIn, type RecipeBook} from "../../notebooks/kit/keep/recipes.ts";
 import {MOST_EARLIER} from "../../notebooks/kit/keep/versions.ts";
 import {InputError} from "../../lib/core/errors.ts";
@@ -47,6 +48,18 @@ describe("the book", () => {
     expect(await book.get(lemon.id)).toEqual(lemon);
     expect(await book.get("__proto__")).toBeUndefined();
     expect(await (await anotherTab()).get(lemon.id)).toEqual(lemon);
+    // A list is brought up to date by what has changed alone.
+    const before = await book.list();
+    time += 1000;
+    await book.remove(milk.id);
+    await book.alter(lemon.id, () => ({notes: "sharp"}));
+    const changed = await Promise.all([milk.id, lemon.id].map(book.get));
+    expect(
+      withChanged(
+        before,
+        changed.filter((one) => one !== undefined),
+      ),
+    ).toEqual(await book.list());
   });
 
   test("keeps a version where the text had rested, a press changed it or most of it went; not each key", async () => {

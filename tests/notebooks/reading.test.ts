@@ -71,8 +71,9 @@ describe("read a recipe", () => {
     await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(sentence);
     await page.getByRole("button", {name: "Redo", exact: true}).click();
     await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(taken.sentence);
-    // The address keeps it: a reload shows the same.
-    await expect.poll(() => decodeURIComponent(page.url())).toContain("dextrose");
+    // The book keeps it, and no longer the address: a reload shows the same.
+    await expect.poll(() => textOf(page, ".open-recipe"), SOON).toContain("kept in this browser");
+    expect(page.url()).not.toContain("milk");
     await page.reload({waitUntil: "networkidle"});
     await expect.poll(() => textOf(page, ".verdict h2"), SOON).toBe(taken.sentence);
     expect(trouble).toEqual([]);

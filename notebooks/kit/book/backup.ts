@@ -1,11 +1,11 @@
 import {html} from "htl";
 import {InputError} from "../../../lib/core/errors.ts";
 import {bookText, readBookFile} from "../keep/book-file.ts";
-import type {Merged} from "../keep/merge.ts";
 import type {RecipeBook} from "../keep/recipes.ts";
 import {save} from "../page/downloads.ts";
 import {control, type Control} from "../controls/control.ts";
 import {mistakeOf} from "../words/mistakes.ts";
+import {mergedWords} from "./merged-words.ts";
 
 /** Largest file that is read, bytes: the reader takes 5 million characters. */
 const LARGEST = 20_000_000;
@@ -68,33 +68,4 @@ async function takeIn(file: File, book: RecipeBook): Promise<Told> {
     if (error instanceof InputError) return {words: mistakeOf(error)};
     return {words: error instanceof Error ? error.message : String(error)};
   }
-}
-
-/** What became of a file, in sentences. */
-export function mergedWords({added, newer, older, beside, same, deleted}: Merged): string {
-  const sentence = (names: readonly string[], one: string, many: string) =>
-    names.length === 0
-      ? []
-      : [names.length === 1 ? `“${names[0]}” ${one}.` : `${names.length} recipes ${many}.`];
-  const said = [
-    ...sentence(added, "is new in your book", "are new in your book"),
-    ...sentence(
-      newer,
-      "was newer in the file: what you had is among its earlier versions",
-      "were newer in the file: what you had is among their earlier versions",
-    ),
-    ...sentence(
-      older,
-      "was older in the file: that text is among its earlier versions",
-      "were older in the file: those texts are among their earlier versions",
-    ),
-    ...sentence(beside, "is kept beside yours of that name", "are kept beside yours of their names"),
-    ...sentence(same, "was there already", "were there already"),
-    ...sentence(
-      deleted,
-      "is among the deleted ones, where it can be brought back",
-      "of them are among the deleted ones, where they can be brought back",
-    ),
-  ];
-  return said.join(" ") || "There is no recipe in the file.";
 }

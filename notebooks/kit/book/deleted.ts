@@ -1,7 +1,8 @@
 import {html} from "htl";
 import {control, type Control} from "../controls/control.ts";
 import type {KeptRecipe} from "../keep/kept-recipe.ts";
-import type {BrokenRecipe, RecipeBook} from "../keep/recipes.ts";
+import type {BrokenRecipe} from "../keep/recipe-list.ts";
+import type {RecipeBook} from "../keep/recipes.ts";
 import {when} from "./when.ts";
 
 /** The deleted recipes, each with a way back. */

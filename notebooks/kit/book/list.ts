@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {KeptRecipe} from "../keep/kept-recipe.ts";
-import type {RecipeList} from "../keep/recipes.ts";
+import type {RecipeList} from "../keep/recipe-list.ts";
 import {type Row, recipeRow, type RowContext} from "./row.ts";
 import type {Summaries} from "./summary.ts";
 

@@ -1,8 +1,9 @@
 import {html} from "htl";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
-import {control, type Control} from "../controls/control.ts";
+import {changed, control, type Control} from "../controls/control.ts";
 import {onPhone, panel} from "../controls/panel.ts";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
+import {type RecipeList, withChanged} from "../keep/recipe-list.ts";
 import type {RecipeBook} from "../keep/recipes.ts";
 import {type BookActions, bookActions, type Say} from "./actions.ts";
 import {backup} from "./backup.ts";
@@ -12,6 +13,9 @@ import {summaries} from "./summary.ts";
 
 /** A book that is read again so long after a change of it, ms: an import of a thousand is one reading. */
 const REST = 60;
+
+/** So many changed recipes are read one by one; of more, the whole book is. */
+const FEW = 20;
 
 /** What stands on the page of the book, on either side. */
 export interface BookPage {
@@ -50,22 +54,33 @@ export async function bookPage(book: RecipeBook, open: OpenRecipe, pantry: Pantr
       tally: () => (gone.value ? String(gone.value) : ""),
     },
   );
-  const read = async () => {
-    const all = await book.list();
+  const show = (all: RecipeList) => {
     list.show(all);
     gone.show(all.deleted);
-    gone.dispatchEvent(new Event("input", {bubbles: true}));
+    changed(gone);
     const trouble = brokenList(all.broken, book);
     broken.replaceChildren(...(trouble ? [trouble] : []));
+    return all;
+  };
+  let all = show(await book.list());
+  const waiting = new Set<string>();
+  const update = async () => {
+    const ids = [...waiting];
+    waiting.clear();
+    const fresh = ids.length > FEW ? [undefined] : await Promise.all(ids.map(book.get));
+    // One that is gone, or cannot be read, is told by the whole book.
+    const known = fresh.filter((one) => one !== undefined);
+    all = show(known.length === ids.length ? withChanged(all, known) : await book.list());
   };
   let timer: ReturnType<typeof setTimeout> | undefined;
-  book.follow(() => {
-    timer ??= setTimeout(() => {
-      timer = undefined;
-      void read();
-    }, REST);
+  book.follow(({ids}) => {
+    // None named: everything.
+    for (const id of ids.length ? ids : [...all.recipes, ...all.deleted].map((one) => one.id))
+      waiting.add(id);
+    clearTimeout(timer);
+    timer = setTimeout(() => void update(), REST);
   });
-  await read();
+  open.follow(() => list.show(all));
   return {panels: [find, safe, deleted], answers: [told, broken, list.element]};
 }
 

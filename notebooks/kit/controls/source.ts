@@ -1,7 +1,7 @@
 import {html} from "htl";
 import type {RecipeContent} from "../keep/kept-recipe.ts";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
-import {keep, recall} from "../words/address.ts";
+import {carry, keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
 import type {Source} from "../words/load-recipe.ts";
 import {sourceFrom} from "../words/address-format.ts";
@@ -31,14 +31,20 @@ const LARGEST = 5_000_000;
 
 const OWN = "own";
 const OPEN = "open";
+/** What a link says of a recipe that was typed, and is open where it comes from. */
+const TYPED = "typed";
 
 /**
  * The open recipe, one of the demonstration's files, or one of the cook's own, whose text goes into the address, and nowhere else.
  */
 export function sourceChoice({key, label, demos, open}: SourceOptions): SourceControl {
-  let own = sourceFrom(recall(`${key}File`));
   const names = Object.keys(demos);
-  const first = recall(key)[0] ?? "";
+  const [kind = ""] = recall(key);
+  const carried = sourceFrom(recall(`${key}File`));
+  let own = carried && (kind === TYPED ? {...carried, typed: {}} : carried);
+  const first = kind === TYPED ? OWN : kind;
+  // A typed recipe of a link can be kept in the book.
+  if (own?.typed && own.text !== open.now?.text) open.show({name: own.file, text: own.text});
   let chosen = (first === OWN && own) || names.includes(first) ? first : OPEN;
   /** What is chosen, or what stands in for it while no recipe is open. */
   const now = () => (chosen === OPEN && !open.now ? names[0]! : chosen);
@@ -62,7 +68,7 @@ export function sourceChoice({key, label, demos, open}: SourceOptions): SourceCo
   };
   const choose = (name: string) => {
     chosen = name;
-    keep(key, [name]);
+    keep(key, [name === OWN && own?.typed ? TYPED : name]);
     show();
   };
   select.addEventListener("input", () => choose(select.value));
@@ -95,6 +101,21 @@ export function sourceChoice({key, label, demos, open}: SourceOptions): SourceCo
       note.textContent = `${loaded.name} cannot be read: it was moved or changed. Choose it again.`;
     });
   });
+  // Another person has not this recipe open: a link carries it.
+  const ofOpen = (values: (recipe: RecipeContent) => readonly string[]) => () =>
+    now() === OPEN ? values(open.now!) : [];
+  const unlessSaid = (name: "freezer" | "overrun") =>
+    ofOpen(({[name]: value}) => (value === undefined || recall(name).length ? [] : [String(value)]));
+  carry(
+    key,
+    ofOpen(() => [TYPED]),
+  );
+  carry(
+    `${key}File`,
+    ofOpen(({name, text}) => [name, text]),
+  );
+  carry("freezer", unlessSaid("freezer"));
+  carry("overrun", unlessSaid("overrun"));
   let last = open.now;
   open.follow(() => {
     const {now: fresh} = open;

@@ -101,7 +101,7 @@ export function autosaved(book: RecipeBook, from: KeptRecipe, {tell, beside}: Au
     async reload() {
       if (waiting.length) return;
       const read = await book.get(kept.id);
-      if (waiting.length) return;
+      if (waiting.length || (read && read.revision < kept.revision)) return;
       const was = kept;
       gone = read === undefined || read.deleted !== undefined;
       if (read) kept = read;

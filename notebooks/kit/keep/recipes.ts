@@ -11,25 +11,9 @@ import {
   sameContent,
 } from "./kept-recipe.ts";
 import {type Merged, mergeBooks} from "./merge.ts";
+import {type BrokenRecipe, type RecipeList, sorted} from "./recipe-list.ts";
 import {tabMemory} from "../words/tab-memory.ts";
 import {changedRecipe, type How} from "./versions.ts";
-
-/** A recipe of the storage that cannot be read, and why; it is left as it is. */
-export interface BrokenRecipe {
-  /** Key of the drawer. */
-  readonly key: string;
-  readonly name: string;
-  readonly why: string;
-}
-
-/** All that is in the book. */
-export interface RecipeList {
-  /** The latest changed first. */
-  readonly recipes: readonly KeptRecipe[];
-  /** The latest deleted first; none longer ago than 30 days. */
-  readonly deleted: readonly KeptRecipe[];
-  readonly broken: readonly BrokenRecipe[];
-}
 
 /** What became of a change. */
 export interface Saved {
@@ -145,9 +129,7 @@ export function bookIn(keeping: Keeping, {now = Date.now, id = newId} = {}): Rec
           await write(key, (present) => (old(present) ? undefined : present)).catch(() => undefined);
         else deleted.push(recipe);
       }
-      recipes.sort((a, b) => later(a.changed, b.changed));
-      deleted.sort((a, b) => later(a.deleted!, b.deleted!));
-      return {recipes, deleted, broken};
+      return {...sorted(recipes, deleted), broken};
     },
     get: async (key) => read(await drawer.get(key), key),
     add,
@@ -233,10 +215,6 @@ function whyBroken(value: unknown, key: string): string {
     if (!(error instanceof InputError)) throw error;
     return error.message;
   }
-}
-
-function later(a: string, b: string): number {
-  return Date.parse(b) - Date.parse(a);
 }
 
 /** 32 figures by chance: this works on a page without a secure origin too. */

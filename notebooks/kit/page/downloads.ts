@@ -1,4 +1,5 @@
 import {html} from "htl";
+import {linkHash} from "../words/address.ts";
 
 /** A file that the page offers: made when it is asked for. */
 interface Offered {
@@ -12,7 +13,7 @@ interface Offered {
  *
  * @param hash what the copied address carries, where that is not what the page's own does
  */
-export function downloads(files: readonly Offered[], hash: () => string = () => location.hash): HTMLElement {
+export function downloads(files: readonly Offered[], hash: () => string = linkHash): HTMLElement {
   const buttons = files.map((file) => {
     const button = html`<button type="button">Save ${file.label}</button>`;
     button.addEventListener("click", () => save(file));

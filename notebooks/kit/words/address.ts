@@ -13,7 +13,7 @@ addEventListener("hashchange", () => {
   if (location.hash.includes("=")) location.reload();
   else history.replaceState(null, "", `#${state}`);
 });
-if (!carried && state.size) history.replaceState(null, "", `#${state}`);
+if (!location.hash && state.size) history.replaceState(null, "", `#${state}`);
 
 /** Everything kept under a name, in order. */
 export function recall(key: string): string[] {
@@ -31,6 +31,25 @@ export function keep(key: string, values: readonly string[]): void {
   for (const value of values) state.append(key, value);
   clearTimeout(timer);
   timer = setTimeout(write, 200);
+}
+
+const carriers = new Map<string, () => readonly string[]>();
+
+/** Adds what a link for another person must carry under a name, where the page's own address does not: nothing while it is empty. */
+export function carry(key: string, values: () => readonly string[]): void {
+  carriers.set(key, values);
+}
+
+/** The part behind "#" of a link for another person, who has neither this tab nor this book. */
+export function linkHash(): string {
+  const all = new URLSearchParams(state);
+  for (const [key, valuesOf] of carriers) {
+    const values = valuesOf();
+    if (!values.length) continue;
+    all.delete(key);
+    for (const value of values) all.append(key, value);
+  }
+  return `#${all}`;
 }
 
 /** Opens the page as it is at first, with nothing that was set on it. */
