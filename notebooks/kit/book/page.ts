@@ -17,6 +17,8 @@ const REST = 60;
 /** So many changed recipes are read one by one; of more, the whole book is. */
 const FEW = 20;
 
+const UNANSWERED = "The browser does not say what is in the book: load the page anew.";
+
 /** What stands on the page of the book, on either side. */
 export interface BookPage {
   readonly panels: readonly HTMLElement[];
@@ -78,7 +80,7 @@ export async function bookPage(book: RecipeBook, open: OpenRecipe, pantry: Pantr
     for (const id of ids.length ? ids : [...all.recipes, ...all.deleted].map((one) => one.id))
       waiting.add(id);
     clearTimeout(timer);
-    timer = setTimeout(() => void update(), REST);
+    timer = setTimeout(() => void update().catch(() => say(UNANSWERED)), REST);
   });
   open.follow(() => list.show(all));
   return {panels: [find, safe, deleted], answers: [told, broken, list.element]};

@@ -111,7 +111,8 @@ function details(
     const recipe = now();
     if (document.activeElement !== name) name.value = recipe.name;
     if (document.activeElement !== notes) notes.value = recipe.notes;
-    if (!saving?.unsaved) saving = undefined;
+    // The list may be a moment behind what was just written.
+    if (saving && !saving.unsaved && recipe.revision >= saving.kept.revision) saving = undefined;
     if (shown === recipe.earlier) return;
     shown = recipe.earlier;
     versions.replaceChildren(versionList(shown, (version) => void act.restore(now(), version)));

@@ -100,7 +100,13 @@ export function autosaved(book: RecipeBook, from: KeptRecipe, {tell, beside}: Au
     flush,
     async reload() {
       if (waiting.length) return;
-      const read = await book.get(kept.id);
+      let read: KeptRecipe | undefined;
+      try {
+        read = await book.get(kept.id);
+      } catch {
+        // The browser does not answer: what stands here stays.
+        return;
+      }
       if (waiting.length || (read && read.revision < kept.revision)) return;
       const was = kept;
       gone = read === undefined || read.deleted !== undefined;

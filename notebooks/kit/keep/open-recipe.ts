@@ -133,7 +133,8 @@ export async function openRecipeIn(book: RecipeBook): Promise<OpenRecipe> {
   };
 
   await takeUp(book);
-  hold(await book.open());
+  // Where the browser does not answer, the page goes on without.
+  hold(await book.open().catch(() => undefined));
   book.follow(({ids}) => {
     if (held && (!ids.length || ids.includes(held.kept.id))) void held.reload();
   });

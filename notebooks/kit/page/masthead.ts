@@ -12,7 +12,7 @@ export async function fillMasthead(place: HTMLElement): Promise<void> {
   const status = html`<small role="status"></small>`;
   const undo = press("Undo", open.undo);
   const redo = press("Redo", open.redo);
-  const own = html`<p><span>Open: ${name}</span>${status}<span>${undo} ${redo}</span></p>`;
+  const own = html`<p><span>Open: ${name}</span> ${status} <span>${undo} ${redo}</span></p>`;
   const none = html`<p><small>No recipe of yours is open: the pages begin with invented ones.</small></p>`;
   const carried = html`<b></b>`;
   const stays = html`<small></small>`;
