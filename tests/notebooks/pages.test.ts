@@ -15,7 +15,7 @@ import {
 import {readPantryCsv, readPricesCsv} from "../../lib/files.ts";
 import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {launchBrowser} from "../support/browser.ts";
-import {type Opened, visit} from "../support/visit.ts";
+import {type Opened, visit, type Visiting} from "../support/visit.ts";
 
 const NOTEBOOKS = readdirSync("notebooks").filter((name) => name.endsWith(".html"));
 const DESIGN = "design-a-flavour.html";
@@ -36,15 +36,13 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 /** How a page is opened: its address after the name, and what else is served to it. */
-interface Visit {
+interface Visit extends Visiting {
   readonly hash?: string;
-  /** Replaces what a path that holds the key would be served. */
-  readonly serve?: Readonly<Record<string, string>>;
 }
 
 /** Opens a notebook of the site with the network cut off. */
-function open(name: string, {hash = "", serve = {}}: Visit = {}): Promise<Opened> {
-  return visit(browser, `${site.address}${name}${hash}`, origin, serve);
+function open(name: string, {hash = "", ...how}: Visit = {}): Promise<Opened> {
+  return visit(browser, `${site.address}${name}${hash}`, origin, how);
 }
 
 /** A table of the page, by its name: the texts of each row's cells under the row's heading. Read at one moment. */
@@ -100,8 +98,54 @@ async function expectShown(page: Page, targets: BriefInput["targets"]): Promise<
     .toEqual(wanted);
 }
 
+const axe = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
+
+/** What axe finds amiss with a page as it stands; of another theme only what colours can change. */
+async function barriers(page: Page, what: "everything" | "colours" = "everything"): Promise<string[]> {
+  if (!(await page.evaluate<boolean>('"axe" in window'))) await page.evaluate(axe);
+  return page.evaluate<
+    string[]
+  >(`axe.run(document, {resultTypes: ["violations"], ${what === "colours" ? 'runOnly: ["color-contrast", "link-in-text-block"]' : ""}}).then(({violations}) =>
+    violations.map(({id, nodes}) => id + ": " + nodes.map(({target}) => target).join(" | ")))`);
+}
+
+interface Phone {
+  readonly width: number;
+  readonly height: number;
+  /** Cumulative layout shift. */
+  readonly shift: number;
+  /** What a finger has to hit and is lower than 44 px; links within a sentence are as high as it. */
+  readonly low: readonly string[];
+  /** Boxes whose letters are smaller than 16 px. */
+  readonly small: readonly string[];
+}
+const PHONE = `(() => {
+  const seen = (e) => e.checkVisibility({visibilityProperty: true, contentVisibilityAuto: true}) && e.getBoundingClientRect().width > 0;
+  const all = (selector) => [...document.querySelectorAll(selector)].filter(seen);
+  const high = (e) => e.getBoundingClientRect().height >= 43.5;
+  const name = (e) => e.tagName + " " + Math.round(e.getBoundingClientRect().height) + " " + (e.getAttribute("aria-label") || e.textContent).trim().slice(0, 40);
+  return new Promise((done) => {
+    let shift = 0;
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) if (!entry.hadRecentInput) shift += entry.value;
+    }).observe({type: "layout-shift", buffered: true});
+    setTimeout(() => done({
+      width: document.documentElement.scrollWidth,
+      height: document.documentElement.scrollHeight,
+      shift,
+      low: all("button, summary, select, textarea, input, a[href]")
+        .filter((e) => !high(e) && !(e.closest("label") && high(e.closest("label"))))
+        .filter((e) => !(e.tagName === "A" && getComputedStyle(e).display === "inline"))
+        .map(name),
+      small: all("input:not([type=range], [type=checkbox], [type=radio]), select, textarea")
+        .filter((e) => parseFloat(getComputedStyle(e).fontSize) < 16)
+        .map(name),
+    }), 100);
+  });
+})()`;
+
 const firstCurve = (page: Page) =>
-  page.locator('svg[aria-label^="Water that is ice"] g[aria-label="line"] path').first().getAttribute("d");
+  page.locator('svg[aria-label^="Water that is ice"] g[data-mark="line"] path').first().getAttribute("d");
 
 test("npm start prints the balanced demonstration, finds a free port and says where the notebooks are", async () => {
   const {answer} = expected({});
@@ -116,7 +160,7 @@ describe.each(NOTEBOOKS)("%s", (name) => {
   let trouble: string[];
 
   beforeAll(async () => {
-    ({page, trouble} = await open(name));
+    ({page, trouble} = await open(name, {folds: "as they are"}));
   });
 
   afterAll(() => page?.close());
@@ -136,18 +180,43 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     expect(nameless).toEqual([]);
   });
 
-  test("is dark where the reader's system is", async () => {
+  test("is short: what is not the answer is folded away", async () => {
+    expect(await page.evaluate<number>("document.documentElement.scrollHeight")).toBeLessThan(4000);
+  });
+
+  test("bars nobody: axe (WCAG 2.2 A and AA, and its own good practices) finds nothing", async () => {
+    expect(await barriers(page)).toEqual([]);
+  });
+
+  test("is dark where the reader's system is, and bars nobody there", async () => {
     await page.emulateMedia({colorScheme: "dark"});
     const [paper, ink] = await page.evaluate<string[]>(
       `["backgroundColor", "color"].map((key) => getComputedStyle(document.body)[key])`,
     );
     expect(brightness(paper!)).toBeLessThan(60);
     expect(brightness(ink!)).toBeGreaterThan(200);
+    expect(await barriers(page, "colours")).toEqual([]);
   });
 
-  test("fits a phone", async () => {
+  test("fits a phone, and the finger on it", async () => {
+    await page.emulateMedia({colorScheme: "light"});
     await page.setViewportSize({width: 390, height: 844});
-    await expect.poll(() => page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
+    await page.reload({waitUntil: "networkidle"});
+    await page.locator("main h1").waitFor();
+    const seen = await page.evaluate<Phone>(PHONE);
+    expect(seen.width).toBe(390);
+    expect(seen.height).toBeLessThan(4000);
+    // Core Web Vitals call up to 0.1 good.
+    expect(seen.shift).toBeLessThan(0.1);
+    // WCAG 2.2, 2.5.5; and below 16 px a phone enlarges the page when a box is touched.
+    expect(seen.low).toEqual([]);
+    expect(seen.small).toEqual([]);
+    expect(await barriers(page)).toEqual([]);
+  });
+
+  test("bars nobody on a phone in the dark", async () => {
+    await page.emulateMedia({colorScheme: "dark"});
+    expect(await barriers(page, "colours")).toEqual([]);
   });
 
   test("prints, without the controls", async () => {

@@ -148,7 +148,7 @@ describe("a cook's day in the demonstration", () => {
       expect(table["from the freezer"]![i]).toBe(side.verdict);
     }
     expect(await verdict(page)).toContain("water moves from the base into the ripple");
-    expect(await page.locator('svg[aria-label^="Water that is ice"] g[aria-label="line"] path').count()).toBe(
+    expect(await page.locator('svg[aria-label^="Water that is ice"] g[data-mark="line"] path').count()).toBe(
       2,
     );
   });

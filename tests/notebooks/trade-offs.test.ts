@@ -575,7 +575,7 @@ describe("explore trade-offs", () => {
     // Two ticks of each axis say where a value lies.
     const scale = await page.evaluate<number[][]>(`(() => {
       const {left, top} = document.querySelector(".trade-chart").getBoundingClientRect();
-      return ["x", "y"].map((axis) => [...document.querySelectorAll('.trade-chart [aria-label="' + axis + '-axis tick label"] text')]
+      return ["x", "y"].map((axis) => [...document.querySelectorAll('.trade-chart [data-mark="' + axis + '-axis tick label"] text')]
         .flatMap((text) => {
           const [, x, y] = /translate\\(([\\d.]+),([\\d.]+)\\)/.exec(text.getAttribute("transform"));
           return [Number(text.textContent), axis === "x" ? Number(x) + left : Number(y) + top];

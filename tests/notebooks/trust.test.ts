@@ -22,7 +22,7 @@ afterAll(() => browser?.close());
 
 /** Opens the page with the network cut off. */
 function open(hash = "", serve: Readonly<Record<string, string>> = {}): Promise<Opened> {
-  return visit(browser, `${address}how-far-to-trust-it.html${hash}`, new URL(address).origin, serve);
+  return visit(browser, `${address}how-far-to-trust-it.html${hash}`, new URL(address).origin, {serve});
 }
 
 /** The texts of each row of the folded tables, the last of which says whether it lies inside. */
@@ -71,10 +71,9 @@ describe("how far to trust it, one visit", () => {
     for (const solute of new Set(solutions.map(({series}) => series!))) {
       const points = solutions.filter(({series}) => series === solute).length;
       const chart = page.locator(`svg[aria-label^="${solute}: computed less published"]`);
-      expect(
-        await chart.locator('g[aria-label="dot"] path, g[aria-label="dot"] circle').count(),
-        solute,
-      ).toBe(points);
+      expect(await chart.locator('g[data-mark="dot"] path, g[data-mark="dot"] circle').count(), solute).toBe(
+        points,
+      );
     }
   });
 

@@ -6,6 +6,22 @@ export interface Opened {
   readonly trouble: string[];
 }
 
+/** Opens what is folded away, as a cook who wants to see it would: what is asked of a page is mostly asked of all of it. */
+const OPEN_FOLDS = `new MutationObserver(() => {
+  for (const fold of document.querySelectorAll("details.fold:not([data-seen])")) {
+    fold.dataset.seen = "";
+    fold.open = true;
+  }
+}).observe(document, {childList: true, subtree: true})`;
+
+/** How a page is opened. */
+export interface Visiting {
+  /** Replaces what a path that holds the key would be served. */
+  readonly serve?: Readonly<Record<string, string>>;
+  /** Whether its folds are opened at once, or stand as they do for a cook; opened, unless given. */
+  readonly folds?: "opened" | "as they are";
+}
+
 /** One profile for each browser: what a page has loaded, the next one takes from the cache. */
 const profiles = new WeakMap<Browser, Promise<BrowserContext>>();
 
@@ -21,15 +37,15 @@ function profileOf(browser: Browser): Promise<BrowserContext> {
  * Opens a page. The browser reaches no network but this machine's own; whatever goes elsewhere than to the page's site is trouble.
  *
  * @param origin of the site, `http://localhost:4174`
- * @param serve replaces what a path that holds the key would be served
  */
 export async function visit(
   browser: Browser,
   address: string,
   origin: string,
-  serve: Readonly<Record<string, string>> = {},
+  {serve = {}, folds = "opened"}: Visiting = {},
 ): Promise<Opened> {
   const page = await (await profileOf(browser)).newPage();
+  if (folds === "opened") await page.addInitScript(OPEN_FOLDS);
   const trouble: string[] = [];
   // Only where something is replaced: a page whose requests are looked into has no cache.
   for (const [part, body] of Object.entries(serve))

@@ -13,6 +13,9 @@ interface PanelOptions {
   readonly tally?: () => string;
 }
 
+/** Whether no part of the brief stands on the page yet. */
+let first = true;
+
 /** A part of the brief: controls under one heading, which folds away. Its value is theirs, by name. */
 export function panel<const C extends Record<string, Control<unknown>>>(
   heading: string,
@@ -20,7 +23,10 @@ export function panel<const C extends Record<string, Control<unknown>>>(
   {hint, folded = false, tally = () => ""}: PanelOptions,
 ): Control<Values<C>> {
   const aside = html`<small>${tally()}</small>`;
-  const element = html`<details class="panel" data-side="brief" open=${!folded}>
+  // Above the answer there is room for the first part of the brief alone.
+  const open = !folded && (first || !onPhone());
+  first = false;
+  const element = html`<details class="panel" data-side="brief" open=${open}>
     <summary><span>${heading} ${aside}</span></summary>
     <p class="hint">${hint}</p>
     ${Object.values(controls)}

@@ -65,7 +65,7 @@ export function horizontalAxis(label: string, width: number, more: AxisXOptions 
 
 /** A chart with its heading and one sentence that says how to read it. */
 export function figure(heading: string, reading: string, ...content: readonly Element[]): HTMLElement {
-  for (const element of content) if (element.tagName === "svg") element.setAttribute("role", "img");
+  for (const element of content) if (element.tagName === "svg") asPicture(element);
   return html`<figure class="chart">
     <figcaption>
       <h3>${heading}</h3>
@@ -73,6 +73,15 @@ export function figure(heading: string, reading: string, ...content: readonly El
     </figcaption>
     ${content}
   </figure>`;
+}
+
+/** A drawing that is told whole, by its own name: the names of its marks (dot, line) say nothing to those who do not see it. */
+function asPicture(drawing: Element): void {
+  drawing.setAttribute("role", "img");
+  for (const mark of drawing.querySelectorAll("[aria-label]:not([role])")) {
+    mark.setAttribute("data-mark", mark.getAttribute("aria-label")!);
+    mark.removeAttribute("aria-label");
+  }
 }
 
 /** Which line is which mix. */

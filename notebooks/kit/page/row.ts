@@ -9,9 +9,9 @@ export function row(heading: Content, cells: readonly Content[]): HTMLElement {
   return element("tr", [headed("row", heading), ...made]);
 }
 
-/** The heads of a table's columns, made of each content that is not a head already. */
+/** The heads of a table's columns, made of each content that is not a head already; a corner without words is no head. */
 export function head(columns: readonly Content[]): HTMLElement {
-  const heads = columns.map((one) => (isCell(one) ? one : column(one)));
+  const heads = columns.map((one) => (isCell(one) ? one : one === "" ? cell(one) : column(one)));
   return element("thead", element("tr", heads));
 }
 

@@ -144,5 +144,7 @@ export function replaceShortly(chosen: Alternative | undefined): string {
 
 /** While nothing is known yet. */
 export function lookingNotice(): HTMLElement {
-  return html`<section class="verdict" aria-live="polite"><h2>Looking along the shelf …</h2></section>`;
+  return html`<section class="verdict looking" aria-live="polite">
+    <h2>Looking along the shelf …</h2>
+  </section>`;
 }
