@@ -80,47 +80,54 @@ describe("read a recipe", () => {
     await page.close();
   });
 
-  test("a line that could be several things is asked about, blanks nothing, and is settled by a press", async () => {
-    const {page, trouble} = await open("600 g milk\n200 g cream\n150 g sugar\n3 g xyzzy");
-    await expect.poll(() => textOf(page, ".asking"), SOON).toContain("Which cream is it?");
-    expect(await textOf(page, ".asking")).toMatch(/no ingredient called “xyzzy”/i);
-    expect(await textOf(page, ".verdict")).toContain("2 lines are left out below until you answer");
-    await page.getByRole("button", {name: "cream 36 %", exact: true}).click();
-    expect(await page.getByLabel("The recipe, one ingredient a line").inputValue()).toContain(
-      "200 g cream 36 %",
-    );
-    await expect.poll(() => textOf(page, ".verdict"), SOON).toContain("One line is left out");
-    expect(trouble).toEqual([]);
-    await page.close();
-  });
+  describe("what is typed over what stood there, one visit", () => {
+    let page: Page;
+    let trouble: string[];
 
-  test("what is locked stays in every change, and what it costs is only of prices that were written", async () => {
-    const {page, trouble} = await open("600 g whole milk @ 1.1\n200 g cream 36 % @ 5\n150 g sugar @ 1.2");
-    await expect.poll(() => textOf(page, ".verdict"), SOON).toContain("It costs 1.94 per kg");
-    await expect.poll(() => textOf(page, ".changes h3"), SOON).toContain("Cheaper");
-    await page.locator("summary", {hasText: "What may change?"}).click();
-    await page.getByLabel("sucrose", {exact: true}).check();
-    await page.getByLabel("whole milk", {exact: true}).check();
-    await expect.poll(() => textOf(page, ".changes li p"), SOON).not.toContain("sucrose");
-    expect(await textOf(page, ".changes li p")).not.toContain("whole milk");
-    await page.getByLabel("The recipe, one ingredient a line").fill("600 g whole milk\n150 g sugar @ 1.2");
-    await expect.poll(() => textOf(page, ".verdict"), SOON).not.toContain("It costs");
-    await expect.poll(() => textOf(page, ".changes"), SOON).toContain("No price is known of whole milk");
-    expect(trouble).toEqual([]);
-    await page.close();
-  });
+    beforeAll(async () => {
+      ({page, trouble} = await open(""));
+    });
 
-  test("nothing, nonsense and a text too long are answered in words", async () => {
-    const {page, trouble} = await open("");
-    await expect.poll(() => textOf(page, "main"), SOON).toContain("Nothing to read yet");
-    const box = page.getByLabel("The recipe, one ingredient a line");
-    await box.fill("<img src=x onerror=alert(1)> 500 g\n\u202e12 g sugar");
-    await expect.poll(() => textOf(page, ".asking"), SOON).toContain("onerror");
-    await box.fill("x".repeat(200_001));
-    await expect.poll(() => textOf(page, "main"), SOON).toContain("too long");
-    await box.fill("100 g water");
-    await expect.poll(() => textOf(page, ".verdict h2"), SOON).toContain("Hard at −18 °C");
-    expect(trouble).toEqual([]);
-    await page.close();
+    afterAll(() => page?.close());
+
+    test("nothing, nonsense and a text too long are answered in words", async () => {
+      await expect.poll(() => textOf(page, "main"), SOON).toContain("Nothing to read yet");
+      const box = page.getByLabel("The recipe, one ingredient a line");
+      await box.fill("<img src=x onerror=alert(1)> 500 g\n\u202e12 g sugar");
+      await expect.poll(() => textOf(page, ".asking"), SOON).toContain("onerror");
+      await box.fill("x".repeat(200_001));
+      await expect.poll(() => textOf(page, "main"), SOON).toContain("too long");
+      await box.fill("100 g water");
+      await expect.poll(() => textOf(page, ".verdict h2"), SOON).toContain("Hard at −18 °C");
+    });
+
+    test("a line that could be several things is asked about, blanks nothing, and is settled by a press", async () => {
+      const box = page.getByLabel("The recipe, one ingredient a line");
+      await box.fill("600 g milk\n200 g cream\n150 g sugar\n3 g xyzzy");
+      await expect.poll(() => textOf(page, ".asking"), SOON).toContain("Which cream is it?");
+      expect(await textOf(page, ".asking")).toMatch(/no ingredient called “xyzzy”/i);
+      await expect
+        .poll(() => textOf(page, ".verdict"), SOON)
+        .toContain("2 lines are left out below until you answer");
+      await page.getByRole("button", {name: "cream 36 %", exact: true}).click();
+      expect(await box.inputValue()).toContain("200 g cream 36 %");
+      await expect.poll(() => textOf(page, ".verdict"), SOON).toContain("One line is left out");
+    });
+
+    test("what is locked stays in every change, and what it costs is only of prices that were written", async () => {
+      const box = page.getByLabel("The recipe, one ingredient a line");
+      await box.fill("600 g whole milk @ 1.1\n200 g cream 36 % @ 5\n150 g sugar @ 1.2");
+      await expect.poll(() => textOf(page, ".verdict"), SOON).toContain("It costs 1.94 per kg");
+      await expect.poll(() => textOf(page, ".changes h3"), SOON).toContain("Cheaper");
+      await page.locator("summary", {hasText: "What may change?"}).click();
+      await page.getByLabel("sucrose", {exact: true}).check();
+      await page.getByLabel("whole milk", {exact: true}).check();
+      await expect.poll(() => textOf(page, ".changes li p"), SOON).not.toContain("sucrose");
+      expect(await textOf(page, ".changes li p")).not.toContain("whole milk");
+      await box.fill("600 g whole milk\n150 g sugar @ 1.2");
+      await expect.poll(() => textOf(page, ".verdict"), SOON).not.toContain("It costs");
+      await expect.poll(() => textOf(page, ".changes"), SOON).toContain("No price is known of whole milk");
+      expect(trouble).toEqual([]);
+    });
   });
 });
