@@ -36,8 +36,6 @@ const UNSUITED = [
 /** No network but this machine's own, and nothing that the browser might do over it of its own accord. */
 const QUIET = [
   "--disable-gpu",
-  // What a page runs in its first second is not run often enough to be worth the middle compiler's time.
-  "--js-flags=--no-maglev",
   "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost",
   "--disable-background-networking",
   "--disable-component-update",
@@ -47,16 +45,23 @@ const QUIET = [
 ];
 
 /**
+ * A page of a test lives for some seconds: the compilers that make code fast take more time than that code then saves, a fifth of
+ * all that a page costs.
+ */
+const SHORT_LIVED = "--js-flags=--no-maglev --no-turbofan --always-sparkplug";
+
+/**
  * A browser to test the pages in: the one that the variable `CHROMIUM` names, else one installed where systems keep
  * theirs, else the one that comes packed with the development dependencies (Linux only).
  *
+ * @param more settings of the browser; by default those that suit pages that live for some seconds
  * @throws Error when there is none: a page that no browser opened is not tested
  */
-export async function launchBrowser(): Promise<Browser> {
+export async function launchBrowser(more: readonly string[] = [SHORT_LIVED]): Promise<Browser> {
   const named = process.env.CHROMIUM;
   if (named && !existsSync(named)) throw new Error(`CHROMIUM names ${named}, which does not exist.`);
   const installed = named ?? USUAL.find((path) => existsSync(path));
-  if (installed) return launch({executablePath: installed, args: [...QUIET, "--no-sandbox"]});
+  if (installed) return launch({executablePath: installed, args: [...QUIET, ...more, "--no-sandbox"]});
   if (process.platform !== "linux") {
     throw new Error(
       "No Chrome or Chromium found. Install one, or let the variable CHROMIUM name its executable.",
@@ -64,7 +69,7 @@ export async function launchBrowser(): Promise<Browser> {
   }
   return launch({
     executablePath: await packed.executablePath(),
-    args: [...packed.args.filter((arg) => !UNSUITED.includes(arg)), ...QUIET],
+    args: [...packed.args.filter((arg) => !UNSUITED.includes(arg)), ...QUIET, ...more],
   });
 }
 
