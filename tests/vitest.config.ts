@@ -36,7 +36,7 @@ export default defineConfig({
           include: IN_BROWSER,
           globalSetup: here("./support/shared-site.ts"),
           // What a page shows in the end: a busy machine takes its time.
-          expect: {poll: {timeout: 10_000, interval: 100}},
+          expect: {poll: {timeout: 20_000, interval: 100}},
         },
       },
     ],
