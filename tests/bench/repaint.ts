@@ -7,7 +7,7 @@ const MOVES = 200;
 
 /**
  * In the page, as text since it is written for the browser: moves a slider to and fro, at the start of a frame as browsers
- * send a pointer's moves; ms from each move until the last frame that changed something in sight has been painted.
+ * send a pointer's moves; ms from each move until the last frame that changed what is watched has been painted.
  */
 const MEASURE = `
   const painted = () => new Promise((resolve) => {
@@ -15,24 +15,27 @@ const MEASURE = `
     port1.onmessage = () => resolve(performance.now());
     port2.postMessage(0);
   });
+  const watched = () => document.querySelector(selector);
   const inSight = ({target}) => {
     const {top, bottom, height} = target.getBoundingClientRect();
-    return height > 0 && bottom > 0 && top < innerHeight;
+    const its = target.contains(watched()) || watched()?.contains(target);
+    return its && height > 0 && bottom > 0 && top < innerHeight;
   };
   const base = slider.valueAsNumber;
   const times = [];
   for (let i = 0; i < moves; i++) {
     // What stands above may have grown or shrunk with the last answer.
-    document.querySelector(selector)?.scrollIntoView({block: "center"});
+    watched()?.scrollIntoView({block: "center"});
     let records = [];
     const observer = new MutationObserver((more) => records.push(...more));
     observer.observe(document.querySelector("main"), {childList: true, subtree: true});
     let start, last;
-    for (let quiet = 0; quiet < 4; quiet++) {
+    // The answer may take its time; once it is there, four frames without a change say that it is whole.
+    for (let quiet = 0; quiet < (last === undefined ? 120 : 4); quiet++) {
       const end = await new Promise((resolve) => requestAnimationFrame(() => {
         if (start === undefined) {
           start = performance.now();
-          slider.valueAsNumber = base + Number(slider.step) * (i % 8);
+          slider.valueAsNumber = base + Number(slider.step) * (1 + (i % 8));
           slider.dispatchEvent(new Event("input", {bubbles: true}));
         }
         resolve(painted());
@@ -43,6 +46,8 @@ const MEASURE = `
     observer.disconnect();
     if (last !== undefined) times.push(last - start);
   }
+  slider.valueAsNumber = base;
+  slider.dispatchEvent(new Event("input", {bubbles: true}));
   return times;`;
 
 const measure = new Function("slider", "{moves, selector}", `return (async () => {${MEASURE}})()`) as (
