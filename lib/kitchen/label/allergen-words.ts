@@ -61,20 +61,19 @@ export function isUnknown(word: string): boolean {
 }
 
 /**
- * Words of a label for an allergen of an ingredient: the allergen itself, or its kinds where the label's name tells them, else the
- * name on the shelf or an alias; where none does, a question.
+ * Words of a label for an allergen of an ingredient: the allergen itself, or its kinds where the label's name, the name on the
+ * shelf or an alias tells them, all that any of these tell; where none does, a question.
  *
  * @param printed the name with which the ingredient stands in the list
  */
 export function kindsOf({name, aliases = []}: Ingredient, allergen: Allergen, printed: string): string[] {
   const kinds = KINDS[allergen];
   if (!kinds) return [allergen];
-  for (const text of [printed, name, ...aliases]) {
-    const found = Object.entries(kinds).filter(([, words]) =>
-      new RegExp(`\\b(?:${words})\\b`, "i").test(text),
-    );
-    if (found.length) return found.map(([kind]) => kind);
-  }
+  const texts = [printed, name, ...aliases];
+  const found = Object.entries(kinds).filter(([, words]) =>
+    texts.some((text) => new RegExp(`\\b(?:${words})\\b`, "i").test(text)),
+  );
+  if (found.length) return found.map(([kind]) => kind);
   return [allergen === "gluten" ? CEREAL_UNKNOWN : NUT_UNKNOWN];
 }
 

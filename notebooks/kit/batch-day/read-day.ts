@@ -2,7 +2,7 @@ import type {Caution} from "../../../lib/kitchen/safety/caution.ts";
 import {isCounted} from "../../../lib/kitchen/size/counted.ts";
 import {baseComponent, makeProduct, type Product} from "../../../lib/kitchen/product/product.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
-import type {Pantry} from "../../../lib/pantry/pantry.ts";
+import type {Kitchen} from "../keep/kitchen.ts";
 import {attempt} from "../words/mistakes.ts";
 import {promised, type Promised} from "../words/promise.ts";
 import {type Asked, readRecipeText, type TypedRecipe} from "../words/recipe-text.ts";
@@ -44,14 +44,14 @@ export interface TypedDay extends Pick<TypedRecipe, "packs" | "own" | "asked" | 
 const NOTHING: Ingredient = {name: "base not read yet", composition: {water: 100}};
 
 /** Reads base and ripple line by line, and asks about what it cannot read; shows a box for each thing that is counted. */
-export async function readDay(typed: DayText, pantry: Pantry): Promise<TypedDay> {
+export async function readDay(typed: DayText, kitchen: Kitchen): Promise<TypedDay> {
   const {units, cooked, sieve, split, share} = typed;
   const weighed = (ingredient: Ingredient) => {
     const one = ingredient.unit === undefined ? undefined : units.value.get(ingredient.name);
     return one === undefined ? ingredient : {...ingredient, unit: one};
   };
-  const base = await readRecipeText(typed.base, pantry, weighed);
-  const pot = await readRecipeText(typed.pot, pantry, weighed);
+  const base = await readRecipeText(typed.base, kitchen.stocked, kitchen, weighed);
+  const pot = await readRecipeText(typed.pot, kitchen.stocked, kitchen, weighed);
   const ingredients = [...base.lines, ...pot.lines].map(({ingredient}) => ingredient);
   units.show([...base.counted, ...pot.counted, ...ingredients.filter(isCounted)]);
   const name = typed.name.trim() || "Ice cream";

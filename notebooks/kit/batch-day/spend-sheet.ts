@@ -1,6 +1,6 @@
 import type {CostLine} from "../../../lib/kitchen/product/cost.ts";
 import {decimal, grams} from "../../../lib/core/format.ts";
-import {inventedMoney} from "../words/invented-money.ts";
+import {inventedMoney, inventedPrice} from "../words/invented-money.ts";
 import {type Money, unpricedWords} from "../words/money.ts";
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
@@ -13,7 +13,7 @@ export function spendSheet({known, unpriced, invented, atInvented}: Money): HTML
     return packs === undefined ? ["", ""] : [String(packs), grams(leftover ?? 0)];
   };
   const money = ({ingredient, cost}: CostLine) =>
-    invented.includes(ingredient) ? inventedMoney(decimal(cost, 2)) : decimal(cost, 2);
+    invented.includes(ingredient) ? inventedPrice(decimal(cost, 2), ingredient) : decimal(cost, 2);
   const total = decimal(known.total, 2);
   return sheet({
     heading: "Where the money goes",

@@ -38,6 +38,19 @@ export function panel<const C extends Record<string, Control<unknown>>>(
   );
 }
 
+/** A part of the page's left side that holds no values of a brief. */
+export function section(
+  heading: string,
+  content: HTMLElement,
+  {hint, folded = false}: Omit<PanelOptions, "tally">,
+): HTMLElement {
+  return html`<details class="panel" data-side="brief" open=${!folded}>
+    <summary><span>${heading}</span></summary>
+    <p class="hint">${hint}</p>
+    ${content}
+  </details>`;
+}
+
 /** Whether the brief stands above the answer: its longest part is then folded at first. */
 export function onPhone(): boolean {
   return !matchMedia("(min-width: 1060px)").matches;

@@ -1,7 +1,11 @@
 import {html} from "htl";
-import {folded, nearestNames} from "../../../lib/core/nearest.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
-import {findIngredient, type Pantry, pantryOf} from "../../../lib/pantry/pantry.ts";
+import {pantryOf} from "../../../lib/pantry/pantry.ts";
+import {packetAddress} from "../words/address.ts";
+import {nameFinder} from "../words/find-names.ts";
+
+/** So many near names are offered where none has the words. */
+const NEAREST = 8;
 
 /** The whole shelf to choose from, by group, with a search. */
 interface Finder {
@@ -15,7 +19,6 @@ interface Found {
   readonly box: HTMLInputElement;
   readonly row: HTMLElement;
   readonly also: HTMLElement;
-  readonly names: readonly string[];
 }
 
 /**
@@ -31,7 +34,7 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
   />` as HTMLInputElement;
   const found = new Map<string, Found>();
   const byGroup = new Map<string, HTMLElement[]>();
-  for (const {name, aliases = [], group = "other"} of shelf) {
+  for (const {name, group = "other"} of shelf) {
     const box = html`<input type="checkbox" />` as HTMLInputElement;
     box.addEventListener("input", (event) => {
       event.stopPropagation();
@@ -39,7 +42,7 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
     });
     const also = html`<small></small>`;
     const row = html`<label>${box}<span>${name} ${also}</span></label>`;
-    found.set(name, {box, row, also, names: [name, ...aliases]});
+    found.set(name, {box, row, also});
     byGroup.set(group, [...(byGroup.get(group) ?? []), row]);
   }
   const groups = [...byGroup].map(
@@ -49,8 +52,9 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
         ${rows}
       </fieldset>`,
   );
-  const none = html`<p class="none" hidden>Nothing on the shelf goes by that name.</p>`;
-  const pantry = pantryOf(shelf);
+  const packet = html`<a href="./add-from-its-packet.html"></a>` as HTMLAnchorElement;
+  const none = html`<p class="none" hidden>Nothing on the shelf goes by that name. ${packet}</p>`;
+  const find = nameFinder(pantryOf(shelf));
   const byNumber = html`<button type="button" hidden></button>` as HTMLButtonElement;
   byNumber.addEventListener("click", () => toggle(byNumber.value));
   const element = html`<details class="finder">
@@ -61,32 +65,25 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
 
   search.addEventListener("input", (event) => {
     event.stopPropagation();
-    const words = folded(search.value).split(" ");
-    const holding = (names: readonly string[]) =>
-      names.findIndex((known) => words.every((word) => folded(known).includes(word)));
-    const places = [...found.values()].map(({names}) => holding(names));
-    const numbered = places.some((at) => at >= 0) ? undefined : namedByNumber(pantry, search.value);
-    // Where no name holds the words, one of them is mistyped: the nearest names of all.
-    const near = new Set(
-      numbered !== undefined || places.some((at) => at >= 0)
-        ? []
-        : nearestNames(
-            search.value,
-            [...found.values()].flatMap(({names}) => names),
-            8,
-          ),
+    const {found: fits, near, numbered} = find(search.value);
+    const also = new Map(
+      fits.slice(0, near ? NEAREST : Infinity).map((one) => [one.ingredient.name, one.also ?? ""]),
     );
-    for (const [i, {row, also, names}] of [...found.values()].entries()) {
-      const at = near.size > 0 ? names.findIndex((known) => near.has(known)) : places[i]!;
-      row.hidden = at < 0;
-      also.textContent = at > 0 ? names[at]! : "";
+    const all = search.value.trim() === "";
+    for (const [name, line] of found) {
+      line.row.hidden = !all && !also.has(name);
+      line.also.textContent = also.get(name) ?? "";
     }
     byNumber.hidden = numbered === undefined;
-    byNumber.value = numbered ?? "";
-    byNumber.textContent = `Take ${numbered}, reckoned from its number`;
+    byNumber.value = numbered?.name ?? "";
+    byNumber.textContent = `Take ${numbered?.name}, reckoned from its number`;
     for (const group of groups)
       group.hidden = [...group.querySelectorAll("label")].every((row) => row.hidden);
     none.hidden = numbered !== undefined || groups.some((group) => !group.hidden);
+    packet.textContent = `Add “${search.value.trim()}” from its packet`;
+  });
+  packet.addEventListener("click", () => {
+    packet.href = packetAddress(search.value);
   });
   // The arrows walk the list, so that a hundred ingredients need no hundred presses of Tab; Enter takes the first found.
   element.addEventListener("keydown", (event) => {
@@ -107,13 +104,4 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
       for (const [name, {box}] of found) box.checked = chosen.has(name);
     },
   };
-}
-
-/** The name of what the words say by a number, such as cream 45 %; nothing where no rule reads them. */
-function namedByNumber(pantry: Pantry, words: string): string | undefined {
-  try {
-    return words.trim() === "" ? undefined : findIngredient(pantry, words).name;
-  } catch {
-    return undefined;
-  }
 }

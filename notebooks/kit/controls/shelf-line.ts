@@ -1,5 +1,6 @@
 import {html} from "htl";
 import {numberIn} from "./control.ts";
+import {shelfAddress} from "../words/invented-money.ts";
 import {inUnit} from "./shelf-limits.ts";
 import type {Picked} from "../words/address-format.ts";
 
@@ -7,6 +8,8 @@ import type {Picked} from "../words/address-format.ts";
 interface LineOptions {
   /** Price of the shelf for a kg, if it has any. */
   readonly price: number | undefined;
+  /** Whether the cook has set that price. */
+  readonly own: boolean;
   /** Mass of the batch, g: what turns percentages into grams, and back; without it the limits are in g. */
   readonly batch: (() => number) | undefined;
   readonly change: (line: Picked) => void;
@@ -14,7 +17,10 @@ interface LineOptions {
 }
 
 /** One chosen ingredient: its least and most in percent of the batch or in g, and its price per kg. */
-export function shelfLine(first: Picked, {price: preset, batch, change, remove}: LineOptions): HTMLElement {
+export function shelfLine(
+  first: Picked,
+  {price: preset, own, batch, change, remove}: LineOptions,
+): HTMLElement {
   let now = first;
   const take = (next: Picked) => change((now = next));
   const box = (field: "price" | "min" | "max", words: string, placeholder: string) => {
@@ -34,7 +40,14 @@ export function shelfLine(first: Picked, {price: preset, batch, change, remove}:
   };
   const least = box("min", "at least", "any");
   const most = box("max", "at most", "any");
-  const price = box("price", "per kg", preset === undefined ? "none" : String(preset));
+  const price = box("price", "per kg", preset === undefined ? "none" : String(Number(preset.toPrecision(4))));
+  // The price that holds while the box is empty: whose it is, and the way to where it is set.
+  const origin =
+    preset === undefined
+      ? ""
+      : html`<a class=${own ? "" : "invented"} href=${shelfAddress(first.name)}
+          >${own ? "from your shelf" : "invented: set yours"}</a
+        >`;
   const unit = html`<select aria-label=${`${first.name}, limits in`}>
     <option value="%">%</option>
     <option value="g">g</option>
@@ -56,6 +69,6 @@ export function shelfLine(first: Picked, {price: preset, batch, change, remove}:
   name();
   return html`<li>
     <span class="name">${first.name}</span>${button} ${least.label}${most.label}
-    ${batch ? html`<label>in${unit}</label>` : html`<span class="unit">g</span>`}${price.label}
+    ${batch ? html`<label>in${unit}</label>` : html`<span class="unit">g</span>`}${price.label}${origin}
   </li>`;
 }

@@ -31,6 +31,8 @@ interface ShelfOptions {
   readonly first: BriefInput["ingredients"];
   /** Batch that those are meant for, and the batch now, g; without it limits are in g, and stay so. */
   readonly batch?: {readonly first: number; readonly now: () => number};
+  /** Names whose price the cook has set; all other prices of the shelf are invented. */
+  readonly priced: ReadonlySet<string>;
   /** Name in the address. */
   readonly key?: string;
 }
@@ -41,7 +43,7 @@ interface ShelfOptions {
  */
 export function shelfPicker(
   shelf: readonly Ingredient[],
-  {first, batch, key = "use"}: ShelfOptions,
+  {first, batch, priced, key = "use"}: ShelfOptions,
 ): ShelfControl {
   const unit = batch ? "%" : "g";
   const size = () => batch?.now() ?? 1000;
@@ -73,6 +75,7 @@ export function shelfPicker(
   const line = (picked: Picked): HTMLElement =>
     shelfLine(picked, {
       price: prices.get(picked.name),
+      own: priced.has(picked.name),
       batch: batch?.now,
       change(next) {
         chosen.set(next.name, next);

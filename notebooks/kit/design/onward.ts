@@ -14,6 +14,14 @@ export function designOnward(
   own: {readonly has: (name: string) => boolean},
 ): HTMLElement {
   const name = fileName(recipe.name);
+  // Invented prices stay on this page, those of the shelf are on the next one too.
+  const withoutPrices: Recipe = {
+    ...recipe,
+    lines: recipe.lines.map((line) => {
+      const {price: _, ...rest} = line.ingredient;
+      return own.has(rest.name) ? line : {...line, ingredient: rest};
+    }),
+  };
   return html`<div>
     ${downloads([
       {label: "the recipe, JSON", name: `${name}.json`, text: () => recipeJson(recipe)},
@@ -24,11 +32,10 @@ export function designOnward(
         [
           "base",
           recipeText(
-            // Invented prices stay on this page.
-            recipe.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
+            withoutPrices.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
               ingredient,
               grams,
-              ...(price !== undefined && own.has(ingredient) && {price}),
+              ...(price !== undefined && {price}),
             })),
           ),
         ],
@@ -39,7 +46,7 @@ export function designOnward(
       ${linkTo("replace-an-ingredient", "Replace something in it", [
         ["recipe", "own"],
         ["recipeFile", `${name}.json`],
-        ["recipeFile", recipeJson(recipe)],
+        ["recipeFile", recipeJson(withoutPrices)],
       ])}
       ${linkTo("explore-trade-offs", "Explore its trade-offs", [
         ["brief", "own"],

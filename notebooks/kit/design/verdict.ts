@@ -8,6 +8,7 @@ import type {PageAnswer} from "../views/answers.ts";
 import {conflictNotice} from "../views/conflict-notice.ts";
 import {keyOf, type ShownMix} from "../page/mixes.ts";
 import type {MixMoney} from "../views/mix-money.ts";
+import {askPrices} from "../words/invented-money.ts";
 import {limit, setting, unbroken} from "../words/numbers.ts";
 import {TRACE} from "../views/tables.ts";
 
@@ -16,6 +17,8 @@ interface Circumstances {
   /** °C. */
   readonly freezer: number;
   readonly money: MixMoney;
+  /** Names that were chosen and are not on the cook's shelf. */
+  readonly leftOut: readonly string[];
   /** Properties that no further mix could have: `softer`. */
   readonly missing: readonly string[];
   /** Makes the least change that lets an infeasible brief be met. */
@@ -24,6 +27,22 @@ interface Circumstances {
 
 /** The answer in words, whatever it is. */
 export function verdictOn(
+  answer: PageAnswer,
+  mixes: readonly ShownMix[],
+  circumstances: Circumstances,
+): HTMLElement {
+  const verdict = verdictAlone(answer, mixes, circumstances);
+  const {leftOut} = circumstances;
+  if (leftOut.length)
+    verdict.append(
+      html`<p class="aside">
+        Not on <a href="./my-shelf.html">your shelf</a>, so left out: ${leftOut.join(", ")}.
+      </p>`,
+    );
+  return verdict;
+}
+
+function verdictAlone(
   answer: PageAnswer,
   mixes: readonly ShownMix[],
   circumstances: Circumstances,
@@ -59,7 +78,12 @@ function success(mixes: readonly ShownMix[], {missing, money}: Circumstances): H
   return html`<section class="verdict" aria-live="polite">
     <h2>${cheapest(mix, money)}</h2>
     ${warning === undefined ? "" : html`<p class="alarm" role="alert"><b>${unbroken(warning)}</b></p>`}
-    ${money.words && html`<p class="aside invented">Costs are ${money.words}: type your own under “What may go in?”.</p>`}
+    ${
+      money.words &&
+      html`<p class="aside invented">
+        Costs are ${money.words}: type your own under “What may go in?”. ${askPrices(money.invented)}
+      </p>`
+    }
     <ul>
       ${mixes.map(
         (shown) =>

@@ -1,6 +1,6 @@
 import type {RippleMade} from "../../../lib/kitchen/ripple/ripple-brief.ts";
 import {decimal, grams} from "../../../lib/core/format.ts";
-import {inventedMoney} from "../words/invented-money.ts";
+import {inventedMoney, inventedPrice} from "../words/invented-money.ts";
 import {row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 
@@ -25,7 +25,9 @@ export function potSheet(
         grams(g),
         gaps.some((one) => one.ingredient.name === ingredient.name)
           ? "–"
-          : money((g * (ingredient.price ?? 0)) / 1000, !own.has(ingredient.name)),
+          : own.has(ingredient.name)
+            ? decimal((g * (ingredient.price ?? 0)) / 1000, 2)
+            : inventedPrice(decimal((g * (ingredient.price ?? 0)) / 1000, 2), ingredient.name),
       ]),
     ),
     foot: [

@@ -40,6 +40,8 @@ export interface TubWish {
   readonly tub: number;
   /** ml */
   readonly portion: number;
+  /** Names whose price the cook has set on the shelf. */
+  readonly shelved: ReadonlySet<string>;
 }
 
 /** A ripple planned and put into its tub: each part by itself, so that a gap costs only what depends on it. */
@@ -53,7 +55,7 @@ export interface PlannedTub {
   readonly promise: Promised;
   /** Names in the pot without a price, planned as if they cost what the others do on average. */
   readonly unpriced: readonly string[];
-  /** Whether any money rests on an invented price. */
+  /** Ingredients whose price is the cook's own. */
   readonly own: ReadonlySet<string>;
   readonly cautions: readonly Caution[];
   /** Address of the batch day that makes this. */
@@ -73,7 +75,7 @@ export function planTub(asked: TubWish, pantry: Pantry): PlannedTub {
   }
   const shelved = (name: string) => findIngredient(pantry, name, name).name;
   const typed = wish.ingredients.filter(({price}) => price !== undefined).map(({name}) => shelved(name));
-  const own = new Set([...base.own, ...typed]);
+  const own = new Set([...base.own, ...typed, ...asked.shelved]);
   const pot = made.recipe.lines.map(({ingredient, grams}) => {
     const {price: _, ...free} = ingredient;
     return {ingredient: unpriced.includes(ingredient.name) ? free : ingredient, grams};
@@ -117,7 +119,7 @@ export function planTub(asked: TubWish, pantry: Pantry): PlannedTub {
     cautions: whole ? cautionsFor(whole, undefined, wish.freezer) : ALWAYS,
     onward: onwardAddress(
       parts,
-      {base: asked.baseText, named: asked.named.trim() || fruits.join(", "), own},
+      {base: asked.baseText, named: asked.named.trim() || fruits.join(", "), own: new Set(typed)},
       {freezer: wish.freezer, overrun: asked.overrun, tub: asked.tub, portion: asked.portion},
     ),
   };

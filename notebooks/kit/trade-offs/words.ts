@@ -7,11 +7,14 @@ import {cell, column, row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 import {labelOf} from "../controls/targets.ts";
 import {type Axis, valueText} from "./axes.ts";
+import {askPrices} from "../words/invented-money.ts";
+import {type MixMoney, OWN_MONEY} from "../views/mix-money.ts";
 import {compromiseOf, type Front, type TradeScene} from "./scene.ts";
 
 /** The front in words: its ends, and what the first and the last step along it cost. */
-export function tradeVerdict(scene: TradeScene, prices = ""): HTMLElement {
-  const invented = prices && html`<p class="aside invented">Costs are ${prices}.</p>`;
+export function tradeVerdict(scene: TradeScene, money: MixMoney = OWN_MONEY): HTMLElement {
+  const invented =
+    money.words && html`<p class="aside invented">Costs are ${money.words}. ${askPrices(money.invented)}</p>`;
   const {front, x, y} = scene;
   const {points} = front;
   const [first, last] = [points[0]!, points.at(-1)!];

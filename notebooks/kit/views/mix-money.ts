@@ -6,6 +6,8 @@ import type {WeighedMix} from "../page/mixes.ts";
 export interface MixMoney {
   /** Words to say once beside the sums; empty where every price is the cook's own. */
   readonly words: string;
+  /** Names of what has an invented price. */
+  readonly invented: readonly string[];
   readonly write: (text: string) => string | HTMLElement;
 }
 
@@ -13,7 +15,7 @@ export interface MixMoney {
 const TRACE = 1e-4;
 
 /** Money at prices that are all the cook's own. */
-export const OWN_MONEY: MixMoney = {words: "", write: (text) => text};
+export const OWN_MONEY: MixMoney = {words: "", invented: [], write: (text) => text};
 
 /**
  * Style of the money of some mixes.
@@ -37,14 +39,22 @@ export function mixMoney(
     used.flatMap((name) => (prices.has(name) ? [{name, price: prices.get(name)!}] : [])),
     own,
   );
-  return invented.length ? {words: inventedWords(invented, used.length), write: inventedMoney} : OWN_MONEY;
+  return invented.length
+    ? {words: inventedWords(invented, used.length), invented, write: inventedMoney}
+    : OWN_MONEY;
 }
 
-/** Names of the ingredients of a brief whose price stands there: the cook gave it. */
+/**
+ * Names of the ingredients of a brief whose price stands there: the cook gave it.
+ *
+ * @param shelved names whose price the cook has set on the shelf
+ */
 export function pricedIn(
   entries: readonly (string | {readonly name: string; readonly price?: number | undefined})[],
+  shelved: Iterable<string> = [],
 ): Set<string> {
-  return new Set(
-    entries.flatMap((entry) => (typeof entry !== "string" && entry.price !== undefined ? [entry.name] : [])),
+  const priced = entries.flatMap((entry) =>
+    typeof entry !== "string" && entry.price !== undefined ? [entry.name] : [],
   );
+  return new Set([...priced, ...shelved]);
 }

@@ -114,3 +114,8 @@ function notNegativeFrom(digits: string | undefined): number | undefined {
   const value = finiteFrom(digits);
   return value !== undefined && value >= 0 ? value : undefined;
 }
+
+/** A page beside this one with its state, as a way back to it; nothing where an address holds anything else. */
+export function wayBack(text: string | undefined): string | undefined {
+  return text !== undefined && /^\.\/[a-z-]{1,60}\.html(?:#[^\s]*)?$/.test(text) ? text : undefined;
+}

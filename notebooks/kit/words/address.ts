@@ -70,3 +70,14 @@ addEventListener("pagehide", () => timer !== undefined && write());
 function remembered(): string {
   return `page ${location.pathname} ${tabMemory.get("open recipe") ?? ""}`;
 }
+
+/** The page as it stands, as an address beside it: `./read-a-recipe.html#recipe=…`. */
+function here(): string {
+  const name = /[^/]*$/.exec(location.pathname)![0] || "index.html";
+  return `./${name}#${state}`;
+}
+
+/** Where something that is not known is added from its packet; from there the way leads back here. */
+export function packetAddress(name: string): string {
+  return `./add-from-its-packet.html#${new URLSearchParams({name: name.trim().slice(0, 200), back: here()})}`;
+}

@@ -2,7 +2,7 @@ import {readRecipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
 import {readTypedRecipe} from "../../../lib/io/typed/read-typed.ts";
 import {readRecipeJson} from "../../../lib/io/json/recipe-json.ts";
 import {USUAL_OVERRUN} from "../../../lib/freezing/firmness.ts";
-import type {Pantry} from "../../../lib/pantry/pantry.ts";
+import {nameKey, type Pantry} from "../../../lib/pantry/pantry.ts";
 import type {Recipe, RecipeLine} from "../../../lib/pantry/recipe.ts";
 import {type Attempt, Mistake, mistakeOf} from "./mistakes.ts";
 
@@ -16,7 +16,7 @@ export interface Source {
 }
 
 /**
- * The recipe in a file, or what is amiss with it.
+ * The recipe in a file, or what is amiss with it; what says no price of its own has the pantry's.
  *
  * @param leftOut told how many lines of a typed recipe could not be read
  */
@@ -33,7 +33,7 @@ export function loadRecipe(
       ? readRecipeCsv(text, pantry, file)
       : readRecipeJson(text, pantry, file);
   return read.then(
-    (value) => ({value}),
+    (value) => ({value: {...value, lines: value.lines.map((line) => priced(line, pantry))}}),
     (error: unknown) => ({mistake: mistakeOf(error)}),
   );
 }
@@ -49,6 +49,11 @@ async function readTyped(
     throw new Mistake(`There is nothing to read in “${file}” yet: write it in Read a recipe.`);
   leftOut(lines.filter((line) => "question" in line).length);
   return {...(overrun !== undefined && {overrun}), ...recipe, name: file};
+}
+
+function priced(line: RecipeLine, {byName}: Pantry): RecipeLine {
+  const price = line.ingredient.price ?? byName.get(nameKey(line.ingredient.name))?.price;
+  return price === undefined ? line : {...line, ingredient: {...line.ingredient, price}};
 }
 
 /** Overrun of a recipe, %: its own, or that of a small machine where it says none or cannot be read. */

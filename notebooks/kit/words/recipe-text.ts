@@ -17,12 +17,18 @@ export interface Asked {
   readonly ingredient?: Ingredient;
 }
 
+/** Prices that the cook has set on the shelf: by name, and the packs that they are for. */
+interface Shelved {
+  readonly priced: ReadonlySet<string>;
+  readonly packs: Readonly<Record<string, Pack>>;
+}
+
 /** A recipe as a cook types it. */
 export interface TypedRecipe {
   readonly lines: readonly RecipeLine[];
   /** Packs that some are bought in. */
   readonly packs: Readonly<Record<string, Pack>>;
-  /** Ingredients whose price the cook has typed. */
+  /** Ingredients whose price the cook has typed, here or on the shelf. */
   readonly own: ReadonlySet<string>;
   readonly asked: readonly Asked[];
   /** Ingredients of which a number alone was typed: each has the mass of one. */
@@ -35,11 +41,13 @@ export interface TypedRecipe {
  * Reads a recipe as the library's reader does, whatever its habits: see `readTypedRecipe`. A line that cannot be read is asked
  * about, and stops no other; what was taken for granted of one is told.
  *
+ * @param shelf prices of the cook's shelf, which hold where a line says none
  * @param adapt changes an ingredient before it is weighed, e.g. the mass of one egg
  */
 export async function readRecipeText(
   text: string,
   pantry: Pantry,
+  shelf: Shelved = {priced: new Set(), packs: {}},
   adapt: (ingredient: Ingredient) => Ingredient = (ingredient) => ingredient,
 ): Promise<TypedRecipe> {
   const read = await readTypedRecipe(text, pantry, {adapt}).catch((error: unknown) => mistakeOf(error));
@@ -47,7 +55,7 @@ export async function readRecipeText(
     return {
       lines: [],
       packs: {},
-      own: new Set(),
+      own: shelf.priced,
       asked: [{text: read, leftOut: true}],
       counted: [],
       called: {},
@@ -62,10 +70,16 @@ export async function readRecipeText(
     if (line.called !== line.ingredient.name) called[line.ingredient.name] = {name: line.called};
   }
   const known = read.lines.filter(counts);
+  const typed = new Set(
+    known.flatMap(({ingredient, price}) => (price === undefined ? [] : [ingredient.name])),
+  );
   return {
     lines: read.recipe.lines,
-    packs: Object.fromEntries(known.flatMap(({ingredient, pack}) => (pack ? [[ingredient.name, pack]] : []))),
-    own: new Set(known.flatMap(({ingredient, price}) => (price === undefined ? [] : [ingredient.name]))),
+    packs: {
+      ...Object.fromEntries(Object.entries(shelf.packs).filter(([name]) => !typed.has(name))),
+      ...Object.fromEntries(known.flatMap(({ingredient, pack}) => (pack ? [[ingredient.name, pack]] : []))),
+    },
+    own: new Set([...shelf.priced, ...typed]),
     asked: read.lines.flatMap(askedOf),
     counted: [...counted.values()],
     called,

@@ -1,0 +1,96 @@
+import {isDay} from "../words/day.ts";
+import {keeping} from "./database.ts";
+
+/** What the cook pays, for a pack of so much. */
+export interface PackPrice {
+  readonly money: number;
+  /** The pack as the cook wrote it: `1 l`, `12`, `600 g`. */
+  readonly pack: string;
+  /** What the pack weighs, g. */
+  readonly grams: number;
+  /** The day that the price was set, `2026-11-26`. */
+  readonly on: string;
+}
+
+/** What a cook says of one ingredient; all but its name may be unknown. */
+export interface ShelfLine {
+  /** Name of an ingredient, included or own. */
+  readonly name: string;
+  readonly price?: PackPrice;
+  /** How much there is, as the cook wrote it, and its weight in g. */
+  readonly have?: {readonly text: string; readonly grams: number};
+  /** Out of stock. */
+  readonly out?: true;
+  /** Best before, `2026-12-24`. */
+  readonly best?: string;
+}
+
+/** Money per kg. */
+export function perKilogram({money, grams}: PackPrice): number {
+  return (1000 * money) / grams;
+}
+
+/** A line as the browser kept it, whoever wrote it: what makes no sense in it is left out; nothing where no line is left. */
+export function parseLine(value: unknown): ShelfLine | undefined {
+  const {name, price, have, out, best} = objectIn(value);
+  if (!isText(name, 200)) return undefined;
+  const {money, pack, grams, on} = objectIn(price);
+  const {text, grams: weight} = objectIn(have);
+  return {
+    name,
+    ...(isNumber(money, 0, 1e6) &&
+      isText(pack, 60) &&
+      isNumber(grams, 1e-3, 1e9) &&
+      isDay(on) && {price: {money, pack, grams, on}}),
+    ...(isText(text, 60) && isNumber(weight, 1e-3, 1e9) && {have: {text, grams: weight}}),
+    ...(out === true && {out}),
+    ...(isDay(best) && {best}),
+  };
+}
+
+/** All lines of the shelf that can be read. */
+export async function readShelf(): Promise<ShelfLine[]> {
+  const all = await (await keeping()).drawer("shelf").all();
+  return [...all].flatMap(([key, value]) => {
+    const line = parseLine(value);
+    return line?.name === key ? [line] : [];
+  });
+}
+
+/** What becomes of the lines of some names; a line that is `undefined` goes. */
+export type ShelfEdits = ReadonlyMap<string, (present: ShelfLine) => ShelfLine | undefined>;
+
+/**
+ * Changes lines of the shelf.
+ *
+ * @returns takes the change back, but for lines that were changed again since
+ * @throws Error in words of the page where the browser refuses
+ */
+export async function changeShelf(edits: ShelfEdits): Promise<() => Promise<void>> {
+  const drawer = (await keeping()).drawer("shelf");
+  const done: {name: string; before: unknown; after: ShelfLine | undefined}[] = [];
+  for (const [name, edit] of edits)
+    await drawer.change(name, (before) => {
+      const after = edit(parseLine(before) ?? {name});
+      done.push({name, before, after});
+      return after;
+    });
+  return async () => {
+    for (const {name, before, after} of done.toReversed())
+      await drawer.change(name, (present) =>
+        JSON.stringify(present) === JSON.stringify(after) ? before : present,
+      );
+  };
+}
+
+function objectIn(value: unknown): Record<string, unknown> {
+  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
+}
+
+function isText(value: unknown, longest: number): value is string {
+  return typeof value === "string" && value.trim() !== "" && value.length <= longest;
+}
+
+function isNumber(value: unknown, min: number, max: number): value is number {
+  return typeof value === "number" && value >= min && value <= max;
+}

@@ -1,0 +1,164 @@
+import type {Browser, Page} from "playwright-core";
+import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
+import {decimal} from "../../lib/core/format.ts";
+import {gramsOf} from "../../lib/kitchen/size/measures.ts";
+import {includedPantry} from "../../lib/pantry/included.ts";
+import {findIngredient} from "../../lib/pantry/pantry.ts";
+import {launchBrowser} from "../support/browser.ts";
+import {type Opened, visit} from "../support/visit.ts";
+
+const {address} = inject("site");
+const RECIPE = "600 g whole milk\n150 g caster sugar";
+const SOON = {timeout: 20_000};
+
+let browser: Browser;
+const troubles: string[][] = [];
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser?.close());
+
+async function open(name: string, state: Record<string, string> = {}): Promise<Page> {
+  const {page, trouble}: Opened = await visit(
+    browser,
+    `${address}${name}.html#${new URLSearchParams(state)}`,
+    new URL(address).origin,
+  );
+  troubles.push(trouble);
+  return page;
+}
+
+const textOf = async (page: Page, selector: string) =>
+  (await page.locator(selector).allInnerTexts()).join(" ").replaceAll(/[\u00a0\s]+/g, " ");
+
+/** Finds an ingredient on the open shelf and says what it costs. */
+async function price(page: Page, search: string, name: string, paid: string): Promise<void> {
+  await page.getByRole("searchbox").fill(search);
+  await page.getByRole("searchbox").press("Enter");
+  const line = page.locator(`li[data-name="${name}"]`);
+  await line.getByLabel("You pay, for how much").fill(paid);
+  await line.getByRole("button", {name: "Keep"}).click();
+  await expect.poll(() => textOf(page, ".done"), SOON).toContain(`${name}:`);
+}
+
+/** Money per kg of the recipe at a price of milk for a litre and of sugar for a kg. */
+async function perKilogram(milk: number, sugar: number): Promise<string> {
+  const litre = await gramsOf(findIngredient(includedPantry(), "whole milk"), "1 l");
+  return decimal(((600 * milk) / litre + (150 * sugar) / 1000) / 0.75, 2);
+}
+
+describe("a cook's shelf", () => {
+  test("a price set once is seen on every page, in every tab; what is in a packet too", async () => {
+    const shelf = await open("my-shelf");
+    await price(shelf, "milk", "whole milk", "2.40 for 1 l");
+    await price(shelf, "caster", "sucrose", "1,37/kg");
+    expect(await textOf(shelf, ".verdict h2")).toBe("2 things on your shelf, each at your price");
+
+    // Four pages and more: none of them asks for these prices any more, and all still ask for others.
+    const reading = await open("read-a-recipe", {recipe: RECIPE});
+    const before = await perKilogram(2.4, 1.37);
+    await expect.poll(() => textOf(reading, ".verdict"), SOON).toContain(`It costs ${before} per kg`);
+    for (const name of ["design-a-flavour", "replace-an-ingredient", "explore-trade-offs"]) {
+      const page = await open(name);
+      await expect.poll(() => page.locator(".ask-prices").count(), SOON).toBeGreaterThan(0);
+      const asked = await textOf(page, ".ask-prices");
+      expect(asked, name).toMatch(/cream|pear|dextrose/);
+      expect(asked, name).not.toMatch(/whole milk|sucrose/);
+      await page.close();
+    }
+    const design = await open("design-a-flavour");
+    await design.locator("summary", {hasText: "What may go in?"}).click();
+    const line = design.locator(".chosen li", {hasText: "whole milk"});
+    expect(await line.locator("a").innerText()).toBe("from your shelf");
+    expect(await line.getByLabel("price, per kg").getAttribute("placeholder")).toBe("2.328");
+    await design.getByLabel("Take from").selectOption("own");
+    await expect
+      .poll(() => textOf(design, ".verdict"), SOON)
+      .toMatch(/Not on your shelf, so left out: .*cream/);
+    await design.close();
+    const day = await open("batch-day", {base: RECIPE, pot: "", share: "0"});
+    const spent = day.locator('table[aria-label="Where the money goes"]');
+    await expect.poll(() => spent.locator("tbody tr").count(), SOON).toBe(2);
+    expect(await spent.locator(".invented").count()).toBe(0);
+    // A price behind the line goes before that of the shelf.
+    await day.getByLabel("The base, one ingredient a line").fill(`${RECIPE} @ 9`);
+    const sugar = spent.locator("tbody tr", {hasText: "sucrose"}).locator("td");
+    await expect
+      .poll(
+        async () =>
+          Number(await sugar.nth(1).innerText()) /
+          Number((await sugar.nth(0).innerText()).replaceAll(/\s/g, "")),
+        SOON,
+      )
+      .toBeCloseTo(0.009, 4);
+    await day.close();
+
+    // Another price: the page in the other tab follows.
+    await price(shelf, "whole milk", "whole milk", "3.10 for 1 l");
+    const after = await perKilogram(3.1, 1.37);
+    await expect.poll(() => textOf(reading, ".verdict"), SOON).toContain(`It costs ${after} per kg`);
+    await shelf.getByRole("button", {name: "Undo"}).click();
+    await expect.poll(() => textOf(reading, ".verdict"), SOON).toContain(`It costs ${before} per kg`);
+
+    // What nobody knows is added from its packet, by way of the line that names it, and the line is then understood.
+    await reading.getByLabel("The recipe, one ingredient a line").fill(`${RECIPE}\n50 g moon paste`);
+    await reading.getByRole("link", {name: "Add “moon paste” from its packet"}).click();
+    await reading.waitForURL(/add-from-its-packet/);
+    const heading = () => textOf(reading, ".verdict");
+    await expect.poll(heading, SOON).toContain("What is it like?");
+    expect(await reading.getByLabel("What it is called").inputValue()).toBe("moon paste");
+    await reading.getByLabel("What it is like").selectOption("nut");
+    await expect.poll(heading).toContain("Still to read off: fat, carbohydrate, sugars, protein, salt");
+    for (const [label, value] of [
+      ["Fat, g", "620"],
+      ["Carbohydrate, g", "9.5"],
+      ["of which sugars, g", "4.5"],
+      ["Fibre, g", "8"],
+      ["Protein, g", "14"],
+      ["Salt, g", "0.01"],
+    ] as const)
+      await reading.getByLabel(label, {exact: true}).fill(value);
+    expect(await textOf(reading, '[data-slip="fat"]')).toContain("is its decimal point missing (62)?");
+    await reading.getByLabel("Fat, g", {exact: true}).fill("62");
+    await expect.poll(heading).toMatch(/100 g of moon paste keep as much water unfrozen as \d+ g of sugar/);
+    expect(await textOf(reading, '[data-slip="fat"]')).toBe("");
+    await reading.getByLabel("nuts", {exact: true}).check();
+    await reading.getByRole("button", {name: "Keep it on my shelf"}).click();
+    await expect.poll(heading).toContain("Which nuts?");
+    await reading.getByLabel("hazelnuts", {exact: true}).check();
+    await reading.getByLabel("What you pay, if you know").fill("22 for 1 kg");
+    await reading.getByRole("button", {name: "Keep it on my shelf"}).click();
+    await reading.waitForURL(/read-a-recipe/);
+    await expect.poll(() => textOf(reading, ".verdict"), SOON).toContain("It costs");
+    expect(await reading.getByLabel("The recipe, one ingredient a line").inputValue()).toContain(
+      "moon paste",
+    );
+    expect(await reading.locator(".asking").count()).toBe(0);
+    await expect.poll(() => textOf(shelf, '[data-name="moon paste"]'), SOON).toContain("costs 22.00 per kg");
+    await reading.close();
+
+    // A price of nothing, a past date, a file.
+    const milk = shelf.locator('li[data-name="whole milk"]');
+    await milk.getByRole("button", {name: "Change"}).click();
+    await milk.getByLabel("You pay, for how much").fill("a fortune");
+    await milk.getByLabel("Best before").fill("2020-01-31");
+    await milk.getByRole("button", {name: "Keep"}).click();
+    await expect.poll(() => milk.locator(".note").innerText()).toContain("not a price (it is “a fortune”)");
+    await milk.getByLabel("You pay, for how much").fill("2.40 for 1 l");
+    await milk.getByRole("button", {name: "Keep"}).click();
+    await expect.poll(() => textOf(shelf, ".verdict h2")).toContain("1 past its date");
+    expect(await milk.getAttribute("data-due")).toBe("past");
+    await shelf.locator("summary", {hasText: "To and from files"}).click();
+    await shelf.getByLabel("Add a price list or your own ingredients, CSV").setInputFiles({
+      name: "list.csv",
+      mimeType: "text/csv",
+      buffer: Buffer.from("name,price per kg\nwhole milk,0.99\nbutter,8\n"),
+    });
+    await expect
+      .poll(() => textOf(shelf, ".done"), SOON)
+      .toContain("whole milk: 2.40 for 1 l is now 0.99 for 1 kg.");
+    expect(await textOf(shelf, '[data-name="moon paste"]')).toContain("22.00");
+    expect(troubles.flat()).toEqual([]);
+    await shelf.close();
+  });
+});
