@@ -153,8 +153,10 @@ async function replaceIn(file: string, options: Options, outside: Outside): Prom
   if (options.without === undefined)
     throw new InputError("--without", "missing", undefined, "name the ingredient that is out");
   const {recipe, pantry} = await recipeIn(file, options, outside);
+  const [first, ...more] = options.without;
   const result = substitute(recipe, {
-    without: nameIn(recipe, options.without, "--without"),
+    // What the recipe does not have is only not to be offered: the pantry knows it.
+    without: more.length ? options.without : nameIn(recipe, first!, "--without"),
     // With a price list the shelf is what the list names; without one, everything in the pantry.
     from: options.prices === undefined ? pantry : pantry.ingredients.filter(({price}) => price !== undefined),
     deadline: timeOf(options),

@@ -26,7 +26,8 @@ const COMMANDS = {
   replace: {
     usage: "mixwright replace RECIPE --without NAME [options]",
     does: "remakes a recipe without an ingredient so that the eater notices least",
-    options: `  --deadline SECONDS   the longest it may take, 10 unless given; over it the ways found so far are shown
+    options: `  --without NAME    what is out; given again, that is out too, or not offered where the recipe does not have it
+  --deadline SECONDS   the longest it may take, 10 unless given; over it the ways found so far are shown
   --left GRAMS      what is left of it
   --keep NAME       an ingredient that stays as it is; can be given again
   --recipe FILE     write the best one as a recipe, CSV; JSON if the name ends so`,
@@ -127,7 +128,13 @@ export const OPTIONS_OF = {
     take: text,
     recipe: text,
   },
-  replace: {deadline: text, without: text, left: text, keep: {type: "string", multiple: true}, recipe: text},
+  replace: {
+    deadline: text,
+    without: {type: "string", multiple: true},
+    left: text,
+    keep: {type: "string", multiple: true},
+    recipe: text,
+  },
   sheet: {
     grams: text,
     overrun: text,

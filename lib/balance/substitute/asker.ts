@@ -24,7 +24,8 @@ export function asker(
   const solvers = new Map<string, ReturnType<typeof solverOfMany>>();
   return (kind, moving, making) => {
     if (deadline && !(deadline.left() > 0)) return undefined;
-    const free = [...(missing.max > 0 ? [missing] : []), ...making, ...moving];
+    const left = missing.filter(({max}) => max > 0);
+    const free = [...left, ...making, ...moving];
     const fixed = [...kept, ...own.filter((candidate) => !free.includes(candidate))];
     if (!solvers.has(kind)) solvers.set(kind, solverOfMany(deadline));
     const solve = solvers.get(kind)!;
@@ -35,7 +36,7 @@ export function asker(
     if (outcome.status !== "optimal") return undefined;
     const {values} = outcome;
     const made = [
-      ...(missing.max > 0 ? [] : [{candidate: missing, grams: 0}]),
+      ...missing.filter(({max}) => !(max > 0)).map((candidate) => ({candidate, grams: 0})),
       ...free.map((candidate, j) => ({candidate, grams: Math.max(0, values[j]!) * batch})),
       ...fixed.map((candidate) => ({candidate, grams: candidate.before})),
     ];

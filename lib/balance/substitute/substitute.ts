@@ -6,6 +6,7 @@ import {
   expectText,
   expectTexts,
 } from "../../core/shape.ts";
+import {InputError} from "../../core/errors.ts";
 import {type Deadline, deadlineOf} from "../../lp/program/deadline.ts";
 import {expectPantry, type Pantry} from "../../pantry/pantry.ts";
 import type {Target} from "../brief/brief.ts";
@@ -30,7 +31,7 @@ const MOST_PAIRS = 10;
 const GAIN = 0.05;
 
 /**
- * Ways to make a recipe of which an ingredient is out, or only so much of it left, so that the eater notices least.
+ * Ways to make a recipe of which an ingredient is out, or several, or only so much of one left, so that the eater notices least.
  *
  * Every way is the best of its kind: the program over the amounts that may move makes the weighted sum of all changes
  * smallest (see `SUBSTITUTION_WEIGHTS`), with the mass of the batch held; what cannot be in a linear program (newcomers and allergens by
@@ -79,7 +80,11 @@ const OPTIONS = [
 /** Refuses options that nobody would heed or that are of another make; their numbers are looked at where they are read. */
 function expectSubstitution(options: SubstituteOptions): void {
   expectOptions(options, OPTIONS);
-  expectText(options.without, "without", "name the ingredient that is out");
+  if (Array.isArray(options.without) && options.without.length === 0)
+    throw new InputError("without", "names nothing", undefined, "name the ingredient that is out");
+  if (typeof options.without === "object")
+    expectTexts(options.without, "without", "give the names of what is out");
+  else expectText(options.without, "without", "name the ingredient that is out");
   expectRecord(options.weights ?? {}, "weights", "give numbers by name, see SUBSTITUTION_WEIGHTS");
   if (options.keep !== undefined)
     expectTexts(options.keep, "keep", "give the names of ingredients that stay");
@@ -123,7 +128,7 @@ function* waysWithin(
   deadline?: Deadline,
 ): Steps<Substitution> {
   const {missing, kept, own, others} = problem;
-  const priced = [missing, ...kept, ...own, ...others].every(
+  const priced = [...missing, ...kept, ...own, ...others].every(
     ({ingredient}) => ingredient.price !== undefined,
   );
   const goals = goalsOf(problem, priced);
@@ -171,10 +176,12 @@ function* waysWithin(
   for (const shelf of harmless.length < others.length ? [harmless, others] : [others]) {
     all.push(yield* rebalanced(ask, own, shelf, progress));
   }
+  const out = missing.map(({ingredient}) => ingredient.name);
   const compared = new Set(goals.map(({what}) => what));
   return {
     before: problem.before,
-    without: missing.ingredient.name,
+    without: inWords(out),
+    out,
     alternatives: distinct(
       all.filter((found) => found !== undefined),
       problem.batch,
@@ -219,6 +226,11 @@ function makingUp({own, others}: SubstitutionProblem): Candidate[] {
     .filter((candidate) => candidate !== water)
     .sort((a, b) => b.before * wet(b) - a.before * wet(a));
   return [water, wettest].filter((candidate) => candidate !== undefined);
+}
+
+/** Names in a row: `a`, `a and b`, `a, b and c`. */
+function inWords(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
 
 function ranked(a: Alternative, b: Alternative): number {

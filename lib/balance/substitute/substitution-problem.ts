@@ -36,8 +36,8 @@ export interface SubstitutionProblem {
   readonly overrun: number;
   readonly learned?: Learned;
   readonly weights: Weights;
-  /** The ingredient that is out, with what is left of it as its `max`. */
-  readonly missing: Candidate;
+  /** The ingredients that are out, each with what is left of it as its `max`. */
+  readonly missing: readonly Candidate[];
   /** Ingredients that stay as they are. */
   readonly kept: readonly Candidate[];
   /** The recipe's other ingredients: they may move in a re-balance, and take the place of what is out. */
@@ -69,26 +69,34 @@ export function readSubstitution(recipe: Recipe, options: SubstituteOptions): Su
       `give ${(near.length ? near : names).join(" or ")}`,
     );
   };
-  const out = find(options.without, "without");
+  const out = missingFrom(options.without, lines, shelf, find);
   const left = finite(options.left ?? 0, "left", {min: 0}, "g");
-  if (left >= out.before) {
+  const [first] = out.lines;
+  if (left > 0 && out.lines.length > 1)
+    throw new InputError("left", "of several ingredients", left, "give it where one is out, or leave it out");
+  if (left >= first!.before) {
     throw new InputError(
       "left",
       "enough for the recipe",
       left,
-      `nothing is to be replaced; it takes ${out.before} g`,
+      `nothing is to be replaced; it takes ${first!.before} g`,
     );
   }
   const kept = options.keep
     ? options.keep.map((name, i) => find(name, `keep[${i}]`))
-    : lines.filter((line) => line !== out && isFlavour(line.ingredient));
-  if (kept.includes(out))
-    throw new InputError("keep", "what is out cannot stay", options.without, "leave it out of keep");
+    : lines.filter((line) => !out.lines.includes(line) && isFlavour(line.ingredient));
+  const both = kept.find((line) => out.lines.includes(line));
+  if (both)
+    throw new InputError("keep", "what is out cannot stay", both.ingredient.name, "leave it out of keep");
   const stocked = new Map(shelf.map((ingredient) => [nameKey(ingredient.name), ingredient]));
-  const own = lines.filter((line) => line !== out && !kept.includes(line));
+  const own = lines.filter((line) => !out.lines.includes(line) && !kept.includes(line));
   const others = shelf
     .filter((ingredient) => !lines.some((line) => isCalled(ingredient, line.ingredient.name)))
-    .filter((ingredient) => !isFlavour(ingredient) || ingredient.group === out.ingredient.group)
+    .filter((ingredient) => !out.shelf.has(ingredient))
+    .filter(
+      (ingredient) =>
+        !isFlavour(ingredient) || out.lines.some((line) => line.ingredient.group === ingredient.group),
+    )
     .filter(({stock}) => stock === undefined || stock > 0)
     .map((ingredient) => ({ingredient, before: 0, max: ingredient.stock ?? Infinity}));
   const choices = [...lines, ...others].map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
@@ -99,7 +107,7 @@ export function readSubstitution(recipe: Recipe, options: SubstituteOptions): Su
     overrun: recipe.overrun ?? USUAL_OVERRUN,
     ...(options.learned && {learned: options.learned}),
     weights: readWeights(options.weights ?? {}),
-    missing: {...out, max: left},
+    missing: out.lines.map((line) => ({...line, max: left})),
     kept,
     own: own.map((line) => {
       const stock = stocked.get(nameKey(line.ingredient.name))?.stock ?? Infinity;
@@ -114,6 +122,26 @@ export function readSubstitution(recipe: Recipe, options: SubstituteOptions): Su
       },
     }),
   };
+}
+
+/** What is out: lines of the recipe, in its order, and ingredients of the shelf that are not to be offered. */
+function missingFrom(
+  without: string | readonly string[],
+  lines: readonly Candidate[],
+  shelf: readonly Ingredient[],
+  find: (name: string, place: string) => Candidate,
+): {readonly lines: readonly Candidate[]; readonly shelf: ReadonlySet<Ingredient>} {
+  const names = typeof without === "string" ? [without] : without;
+  const isOut = ({ingredient}: Pick<Candidate, "ingredient">) =>
+    names.some((name) => isCalled(ingredient, name));
+  const place = (i: number) => (typeof without === "string" ? "without" : `without[${i}]`);
+  const onShelf = new Set(shelf.filter((ingredient) => isOut({ingredient})));
+  const here = lines.filter(isOut);
+  for (const [i, name] of names.entries()) {
+    const known = [...onShelf].some((ingredient) => isCalled(ingredient, name));
+    if (here.length === 0 || !known) find(name, place(i));
+  }
+  return {lines: here, shelf: onShelf};
 }
 
 /** The lines of the recipe in g per batch, one for each ingredient. */

@@ -8,9 +8,12 @@ import type {SimilarityTrait, Weights} from "./similarity-traits.ts";
 
 /** Options of a substitution: what is out of stock, and what may be done about it. */
 export interface SubstituteOptions extends TimeOptions {
-  /** Name of the ingredient that is out. */
-  readonly without: string;
-  /** Rest of it, g; none by default. */
+  /**
+   * Name of the ingredient that is out, or of several: at least one of them is in the recipe. What the recipe does not have is
+   * not offered either, such as cream of another fat where there is no cream at all.
+   */
+  readonly without: string | readonly string[];
+  /** Rest of it, g; none by default. Only where one ingredient is out. */
   readonly left?: number;
   /** The shelf. Its stocks limit what can be taken; an ingredient without stock is taken as plenty. */
   readonly from: Pantry | readonly Ingredient[];
@@ -89,7 +92,10 @@ export interface Alternative {
 export interface Substitution {
   /** The recipe as it was, scaled to the batch. */
   readonly before: Recipe;
+  /** What is out of the recipe, in words: `cream 36 %`, `cream 36 % and egg yolk`. */
   readonly without: string;
+  /** The names of that, in the order of the recipe. */
+  readonly out: readonly string[];
   /** Best first; those that keep the legal name before those that do not. */
   readonly alternatives: readonly Alternative[];
   /** Traits that could not be compared: the cost, where a price is missing; the freezing point of a mix that has none. */

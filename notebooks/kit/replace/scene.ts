@@ -9,6 +9,7 @@ import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {likelyName, nameChecks, nameTargets} from "./legal-names.ts";
 import {type ShownMix, styleOf, type WeighedMix} from "../page/mixes.ts";
+import {alikeOf} from "./alike.ts";
 import type {Question} from "./question.ts";
 import {type ReplaceSearch, wayName} from "./search.ts";
 import {weighedRecipes} from "../views/weighed.ts";
@@ -53,14 +54,23 @@ export function replaceScene(asked: Asked): ReplaceScene | undefined {
   const recipe = {...asked.recipe, overrun};
   const legalName =
     asked.name === "none" ? undefined : asked.name === "usual" ? likelyName(recipe, overrun) : asked.name;
+  const {without, noneAlike, ...rest} = question;
+  // What of it is not in the recipe is then not offered.
+  const out = noneAlike ? [...without, ...alikeOf(without, recipe, from)] : without;
   const options: SubstituteOptions = {
-    ...question,
+    ...rest,
+    without: out,
+    left: out.length > 1 ? 0 : rest.left,
+    keep: rest.keep.filter((name) => !out.includes(name)),
     from,
     freezer,
     weights,
     ...(legalName && {legalName: nameTargets(legalName, recipe)}),
   };
-  const key = JSON.stringify([recipe, {...options, from: from.length}]);
+  const key = JSON.stringify([
+    recipe,
+    {...options, from: from.map(({name, price, stock}) => [name, price, stock])},
+  ]);
   const substitution = search.ask(key, recipe, options)?.substitution;
   const chosen =
     substitution?.alternatives.find((one) => wayName(one) === way) ?? substitution?.alternatives[0];

@@ -55,8 +55,8 @@ export function replaceSearch(): ReplaceSearch {
       clearTimeout(timer);
       run.stop();
       // A way of another recipe, which may still be shown while the search for this one goes on, is none of this.
-      if (recipe !== recipeBefore || options.without !== withoutBefore) followed = undefined;
-      [asked, recipeBefore, withoutBefore, found] = [key, recipe, options.without, undefined];
+      if (recipe !== recipeBefore || String(options.without) !== withoutBefore) followed = undefined;
+      [asked, recipeBefore, withoutBefore, found] = [key, recipe, String(options.without), undefined];
       const look = () =>
         run.start({
           words: "Looking along the shelf …",
@@ -90,7 +90,7 @@ function narrowed(options: SubstituteOptions, {amounts, recipe}: Alternative): S
     ...options,
     from: recipe.lines.flatMap(({ingredient}) => (newcomers.has(ingredient.name) ? [ingredient] : [])),
     keep: amounts.flatMap(({ingredient, before, change}) =>
-      before > 0 && ingredient !== options.without && Math.abs(change) * 100 < MOVED * batch
+      before > 0 && !options.without.includes(ingredient) && Math.abs(change) * 100 < MOVED * batch
         ? [ingredient]
         : [],
     ),

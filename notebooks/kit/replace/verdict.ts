@@ -73,7 +73,7 @@ function wayItem(
   i: number,
   {chosen, checks, legalName, substitution}: Circumstances,
 ): HTMLElement {
-  const takes = takesWords(one, substitution.without);
+  const takes = takesWords(one, substitution.out);
   const broken = legalName && checks(one).some(({met}) => !met);
   return html`<li>
     <button type="button" class="way" data-way=${wayName(one)} aria-pressed=${String(one === chosen)}>
@@ -100,6 +100,7 @@ const KINDS = {
 function alarms({chosen, checks, checksBefore, legalName, substitution}: Circumstances): HTMLElement {
   const {newAllergens, goneAllergens, flavours} = chosen;
   const broken = checks(chosen).filter(({met}) => !met);
+  const tasted = substitution.out.filter((name) => flavours.lost.includes(name));
   const wasNot = checksBefore.some(({met}) => !met);
   return html`<div>
     ${
@@ -120,7 +121,7 @@ function alarms({chosen, checks, checksBefore, legalName, substitution}: Circums
           </p>`
         : ""
     }
-    ${flavours.lost.includes(substitution.without) ? html`<p class="alarm"><b>The flavour changes:</b> ${substitution.without} gave it its taste.</p>` : ""}
+    ${tasted.length ? html`<p class="alarm"><b>The flavour changes:</b> ${inWords(tasted)} gave it its taste.</p>` : ""}
     ${goneAllergens.length ? html`<p class="aside">No longer in it: ${inWords(goneAllergens)}.</p>` : ""}
   </div>`;
 }

@@ -70,13 +70,16 @@ export async function readRecipeText(
     if (line.called !== line.ingredient.name) called[line.ingredient.name] = {name: line.called};
   }
   const known = read.lines.filter(counts);
+  const there = new Set(known.map(({ingredient}) => ingredient.name));
   const typed = new Set(
     known.flatMap(({ingredient, price}) => (price === undefined ? [] : [ingredient.name])),
   );
   return {
     lines: read.recipe.lines,
     packs: {
-      ...Object.fromEntries(Object.entries(shelf.packs).filter(([name]) => !typed.has(name))),
+      ...Object.fromEntries(
+        Object.entries(shelf.packs).filter(([name]) => there.has(name) && !typed.has(name)),
+      ),
       ...Object.fromEntries(known.flatMap(({ingredient, pack}) => (pack ? [[ingredient.name, pack]] : []))),
     },
     own: new Set([...shelf.priced, ...typed]),

@@ -49,12 +49,12 @@ export function noticedWords({changes}: Alternative): string {
 /** A change below this shows nowhere: no scale in a kitchen has it, g. */
 const SHOWS = 0.05;
 
-/** Ingredients to add and to take out beside the one that is missing: all that the sheet to weigh from shows. */
+/** Ingredients to add and to take out beside those that are missing: all that the sheet to weigh from shows. */
 export function movesOf(
   {amounts}: Pick<Alternative, "amounts">,
-  without: string,
+  missing: readonly string[],
 ): Readonly<Record<"add" | "takeOut", readonly AmountChange[]>> {
-  const others = amounts.filter(({ingredient}) => ingredient !== without);
+  const others = amounts.filter(({ingredient}) => !missing.includes(ingredient));
   return {
     add: others.filter(({change}) => change >= SHOWS).sort((a, b) => b.change - a.change),
     takeOut: others.filter(({change}) => change <= -SHOWS).sort((a, b) => a.change - b.change),
@@ -67,8 +67,8 @@ export function showsChange(change: number): boolean {
 }
 
 /** The whole of what is done, with amounts: `take out 282 g whole milk; add 516 g mascarpone and 166 g water`. */
-export function takesWords(alternative: Alternative, without: string): string {
-  const {add, takeOut} = movesOf(alternative, without);
+export function takesWords(alternative: Alternative, missing: readonly string[]): string {
+  const {add, takeOut} = movesOf(alternative, missing);
   const out = takeOut.map(
     ({ingredient, after, change}) => `${after < SHOWS ? "all " : ""}${grams(-change)} g ${ingredient}`,
   );

@@ -358,6 +358,27 @@ describe("a substitution", () => {
     }
   });
 
+  test("several out at once, and what is not to be offered, are in no way; one in a list is as one alone", () => {
+    const creams = shelf.filter(({name}) => /^cream \d/.test(name)).map(({name}) => name);
+    expect(creams.length).toBeGreaterThan(1);
+    const out = ["dextrose monohydrate", ...creams];
+    const {alternatives, without, out: named, before} = substitute(vanilla, {without: out, from: shelf});
+    expect(named).toEqual(
+      before.lines.map(({ingredient}) => ingredient.name).filter((name) => out.includes(name)),
+    );
+    expect(named).toHaveLength(2);
+    expect(without).toBe(named.join(" and "));
+    expect(alternatives.length).toBeGreaterThan(3);
+    for (const {recipe} of alternatives) {
+      expect(recipe.lines.filter(({ingredient}) => out.includes(ingredient.name))).toEqual([]);
+      within(recipeMass(recipe), 1000, 0.2, "mass");
+    }
+    // With more out, the best way is noticed no less.
+    const [one] = substitute(vanilla, {without: "cream 36 %", from: shelf}).alternatives;
+    expect(alternatives[0]!.score).toBeGreaterThanOrEqual(one!.score - 1e-9);
+    expect(substitute(vanilla, {without: ["cream 36 %"], from: shelf}).alternatives[0]).toEqual(one);
+  });
+
   test("a new allergen is called out and counts; without one there is another way", () => {
     const oat = recipeOf({
       "oat drink": 700,
@@ -462,6 +483,26 @@ describe("a substitution", () => {
       "an unknown ingredient",
       () => substitute(vanilla, {without: "creme 36 %", from: shelf}),
       /^without: not in the recipe \(got "creme 36 %"\); give cream 36 %/,
+    ],
+    [
+      "no name among none",
+      () => substitute(vanilla, {without: [], from: shelf}),
+      /^without: names nothing; name the ingredient/,
+    ],
+    [
+      "several of which none is in the recipe",
+      () => substitute(vanilla, {without: ["cream 40 %", "honey"], from: shelf}),
+      /^without\[0\]: not in the recipe \(got "cream 40 %"\)/,
+    ],
+    [
+      "several of which one is known nowhere",
+      () => substitute(vanilla, {without: ["sucrose", "moon paste"], from: shelf}),
+      /^without\[1\]: not in the recipe \(got "moon paste"\)/,
+    ],
+    [
+      "a rest of several",
+      () => substitute(vanilla, {without: ["sucrose", "dextrose monohydrate"], left: 5, from: shelf}),
+      /^left: of several ingredients \(got 5\); give it where one is out/,
     ],
     [
       "enough left",
