@@ -209,6 +209,25 @@ describe("as it is kept", () => {
     expect(ingredient.aliases).toContain("spread");
   });
 
+  test("what the form does not ask of it stays when it is changed", () => {
+    const before = {
+      name: "x",
+      unit: 30,
+      portions: {bar: 30},
+      aliases: ["ex", "x (hazelnuts)"],
+      composition: {water: 100},
+    };
+    expect(
+      entryOf(typed({...nuts, name: "y", allergens: ["nuts"], kinds: ["walnuts"]}), "", before),
+    ).toMatchObject({
+      name: "y",
+      unit: 30,
+      portions: {bar: 30},
+      aliases: ["ex", "y (walnuts)"],
+      label: {fat: 62},
+    });
+  });
+
   test("is refused with the next step where it is not whole", () => {
     expect(entryOf(typed({...nuts, name: ""}), "")).toContain("no name");
     expect(entryOf(typed({...nuts, chosen: false}), "")).toContain("What is it like");

@@ -124,7 +124,7 @@ describe("a cook's shelf", () => {
     expect(await textOf(reading, '[data-slip="fat"]')).toBe("");
     await reading.getByLabel("nuts", {exact: true}).check();
     await reading.getByRole("button", {name: "Keep it on my shelf"}).click();
-    await expect.poll(heading).toContain("Which nuts?");
+    await expect.poll(() => textOf(reading, ".packet .amiss")).toContain("Which nuts?");
     await reading.getByLabel("hazelnuts", {exact: true}).check();
     await reading.getByLabel("What you pay, if you know").fill("22 for 1 kg");
     await reading.getByRole("button", {name: "Keep it on my shelf"}).click();

@@ -42,12 +42,14 @@ export function shelfLine(
   const most = box("max", "at most", "any");
   const price = box("price", "per kg", preset === undefined ? "none" : String(Number(preset.toPrecision(4))));
   // The price that holds while the box is empty: whose it is, and the way to where it is set.
-  const origin =
-    preset === undefined
-      ? ""
-      : html`<a class=${own ? "" : "invented"} href=${shelfAddress(first.name)}
-          >${own ? "from your shelf" : "invented: set yours"}</a
-        >`;
+  const origin = html`<span class="origin"></span>`;
+  const link = html`<a class=${own ? "" : "invented"} href=${shelfAddress(first.name)}
+    >${own ? "from your shelf" : "invented: set yours"}</a
+  >`;
+  const showOrigin = () =>
+    origin.replaceChildren(...(preset === undefined || now.price !== undefined ? [] : [link]));
+  price.input.addEventListener("input", showOrigin);
+  showOrigin();
   const unit = html`<select aria-label=${`${first.name}, limits in`}>
     <option value="%">%</option>
     <option value="g">g</option>

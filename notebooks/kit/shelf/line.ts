@@ -8,8 +8,10 @@ import {bestWords, dueOf, priceWords} from "./words.ts";
 /** What a line of the shelf is shown with. */
 interface LineParts {
   readonly line: ShelfLine;
-  /** The ingredient of that name; absent where none is known any more. */
+  /** The ingredient of that name; absent where there is none, or where it may be several. */
   readonly ingredient: Ingredient | undefined;
+  /** The several that go by that name. */
+  readonly choices: readonly string[];
   /** Whether it is the cook's own, added from its packet. */
   readonly own: boolean;
   /** Invented price per kg that the pages reckon with meanwhile. */
@@ -45,7 +47,11 @@ export function shelfSentenceLine(parts: LineParts): HTMLElement {
   </li>`;
 }
 
-function priceSentence({line, ingredient, invented, today}: LineParts): HTMLElement {
+function priceSentence({line, ingredient, choices, invented, today}: LineParts): HTMLElement {
+  if (choices.length)
+    return html`<span class="alarm-words"
+      >may be ${choices.slice(0, 4).join(", or ")}: find the one you mean, and take this off the shelf.</span
+    >`;
   if (!ingredient)
     return html`<span class="alarm-words"
       >is the name of nothing that is known here:

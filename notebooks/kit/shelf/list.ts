@@ -1,5 +1,6 @@
 import {html} from "htl";
-import {findIngredient} from "../../../lib/pantry/pantry.ts";
+import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
+import {ingredientsNamed} from "../../../lib/pantry/pantry.ts";
 import {type ShelfLine} from "../keep/shelf.ts";
 import {dayOf} from "../words/day.ts";
 import type {OpenShelf} from "./open-shelf.ts";
@@ -29,9 +30,9 @@ export function shelfList(shelf: OpenShelf): ShelfList {
   function show(): void {
     const {lines, own, kitchen} = shelf.now;
     const today = dayOf(new Date());
-    const named = new Map(lines.map((line) => [line.name, line]));
+    const kept = new Set(lines.map(({name}) => name));
     const ownNames = new Set(own.map(({ingredient}) => ingredient.name));
-    const fresh = [...opened].filter((name) => !named.has(name)).map((name): ShelfLine => ({name}));
+    const fresh = [...opened].filter((name) => !kept.has(name)).map((name): ShelfLine => ({name}));
     const item = (line: ShelfLine) => {
       const ownLine = ownNames.has(line.name);
       const price = known(line.name)?.price;
@@ -46,6 +47,7 @@ export function shelfList(shelf: OpenShelf): ShelfList {
       shelfSentenceLine({
         line,
         ingredient: known(line.name),
+        choices: known(line.name) ? [] : named(line.name).map(({name}) => name),
         own: ownNames.has(line.name),
         invented: kitchen.priced.has(line.name) ? undefined : known(line.name)?.price,
         today,
@@ -84,12 +86,12 @@ export function shelfList(shelf: OpenShelf): ShelfList {
       ...(["first", "there", "out"] as const).flatMap((key) => heap(HEADINGS[key], heaps[key])),
     );
   }
-  function known(name: string) {
-    try {
-      return findIngredient(shelf.now.kitchen.pantry, name);
-    } catch {
-      return undefined;
-    }
+  function named(name: string): readonly Ingredient[] {
+    return ingredientsNamed(shelf.now.kitchen.pantry, name);
+  }
+  function known(name: string): Ingredient | undefined {
+    const [one, another] = named(name);
+    return another ? undefined : one;
   }
   function focus(name: string, what: string): void {
     const line = [...body.querySelectorAll<HTMLElement>("li")].find((one) => one.dataset.name === name);

@@ -3,8 +3,13 @@ import {FIGURE_WORDS, KINDS, US_WORDS} from "./packet-choices.ts";
 import type {PacketTyped} from "./packet-form.ts";
 import {ETHANOL, type ReadPacket, readPacket} from "./packet.ts";
 
-/** The product as it is kept, or what is still to be said. */
-export function entryOf(typed: PacketTyped, asked: string): OwnEntry | string {
+/**
+ * The product as it is kept, or what is still to be said.
+ *
+ * @param asked what it was called where it was not known
+ * @param before the product as it was kept; what the form does not ask of it stays
+ */
+export function entryOf(typed: PacketTyped, asked: string, before?: OwnEntry): OwnEntry | string {
   if (typed.name === "") return "It has no name yet: write what you call it.";
   if (!typed.chosen)
     return "What is it like? Choose the class that is nearest: it says which sugars and fats these are.";
@@ -21,11 +26,17 @@ export function entryOf(typed: PacketTyped, asked: string): OwnEntry | string {
       : "Which cereals? Tick each that its list of ingredients names: a label must name them.";
   const {name, allergens} = typed;
   // The kinds stand where the label looks for them; what it was called before stays one of its names.
+  const names = (before?.aliases ?? []).filter((alias) => !alias.startsWith(`${before!.name} (`));
   const aliases = [
-    ...(asked.trim() && asked.trim() !== name ? [asked.trim()] : []),
-    ...(typed.kinds.length ? [`${name} (${typed.kinds.join(", ")})`.slice(0, 200)] : []),
+    ...new Set([
+      ...names,
+      ...(asked.trim() && asked.trim() !== name ? [asked.trim()] : []),
+      ...(typed.kinds.length ? [`${name} (${typed.kinds.join(", ")})`.slice(0, 200)] : []),
+    ]),
   ];
+  const {composition: _, label: __, aliases: ___, allergens: ____, density: _____, ...further} = before ?? {};
   return {
+    ...further,
     name,
     label,
     ...(aliases.length && {aliases}),

@@ -22,7 +22,8 @@ export function packetPage(shelf: OpenShelf): {readonly form: HTMLElement; reado
   const back = wayBack(recall("back")[0]) ?? "./my-shelf.html";
   const form = packetForm(edited ? typedOf(edited.entry) : {name: asked});
   const answer = html`<div data-side="answer"></div>`;
-  const amiss = html`<p class="alarm" role="alert" hidden></p>`;
+  const amiss = html`<p class="amiss" role="alert"></p>`;
+  form.element.append(amiss);
 
   const show = () => {
     const typed = form.value;
@@ -34,7 +35,6 @@ export function packetPage(shelf: OpenShelf): {readonly form: HTMLElement; reado
         ${understood(typed, read)} ${loose.map(({words}) => html`<p class="alarm">${words}</p>`)}
         ${standsFor(typed, shelf, edited?.entry.name)}
       </section>`,
-      amiss,
     );
   };
   form.element.addEventListener("input", show);
@@ -43,12 +43,10 @@ export function packetPage(shelf: OpenShelf): {readonly form: HTMLElement; reado
     keepIt().then(
       (mistake) => {
         amiss.textContent = mistake ?? "";
-        amiss.hidden = mistake === undefined;
         if (mistake === undefined) location.assign(back);
         else amiss.scrollIntoView({block: "nearest"});
       },
       (error: unknown) => {
-        amiss.hidden = false;
         amiss.textContent = error instanceof Error ? error.message : String(error);
       },
     );
@@ -58,7 +56,7 @@ export function packetPage(shelf: OpenShelf): {readonly form: HTMLElement; reado
   /** Keeps the product; what is amiss where it cannot be kept. */
   async function keepIt(): Promise<string | undefined> {
     const typed = form.value;
-    const made = entryOf(typed, asked);
+    const made = entryOf(typed, asked, edited?.entry);
     if (typeof made === "string") return made;
     const own = parseOwn(made);
     if (!own) return "This cannot be kept as it is: check the name and the figures.";
