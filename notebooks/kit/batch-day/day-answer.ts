@@ -11,15 +11,16 @@ import {attempt} from "../words/mistakes.ts";
 import {type Money, unpricedWords} from "../words/money.ts";
 import {limit, setting} from "../words/numbers.ts";
 import {figure} from "../page/plot.ts";
+import {packetLink} from "../words/packet-link.ts";
 import {readable} from "../words/readable.ts";
 import type {Asked} from "../words/recipe-text.ts";
 import {cell, head, row} from "../page/row.ts";
 import {sheet} from "../page/sheet.ts";
 
 /** A line of the verdict. */
-function point(heading: string, text: string, amiss = false): HTMLElement {
+function point(heading: string, text: string, amiss = false, more: HTMLElement | "" = ""): HTMLElement {
   return html`<li class=${amiss ? "amiss" : ""}>
-    <strong>${heading}</strong><span>${readable(text)}</span>
+    <strong>${heading}</strong><span>${readable(text)} ${more}</span>
   </li>`;
 }
 
@@ -44,7 +45,7 @@ export function dayVerdict(
     </h2>
     <ul class="says">
       ${mistakes.filter(Boolean).map((mistake) => point("Correct", mistake, true))}
-      ${asked.map(({text, leftOut}) => point(leftOut ? "Left out" : "Asked", text, true))}
+      ${asked.map(({text, leftOut, unknown}) => point(leftOut ? "Left out" : "Asked", text, true, unknown ? packetLink(unknown) : ""))}
       ${made ? makePoints(made, day) : ""} ${"value" in heating ? heatPoints(day, heating.value, wish) : ""}
       ${"value" in plan ? point("Day", dayWords(plan.value.minutesUntilHard)) : ""}
       ${"value" in money ? moneyPoint(money.value, margin) : ""}

@@ -1,7 +1,7 @@
 import {html} from "htl";
 import type {TypedLine} from "../../../lib/io/typed/typed-line.ts";
 import {decimal, grams} from "../../../lib/core/format.ts";
-import {packetAddress} from "../words/address.ts";
+import {packetLink} from "../words/packet-link.ts";
 import {unbroken} from "../words/numbers.ts";
 
 /** How many nearest names are offered for one that is not known. */
@@ -64,22 +64,10 @@ function askingItem(line: TypedLine, choose: (line: TypedLine, name: string) => 
   return html`<li>
     <q>${line.text}</q> <span>${unbroken(asked)} Until then it is left out.</span>
     <span class="picks"
-      >${names.map((name) => pick(name, () => choose(line, name)))} ${packetLink(line)}</span
+      >${names.map((name) => pick(name, () => choose(line, name)))}
+      ${line.status === "unknown" && line.name.trim() ? packetLink(line.name) : ""}</span
     >
   </li>`;
-}
-
-/** The way to add what nobody knows from its packet; from there the way leads back. */
-function packetLink(line: TypedLine): HTMLElement | string {
-  if (line.status !== "unknown" || !line.name.trim()) return "";
-  const link = html`<a href="./add-from-its-packet.html"
-    >Add “${line.name}” from its packet</a
-  >` as HTMLAnchorElement;
-  // The address of this page is only known when it is left.
-  link.addEventListener("click", () => {
-    link.href = packetAddress(line.name);
-  });
-  return link;
 }
 
 function pick(name: string, take: () => void): HTMLElement {

@@ -7,6 +7,7 @@ import {styleOf} from "../page/mixes.ts";
 import type {Attempt} from "../words/mistakes.ts";
 import {limit, setting} from "../words/numbers.ts";
 import {inventedPrices, inventedWords} from "../words/price-origin.ts";
+import {packetLink} from "../words/packet-link.ts";
 import {readable} from "../words/readable.ts";
 import type {Asked} from "../words/recipe-text.ts";
 import type {PlannedTub, RippleScene} from "./scene.ts";
@@ -20,9 +21,9 @@ export const SIDES = {
 } as const;
 
 /** A line of the verdict. */
-function point(heading: string, text: string, amiss = false): HTMLElement {
+function point(heading: string, text: string, amiss = false, more: HTMLElement | "" = ""): HTMLElement {
   return html`<li class=${amiss ? "amiss" : ""}>
-    <strong>${heading}</strong><span>${readable(text)}</span>
+    <strong>${heading}</strong><span>${readable(text)} ${more}</span>
   </li>`;
 }
 
@@ -45,7 +46,7 @@ export function tubVerdict(
     </h2>
     <ul class="says">
       ${"mistake" in ripple ? point("Correct", ripple.mistake, true) : ""}
-      ${asked.map(({text, leftOut}) => point(leftOut ? "Left out" : "Asked", text, true))}
+      ${asked.map(({text, leftOut, unknown}) => point(leftOut ? "Left out" : "Asked", text, true, unknown ? packetLink(unknown) : ""))}
       ${
         unpriced.length
           ? point(

@@ -13,6 +13,8 @@ export interface Asked {
   readonly text: string;
   /** Whether the line is left out until it is answered; otherwise it counts as `text` says. */
   readonly leftOut: boolean;
+  /** The name that nobody knows, where that is why. */
+  readonly unknown?: string;
   /** Ingredient of the line, where that is known: its allergens count even while its weight does not. */
   readonly ingredient?: Ingredient;
 }
@@ -102,6 +104,7 @@ function askedOf(line: TypedLine): Asked[] {
       text: `${text}: ${question.replace("(got ", "(it is ")}.`,
       leftOut: true,
       ...("ingredient" in line && {ingredient: line.ingredient}),
+      ...(line.status === "unknown" && line.name.trim() && {unknown: line.name}),
     },
   ];
 }
