@@ -39,7 +39,7 @@ export function priceWords({price}: Pick<ShelfLine, "price">, today: string): st
 export function bestWords(best: string, today: string): string {
   const days = daysBetween(today, best);
   return days < 0
-    ? `Best before ${dayWords(best)}, past since ${days === -1 ? "yesterday" : `${-days} days`}: look, smell and taste before you use it, and go by your local code`
+    ? `Best before ${dayWords(best)}, ${days === -1 ? "a day" : `${-days} days`} past: throw it away if the pack says “use by”; otherwise go by your local code`
     : `Best before ${dayWords(best)}, ${awayWords(days)}`;
 }
 
