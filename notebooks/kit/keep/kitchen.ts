@@ -10,6 +10,8 @@ import {perKilogram, readShelf, type ShelfLine} from "./shelf.ts";
 
 /** What there is to cook with: the included ingredients and the cook's own. */
 export interface Kitchen {
+  /** All of it without a price. */
+  readonly foods: Pantry;
   /** All that can be bought, at the cook's prices, else at those of the page; what the cook has is no limit. */
   readonly pantry: Pantry;
   /** The same with how much of it the cook has. */
@@ -48,7 +50,14 @@ export function kitchenOf({lines, own, prices = []}: KitchenParts): Kitchen {
   }
   const water = demonstrated.ingredients.filter(({name}) => name === "water");
   if (!known.size)
-    return {pantry: demonstrated, stocked: demonstrated, owned: water, priced: new Set(), packs: {}};
+    return {
+      foods: all,
+      pantry: demonstrated,
+      stocked: demonstrated,
+      owned: water,
+      priced: new Set(),
+      packs: {},
+    };
   const entries = [...known].map(([name, {price}]): ShelfEntry => ({
     name,
     ...(price && {price: perKilogram(price)}),
@@ -71,6 +80,7 @@ export function kitchenOf({lines, own, prices = []}: KitchenParts): Kitchen {
       : [];
   });
   return {
+    foods: all,
     pantry: pantryOf(bought),
     stocked: pantryOf(stocked),
     owned: known.has("water") ? there : [...water, ...there],
