@@ -29,6 +29,7 @@ export {
   type DescribeOptions,
   type RecipeDescription,
 } from "./kitchen/reading/describe-recipe.ts";
+export {compareRecipes, type ComparedAmount, type Comparison} from "./kitchen/reading/compare-recipes.ts";
 export {type KindName, KINDS} from "./kitchen/reading/kind-names.ts";
 export type {Kind} from "./kitchen/reading/kind.ts";
 export type {Norm} from "./kitchen/reading/norms.ts";

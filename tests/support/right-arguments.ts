@@ -34,6 +34,7 @@ const log = [
 const BY_TYPE: Readonly<Record<string, unknown>> = {
   Composition: composition,
   Recipe: recipe,
+  "readonly Recipe[]": [recipe, recipe],
   Product: product,
   Pantry: realPantry,
   Brief: brief,

@@ -1,0 +1,100 @@
+import {decimal, degrees} from "../../core/format.ts";
+import {firmness, firmnessReference} from "../../freezing/firmness.ts";
+import {type SimilarityTrait, SUBSTITUTION_WEIGHTS} from "../../balance/substitute/similarity-traits.ts";
+import {type Quantity, quantityIn} from "../../pantry/quantities.ts";
+import type {RecipeDescription} from "./describe-recipe.ts";
+
+/** Something that recipes are compared in: how much there is of it, and the words for more of it. */
+export interface ComparedTrait {
+  readonly key: SimilarityTrait;
+  /** As a noun, for what is alike. */
+  readonly name: string;
+  readonly more: string;
+  readonly most: string;
+  /** How much; absent where it is not known. */
+  readonly value: (described: RecipeDescription) => number | undefined;
+  /** How that is written behind a colon. */
+  readonly said: (described: RecipeDescription) => string;
+  /** How much one unit counts: a difference of 1 may just be noticed. */
+  readonly counts: number;
+}
+
+/** Most that two costs may differ by and still be alike, % of the lower (common practice, no source). */
+const SAME_COST = 2;
+
+/** What recipes are compared in; the weights are those of `substitute`. */
+export const COMPARED: readonly ComparedTrait[] = [
+  {
+    key: "firmness",
+    name: "firmness",
+    more: "firmer",
+    most: "firmest",
+    value: ({composition, scoop: {freezer, overrun}}) =>
+      firmness(composition, freezer) - firmnessReference(overrun),
+    said: ({scoop: {temperature}}) =>
+      temperature === undefined ? "never hardens" : `scoops at ${degrees(temperature)}`,
+    counts: SUBSTITUTION_WEIGHTS.firmness,
+  },
+  quantity("sweetness", "sweetness", ["sweeter", "sweetest"], (value) => `${value} (sugar = 100)`),
+  quantity("fat", "fat", ["richer in fat", "richest in fat"], (value) => `${value} %`),
+  quantity("totalSolids", "total solids", ["denser", "densest"], (value) => `${value} % solids`),
+  quantity("protein", "protein", ["higher in protein", "highest in protein"], (value) => `${value} %`),
+  quantity("lactose", "lactose", ["higher in lactose", "highest in lactose"], (value) => `${value} %`),
+  quantity(
+    "eggYolkSolids",
+    "egg yolk",
+    ["richer in yolk", "richest in yolk"],
+    (value) => `${value} % yolk solids`,
+  ),
+  quantity("alcohol", "alcohol", ["stronger", "strongest"], (value) => `${value} % alcohol`),
+  quantity(
+    "polyols",
+    "sugar alcohols",
+    ["higher in sugar alcohols", "highest in sugar alcohols"],
+    (value) => `${value} %`,
+  ),
+  quantity("salt", "salt", ["saltier", "saltiest"], (value) => `${value} % salt added`, 2),
+  quantity("organicAcids", "fruit acids", ["sourer", "sourest"], (value) => `${value} % acids`),
+  {
+    key: "cost",
+    name: "cost",
+    more: "dearer",
+    most: "dearest",
+    value: perKilogram,
+    said: (described) => `${decimal(perKilogram(described) ?? 0, 2)} a kilogram`,
+    counts: SUBSTITUTION_WEIGHTS.cost,
+  },
+];
+
+function quantity(
+  key: Quantity & SimilarityTrait,
+  name: string,
+  [more, most]: readonly [string, string],
+  said: (value: string) => string,
+  digits = 1,
+): ComparedTrait {
+  const value = ({composition}: RecipeDescription) => quantityIn(composition, key);
+  return {
+    key,
+    name,
+    more,
+    most,
+    value,
+    said: (described) => said(decimal(value(described), digits)),
+    counts: SUBSTITUTION_WEIGHTS[key],
+  };
+}
+
+function perKilogram({cost, batch}: RecipeDescription): number | undefined {
+  return cost === undefined ? undefined : (1000 * cost) / batch;
+}
+
+/** How much recipes differ in something: 1 may just be noticed; nothing where it is not known of all. */
+export function difference(trait: ComparedTrait, all: readonly RecipeDescription[]): number | undefined {
+  const values = all.flatMap((one) => trait.value(one) ?? []);
+  if (values.length < all.length) return undefined;
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  const counts = (high - low) * trait.counts;
+  if (trait.key !== "cost") return counts;
+  return high - low > (SAME_COST / 100) * low ? Math.max(1, counts) : 0;
+}
