@@ -53,7 +53,7 @@ export const COMPARED: readonly ComparedTrait[] = [
     ["higher in sugar alcohols", "highest in sugar alcohols"],
     (value) => `${value} %`,
   ),
-  quantity("salt", "salt", ["saltier", "saltiest"], (value) => `${value} % salt added`, 2),
+  quantity("salt", "salt", ["saltier", "saltiest"], (value) => `${value} % added salt`, 2),
   quantity("organicAcids", "fruit acids", ["sourer", "sourest"], (value) => `${value} % acids`),
   {
     key: "cost",
@@ -80,7 +80,10 @@ function quantity(
     more,
     most,
     value,
-    said: (described) => said(decimal(value(described), digits)),
+    said: (described) => {
+      const written = decimal(value(described), digits);
+      return Number(written) === 0 ? "none" : said(written);
+    },
     counts: SUBSTITUTION_WEIGHTS[key],
   };
 }
