@@ -181,6 +181,22 @@ describe("what the cook asks for outright", () => {
     expect(over(brief)).toEqual(["acids"]);
   });
 
+  // By hand: at least 7 g of salt in steps of 5 g are 10 g, and 10 g in 1,000 g are 1 g in 100 g; at least 15 g are three steps.
+  test.each([
+    [7, 1],
+    [15, 1.5],
+  ])("a least amount of %d g in steps of 5 g rises the dose to %d g in 100 g", (min, limit) => {
+    const brief: BriefInput = {
+      batch: 1000,
+      ingredients: ["whole milk", "sugar", {name: "salt", min, step: 5}],
+      targets: {sugars: {min: 10}},
+      minimise: "salt",
+    };
+    const salt = readBrief(brief, realPantry).doses!.find(({index}) => DOSES[index]!.key === "salt")!;
+    within(salt.limit, limit, 1e-12, "g of salt in 100 g");
+    within(balanced(brief).amounts.at(-1)?.grams, 10 * limit, 1e-6, "salt");
+  });
+
   test("a limit of the cook's own holds, the others stay customary", () => {
     const more = [
       {name: "salt", price: 0.1},
@@ -190,6 +206,41 @@ describe("what the cook asks for outright", () => {
     expect(binding).toContainEqual(expect.objectContaining({path: "doses.salt", limit: 1, own: true}));
     expect(binding).toContainEqual(expect.objectContaining({path: "doses.guar", limit: 0.5}));
     expect(beyondDoses).toBeUndefined();
+  });
+
+  test("what comes at a ratio is asked for by that, so that nothing else may come for it", () => {
+    const acid = {composition: {organicAcids: 100}};
+    const brief: BriefInput = {
+      batch: 1000,
+      ingredients: [
+        "sugar",
+        {name: "spring water", composition: {water: 100}},
+        {name: "acid at a ratio", ...acid, ratio: {to: "sugar", grams: 0.05}},
+        {name: "acid of ours", ...acid},
+      ],
+      targets: {organicAcids: {min: 0.8}},
+      minimise: "sugars",
+    };
+    const acids = readBrief(brief, realPantry).doses!.find(({index}) => DOSES[index]!.key === "acids")!;
+    expect([acids.limit, acids.raised]).toEqual([0.5, undefined]);
+    // 8 g of acid in all, of which 5 g may be added freely: 3 g come with 60 g of sugar.
+    within(balanced(brief).amounts[0]?.grams, 60, 1e-6, "sugar");
+  });
+
+  test("a limit of the cook's own does not rise, and is named where a least amount is beyond it", () => {
+    const brief: BriefInput = {
+      batch: 1000,
+      ingredients: ["whole milk", "sugar", {name: "salt", min: 3}],
+      targets: {sugars: {min: 10}},
+      minimise: "sugars",
+      doses: {salt: 0.2},
+    };
+    const salt = readBrief(brief, realPantry).doses!.find(({index}) => DOSES[index]!.key === "salt")!;
+    expect(salt).toEqual(expect.objectContaining({limit: 0.2, own: true}));
+    const answer = balance(brief, {pantry: realPantry});
+    expect(answer.status === "infeasible" && answer.conflict.targets.map(({path}) => path)).toContain(
+      "doses.salt",
+    );
   });
 
   test("a dose that there is not is named, with the nearest", () => {
