@@ -75,7 +75,7 @@ async function tableOf(page: Page, name: string): Promise<Record<string, string[
   await page.locator(`table[aria-label="${name}"]`).first().waitFor();
   const rows = await page.evaluate<
     [string, string[]][]
-  >(`[...document.querySelectorAll('table[aria-label="${name}"] tr')]
+  >(`[...document.querySelectorAll('table[aria-label="${name}"] :is(tbody, tfoot) tr')]
     .filter((row) => row.querySelector("td"))
     .map((row) => [(row.querySelector("th").firstChild.textContent.trim() || row.querySelector("th").textContent.trim()), [...row.querySelectorAll("td")].map((cell) => cell.textContent.trim())])`);
   return Object.fromEntries(rows);
@@ -194,7 +194,7 @@ describe("a cook's day in the demonstration", () => {
     // One name stands in base and ripple: their weights are compared in the order of the page.
     const cells = await page.evaluate<
       string[][]
-    >(`[...document.querySelectorAll('table[aria-label="What to weigh, g"] tr')]
+    >(`[...document.querySelectorAll('table[aria-label="What to weigh, g"] :is(tbody, tfoot) tr')]
       .filter((row) => row.querySelector("td")).map((row) => [row.cells[0].textContent.trim(), row.cells[1].textContent.trim(), row.cells[2].textContent.trim()])`);
     const wanted = product.components.flatMap(({recipe, churned}) =>
       recipe.lines.map((line) => [

@@ -7,12 +7,16 @@ export interface Opened {
 }
 
 /** Opens what is folded away, as a cook who wants to see it would: what is asked of a page is mostly asked of all of it. */
-const OPEN_FOLDS = `new MutationObserver(() => {
-  for (const fold of document.querySelectorAll("details.fold:not([data-seen])")) {
-    fold.dataset.seen = "";
-    fold.open = true;
-  }
-}).observe(document, {childList: true, subtree: true})`;
+const OPEN_FOLDS = `(() => {
+  const open = () => {
+    for (const fold of document.querySelectorAll("details.fold:not([data-seen])")) {
+      fold.dataset.seen = "";
+      fold.open = true;
+    }
+  };
+  open();
+  new MutationObserver(open).observe(document, {childList: true, subtree: true});
+})()`;
 
 /** How a page is opened. */
 export interface Visiting {
@@ -45,7 +49,6 @@ export async function visit(
   {serve = {}, folds = "opened"}: Visiting = {},
 ): Promise<Opened> {
   const page = await (await profileOf(browser)).newPage();
-  if (folds === "opened") await page.addInitScript(OPEN_FOLDS);
   const trouble: string[] = [];
   // Only where something is replaced: a page whose requests are looked into has no cache.
   for (const [part, body] of Object.entries(serve))
@@ -67,5 +70,6 @@ export async function visit(
   await page.goto(address, {waitUntil: "networkidle"});
   // A busy machine can be quiet on the network before the first cell has run.
   await page.locator("main h1").first().waitFor();
+  if (folds === "opened") await page.evaluate(OPEN_FOLDS);
   return {page, trouble};
 }

@@ -65,7 +65,9 @@ export function horizontalAxis(label: string, width: number, more: AxisXOptions 
 
 /** A chart with its heading and one sentence that says how to read it. */
 export function figure(heading: string, reading: string, ...content: readonly Element[]): HTMLElement {
-  for (const element of content) if (element.tagName === "svg") asPicture(element);
+  for (const element of content)
+    for (const drawing of [element, ...element.querySelectorAll("svg[aria-label]")])
+      if (drawing.tagName === "svg") asPicture(drawing);
   return html`<figure class="chart">
     <figcaption>
       <h3>${heading}</h3>
