@@ -49,6 +49,9 @@ export async function visit(
   {serve = {}, folds = "opened"}: Visiting = {},
 ): Promise<Opened> {
   const page = await (await profileOf(browser)).newPage();
+  // In each document that the page goes on to; a page that is gone by then needs none.
+  if (folds === "opened")
+    page.on("domcontentloaded", (loaded) => void loaded.evaluate(OPEN_FOLDS).catch(() => undefined));
   const trouble: string[] = [];
   // Only where something is replaced: a page whose requests are looked into has no cache.
   for (const [part, body] of Object.entries(serve))
@@ -70,6 +73,5 @@ export async function visit(
   await page.goto(address, {waitUntil: "networkidle"});
   // A busy machine can be quiet on the network before the first cell has run.
   await page.locator("main h1").first().waitFor();
-  if (folds === "opened") await page.evaluate(OPEN_FOLDS);
   return {page, trouble};
 }
