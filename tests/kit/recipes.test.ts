@@ -114,11 +114,12 @@ describe("the book", () => {
     const list = await book.list();
     expect(list.recipes).toEqual([good]);
     expect(list.broken).toEqual([
-      {key: "another-key", name: "Milk ice", why: "it is kept under the name of another"},
+      {key: "another-key", name: "Milk ice", why: "it is kept under the name of another", value: good},
       {
         key: "broken-one",
         name: "Plum <b>sorbet</b>",
         why: 'Plum <b>sorbet</b>.freezer: not a finite number (got "cold"); give a finite number',
+        value: broken,
       },
     ]);
     // Nothing writes over it.

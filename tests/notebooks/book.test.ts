@@ -83,6 +83,21 @@ describe("the book", () => {
     await again.getByLabel(/^Tubs/).fill("7");
     await again.locator(".masthead nav").getByRole("link", {name: "Replace"}).click();
     await expect.poll(() => again.locator("select").first().inputValue(), SOON).toBe("open");
+    // A link from here carries it to another person, who can keep it.
+    await again.getByRole("button", {name: "Copy a link"}).waitFor();
+    const link = await again.evaluate<string>(`new Promise((copied) => {
+      navigator.clipboard.writeText = async (text) => copied(text);
+      [...document.querySelectorAll("button")].find((one) => one.textContent === "Copy a link").click();
+    })`);
+    const blank = await profile();
+    const theirs = await blank.context.newPage();
+    await theirs.goto(link);
+    await expect.poll(() => headOf(theirs), SOON).toBe("From a link: Milk ice Keep this recipe in my book");
+    expect(await theirs.locator("select option:checked").first().innerText()).toBe("Milk ice");
+    await theirs.getByRole("button", {name: "Keep this recipe in my book"}).click();
+    await expect.poll(() => headOf(theirs), SOON).toContain("Open: Milk ice kept in this browser");
+    expect(blank.trouble).toEqual([]);
+    await blank.context.close();
     await again.goBack();
     await expect.poll(() => again.getByLabel(/^Tubs/).inputValue(), SOON).toBe("7");
     await again.locator(".masthead > a").click();
@@ -110,7 +125,7 @@ describe("the book", () => {
     expect(await carried.getByLabel("Freezer", {exact: false}).last().inputValue()).toBe("-12");
     expect(trouble).toEqual([]);
     await context.close();
-  });
+  }, 120_000);
 
   test("recipes are found, renamed, noted, copied, deleted and brought back, saved as a file and taken into another profile", async () => {
     const {context, trouble} = await profile();

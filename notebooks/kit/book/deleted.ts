@@ -1,5 +1,6 @@
 import {html} from "htl";
 import {control, type Control} from "../controls/control.ts";
+import {fileName, save} from "../page/downloads.ts";
 import type {KeptRecipe} from "../keep/kept-recipe.ts";
 import type {BrokenRecipe} from "../keep/recipe-list.ts";
 import type {RecipeBook} from "../keep/recipes.ts";
@@ -40,11 +41,24 @@ export function brokenList(broken: readonly BrokenRecipe[], book: RecipeBook): H
       others are not affected
     </h3>
     <ul>
-      ${broken.map(({key, name, why}) => {
+      ${broken.map(({key, name, why, value}) => {
         const button = html`<button type="button">Take it out for good</button>`;
         button.addEventListener("click", () => void book.dropBroken(key));
-        return html`<li><b>${name}</b>: ${why} ${button}</li>`;
+        const out = html`<button type="button">Save what is there as a file</button>`;
+        out.addEventListener("click", () =>
+          save({name: `${fileName(name)}.json`, text: () => asFarAsCanBe(value)}),
+        );
+        return html`<li><b>${name}</b>: ${why} ${out} ${button}</li>`;
       })}
     </ul>
   </section>`;
+}
+
+/** A value as JSON, or at least as a text: it may be anything. */
+function asFarAsCanBe(value: unknown): string {
+  try {
+    return JSON.stringify(value, undefined, 1) ?? String(value);
+  } catch {
+    return String(value);
+  }
 }

@@ -9,6 +9,9 @@ import {briefOf} from "../views/recipe-brief.ts";
 /** Least and largest batch that the page's slider has, g. */
 const [LEAST, LARGEST] = [200, 20_000];
 
+/** Freezer of a recipe that says none, °C. */
+const USUAL_FREEZER = -18;
+
 /** Offers to design from the open recipe: its ingredients may go in, and what it is, give or take, becomes the limits. */
 export function takeOpen(open: OpenRecipe, pantry: Pantry): HTMLElement {
   const button = html`<button type="button"></button>`;
@@ -23,11 +26,11 @@ export function takeOpen(open: OpenRecipe, pantry: Pantry): HTMLElement {
         note.textContent = "There is nothing in it to read yet: write it in Read a recipe.";
         return;
       }
-      const {freezer, overrun = read.recipe.overrun} = now;
+      const {freezer = USUAL_FREEZER, overrun = read.recipe.overrun} = now;
       location.assign(
         designAddress({
           ...inRange(briefOf({...read.recipe, name: now.name})),
-          ...(freezer !== undefined && {freezer}),
+          freezer,
           ...(overrun !== undefined && {overrun}),
         }),
       );

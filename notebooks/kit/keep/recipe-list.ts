@@ -6,6 +6,8 @@ export interface BrokenRecipe {
   readonly key: string;
   readonly name: string;
   readonly why: string;
+  /** What stands there, whatever it is. */
+  readonly value: unknown;
 }
 
 /** All that is in the book. */

@@ -122,7 +122,7 @@ export function bookIn(keeping: Keeping, {now = Date.now, id = newId} = {}): Rec
       const old = (recipe: KeptRecipe) => now() - Date.parse(recipe.deleted ?? "") > KEPT_DELETED;
       for (const [key, value] of await drawer.all()) {
         const recipe = read(value, key);
-        if (!recipe) broken.push({key, name: nameOfBroken(value, key), why: whyBroken(value, key)});
+        if (!recipe) broken.push({key, name: nameOfBroken(value, key), why: whyBroken(value, key), value});
         else if (recipe.deleted === undefined) recipes.push(recipe);
         // Where the browser refuses, it goes another time.
         else if (old(recipe))
