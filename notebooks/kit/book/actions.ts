@@ -2,6 +2,7 @@ import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {contentOf, type KeptRecipe, type RecipeContent} from "../keep/kept-recipe.ts";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
 import type {RecipeBook} from "../keep/recipes.ts";
+import {readOpen} from "../page/keep-in-book.ts";
 import {renamed} from "./rename.ts";
 
 /** What can be done with the recipes of the book. Each tells by `say` what it did, and what it could not do. */
@@ -24,8 +25,6 @@ export type Say = (
   sentence: string,
   back?: {readonly words: string; readonly act: () => Promise<void>},
 ) => void;
-
-const READ = "./read-a-recipe.html";
 
 /** The actions over a book. */
 export function bookActions(book: RecipeBook, open: OpenRecipe, pantry: Pantry, say: Say): BookActions {
@@ -51,13 +50,12 @@ export function bookActions(book: RecipeBook, open: OpenRecipe, pantry: Pantry, 
     open: (id) =>
       trying(async () => {
         await open.open(id);
-        location.assign(READ);
+        await readOpen(open);
       }),
     begin: () =>
       trying(async () => {
         open.begin({text: ""});
-        await open.flush();
-        location.assign(READ);
+        await readOpen(open);
       }),
     rename: (recipe, name) => trying(async () => change(recipe, await renamed(recipe, name, pantry))),
     duplicate: (recipe) =>

@@ -19,6 +19,8 @@ interface SourceOptions {
 
 /** A choice of sources that says what of the chosen one is left out. */
 export interface SourceControl extends Control<Source> {
+  /** Whether it is the open recipe. */
+  readonly isOpen: () => boolean;
   /** So many lines of it could not be read. */
   leaveOut(lines: number): void;
 }
@@ -133,6 +135,7 @@ export function sourceChoice({key, label, demos, open}: SourceOptions): SourceCo
       return name === OWN && own ? own : demos[name]!;
     }),
     {
+      isOpen: () => now() === OPEN,
       leaveOut(lines: number) {
         const count = lines === 1 ? "One line of it is" : `${lines} lines of it are`;
         gaps.textContent = lines ? `${count} not understood and left out: settle that in Read a recipe.` : "";

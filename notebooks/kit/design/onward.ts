@@ -3,7 +3,9 @@ import type {BriefInput} from "../../../lib/balance/brief/brief-schema.ts";
 import {recipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
 import {recipeJson} from "../../../lib/io/json/recipe-json.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
+import type {OpenRecipe} from "../keep/open-recipe.ts";
 import {downloads, fileName} from "../page/downloads.ts";
+import {keepInBook} from "../page/keep-in-book.ts";
 import {linkTo} from "../page/link-to.ts";
 import {recipeText} from "../words/recipe-text.ts";
 
@@ -12,6 +14,7 @@ export function designOnward(
   brief: BriefInput,
   recipe: Recipe,
   own: {readonly has: (name: string) => boolean},
+  open: OpenRecipe,
 ): HTMLElement {
   const name = fileName(recipe.name);
   // Invented prices stay on this page, those of the shelf are on the next one too.
@@ -22,26 +25,32 @@ export function designOnward(
       return own.has(rest.name) ? line : {...line, ingredient: rest};
     }),
   };
+  const text = recipeText(
+    withoutPrices.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
+      ingredient,
+      grams,
+      ...(price !== undefined && {price}),
+    })),
+  );
+  const {freezer = -18, overrun} = brief;
+  const kept = () => ({
+    name: recipe.name,
+    text: `${recipe.name}\n${text}`,
+    freezer,
+    ...(overrun !== undefined && {overrun}),
+  });
   return html`<div>
+    <div class="tools">${keepInBook(open, kept)}</div>
     ${downloads([
       {label: "the recipe, JSON", name: `${name}.json`, text: () => recipeJson(recipe)},
       {label: "the recipe, CSV", name: `${name}.csv`, text: () => recipeCsv(recipe)},
     ])}
     <ul class="onward">
       ${linkTo("batch-day", "Make it: batch day", [
-        [
-          "base",
-          recipeText(
-            withoutPrices.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
-              ingredient,
-              grams,
-              ...(price !== undefined && {price}),
-            })),
-          ),
-        ],
+        ["base", text],
         ["pot", ""],
         ["share", "0"],
-        ["freezer", String(brief.freezer ?? -18)],
+        ["freezer", String(freezer)],
       ])}
       ${linkTo("replace-an-ingredient", "Replace something in it", [
         ["recipe", "own"],
