@@ -33,14 +33,9 @@ export function designOnward(
     })),
   );
   const {freezer = -18, overrun} = brief;
-  const kept = () => ({
-    name: recipe.name,
-    text: `${recipe.name}\n${text}`,
-    freezer,
-    ...(overrun !== undefined && {overrun}),
-  });
+  const kept = {name: recipe.name, text, freezer, ...(overrun !== undefined && {overrun})};
   return html`<div>
-    <div class="tools">${keepInBook(open, kept)}</div>
+    ${keepInBook(open, kept)}
     ${downloads([
       {label: "the recipe, JSON", name: `${name}.json`, text: () => recipeJson(recipe)},
       {label: "the recipe, CSV", name: `${name}.csv`, text: () => recipeCsv(recipe)},

@@ -3,14 +3,25 @@ import type {OpenRecipe} from "../keep/open-recipe.ts";
 import type {NewRecipe} from "../keep/recipes.ts";
 import {recipeHash} from "../words/recipe-address.ts";
 
-/** A button that makes a mix of the page a new recipe of the book, opens it and goes to the page that reads it. */
-export function keepInBook(open: OpenRecipe, make: () => NewRecipe): HTMLElement {
-  return pressAndRead("Keep it in my book", open, () => open.begin(make()));
+/** A mix of the page as a recipe, without the line of its name. */
+export interface MixToKeep extends Omit<NewRecipe, "name"> {
+  readonly name: string;
+  /** Whether it is a change of the open recipe, and no other one. */
+  readonly ofOpen?: boolean;
 }
 
-/** A button that makes a mix of the page what the open recipe is from now on, which can be undone. */
-export function changeOpen(open: OpenRecipe, make: () => string): HTMLElement {
-  return pressAndRead("Change my open recipe to this", open, () => open.edit({text: make()}, "pressed"));
+/** A button that makes a mix of the page a new recipe of the book, or changes the open one to it, and goes to the page that reads it. */
+export function keepInBook(open: OpenRecipe, {ofOpen = false, name, text, ...rest}: MixToKeep): HTMLElement {
+  const button = html`<button type="button">
+    ${ofOpen ? "Change my open recipe to this" : "Keep it in my book"}
+  </button>`;
+  button.addEventListener("click", () => {
+    // The change can be undone; its title stays.
+    if (ofOpen && open.now) open.edit({text: `${open.now.name}\n${text}`}, "pressed");
+    else open.begin({...rest, name, text: `${name}\n${text}`});
+    void readOpen(open);
+  });
+  return html`<div class="tools">${button}</div>`;
 }
 
 /** Goes to the page that reads the open recipe; where the browser keeps nothing, the address carries it there. */
@@ -18,13 +29,4 @@ export async function readOpen(open: OpenRecipe): Promise<void> {
   await open.flush();
   const carried = open.standing.is === "not kept" && open.now ? recipeHash(open.now) : "";
   location.assign(`./read-a-recipe.html${carried}`);
-}
-
-function pressAndRead(words: string, open: OpenRecipe, act: () => void): HTMLElement {
-  const button = html`<button type="button">${words}</button>`;
-  button.addEventListener("click", () => {
-    act();
-    void readOpen(open);
-  });
-  return button;
 }
