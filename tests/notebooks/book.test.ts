@@ -34,7 +34,7 @@ async function open(context: BrowserContext, name: string, hash = ""): Promise<P
 const boxOf = (page: Page) => page.getByLabel("The recipe, one ingredient a line");
 const headOf = async (page: Page) =>
   (await page.locator(".open-recipe").innerText()).replaceAll(/\s+/g, " ").trim();
-const namesIn = (page: Page) => page.locator(".book h3 a").allInnerTexts();
+const namesIn = (page: Page) => page.locator(".book h3 a").allTextContents();
 const mainOf = async (page: Page) => (await page.locator("main").innerText()).replaceAll(/[\s\u00a0]+/g, " ");
 
 describe("the book", () => {

@@ -68,7 +68,7 @@ export function bookList(context: RowContext, summaries: Summaries): BookList {
     count.textContent = wanted.length
       ? `${tally(found.length)} with “${wanted.join(" ")}”, of ${recipes.length}`
       : recipes.length
-        ? `${tally(recipes.length)}, the latest changed first`
+        ? `${tally(recipes.length)}${recipes.length > 1 ? ", the latest changed first" : ""}`
         : "Your book is empty. Whatever you type into Read a recipe is kept here; or begin with a new one.";
   };
   const grow = () => {
