@@ -194,6 +194,13 @@ describe("the kitchen", () => {
     expect(kitchen.packs["whole milk"]).toEqual({price: 2.4, grams: 1031, stock: 3093});
   });
 
+  test("of two own ingredients whose names differ only in case, the last one kept holds", () => {
+    const twice = [own, parseOwn({name: "Our Paste", label: {...label, fat: 50, carbohydrate: 20}})!];
+    expect(findIngredient(kitchenOf({lines: [], own: twice}).pantry, "our paste").composition.otherFat).toBe(
+      50,
+    );
+  });
+
   test("buys more where it may, and has what there is", () => {
     expect(of("whole milk").stock).toBeUndefined();
     expect(findIngredient(kitchen.stocked, "whole milk").stock).toBe(3093);

@@ -2,7 +2,7 @@ import {ownFirst} from "../../../lib/io/csv/own-first.ts";
 import type {Pack} from "../../../lib/kitchen/product/cost.ts";
 import {includedPantry} from "../../../lib/pantry/included.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
-import {ingredientsNamed, type Pantry, pantryOf} from "../../../lib/pantry/pantry.ts";
+import {ingredientsNamed, nameKey, type Pantry, pantryOf} from "../../../lib/pantry/pantry.ts";
 import {type ShelfEntry, stockedPantry} from "../../../lib/pantry/stocked.ts";
 import {type DrawerName, keeping} from "./database.ts";
 import {type Own, readOwn} from "./own-ingredients.ts";
@@ -34,13 +34,10 @@ interface KitchenParts {
 
 /** A kitchen of these parts. A line whose ingredient is not known is left out. */
 export function kitchenOf({lines, own, prices = []}: KitchenParts): Kitchen {
+  // Of two whose names differ in nothing that counts, the last one kept holds.
+  const once = new Map(own.map(({ingredient}) => [nameKey(ingredient.name), ingredient]));
   const all = own.length
-    ? pantryOf(
-        ownFirst(
-          own.map(({ingredient}) => ingredient),
-          includedPantry().ingredients,
-        ),
-      )
+    ? pantryOf(ownFirst([...once.values()], includedPantry().ingredients))
     : includedPantry();
   const demonstrated = prices.length ? stockedPantry(all, prices) : all;
   const known = new Map<string, ShelfLine>();

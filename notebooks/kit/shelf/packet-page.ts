@@ -1,7 +1,7 @@
 import {html} from "htl";
 import {withInferred} from "../../../lib/pantry/inferred.ts";
 import type {Allergen} from "../../../lib/pantry/ingredient.ts";
-import {ingredientsNamed} from "../../../lib/pantry/pantry.ts";
+import {ingredientsNamed, nameKey} from "../../../lib/pantry/pantry.ts";
 import {type OwnEntry, parseOwn} from "../keep/own-ingredients.ts";
 import type {PackPrice, ShelfLine} from "../keep/shelf.ts";
 import {recall} from "../words/address.ts";
@@ -68,7 +68,11 @@ export function packetPage(shelf: OpenShelf): {readonly form: HTMLElement; reado
       price = {money, pack, grams, on: dayOf(new Date())};
     }
     const {name} = made;
-    const renamed = edited && edited.entry.name !== name ? edited.entry.name : undefined;
+    // What goes by the same name but for case and spacing makes room too.
+    const alike = shelf.now.own.find(
+      ({entry}) => entry.name !== name && nameKey(entry.name) === nameKey(name),
+    );
+    const renamed = edited && edited.entry.name !== name ? edited.entry.name : alike?.entry.name;
     const before = shelf.now.lines.find((line) => line.name === (renamed ?? name));
     const edits = new Map<string, (present: ShelfLine) => ShelfLine | undefined>([
       [name, (present: ShelfLine) => ({...present, ...before, name, ...(price && {price})})],
