@@ -332,6 +332,8 @@ describe("looking for an ingredient", () => {
     expect(names("powder skim")).toContain("skimmed milk powder");
     expect(find("hazlenut")).toMatchObject({near: true});
     expect(names("hazlenuts")[0]).toBe("hazelnuts");
+    expect(names("suger")[0]).toBe("sucrose");
+    expect(names("dubble cream")).toContain("cream 48 %");
     expect(names("dextrsoe")).toContain("dextrose monohydrate");
     expect(find("cream 45 %").numbered?.name).toBe("cream 45 %");
     expect(find("xyzzy")).toEqual({found: [], near: true});

@@ -1,5 +1,5 @@
 import {distance} from "fastest-levenshtein";
-import {folded} from "../../../lib/core/nearest.ts";
+import {folded, nearestNames} from "../../../lib/core/nearest.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {findIngredient, type Pantry} from "../../../lib/pantry/pantry.ts";
 
@@ -18,6 +18,9 @@ export interface FoundNames {
   /** What the words say by a number (cream 45 %), where no name has them and the pantry knows what that is made of. */
   readonly numbered?: Ingredient;
 }
+
+/** So many names are offered that are near as a whole. */
+const NEAREST = 8;
 
 /** Letters from which a word may have one slip, and two. */
 const SLIPS = {one: 4, two: 7};
@@ -38,16 +41,36 @@ export function nameFinder(pantry: Pantry): (words: string) => FoundNames {
         const ranks = names.map(({text}, i) => {
           const at = rank(text);
           // One's own name goes before another one of the same fit.
-          return at === undefined ? Infinity : at + (i ? 0.5 : 0);
+          return at === undefined ? Infinity : at + (i ? 0.05 : 0);
         });
         const best = Math.min(...ranks);
         const at = ranks.indexOf(best);
         return best === Infinity
           ? []
-          : [{ingredient, best, length: names[at]!.text.length, ...(at > 0 && {also: names[at]!.name})}];
+          : [
+              {
+                ingredient,
+                best,
+                length: names[at]!.text.length,
+                ...(ranks[0] === Infinity && {also: names[at]!.name}),
+              },
+            ];
       })
       .sort((a, b) => a.best - b.best || a.length - b.length)
       .map(({ingredient, also}): FoundName => ({ingredient, ...(also !== undefined && {also})}));
+  // Where no word is near by itself, the names that are near as a whole.
+  const whole = (typed: string): FoundName[] => {
+    const nearest = nearestNames(
+      typed,
+      known.flatMap(({names}) => names.map(({name}) => name)),
+      NEAREST,
+    );
+    const owners = nearest.flatMap((name) => {
+      const owner = known.find(({names}) => names.some((one) => one.name === name))!;
+      return [{ingredient: owner.ingredient, ...(owner.ingredient.name !== name && {also: name})}];
+    });
+    return owners.filter((one, i) => owners.findIndex(({ingredient}) => ingredient === one.ingredient) === i);
+  };
   return (typed) => {
     const text = folded(typed.slice(0, 200));
     const words = text.split(" ").filter(Boolean);
@@ -68,7 +91,7 @@ export function nameFinder(pantry: Pantry): (words: string) => FoundNames {
       const sum = off.reduce((total, one) => total + one, 0);
       return Number.isFinite(sum) ? sum + starts.length / 10 : undefined;
     });
-    return {found: near, near: true};
+    return {found: near.length ? near : whole(typed), near: true};
   };
 }
 
