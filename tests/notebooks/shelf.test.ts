@@ -66,6 +66,17 @@ describe("a cook's shelf", () => {
     };
     const replacing = await open("replace-an-ingredient");
     await asks(replacing);
+    // No cream at all: none of another fat is offered, nor with the sugar that is out too.
+    await replacing.getByLabel("What is out?").selectOption("cream 40 %");
+    await replacing.getByLabel("Nothing like it either").check();
+    await replacing.locator("summary", {hasText: "Something else is out too"}).click();
+    await replacing.locator(".also-out").getByLabel("dextrose monohydrate", {exact: true}).check();
+    await expect
+      .poll(() => textOf(replacing, ".verdict h2"), SOON)
+      .toContain("Instead of cream 40 % and dextrose monohydrate");
+    const ways = await textOf(replacing, ".ways");
+    expect(ways.length).toBeGreaterThan(100);
+    expect(ways).not.toMatch(/add [^.]*(?:cream \d|dextrose mono)/);
     await replacing.close();
     const design = await open("design-a-flavour");
     await asks(design);
