@@ -7,6 +7,7 @@ import type {StartingRow} from "../../../lib/kitchen/begin/starting-row.ts";
 import {whereItScoops} from "../../../lib/kitchen/size/scoop-words.ts";
 import {fullName} from "../../../lib/io/text/plain-name.ts";
 import {designAddress} from "../controls/design-address.ts";
+import {asKept, makeMine} from "../page/make-mine.ts";
 import {bounded, limit, unbroken} from "../words/numbers.ts";
 import type {BeginScene} from "./scene.ts";
 
@@ -14,16 +15,13 @@ import type {BeginScene} from "./scene.ts";
  * The recipe: what it is like in a sentence, what to weigh, and what to do with it.
  *
  * @param priced names whose price is the cook's own: only then is a cost shown
- * @param keep puts it into the book
  */
 export function beginAnswer(
   {brief, description, counts}: BeginScene,
-  {priced, keep}: {readonly priced: {readonly has: (name: string) => boolean}; readonly keep: () => void},
+  priced: {readonly has: (name: string) => boolean},
 ): HTMLElement {
   const {recipe, sentence, scoop, shares, batch, cost} = description;
   const own = cost !== undefined && recipe.lines.every(({ingredient}) => priced.has(ingredient.name));
-  const button = html`<button type="button" class="chief">Keep as my recipe</button>` as HTMLButtonElement;
-  button.addEventListener("click", keep);
   return html`<section class="verdict" aria-live="polite">
     <h2>${unbroken(`${capital(recipe.name)}: ${sentence[0]!.toLowerCase()}${sentence.slice(1)}`)}</h2>
     <ul class="amounts" aria-label="What goes in">
@@ -43,7 +41,12 @@ export function beginAnswer(
         }`,
       )}
     </p>
-    <div class="tools">${button}<a href=${designAddress(brief)}>Change its targets</a></div>
+    <div class="tools">
+      ${makeMine("Keep as my recipe", () => asKept(recipe, {freezer: scoop.freezer}))}<a
+        href=${designAddress(brief)}
+        >Change its targets</a
+      >
+    </div>
   </section>`;
 }
 

@@ -7,7 +7,6 @@ import type {StartingPoint} from "../../../lib/kitchen/begin/starting-points.ts"
 import {describeRecipe, type RecipeDescription} from "../../../lib/kitchen/reading/describe-recipe.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {type Attempt, attempt, Mistake} from "../words/mistakes.ts";
-import {recipeText} from "../words/recipe-text.ts";
 
 /** What the page asks. */
 export interface BeginWish {
@@ -40,9 +39,4 @@ export function beginScene({point, flavour, grams, freezer}: BeginWish, pantry: 
     const {amounts, counts} = weighable(answer, answer.amounts);
     return {point, brief, description: describeRecipe(recipeOf(answer, amounts), {freezer}), counts};
   });
-}
-
-/** The recipe as it goes into the book; prices are the shelf's, not the recipe's. */
-export function beginText({description: {recipe}}: BeginScene): string {
-  return `${recipe.name}\n${recipeText(recipe.lines.map(({ingredient, grams}) => ({ingredient: ingredient.name, grams})))}`;
 }
