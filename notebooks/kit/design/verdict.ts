@@ -80,9 +80,7 @@ function success(mixes: readonly ShownMix[], {missing, money}: Circumstances): H
     ${warning === undefined ? "" : html`<p class="alarm" role="alert"><b>${unbroken(warning)}</b></p>`}
     ${
       money.words &&
-      html`<p class="aside invented">
-        Costs are ${money.words}: type your own under “What may go in?”. ${askPrices(money.invented)}
-      </p>`
+      html`<p class="aside invented">Costs are ${money.words}: ${askPrices(money.invented)}.</p>`
     }
     <ul>
       ${mixes.map(

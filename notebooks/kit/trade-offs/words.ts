@@ -14,7 +14,8 @@ import {compromiseOf, type Front, type TradeScene} from "./scene.ts";
 /** The front in words: its ends, and what the first and the last step along it cost. */
 export function tradeVerdict(scene: TradeScene, money: MixMoney = OWN_MONEY): HTMLElement {
   const invented =
-    money.words && html`<p class="aside invented">Costs are ${money.words}. ${askPrices(money.invented)}</p>`;
+    money.words &&
+    html`<p class="aside invented">Costs are ${money.words}: ${askPrices(money.invented)}.</p>`;
   const {front, x, y} = scene;
   const {points} = front;
   const [first, last] = [points[0]!, points.at(-1)!];

@@ -20,16 +20,16 @@ export function shelfAddress(name: string): string {
   return `./my-shelf.html#${new URLSearchParams({price: name})}`;
 }
 
-/** Asks for the prices that are invented, each by a way to its line of the shelf; nothing where there are none. */
+/** Asks for the prices that are invented, by a way to the shelf where the line of each stands open; nothing where there are none. */
 export function askPrices(invented: readonly string[]): HTMLElement | string {
   if (!invented.length) return "";
-  return html`<span class="ask-prices"
-    >Set yours once, for all pages:
-    ${invented.map((name, i) => html`${i ? ", " : ""}<a href=${shelfAddress(name)}>${name}</a>`)}.</span
-  >`;
+  const lines = new URLSearchParams(invented.map((name) => ["price", name]));
+  return html`<a class="ask-prices" href=${`./my-shelf.html#${lines}`}>set yours on your shelf</a>`;
 }
 
 /** The same as a paragraph of its own. */
 export function invitation(invented: readonly string[]): HTMLElement | undefined {
-  return invented.length ? html`<p class="aside invented">${askPrices(invented)}</p>` : undefined;
+  return invented.length
+    ? html`<p class="aside invented">Money is at invented prices: ${askPrices(invented)}.</p>`
+    : undefined;
 }
