@@ -12,6 +12,8 @@ interface LineOptions {
   readonly own: boolean;
   /** Mass of the batch, g: what turns percentages into grams, and back; without it the limits are in g. */
   readonly batch: (() => number) | undefined;
+  /** How much of it is in the mix that is shown, %: what the lock holds. */
+  readonly amount: () => number | undefined;
   readonly change: (line: Picked) => void;
   readonly remove: (button: HTMLElement) => void;
 }
@@ -19,7 +21,7 @@ interface LineOptions {
 /** One chosen ingredient: its least and most in percent of the batch or in g, and its price per kg. */
 export function shelfLine(
   first: Picked,
-  {price: preset, own, batch, change, remove}: LineOptions,
+  {price: preset, own, batch, amount, change, remove}: LineOptions,
 ): HTMLElement {
   let now = first;
   const take = (next: Picked) => change((now = next));
@@ -66,11 +68,37 @@ export function shelfLine(
     most.input.value = String(now.max ?? "");
     name();
   });
+  const lock = html`<input type="checkbox" />` as HTMLInputElement;
+  const isLocked = () => now.min !== undefined && now.min === now.max;
+  // What the lock replaced comes back with it off.
+  let free: Pick<Picked, "min" | "max"> = {};
+  lock.addEventListener("input", () => {
+    const {min, max, ...rest} = now;
+    const percent = amount();
+    if (!lock.checked) take({...rest, ...free});
+    else if (percent === undefined) lock.checked = false;
+    else {
+      free = {...(min !== undefined && {min}), ...(max !== undefined && {max})};
+      take(inUnit({...rest, unit: "%", ...locked(percent)}, now.unit, batch?.() ?? 1000));
+    }
+    least.input.value = String(now.min ?? "");
+    most.input.value = String(now.max ?? "");
+  });
+  for (const {input} of [least, most]) input.addEventListener("input", () => (lock.checked = isLocked()));
+  lock.checked = isLocked();
+  lock.setAttribute("aria-label", `Lock ${first.name} as it is`);
   const button = html`<button type="button" aria-label=${`Remove ${first.name}`}>×</button>`;
   button.addEventListener("click", () => remove(button));
   name();
   return html`<li>
     <span class="name">${first.name}</span>${button} ${least.label}${most.label}
+    ${batch ? html`<label class="lock">lock${lock}</label>` : ""}
     ${batch ? html`<label>in${unit}</label>` : html`<span class="unit">g</span>`}${price.label}${origin}
   </li>`;
+}
+
+/** Both limits at an amount, %: to a hundredth, so that the other limits can still be kept. */
+function locked(percent: number): {min: number; max: number} {
+  const held = Number(percent.toFixed(2));
+  return {min: held, max: held};
 }

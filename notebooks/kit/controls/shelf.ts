@@ -1,5 +1,6 @@
 import {html} from "htl";
 import type {BriefInput, IngredientInput} from "../../../lib/balance/brief/brief-schema.ts";
+import type {Amount} from "../../../lib/balance/mix/answer.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
@@ -23,6 +24,8 @@ export function pricesFor({ingredients}: BriefInput, shelf: readonly Ingredient[
 export interface ShelfControl extends Control<readonly IngredientInput[]> {
   /** Takes over the limits that a brief has, each in the unit that its line shows. */
   limit(entries: BriefInput["ingredients"]): void;
+  /** Tells how much of each there is in the mix that is shown: what a lock holds. */
+  now(amounts: readonly Amount[] | undefined): void;
 }
 
 /** Options of the control, beside the shelf. */
@@ -47,6 +50,7 @@ export function shelfPicker(
 ): ShelfControl {
   const unit = batch ? "%" : "g";
   const size = () => batch?.now() ?? 1000;
+  let shown: ReadonlyMap<string, number> = new Map();
   const prices = new Map(shelf.map(({name, price}) => [name, price]));
   // What the opening brief says of an ingredient beside its limits (a composition of its own) stays with the name.
   const given = new Map(
@@ -77,6 +81,7 @@ export function shelfPicker(
       price: prices.get(picked.name),
       own: priced.has(picked.name),
       batch: batch?.now,
+      amount: () => shown.get(picked.name),
       change(next) {
         chosen.set(next.name, next);
         write();
@@ -108,6 +113,9 @@ export function shelfPicker(
       })),
     ),
     {
+      now(amounts: readonly Amount[] = []) {
+        shown = new Map(amounts.map(({ingredient, percent}) => [ingredient, percent]));
+      },
       limit(entries: BriefInput["ingredients"]) {
         for (const entry of entries) {
           if (typeof entry === "string") continue;
