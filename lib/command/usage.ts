@@ -26,7 +26,7 @@ const COMMANDS = {
   replace: {
     usage: "mixwright replace RECIPE --without NAME [options]",
     does: "remakes a recipe without an ingredient so that the eater notices least",
-    options: `  --without NAME    what is out; given again, that is out too, or not offered where the recipe does not have it
+    options: `  --without NAME    what is out; given again, that is out too, or not offered if the recipe lacks it
   --deadline SECONDS   the longest it may take, 10 unless given; over it the ways found so far are shown
   --left GRAMS      what is left of it
   --keep NAME       an ingredient that stays as it is; can be given again

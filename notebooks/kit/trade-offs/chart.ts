@@ -7,6 +7,7 @@ import type {Kept} from "../controls/kept.ts";
 import {styleOf} from "../page/mixes.ts";
 import {figure, look, tick} from "../page/plot.ts";
 import {type Axis, axisTitle, valueText} from "./axes.ts";
+import {hereMarks} from "./here.ts";
 import {type Cell, dilated, domainsOf, type Point, shade, stepOf} from "./map.ts";
 import type {Marker} from "./marker.ts";
 import type {Mark} from "../words/address-format.ts";
@@ -23,15 +24,17 @@ interface ChartOptions {
   readonly kept: Kept;
   /** Keeps the mix looked at. */
   readonly keep: () => void;
+  /** Where the cook's own recipe stands. */
+  readonly here?: Point | undefined;
 }
 
 /** Everything that can be had of two things, what it costs at least, and the front beyond which nothing lies. */
 export function tradeChart(scene: TradeScene, options: ChartOptions): HTMLElement {
   const {x, y, found, front, brief} = scene;
-  const {width, marker} = options;
+  const {width, marker, here} = options;
   const region = found.region?.status === "region" ? found.region.corners : [];
   const map = found.map?.status === "map" ? found.map : undefined;
-  const domains = domainsOf(scene, [...region, ...front.points]);
+  const domains = domainsOf(scene, [...region, ...front.points, ...(here ? [here] : [])]);
   const cells = map ? dilated(map.cells.map((row) => row.map((cell) => cell?.cost))) : [];
   const costs = cells.map(({cost}) => cost);
   const [least, most] = [Math.min(...costs), Math.max(...costs)];
@@ -107,6 +110,7 @@ export function tradeChart(scene: TradeScene, options: ChartOptions): HTMLElemen
         strokeWidth: 1.5,
       }),
     ),
+    ...hereMarks(here),
   ];
   const chart = plot({
     ...look(width),
