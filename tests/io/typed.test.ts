@@ -104,9 +104,17 @@ describe("a whole text", () => {
     expect(lines.map(({line}) => line)).toEqual([1, 2, 4, 5, 6, 8, 9, 10, 12, 13, 14]);
   });
 
+  test("may be called as an ingredient is, where its first line is marked as a heading", async () => {
+    for (const title of ["# Chocolate", "Chocolate:"]) {
+      const {recipe, lines} = await readTypedRecipe(`${title}\n100 g sugar`, realPantry);
+      expect([recipe.name, lines[0]!.status]).toEqual(["Chocolate", "skipped"]);
+    }
+  });
+
   test("that begins with an ingredient has no title", async () => {
     const {recipe, lines} = await readTypedRecipe("some whole milk\n100 g sugar", realPantry);
     expect([recipe.name, lines[0]!.status]).toEqual(["recipe", "how much"]);
+    expect(lines[0]).toMatchObject({question: expect.stringMatching(/name, put a colon behind it$/)});
   });
 
   test.each([

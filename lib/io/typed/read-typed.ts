@@ -90,13 +90,17 @@ export async function readTypedRecipe(
     if (air && Number(air[1]) <= 200) overrun = Number(air[1]);
     const found: ReturnType<typeof skippedLine> = skippedLine(row, section, lines.length === 0);
     ({section} = found);
-    // The first line is a title, unless it names an ingredient: then its amount is missing.
-    const untitled = lines.length === 0 && found.why === "heading" && knownName(pantry, row.text);
+    // The first line is a title, unless it names an ingredient and is not marked as a heading: then its amount is missing.
+    const untitled =
+      lines.length === 0 && found.why === "heading" && !HEADED.test(row.text) && knownName(pantry, row.text);
     const why = air ? "note" : untitled ? undefined : found.why;
     if (why !== undefined) {
       if (why === "heading" && lines.length === 0) title = titleIn(row.text);
       lines.push({...here, status: "skipped", why});
-    } else lines.push(await rowLine(row, {pantry, eggs, adapt}));
+    } else {
+      const read = await rowLine(row, {pantry, eggs, adapt});
+      lines.push(untitled && "question" in read ? {...read, question: orTitle(read.question)} : read);
+    }
   }
   const counted = inGrams(lines);
   return {
@@ -107,6 +111,14 @@ export async function readTypedRecipe(
     },
     lines: counted,
   };
+}
+
+/** A line that is marked as a heading: `# Chocolate`, `Chocolate:`. */
+const HEADED = /^#|:\s*$/;
+
+/** A question about a first line that may be meant as the title. */
+function orTitle(question: string): string {
+  return `${question}${question.endsWith("?") ? "" : "."} If it is the recipe’s name, put a colon behind it`;
 }
 
 /** Whether a line counts. */

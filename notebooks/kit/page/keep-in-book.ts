@@ -1,7 +1,9 @@
 import {html} from "htl";
+import {includedPantry} from "../../../lib/pantry/included.ts";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
 import type {NewRecipe} from "../keep/recipes.ts";
 import {recipeHash} from "../words/recipe-address.ts";
+import {titled} from "../words/titled.ts";
 
 /** A mix of the page as a recipe, without the line of its name. */
 export interface MixToKeep extends Omit<NewRecipe, "name"> {
@@ -17,8 +19,9 @@ export function keepInBook(open: OpenRecipe, {ofOpen = false, name, text, ...res
   </button>`;
   button.addEventListener("click", () => {
     // The change can be undone; its title stays.
-    if (ofOpen && open.now) open.edit({text: `${open.now.name}\n${text}`}, "pressed");
-    else open.begin({...rest, name, text: `${name}\n${text}`});
+    const under = (title: string) => titled(title, text, includedPantry());
+    if (ofOpen && open.now) open.edit({text: under(open.now.name)}, "pressed");
+    else open.begin({...rest, name, text: under(name)});
     void readOpen(open);
   });
   return html`<div class="tools">${button}</div>`;

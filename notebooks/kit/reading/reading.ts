@@ -6,6 +6,7 @@ import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {type ShownMix, styleOf, type WeighedMix} from "../page/mixes.ts";
 import {recipeText} from "../words/recipe-text.ts";
+import {titled} from "../words/titled.ts";
 import {type Attempt, attempt, Mistake, mistakeOf} from "../words/mistakes.ts";
 import {weighedRecipes} from "../views/weighed.ts";
 import type {ChangeSearch} from "./changes.ts";
@@ -92,7 +93,7 @@ function shelf(from: ReadingWish["from"], pantry: Pantry): readonly Ingredient[]
 }
 
 /** The text of a recipe after a change: in grams, with the prices that were written. */
-export function changedText({recipe}: Change, typed: TypedRecipe): string {
+export function changedText({recipe}: Change, typed: TypedRecipe, pantry: Pantry): string {
   const priced = new Set(
     typed.lines.flatMap((line) =>
       "price" in line && line.price !== undefined ? [line.ingredient.name] : [],
@@ -103,5 +104,5 @@ export function changedText({recipe}: Change, typed: TypedRecipe): string {
     grams,
     ...(priced.has(name) && price !== undefined && {price}),
   }));
-  return `${recipe.name}\n${recipeText(lines)}`;
+  return titled(recipe.name, recipeText(lines), pantry);
 }
