@@ -80,7 +80,7 @@ export class InputError extends Error {
     this.advice = next;
     this.code = code;
     this.path = path;
-    // Neither is listed where an error is printed: both repeat what stands there.
+    // Not enumerable, so that a printed error does not list them: both repeat its message.
     Object.defineProperty(this, "mistakes", {value: [this, ...more], enumerable: false});
     Object.defineProperty(this, "cause", {value: this.toJSON(), enumerable: false});
   }
@@ -125,7 +125,7 @@ export function show(value: unknown): string {
   return printable(shorten(text, 80));
 }
 
-/** The beginning of a text. A cut between the two halves of a character would print as rubbish: the first half goes too. */
+/** The beginning of a text, never cut between the two halves of a surrogate pair, which would print as rubbish. */
 function shorten(text: string, most: number): string {
   return text.length > most ? `${text.slice(0, most - 3).replace(/[\uD800-\uDBFF]$/, "")}…` : text;
 }

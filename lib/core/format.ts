@@ -16,7 +16,7 @@ export function grams(value: number): string {
   return decimal(value, value >= 100 ? 0 : value >= 1 || value === 0 ? 1 : 2);
 }
 
-/** A number as it is printed with one decimal: what prints alike is alike. */
+/** A number rounded to the one decimal that is printed, so that two that print alike compare as equal. */
 export function tenth(value: number): number {
   return Number(value.toFixed(1)) || 0;
 }
@@ -27,12 +27,12 @@ export function degrees(value: number, digits = 1): string {
 }
 
 /**
- * A limit to two decimals, rounded to the side that leaves more room: who types what is printed gets a mix. What a solver leaves
+ * A limit to two decimals, rounded to the side that leaves more room, so that a mix exists for the printed limit too. What a solver leaves
  * beyond the eighth decimal is no reason for a whole hundredth.
  */
 export function roomy(bound: "min" | "max" | "equal", limit: number): number {
   const hundredths = Number((limit * 100).toFixed(6));
-  // Nothing is a plain 0, never the −0 that rounding up from below leaves.
+  // Adding 0 turns the −0 that rounding up from below leaves into 0.
   if (bound === "max") return Math.ceil(hundredths) / 100 + 0;
   return bound === "min" ? Math.floor(hundredths) / 100 + 0 : limit;
 }

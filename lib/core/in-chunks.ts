@@ -5,7 +5,7 @@ import {InputError} from "./errors.ts";
 export interface Progress {
   /** Linear programs solved so far. */
   readonly solved: number;
-  /** Number that there will be; absent where nobody knows before the end. */
+  /** Number of linear programs in all; absent where it is not known before the end. */
   readonly of?: number;
 }
 
@@ -33,7 +33,7 @@ export interface ChunkOptions {
   readonly size?: number;
 }
 
-/** Steps that say how many they are. */
+/** The same steps with their progress: the number done so far. */
 export function* counted<T>(steps: Generator<void, T>): Steps<T> {
   for (let solved = 1; ; solved++) {
     const step = steps.next();

@@ -26,7 +26,7 @@ export function nearestNames(typed: string, names: Iterable<string>, count = 3):
 
 /** A name folded for comparison: lower case, no accents, single spaces, no punctuation but `%`, `.` and `+`. */
 export function folded(name: string): string {
-  // Most names are plain already, and briefs have thousands.
+  // Most names are folded already, and a brief looks up thousands.
   if (PLAIN.test(name)) return name;
   return name
     .normalize("NFKD")
@@ -37,7 +37,7 @@ export function folded(name: string): string {
     .trim();
 }
 
-/** What {@link folded} leaves as it is. */
+/** A name that {@link folded} leaves as it is. */
 const PLAIN = /^[a-z\d%.+]+(?: [a-z\d.+][a-z\d%.+]*)*$/;
 
 /** Advice on what to write instead of an unknown word: the nearest first, then all there are. */

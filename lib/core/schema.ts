@@ -8,7 +8,7 @@ type Issue = z.core.$ZodIssue;
 /** Deepest nesting of input that is read; anything deeper is refused. */
 const DEEPEST = 32;
 
-/** How advice of a schema's own begins, and no message of zod's: those change with its language. */
+/** Beginning of advice that a schema of ours gives; no message of zod's begins so, in any language of it. */
 const OWN_WORDS = /^give /;
 
 /** Most mistakes that are told apart in one input; the others are counted. */
@@ -23,7 +23,7 @@ const MOST_VALUES = 200_000;
  *
  * @param schema what is expected
  * @param input anything, typically the result of `JSON.parse`
- * @param place what the input is called in errors, e.g. `pear-base.json`
+ * @param place name of the input in errors, e.g. `pear-base.json`
  * @param known every key that the schema knows, for "did you mean" on an unknown one
  * @throws InputError naming the place (a path such as `ingredients[2].price`), the value and what was expected; for input
  *   nested more than 32 levels deep, or of more than 200 000 values
@@ -141,7 +141,7 @@ function mistake(
   }
 }
 
-/** Of what each branch of a choice finds wrong, the mistake of the one that got furthest: it knows best. */
+/** The mistake to report of a choice none of whose branches fits: that of the branch which got furthest. */
 function likeliest(branches: readonly (readonly Issue[])[]): Issue | undefined {
   const entered = branches.filter(
     (errors) => errors[0] && !(errors[0].code === "invalid_type" && errors[0].path.length === 0),

@@ -5,12 +5,12 @@ import {nearestNames, oneOfThese} from "./nearest.ts";
 type Kind = "list" | "map" | "object" | "text" | "number";
 
 /**
- * Refuses a value that is of another make than a function wants: plain JavaScript is not stopped by the types, and would
+ * Refuses a value of another shape than a function wants: plain JavaScript is not stopped by the types, and would
  * otherwise get an error from somewhere inside, or a wrong answer.
  *
- * @param shape what the value's keys must hold; it may have others
- * @param what what is wanted, e.g. `recipe`
- * @param advice how to come by one
+ * @param shape kind of value that each key must hold; further keys are allowed
+ * @param what name of the thing wanted, e.g. `recipe`
+ * @param advice next step for the caller
  * @throws InputError naming what is wanted, the value and the advice
  */
 export function expectShape(
@@ -28,7 +28,7 @@ export function expectShape(
 /**
  * Refuses anything but a list whose entries are objects with these keys.
  *
- * @param what what the list is called, e.g. `ingredients`
+ * @param what name of the list, e.g. `ingredients`
  * @throws InputError as {@link expectShape}, for an entry with its index
  */
 export function expectList(
@@ -49,10 +49,10 @@ export function expectList(
 }
 
 /**
- * Refuses options that are no object, and a key among them that nobody would heed.
+ * Refuses options that are no object, and a key among them that has no effect.
  *
- * @param known the keys that are heeded
- * @param place what the options are called in errors; `options` by default
+ * @param known the keys that have one
+ * @param place name of the options in errors; `options` by default
  * @throws InputError for anything else, with the nearest key for an unknown one
  */
 export function expectOptions(value: unknown, known: readonly string[], place = "options"): void {
@@ -71,7 +71,7 @@ export function expectOptions(value: unknown, known: readonly string[], place = 
 }
 
 /**
- * Refuses what is no object that holds things by name.
+ * Refuses anything but an object that holds things by name.
  *
  * @throws InputError naming the place
  */
@@ -81,7 +81,7 @@ export function expectRecord(value: unknown, place: string, advice: string): voi
 }
 
 /**
- * Refuses what is neither true nor false.
+ * Refuses anything but `true` and `false`.
  *
  * @throws InputError naming the place
  */
@@ -91,7 +91,7 @@ export function expectFlag(value: unknown, place: string): void {
 }
 
 /**
- * Refuses what is no function.
+ * Refuses anything but a function.
  *
  * @throws InputError naming the place
  */

@@ -41,7 +41,7 @@ export interface DoseOver {
 /** Excess over a limit, relative to its size, that still counts as on it: what rounding leaves. */
 const ON_LIMIT = 1e-6;
 
-/** All words and names of the table in one pattern: a quick sieve before names are compared in full. */
+/** All words and names of the table in one pattern: a quick test before names are compared in full. */
 const NAMED = new RegExp(
   DOSE_TABLE.flatMap(({words, names}) => [...list(words), ...list(names)]).join("|"),
   "i",
@@ -56,7 +56,7 @@ export function dosesIn(ingredient: Ingredient): readonly number[] {
   return brought;
 }
 
-/** Doses found of an ingredient before. They do not change, and a brief is written as a program many times over. */
+/** Doses of ingredients already looked at: they do not change, and the same brief becomes a program many times. */
 const SEEN = new WeakMap<Ingredient, readonly number[]>();
 
 function measured(ingredient: Ingredient): number[] {

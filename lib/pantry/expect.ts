@@ -14,7 +14,7 @@ const MOST = 100.5;
 const LEAST = -1e-9;
 
 /**
- * Refuses what is no composition: another key than a part's, a value that is no number, or none from 0 to 100. Sums are
+ * Refuses what is no composition: a key that is no part, a value that is no number from 0 to 100. Sums are
  * left to `readComposition`, so that a part can be asked about by itself.
  *
  * @throws InputError naming the part
@@ -59,7 +59,7 @@ export function expectIngredient(value: Ingredient): void {
   expectFigures(value);
 }
 
-/** Refuses what an ingredient of the right shape says in numbers that are none. */
+/** Refuses figures of an ingredient of the right shape that are no numbers from 0. */
 export function expectFigures(ingredient: Ingredient): void {
   expectComposition(ingredient.composition);
   for (const key of NUMBERS) {
@@ -72,7 +72,7 @@ export function expectFigures(ingredient: Ingredient): void {
   if (allergens !== undefined) expectTexts(allergens, `${name}: allergens`, `use ${ALLERGENS.join(", ")}`);
 }
 
-/** Refuses nutrients that are none, and a figure that is no number from 0. */
+/** Refuses an unknown nutrient, and a figure that is no number from 0. */
 function expectNutrients(nutrients: NonNullable<Ingredient["nutrients"]>, name: string): void {
   expectOptions(nutrients, SAID_NUTRIENTS, `${name}: nutrients`);
   for (const key of SAID_NUTRIENTS)

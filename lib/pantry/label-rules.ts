@@ -85,7 +85,7 @@ const drink: LabelRule = {
 /**
  * The rule of each class of ingredient.
  *
- * Where a figure is split or guessed, value and spread are rounded so that they cover most foods of the class in the
+ * Values and spreads of split or guessed figures are rounded so that they cover most foods of the class in the
  * published tables behind `datasets/ingredients.csv` (USDA SR28 2015, CoFID 2021, CIQUAL 2020); a test tells how many.
  */
 export const LABEL_RULES = {

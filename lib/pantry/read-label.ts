@@ -21,7 +21,7 @@ export interface Label {
   readonly polyols?: number;
   /** g, not ml: % vol times 0.789 over the density in g/ml. */
   readonly alcohol?: number;
-  /** Where absent, the remainder of 100 g that the other figures leave. */
+  /** The remainder of 100 g that the other figures leave, where absent. */
   readonly water?: number;
   /** kJ per 100 g: only held against the other figures, so that a slip shows. */
   readonly kilojoules?: number;

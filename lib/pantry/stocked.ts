@@ -36,7 +36,7 @@ export function stockedPantry(pantry: Pantry, shelf: readonly ShelfEntry[]): Pan
     }),
   );
   const known = new Set(pantry.ingredients.map(({name}) => name));
-  // What a name says by its number (cream 45 %) stands on the shelf from now on.
+  // An ingredient made from the number in its name (cream 45 %) joins the shelf.
   const made = [...entries.values()].flatMap(({ingredient}) =>
     known.has(ingredient.name) ? [] : [ingredient],
   );
