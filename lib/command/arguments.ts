@@ -15,9 +15,9 @@ export type Options = {
 };
 
 /**
- * The command that is asked for, none of whose options is another's.
+ * The command that is asked for; each of its options must be one of its own.
  *
- * @throws InputError for no command, an unknown one, an option that it would not heed, and an output that is no file
+ * @throws InputError for no command, an unknown one, an option of another command, and an output that is no file
  */
 export function commandOf(name: string, options: Options): Command {
   if (!Object.hasOwn(OPTIONS_OF, name))

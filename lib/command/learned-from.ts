@@ -9,7 +9,7 @@ import type {Pantry} from "../pantry/pantry.ts";
 import type {Options} from "./arguments.ts";
 
 /**
- * Lesson of the kitchen's own reports, where `--learned` names their file. Their recipes are looked for beside it.
+ * Calibration by the kitchen's own reports, where `--learned` names their file. Their recipes are looked for beside it.
  *
  * @param read the text of a file
  * @throws InputError for a file that cannot be read, and for reports or recipes that are not understood
@@ -29,7 +29,7 @@ export async function learnedFrom(
   return {learned: calibrate(await readReports(parseJson(read(file), file), recipeIn, file))};
 }
 
-/** A brief as it is written, with what reports have taught in place of what it says itself. */
+/** A brief as it is written, its own `learned` replaced by that of the reports. */
 export function withLearned(input: unknown, learned: {readonly learned?: Learned}): unknown {
   return typeof input === "object" && input !== null && !Array.isArray(input)
     ? {...input, ...learned}

@@ -155,7 +155,7 @@ async function replaceIn(file: string, options: Options, outside: Outside): Prom
   const {recipe, pantry} = await recipeIn(file, options, outside);
   const [first, ...more] = options.without;
   const result = substitute(recipe, {
-    // What the recipe does not have is only not to be offered: the pantry knows it.
+    // Of several names, those that the recipe does not have are ingredients of the pantry that must not be offered.
     without: more.length ? options.without : nameIn(recipe, first!, "--without"),
     // With a price list the shelf is what the list names; without one, everything in the pantry.
     from: options.prices === undefined ? pantry : pantry.ingredients.filter(({price}) => price !== undefined),

@@ -1,7 +1,7 @@
 import {InputError, printable, show} from "../core/errors.ts";
 import {utf8Text} from "../io/text/utf8.ts";
 
-/** All that the command reaches of the world: files, its two streams, and where it is installed. */
+/** Everything outside the program that the command uses: files, its two streams, and where it is installed. */
 export interface Outside {
   /** Bytes of a file; those of standard input for `-`. */
   readonly read: (path: string) => Uint8Array;

@@ -10,17 +10,17 @@ import {nameIn, type Recipe} from "../pantry/recipe.ts";
 import {numberOf, type Options, timeOf} from "./arguments.ts";
 import {nutritionOfRecipe} from "./with-nutrition.ts";
 
-/** What is read of a recipe. */
+/** Result of the command `read`. */
 export interface RecipeReading {
-  /** What goes to the screen. */
+  /** Text for the screen. */
   readonly screen: string;
   /** The change that `--take` names; absent where there is none that changes anything. */
   readonly taken?: Change;
 }
 
 /**
- * What a recipe is like and how it can be changed, as the options want it. What may come in is what a price list names; without one, what
- * nearly every kitchen has.
+ * Description of a recipe and the changes that the options ask for. New ingredients come from the
+ * price list or, without one, from what nearly every kitchen has.
  *
  * @param learned what the kitchen's own reports have taught
  * @throws InputError for `--freezer` that is no number from -40 to -0.01, `--overrun` none from 0 to 200, a `--lock` that is not in the

@@ -25,7 +25,7 @@ const OF_STICKER = [
   "small",
 ] as const satisfies readonly (keyof Options)[];
 
-/** Those that a panel heeds too. */
+/** Options of a sticker that a panel has too. */
 const FOR_PANEL: ReadonlySet<string> = new Set(["net", "law", "portion"]);
 
 /**
@@ -78,7 +78,7 @@ export function recipeSticker(
   };
 }
 
-/** What an option of the library is called on the command line. */
+/** Name on the command line of each option of the library. */
 const FLAGS: Readonly<Record<string, string>> = {
   "options.made": "--made",
   "options.bestBefore": "--until",
@@ -90,7 +90,7 @@ const FLAGS: Readonly<Record<string, string>> = {
   "options.quantity.millilitres": "--net",
 };
 
-/** What a function gives, its mistakes under the names of the command line. */
+/** Result of a function, its errors with the names of the command line as their place. */
 function named<T>(make: () => T): T {
   try {
     return make();
@@ -100,7 +100,7 @@ function named<T>(make: () => T): T {
   }
 }
 
-/** What a sticker and a panel both ask: the law, what is in the tub, and the portion. */
+/** Options that a sticker and a panel share: the law, the amount in the tub, and the portion. */
 export function panelOptions({law = "EU", net, portion}: Options) {
   const known = law.toUpperCase() as LabelLaw;
   if (!LABEL_LAWS.includes(known))

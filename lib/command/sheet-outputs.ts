@@ -13,11 +13,11 @@ import {recipeSheet} from "./recipe-sheet.ts";
 import {overrunOf, panelOptions, recipeSticker} from "./recipe-sticker.ts";
 import {nutritionOfRecipe} from "./with-nutrition.ts";
 
-/** What `sheet` writes: files by the paths that the options name, and what is for the screen where there is none or `--json`. */
+/** Output of `sheet`: files by the paths that the options name, and text for the screen where no file is named or with `--json`. */
 export interface SheetOutputs {
   readonly files: readonly (readonly [path: string, content: string])[];
   readonly screen: string;
-  /** What the cook should know of what was written. */
+  /** Notes to the cook on the output. */
   readonly notes: readonly string[];
 }
 
@@ -35,7 +35,7 @@ export function sheetOutputs(
   if (made) {
     const {sticker, size} = made;
     const written = files([html, () => stickerHtml(sticker, size)], [svg, () => stickerSvg(sticker, size)]);
-    // What does not fit is refused on the screen too.
+    // Laid out for the screen too, so that a text that does not fit is refused there as well.
     if (!written.length) stickerSvg(sticker, size);
     return {
       files: [...written, ...panels],

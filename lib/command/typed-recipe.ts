@@ -11,8 +11,8 @@ export function isRecipeCsv(text: string): boolean {
 }
 
 /**
- * A recipe as a cook typed it, called as its first line or else its file, with a note on each line of which something was taken for granted or, where gaps are allowed, that was
- * left out.
+ * A recipe as a cook typed it, named by its first line or else its file, with a note on each line in which something was taken for
+ * granted and, where gaps are allowed, on each that was left out.
  *
  * @param place name of the file, for errors
  * @throws InputError for a line that cannot be read, where none may be left out, and for a text without any
