@@ -11,9 +11,9 @@ export interface Body {
   /** Shortest way from the core to the surface, m. */
   readonly depth: number;
   /**
-   * Surface × depth / volume: 1 for a slab, 2 for a long cylinder, 3 for a sphere or a cube. Between, the body is
-   * treated as layers whose area falls with this less one as a power of the distance from the core, which has the right
-   * volume, surface and depth.
+   * Surface × depth / volume: 1 for a slab, 2 for a long cylinder, 3 for a sphere or a cube. Bodies in between are
+   * treated as layers whose area is (distance from the core) to the power of (dimension − 1), which have the right volume,
+   * surface and depth.
    */
   readonly dimension: number;
 }
@@ -36,9 +36,9 @@ export interface Progress {
   readonly surface: number;
   /** °C that the body would have throughout, after its heat had spread. */
   readonly mean: number;
-  /** Heat taken up since the start, kJ per m³ of body: what crossed the surface. */
+  /** Heat that has crossed the surface since the start, kJ per m³ of body. */
   readonly heatIn: number;
-  /** Gain of enthalpy since the start, kJ per m³ of body: what the layers hold more. */
+  /** Gain in enthalpy of all layers since the start, kJ per m³ of body. */
   readonly heatGained: number;
 }
 
@@ -46,7 +46,7 @@ export interface Progress {
 const LAYERS = 24;
 /** Number of enthalpies at which temperature and conductivity are kept. */
 const STATES = 1500;
-/** A body that is not there after a week never gets there, s. */
+/** Longest time that is followed, a week, s: a body that has not arrived by then never will. */
 const LONGEST = 7 * 24 * 3600;
 
 /**
@@ -122,7 +122,7 @@ function layersOf({depth, dimension}: Body): {areas: number[]; volumes: number[]
 interface States {
   readonly temperatures: Float64Array;
   readonly conductivities: Float64Array;
-  /** Place of an enthalpy in the lists, with its fraction. */
+  /** Position of an enthalpy in the lists, with a fraction. */
   readonly index: (enthalpy: number) => number;
   readonly value: (list: Float64Array, at: number) => number;
   /** Smallest rise of enthalpy by temperature, kJ/(m³ K). */

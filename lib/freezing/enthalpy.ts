@@ -8,7 +8,7 @@ import {dryComponents, iceProperties, integralFromZero, water} from "./thermal-p
 /** Heat of fusion of ice at 0 °C, kJ/kg (CRC Handbook of Chemistry and Physics; from memory). */
 export const HEAT_OF_FUSION = 333.55;
 
-/** Highest temperature at which heat capacities are reckoned, °C: that of caramel. They are published to 150 °C. */
+/** Highest temperature of the heat capacities, °C: that of caramel. They are published up to 150 °C. */
 const HOTTEST = 200;
 
 /**

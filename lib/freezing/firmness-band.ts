@@ -22,8 +22,8 @@ function placeOf(grams: readonly [number, number, number], overrun: number): num
 const PLACES = ANCHORS.map(([water, fat, solids, overrun]) => placeOf([water!, fat!, solids!], overrun!));
 
 /**
- * Distance of a mix from all that the fit has seen, over that of a class that was left out of it from the others; not below
- * 1. By this the error of the fit is multiplied.
+ * Distance of a mix from the mixes of the fit, divided by that of a class that was left out of it from the others; at least 1.
+ * A factor on the error of the fit.
  *
  * @param overrun %
  * @param crystals of sweeteners, g per 100 g, which count as insoluble

@@ -9,13 +9,13 @@ import {solidFatIn} from "./solid-fat.ts";
 import {balanceAt, frozenState, mixtureOf} from "./state.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
-/** Overrun of a tub from a small batch machine, % of the mix's volume: what is taken where none is said (common practice). */
+/** Overrun of a tub from a small batch machine, % of the mix's volume: the default (common practice). */
 export const USUAL_OVERRUN = 30;
 
 /** Temperature at which the stiffening of the syrup counts as none, °C: the middle of dipping. */
 const MIDDLE = -13;
 
-/** Air of a tub, and what is known of the kitchen. */
+/** Air in a tub, and the kitchen's own calibration. */
 export interface FirmnessOptions {
   /** % of the mix's volume, 0 to 200; 30 by default. Ripples and pieces have none. */
   readonly overrun?: number;
@@ -94,7 +94,7 @@ export const CRYSTAL_WEIGHT = FIRMNESS.insoluble;
  * Firmness at which a tub scoops, g per 100 g: more ice makes up for more air, by the logarithm of the volume.
  *
  * @param overrun %, 0 to 200; 30 by default
- * @param learned what a kitchen's reports have shifted it by
+ * @param learned calibration by the kitchen's own reports, which shifts it
  * @throws InputError for an overrun out of range
  *
  * @example

@@ -28,7 +28,7 @@ export interface Pieces {
  * there is no ice. Each such solution keeps the limits of the linear program whose optimum the state is in its dual, so that
  * none exceeds the optimum (weak duality), and the state is one of them.
  *
- * Pieces that are nowhere above the first are left out.
+ * Pieces that never exceed the first are left out.
  *
  * @param compositions of the ingredients, g per 100 g
  * @param temperature °C, from -40 to below 0
@@ -61,7 +61,7 @@ export function piecesOf(compositions: readonly Composition[], temperature: numb
     const solidPerWater = sumOf(saturated, ({water, perWater}) => (1 + water) * perWater);
     const of = (inSet: (term: CrystalTerms) => number, outside: (term: CrystalTerms) => number) =>
       terms.map((term) => (saturated.includes(term) ? inSet(term) : outside(term)));
-    // Where the saturated could hold more water than they need, there is no ice beside them.
+    // There is no ice beside saturated sweeteners that could hold more water than they need.
     if (gain < 1) {
       const [liquid, per] = [1 / (1 - gain), (1 - freed) / (1 - gain)];
       const ice = summed(mixed, {

@@ -23,7 +23,7 @@ export const DIPPING = {from: -14, to: -12} as const;
 /** Middle of the temperatures at which hard ice cream is dipped, -14 to -12 °C (common practice, no source). */
 export const DIPPING_TEMPERATURE = (DIPPING.from + DIPPING.to) / 2;
 
-/** Coldest scoop temperature that is told, °C: what is softer even there never hardens. No tub is served as cold, and the index was fitted to none. */
+/** Coldest scoop temperature that is given, °C: a mix that is softer even there never hardens. No tub is served so cold, and the index was fitted to none. */
 export const COLDEST_SCOOP = -30;
 
 /**

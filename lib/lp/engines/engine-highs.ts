@@ -3,9 +3,9 @@ import {type Deadline, NO_DEADLINE} from "../program/deadline.ts";
 import type {DenseProgram} from "../program/dense.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../proof/vertex.ts";
 
-/** The second engine, from {@link loadHighs}: HiGHS itself, and a question. Who does not load it does not carry it either. */
+/** The second engine, from {@link loadHighs}; a program that does not load it does not carry its WebAssembly either. */
 export interface Highs extends HighsModule {
-  /** Asks about a scaled program; `solve` does, and proves what it hears. */
+  /** Asks HiGHS to solve a scaled program; `solve` calls it and proves the answer. */
   readonly ask: (
     dense: DenseProgram,
     integer: readonly number[],
@@ -38,7 +38,7 @@ export function loadHighs(): Promise<Highs> {
   return loading;
 }
 
-/** A small question asked while loading: WebAssembly is compiled where it first runs, which no deadline should pay for. */
+/** A small program solved while loading: WebAssembly is compiled at its first run, which should not count against a deadline. */
 const FIRST: DenseProgram = {
   columns: 2,
   rows: 1,
@@ -50,7 +50,7 @@ const FIRST: DenseProgram = {
   rowUpper: Float64Array.of(9),
 };
 
-/** HiGHS with the question that `solve` asks. */
+/** HiGHS with the function that `solve` calls. */
 export function engineOf(module: HighsModule): Highs {
   return Object.assign(module, {
     ask: (...question: Parameters<Highs["ask"]>) => askHighs(module, ...question),

@@ -9,7 +9,7 @@ import {expectSolveOptions, solve, type SolveOptions} from "../solve/solve.ts";
 /** Limits that cannot hold together. */
 export interface Conflict {
   readonly limits: readonly Limit[];
-  /** Whether each was shown to be needed: without any one of them, the rest can hold. False where a program stayed undecided or time ran out. */
+  /** True where each is shown to be needed: without any one of them, the rest can hold. False where a program stayed undecided or time ran out. */
   readonly irreducible: boolean;
 }
 

@@ -10,7 +10,7 @@ import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, kernelOf, type Basis, type Kernel} f
 export interface LimitPrice {
   /** Index of the row or variable. */
   readonly index: number;
-  /** Which limit binds; `equal` where lower and upper are the same. */
+  /** The limit that binds; `equal` where lower and upper are the same. */
   readonly side: "lower" | "upper" | "equal";
   /** Change of the objective per unit by which the limit rises. */
   readonly price: number;

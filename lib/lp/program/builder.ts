@@ -30,13 +30,13 @@ interface PendingRow {
   /** Coefficients of the variables that were there when the row came with its program. */
   readonly first: readonly number[];
   readonly terms: Terms;
-  /** By how much the row may be missed, added later. */
+  /** Variables, added later, by which the row may be missed. */
   readonly missed: (readonly [variable: VariableRef, coefficient: number])[];
 }
 
 /**
  * Builds a linear program: variables and rows in the order in which they are added, each row by its terms and with what it stands
- * for. Positions and widths are its business alone.
+ * for. It alone keeps track of positions and widths.
  */
 export class ProgramBuilder<Origin = void> {
   readonly #variables: Variable[];
@@ -74,7 +74,7 @@ export class ProgramBuilder<Origin = void> {
   }
 
   /**
-   * Lets a row miss its lower or upper limit at a price: the variable that it returns is how far.
+   * Lets a row miss its lower or upper limit at a price; returns the variable that measures how far.
    *
    * @param missed its cost is the price of one unit, its upper limit the farthest
    */
@@ -120,7 +120,7 @@ export class ProgramBuilder<Origin = void> {
 
   #dense({row: {name, lower, upper}, first, terms, missed}: PendingRow): Row {
     const coefficients = [...first];
-    // Filled one by one, a list stays a plain list of numbers: of thousands of rows, others take seconds.
+    // Pushed one by one, the entries stay a packed array of numbers; with thousands of rows any other way takes seconds.
     for (let j = first.length; j < this.#variables.length; j++) coefficients.push(0);
     for (const [variable, coefficient] of terms) coefficients[variable]! += coefficient;
     for (const [variable, coefficient] of missed) coefficients[variable]! += coefficient;

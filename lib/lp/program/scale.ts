@@ -38,7 +38,7 @@ export function scale(dense: DenseProgram, deadline: Deadline = NO_DEADLINE): Sc
   for (let j = 0; j < n; j++) if (most[j]! > 0) column[j] = 1 / powerOfTwo(most[j]!);
   const spread = powerOfTwo(medianLimit(dense, column, row));
   for (let j = 0; j < n; j++) column[j]! *= spread;
-  // A row without coefficients is met or not whatever the units: scaled, its limit might pass for nothing.
+  // A row without coefficients is met or not in any unit; scaled down, its limit might fall below the tolerance.
   for (let i = 0; i < m; i++) if (!empty[i]) row[i]! *= spread;
   return apply(dense, column, row, spread, deadline);
 }

@@ -54,7 +54,7 @@ export function optimality(program: DenseProgram, values: Float64Array, duals: F
   }
   for (let j = 0; j < n; j++) {
     const value = values[j]!;
-    // What rounding leaves of a sum of larger terms is no price.
+    // A remainder of rounding in a sum of larger terms is no price.
     if (Math.abs(reducedCosts[j]!) < 1e-14 * dualSize[j]!) reducedCosts[j] = 0;
     residual = Math.max(residual, violation(value, lower[j]!, upper[j]!) / Math.max(1, Math.abs(value)));
     objective += cost[j]! * value;

@@ -10,7 +10,7 @@ export interface WholeSearch {
   /** The best point found. */
   readonly best?: WholePoint;
   readonly ray?: Float64Array;
-  /** Who found it, where that is not the one who was asked. */
+  /** Name of the engine that found it, where that is not the one first asked. */
   readonly engine?: string;
 }
 

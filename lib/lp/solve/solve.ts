@@ -186,7 +186,7 @@ function searchByHighs(
   // HiGHS 1.15.3 misses optima where a whole variable has a fractional bound: bounds go inwards first.
   const dense = {...scaled.dense, ...wholeBounds(scaled.dense, column, integer)};
   if (integer.some((j) => dense.lower[j]! > dense.upper[j]!)) return {status: "infeasible"};
-  // Where even the program without whole values has no answer, its proof is quick; of a large one HiGHS is asked at once.
+  // A small program is first solved without whole values: if even that is infeasible, its proof is quick. Large ones go to HiGHS at once.
   const small = dense.columns * dense.rows <= FOR_HIGHS;
   const relaxing = partOfTime(deadline, OWN_SHARE);
   const relaxation = small
