@@ -33,7 +33,7 @@ export interface BalanceOptions {
   readonly signal?: Stoppable;
   /** Whether to look for other candidates; true by default. */
   readonly candidates?: boolean;
-  /** With what to look, and how thoroughly: HiGHS from `loadHighs`, for large shelves. Its time is the deadline's. */
+  /** Engine and effort of the search: HiGHS from `loadHighs`, for large shelves. Its time is part of the deadline's. */
   readonly search?: Pick<SolveOptions, "highs" | "maxNodes" | "timeLimit" | "now">;
 }
 
@@ -149,7 +149,7 @@ const OPTIONS = [
   "search",
 ] satisfies (keyof BalanceOptions)[];
 
-/** Refuses options that nobody would heed, or that are of another make; pantries and times are looked at where they are used. */
+/** Refuses options that have no effect, or are of another type; pantries and times are checked where they are used. */
 function expectBalanceOptions(options: BalanceOptions): void {
   expectOptions(options, OPTIONS);
   const {place, signal, candidates, search} = options;
@@ -161,7 +161,7 @@ function expectBalanceOptions(options: BalanceOptions): void {
   expectFunction(signal.throwIfAborted, "signal.throwIfAborted");
 }
 
-/** A pantry where the options belong would have nothing looked up in it. */
+/** Refuses a pantry in place of the options: nothing would be looked up in it. */
 function refusePantry(options: unknown): void {
   if (typeof options === "object" && options !== null && !Array.isArray(options) && !("byName" in options))
     return;
@@ -179,7 +179,7 @@ function refusePantry(options: unknown): void {
  * The answer to a brief that has been checked already.
  *
  * @param pantry the larger shelf, for what could be added to an impossible brief
- * @param search with what to look, and how long for all of it
+ * @param search engine, effort and time of the search
  * @param candidates whether to look for candidates
  */
 export function answerTo(brief: Brief, pantry: Pantry, search: SolveOptions = {}, candidates = true): Answer {
@@ -227,7 +227,7 @@ function* answering(
   }
 }
 
-/** Conflict that no time was left to look for. */
+/** The conflict of an answer where no time was left to look for it. */
 function unexplained(): Conflict {
   return {targets: [], relaxations: [], relaxation: "not searched to the end", openers: [], cutShort: true};
 }

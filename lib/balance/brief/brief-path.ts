@@ -7,9 +7,8 @@ import type {BriefInput} from "./brief-schema.ts";
  * A brief with one number in another place: `targets.fat.max`, `targets.hardPhase[0].max`, `ingredients[2].price`,
  * `ingredients[cream 40 %].max`.
  *
- * The way that the path leads is made where the brief has none (a target, the details of an ingredient given by name
- * alone), so that a limit can be tried out that the brief does not have; whether the brief then makes sense is for
- * `readBrief` to say.
+ * Missing objects along the path are made (a target, the details of an ingredient given by name alone), so that a limit can
+ * be tried out that the brief does not have; `readBrief` then checks whether the brief makes sense.
  *
  * @throws InputError for a path that no brief has
  */
@@ -49,7 +48,7 @@ function put(holder: unknown, [key, ...rest]: readonly string[], value: number, 
   return {...holder, [key]: put((holder as Record<string, unknown> | undefined)?.[key], rest, value, path)};
 }
 
-/** An ingredient given by name alone may get details. */
+/** An ingredient given by name alone as an object that can hold details. */
 function detailed(entry: unknown): unknown {
   return typeof entry === "string" ? {name: entry} : entry;
 }

@@ -126,7 +126,7 @@ export type {
   TargetsInput,
 } from "./brief-input.ts";
 
-/** Data of the documented shape is what the schema takes: the compiler holds the two equal, but for the names of targets. */
+/** Proof by the compiler that the documented type and the schema take the same data, but for the names of targets. */
 export const SAME_SHAPE: Same<
   Omit<BriefInput<string>, "targets">,
   Omit<ReadonlyLists<z.input<typeof briefSchema>>, "targets">

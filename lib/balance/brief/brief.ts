@@ -70,7 +70,7 @@ export interface Target {
 
 /** An upper limit on a dose. */
 export interface DoseLimit {
-  /** Which of `DOSES` it is. */
+  /** Position in `DOSES`. */
   readonly index: number;
   /** g per 100 g of mix: what is customary, or more where the cook asks for more outright. */
   readonly limit: number;

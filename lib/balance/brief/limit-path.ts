@@ -4,8 +4,8 @@ import {subjectName} from "../measure/of-subject.ts";
 import {isAtTemperatures} from "../measure/written.ts";
 
 /**
- * Path of a target in the brief that it is of: `targets.fat`, `targets.ice[0]`. One that was set beside the brief (the
- * cost that a candidate may reach) stands nowhere in it.
+ * Path of a target in its brief: `targets.fat`, `targets.ice[0]`. A target that was set beside the brief (the cost that a
+ * candidate may reach) has no place in it, and the path says so.
  */
 export function targetPath({targets}: Pick<Brief, "targets">, target: Target): string {
   const {subject} = target;
@@ -20,7 +20,7 @@ export function ingredientPath(index: number): string {
   return `ingredients[${index}]`;
 }
 
-/** One of a kind: the side of one limit. */
+/** A key that tells one side of a limit from all others. */
 export function limitKey({path, bound}: {readonly path: string; readonly bound: string}): string {
   return `${path} ${bound}`;
 }

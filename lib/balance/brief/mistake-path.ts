@@ -4,7 +4,7 @@ import {InputError} from "../../core/errors.ts";
  * Runs the reader of a brief, and gives a mistake that it finds the path within the brief that its place names.
  *
  * @param input what the cook wrote
- * @param root what it is called in errors
+ * @param root its name in errors
  */
 export function withPaths<T>(input: unknown, root: string, read: () => T): T {
   try {
@@ -26,7 +26,7 @@ function pathIn(input: unknown, place: string): (string | number)[] {
   const path: (string | number)[] = [];
   let [holder, rest] = [input, place];
   for (;;) {
-    // The name of an ingredient stands in quotes behind its position: it is no step of the way.
+    // The name of an ingredient stands in quotes behind its position: it is no part of the path.
     rest = rest.replace(/^ ".*"/su, "").replace(/^(: |\.)/u, "");
     const position = /^\[(\d+)\]/u.exec(rest);
     const step = position ? Number(position[1]) : keyAt(holder, rest);

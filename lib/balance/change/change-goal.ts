@@ -10,14 +10,14 @@ import type {SimilarityTrait} from "../substitute/similarity-traits.ts";
 import type {ChangeProblem} from "./change-problem.ts";
 import type {Towards} from "./change-types.ts";
 
-/** What a change is to reach, and what it must keep. */
+/** Goal of a change, with the limits that it must keep. */
 export interface ChangeGoal {
   readonly towards: Towards;
   readonly wanted: string;
   readonly target: Target;
   /** Limits that a change keeps whatever it counts. */
   readonly keeps: readonly Target[];
-  /** What is sought, and so does not count as noticed. */
+  /** Traits that are meant to change, and so do not count as noticed. */
   readonly sought: readonly SimilarityTrait[];
 }
 
@@ -27,10 +27,10 @@ const LESS_SWEET = 0.1;
 /** Less cost, as a share of what it is. */
 const CHEAPER = 0.1;
 
-/** How much softer a mix is to be that scoops already, °C of its scoop temperature. */
+/** Goal "softer" of a mix that scoops already: by so much a colder scoop temperature, °C. */
 const COLDER = 2;
 
-/** How far a change may move what makes a dessert what it is, as a share of it, or in g per 100 g where that is more. */
+/** Largest change of a quantity that makes the dessert what it is: a share of it, or g per 100 g where that is more. */
 const SHARE = 0.25;
 const ROOM = {sweetness: 2, fat: 2, totalSolids: 4, protein: 1, lactose: 0.5} as const;
 
@@ -40,7 +40,7 @@ const ROOM = {sweetness: 2, fat: 2, totalSolids: 4, protein: 1, lactose: 0.5} as
  */
 const [SOLIDS, MORE_SOLIDS] = [43, 3];
 
-/** What there is to be changed in a recipe: softer or firmer, cheaper, less sweet. */
+/** Goals that make sense for a recipe: softer or firmer, cheaper, less sweet. */
 export function changeGoals(problem: ChangeProblem): ChangeGoal[] {
   const {before, freezer, batch} = problem;
   const composition = recipeComposition(before);
@@ -81,7 +81,7 @@ export function changeGoals(problem: ChangeProblem): ChangeGoal[] {
 }
 
 /**
- * That a mix is no harder than before: neither in the freezer nor where it scooped. One that was too soft may harden until it scoops.
+ * Limits that keep a mix no harder than before, in the freezer and where it scooped. One that was too soft may harden until it scoops.
  *
  * @param now its firmness in the freezer, points
  * @param most the firmness up to which it scoops there, points
@@ -100,7 +100,7 @@ function softEnough(problem: ChangeProblem, now: number, most: number): Target[]
   ];
 }
 
-/** Softer, or firmer where the tub does not hold its shape. */
+/** The goal "softer", or "firmer" where the tub does not hold its shape. */
 function consistency(problem: ChangeProblem, keeps: readonly Target[]): ChangeGoal {
   const {before, freezer} = problem;
   const tub = tubOf(problem);

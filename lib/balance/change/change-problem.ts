@@ -20,21 +20,21 @@ export interface ChangeProblem {
   readonly overrun: number;
   readonly learned?: Learned;
   readonly weights: Weights;
-  /** What stays as it is: flavours, eggs, what is taken by the pinch, and what the cook locks. */
+  /** Ingredients that stay as they are: flavours, eggs, those taken by the pinch, and those that the cook locks. */
   readonly kept: readonly Candidate[];
-  /** What else the recipe has. */
+  /** The recipe's other ingredients, which may move. */
   readonly own: readonly Candidate[];
-  /** What may come in. */
+  /** Ingredients that may come in. */
   readonly others: readonly Candidate[];
 }
 
-/** Below this share of the batch an ingredient is a pinch that nobody weighs anew. */
+/** Share of the batch below which an ingredient is a pinch that is not changed. */
 const PINCH = 0.01;
 
-/** Above this share of the batch coconut is what milk is elsewhere, and moves. */
+/** Share of the batch above which coconut is the body of the recipe, as milk is elsewhere, and may move. */
 const BODY = 0.5;
 
-/** Of an own ingredient at least a third stays, and at most twice as much or this share of the batch more comes: else it is another recipe. */
+/** Range of an own ingredient, so that the recipe stays the same one: at least a third of it, at most twice as much or this share of the batch more. */
 const [LEFT, TIMES, MORE] = [1 / 3, 2, 0.1];
 
 /**
@@ -105,7 +105,7 @@ export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProble
       .filter((line) => !isKept(line))
       .map((line): Candidate => {
         const {before, ingredient} = line;
-        // What the recipe asks for is taken to be there.
+        // The cook is taken to have as much as the recipe asks for.
         const stock = Math.max(before, stocked.get(nameKey(ingredient.name)) ?? Infinity);
         return {
           ...line,
@@ -126,12 +126,12 @@ export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProble
 /** Groups of the shelf that fit any recipe. */
 const ANYWHERE = new Set(["sugar", "basic"]);
 
-/** Below this dextrose equivalent a syrup is a powder for body, taken by the spoon. */
+/** Dextrose equivalent below which a syrup is a powder for body, taken by the spoon. */
 const POWDER = 20;
 
 /**
- * Of a group that the recipe has, or a sugar that tastes of nothing but sweet, or water; neither a flavour nor an egg, nothing that is taken by
- * the pinch, and no allergen that the recipe does not have.
+ * True for an ingredient of a group that the recipe has, a sugar that tastes of nothing but sweet, or water; false for flavours,
+ * eggs, what is taken by the pinch, and anything with an allergen that the recipe does not have.
  */
 function mayComeIn(ingredient: Ingredient, lines: readonly Candidate[]): boolean {
   const {name, group, stock, allergens = []} = ingredient;
@@ -148,7 +148,7 @@ function mayComeIn(ingredient: Ingredient, lines: readonly Candidate[]): boolean
   );
 }
 
-/** Sugars and water alone: no honey, no treacle, no sugar alcohol. */
+/** True for nothing but sugars and water: no honey, no treacle, no sugar alcohol. */
 function isPlainSugar({composition}: Ingredient): boolean {
   const {water = 0, dextroseEquivalent = 100} = composition;
   return water + quantityIn(composition, "sugars") > 99.8 && dextroseEquivalent >= POWDER;

@@ -11,28 +11,28 @@ import type {ChangeGoal} from "./change-goal.ts";
 import type {ChangeProblem} from "./change-problem.ts";
 import {type Made, weighed} from "./weighed.ts";
 
-/** What may be noticed on the whole way to the goal: where the next step would count more than its part of that, the way ends. */
+/** Highest score worth paying for the whole way to a goal: where the next part of the way would count more than its share of that, the change stops. */
 const WORTH = 25;
 
-/** What a line that is weighed anew counts, and a newcomer besides: each about what an eater may just notice, so that few are touched. */
+/** Score of a line that is weighed anew, and the further score of a newcomer: about what an eater may just notice, so that few are touched. */
 const [LINE, NEWCOMER] = [0.5, 1];
 
-/** Pairs of newcomers are tried among so many: those that do best alone. */
+/** Number of newcomers, those that do best alone, among which pairs are tried. */
 const PAIRED = 5;
 
-/** By how much the goal is tightened in turn until the amounts hold when weighed, as a share of the way to it. */
+/** Margins by which the goal is tightened in turn until the weighed amounts hold it, as a share of the way to it. */
 const MARGINS = [0, 0.01, 0.02, 0.04, 0.08];
 
-/** A change that goes less than this share of the way is none. */
+/** Least share of the way to the goal that makes a change worth showing. */
 const WORTHWHILE = 0.15;
 
-/** What weighing may miss of a goal that is not reached, as a share of the way to it. */
+/** Share of the way that weighing may take from a change that does not reach its goal. */
 const NEARLY = 0.03;
 
-/** How far below customary doses amounts stay until they are weighed, as a share of the dose: less than a gram in 100 g. */
+/** Margin below customary doses until amounts are weighed, as a share of the dose: less than a gram in 100 g. */
 const BELOW_DOSES = 0.007;
 
-/** A part of the way that does not count. */
+/** Share of the way that counts as none. */
 const HARDLY = 1e-3;
 
 /** Room for rounding at a limit. */
@@ -41,11 +41,11 @@ const ROOM = 1e-6;
 /** A change that was found. */
 export interface Found {
   readonly alternative: Alternative;
-  /** By how much it misses what it is to reach, in that unit; 0 where it does not. */
+  /** Distance by which it misses its goal, in the goal's unit; 0 where it reaches it. */
   readonly missed: number;
   /** Its score, with what lines and newcomers count. */
   readonly score: number;
-  /** What the rest of the way to the goal is worth. */
+  /** Score that the missing rest of the way to the goal is worth. */
   readonly worth: number;
 }
 
@@ -93,7 +93,7 @@ export function* nearestChange(
   const found = (asked: Asked, step = 0): Found | undefined => {
     const made = ask(asked, step);
     if (!made) return undefined;
-    // What the program leaves open is no miss; what weighing leaves is.
+    // A part of the way that is not worth its score is no miss; a part that weighing takes away is one.
     if (!step) return judged(problem, goal, goals, made, way, HARDLY * way);
     const amounts = weighed(made, problem.batch, step);
     return amounts && judged(problem, goal, goals, amounts, way, ROOM);
@@ -162,7 +162,7 @@ function noticed(
   return goalsOf(problem, priced && towards !== "cheaper").filter(({what}) => !sought.includes(what));
 }
 
-/** How far a recipe is from a goal, in its unit. */
+/** Distance of a recipe from a goal, in the goal's unit. */
 function wayTo(problem: ChangeProblem, {target: {subject, min, max}}: ChangeGoal): number {
   const value = valueOf(subject, mixOfRecipe(problem.before, problem)) ?? 0;
   return Math.max(ROOM, Math.abs(value - (max ?? min!)));
@@ -181,7 +181,7 @@ function tightened({target, keeps}: ChangeGoal, by: number): Pick<ChangeGoal, "t
   };
 }
 
-/** What the amounts come to, measured. */
+/** A change with its amounts measured anew. */
 function judged(
   problem: ChangeProblem,
   {target: {subject, min = -Infinity, max = Infinity}}: ChangeGoal,
@@ -217,7 +217,7 @@ function isThere({alternative}: Found, {ingredient}: Candidate): boolean {
   return alternative.amounts.some((amount) => amount.ingredient === ingredient.name && amount.after > 0);
 }
 
-/** What reaches the goal goes first, then what is noticed less, with what is missed. */
+/** Order of two changes: one that reaches the goal first, then by score with the worth of what is missed. */
 function ranked(a: Found, b: Found): number {
   return Number(a.missed > 0) - Number(b.missed > 0) || a.score + a.worth - b.score - b.worth;
 }

@@ -5,31 +5,31 @@ import {coefficientOf} from "../measure/of-subject.ts";
 import type {Subject} from "../measure/measures.ts";
 import {scaledLines} from "../substitute/substitution-problem.ts";
 
-/** What the ingredients of a recipe pull at, by the names under which it is told. */
+/** Properties at which the ingredients of a recipe pull, by their names in an answer. */
 export const PULLED = ["ice", "firmness", "sweetness", "fat", "cost"] as const;
 
-/** One of the things that ingredients pull at. */
+/** One of the properties that ingredients pull at. */
 export type Pulled = (typeof PULLED)[number];
 
-/** How each ingredient of a recipe pulls at one thing. */
+/** Pulls of all ingredients of a recipe at one property. */
 export interface Pulls {
   readonly what: Pulled;
   /** `g/100 g`; `points` of firmness; `sucrose = 100`; `money per kg`. */
   readonly unit: string;
-  /** What the mix has as the weighted mean of its ingredients, in that unit. */
+  /** Value of the mix, the weighted mean of its ingredients, in that unit. */
   readonly mean: number;
   /** Each ingredient once, the strongest upward pull first. */
   readonly by: readonly Pull[];
 }
 
-/** How one ingredient pulls. */
+/** Pull of one ingredient. */
 export interface Pull {
   readonly ingredient: string;
   /** Share of the mix, 0 to 1. */
   readonly share: number;
-  /** Share x (what the ingredient has - what the mix has): above 0 it raises the mix. All of a mix sum to 0. */
+  /** Share x (value of the ingredient - value of the mix): above 0 it raises the mix. The pulls of a mix sum to 0. */
   readonly pull: number;
-  /** How much the mix has more with it than without it, the rest taking its place in proportion: pull / (1 - share). Absent where nothing is left. */
+  /** Value of the mix less its value without the ingredient, the rest in its place in proportion: pull / (1 - share). Absent where nothing is left. */
   readonly without?: number;
 }
 
@@ -42,15 +42,15 @@ const UNITS: Readonly<Record<Pulled, string>> = {
 };
 
 /**
- * Which ingredient of a recipe pulls what way: at ice and firmness in the freezer, sweetness, fat and, where every price is known, the
- * cost.
+ * Pulls of the ingredients of a recipe, up or down: at ice and firmness in the freezer, sweetness, fat and, where every price is
+ * known, the cost.
  *
- * Each of these is the mean m of what the ingredients have, c, weighted by their shares s. The pull of one is s (c - m): how much
- * the mix would lose if the same mass of the mix itself stood in its place. All pulls sum to 0, so what lifts is as strong as what holds
- * down. Left out altogether, with the rest in its place in proportion, the mix would have pull / (1 - s) less: that is `without`.
+ * Each of these is the mean m of the ingredients' values c, weighted by their shares s. The pull of one is s (c - m): the loss of
+ * the mix if the same mass of the mix itself stood in its place. All pulls sum to 0: those upwards are as strong as those downwards.
+ * With an ingredient left out, and the rest in its place in proportion, the mix would have pull / (1 - s) less: that is `without`.
  *
- * Ice and firmness are those with everything dissolved and before ice ends at none: a mix that does not freeze there has less than no
- * ice, and what crystallises adds to the firmness of the tub but pulls at nothing.
+ * Ice and firmness are those with everything dissolved and before ice is cut off at zero: a mix that does not freeze there has a
+ * negative amount of ice, and sweeteners that crystallise make the tub firmer without a pull.
  *
  * @param options with `freezer`, °C, from -40 to below 0; -18 by default
  * @throws InputError for no recipe, one without mass, and a temperature out of range

@@ -1,7 +1,7 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {type Pantry, expectPantry, nameKey} from "../../pantry/pantry.ts";
 
-/** What nearly every frozen-dessert kitchen has or can buy round the corner (common practice, no source). */
+/** Ingredients that nearly every frozen-dessert kitchen has or can buy round the corner (common practice, no source). */
 const STAPLES = new Set(
   [
     "water",
@@ -15,8 +15,8 @@ const STAPLES = new Set(
 );
 
 /**
- * What nearly every kitchen has of a pantry, as it stands there: water, milk, cream, milk powder, sugar, dextrose and glucose
- * syrup. For the `from` of `suggestChanges` where nobody says what is on the shelf.
+ * The ingredients of a pantry that nearly every kitchen has: water, milk, cream, milk powder, sugar, dextrose and glucose
+ * syrup. For the `from` of `suggestChanges` where the shelf is not known.
  *
  * @throws InputError for what is no pantry
  *

@@ -13,18 +13,19 @@ import type {BeforeAfter, Change, ChangeOptions, Changes} from "./change-types.t
 import {type Found, nearestChange} from "./nearest-change.ts";
 
 /**
- * How to make a recipe softer, cheaper and less sweet, each by the change that an eater notices least.
+ * Changes that make a recipe softer, cheaper and less sweet, each the one that an eater notices least.
  *
  * - softer: until it scoops in the freezer; where it does already, 2 °C colder; firmer instead where it is too soft;
  * - cheaper: by 10 %, where every price is known;
  * - less sweet: by 10 % (about as little as can be told apart), and no harder than before.
  *
- * What is noticed counts as in `substitute` (see `SUBSTITUTION_WEIGHTS`; what is sought does not count), each line weighed anew 0.5
- * and each newcomer 1 more. The mass of the batch stays, and so do flavours (fruit, nuts, cocoa, coffee, spirits …; not a body of coconut milk), eggs, what is under
- * 1 % of the batch, and what is `locked`. At least a third of any other ingredient stays, at most twice as much or a tenth of the batch
- * more comes, sweetness, fat, protein and total solids stay within a quarter, doses within custom, and the tub's verdict gets no
- * worse. At most two newcomers of the shelf `from` come in, each at most a tenth of the batch, none with a new allergen. What
- * cannot be reached so is come near to. Amounts are weighed to 5 g, 1 g below 500 g, 0.1 g below 10 g.
+ * Changes count as in `substitute` (see `SUBSTITUTION_WEIGHTS`; the goal's own do not count), each line weighed anew 0.5 and each
+ * newcomer 1 more. The mass of the batch stays, and so do flavours (fruit, nuts, cocoa, coffee, spirits …; not a body of coconut
+ * milk), eggs, ingredients under 1 % of the batch, and those `locked`. Of any other ingredient at least a third stays, and at most
+ * twice as much or a tenth of the batch more comes in; sweetness, fat, protein and total solids stay within a quarter, doses within
+ * custom, and the tub's verdict gets no worse. At most two newcomers of the shelf `from` come in, each at most a tenth of the
+ * batch, none with a new allergen. A goal that cannot be reached so is approached as far as possible. Amounts are weighed to 5 g,
+ * 1 g below 500 g, 0.1 g below 10 g.
  *
  * @throws InputError for no recipe, one without mass, an unknown option or weight, a number out of range, and a locked name that the
  *   recipe does not have
@@ -107,7 +108,7 @@ function described(problem: ChangeProblem, goal: ChangeGoal, {alternative, misse
   };
 }
 
-/** What to do, the most first: `add 30 g dextrose, take away 35 g sucrose`. */
+/** Instruction, the largest amounts first: `add 30 g dextrose, take away 35 g sucrose`. */
 function inWords(amounts: readonly AmountChange[]): string {
   const moved = amounts
     .filter(({change}) => Math.abs(change) >= 0.005)
@@ -121,7 +122,7 @@ function inWords(amounts: readonly AmountChange[]): string {
   return said.filter(Boolean).join("; ") || "nothing to change";
 }
 
-/** Grams as they are said: a tenth only where there is one. */
+/** Grams in words, with a decimal only where there is one. */
 function plainGrams(value: number): string {
   return decimal(value, Number.isInteger(tenth(value)) ? 0 : 1);
 }

@@ -7,17 +7,17 @@ export interface Made {
   readonly grams: number;
 }
 
-/** From so many g on amounts are weighed to 5 g, and below so many to a tenth. */
+/** Amounts from which on weights are to 5 g, and below which to 0.1 g, in g. */
 const [COARSE, FINE] = [500, 10];
 
-/** What rounding leaves of a whole step. */
+/** Rounding error allowed in a whole step, as a share of it. */
 const ROOM = 1e-6;
 
 /**
- * Amounts as a cook weighs them: to 5 g from 500 g on, to 1 g below, to 0.1 g below 10 g, each within its limits. What does not move
- * stays as it is, and the largest of what moves takes the rest, so that the mass is kept.
+ * Amounts as a cook weighs them: to 5 g from 500 g on, to 1 g below, to 0.1 g below 10 g, each within its limits. Amounts that do
+ * not move stay as they are, and the largest that moves takes up the rounding, so that the mass is kept.
  *
- * @param step what a whole step counts: 1, or 0.1 for a tenth of each
+ * @param step factor on these steps: 1, or 0.1 for a tenth of each
  * @returns `undefined` where the rest is beyond its limits
  */
 export function weighed(made: readonly Made[], batch: number, step: number): readonly Made[] | undefined {

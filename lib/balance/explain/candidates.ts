@@ -13,16 +13,16 @@ import {finish} from "../../core/in-chunks.ts";
 import {noWorseThan} from "../program/no-worse.ts";
 import {type Solution, solveBriefSteps, solveFormulation} from "../mix/solve-brief.ts";
 
-/** Demands on a candidate that is worth showing. */
+/** Demands on a candidate for it to be shown. */
 export interface CandidateOptions {
   /**
    * Loss against the best mix that a candidate may have in what the brief optimises, as a share of that value's size; 0.15 by
    * default, so that at a least cost none is more than 15 % dearer.
    */
   readonly margin?: number;
-  /** Least difference between any two mixes shown, g per 100 g that change hands; 0.5 by default. */
+  /** Least difference between any two mixes shown: amount exchanged to make one of the other, g per 100 g; 0.5 by default. */
   readonly apart?: number;
-  /** Time for all of them together, and engines to look with. */
+  /** Time for all of them together, and engine of the search. */
   readonly search?: SolveOptions;
 }
 

@@ -19,11 +19,11 @@ import {subjectName, valueOf} from "../measure/of-subject.ts";
 /**
  * Why a brief cannot be met: a smallest set of its limits that conflict, and the least change that would let all be met.
  *
- * Limits that always hold are not listed: the size of the batch, and that no amount is below nothing. Targets give way before
+ * Limits that always hold are not listed: the size of the batch, and that no amount is negative. Targets give way before
  * limits on ingredients do; those move only where they conflict among themselves.
  *
  * @param pantry the larger shelf, for what could be added
- * @param search how long to look and with what, for all of it
+ * @param search time for all of it, and engine
  * @throws OutOfTime where not even the program could be stated in time
  */
 export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptions = {}): Conflict {
@@ -94,7 +94,7 @@ function bestReach(
   return best === undefined ? undefined : {target: subjectName(subject), best};
 }
 
-/** A temperature is no weighted sum; the ice or hard phase at the wanted temperature rises and falls with it. */
+/** The subject itself, or for a temperature, which is no weighted sum, one that rises and falls with it: ice or hard phase at the wanted temperature. */
 function linearSubject({subject, min, max}: Target): Subject {
   const {temperature} = measureOf(subject);
   return temperature ? (temperature.twin((max ?? min)!) as Subject) : subject;

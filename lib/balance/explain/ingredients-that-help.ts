@@ -12,7 +12,7 @@ function mostOf(ingredient: Ingredient): number {
   return Math.min(1, ...dosesIn(ingredient).map((grams, d) => DOSES[d]!.limit / grams));
 }
 
-/** At most so many ingredients are named. */
+/** Largest number of ingredients named. */
 const MOST = 5;
 
 /**

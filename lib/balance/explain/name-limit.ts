@@ -16,7 +16,7 @@ export function nameLimit(
 ): ConflictingLimit | undefined {
   if (of === "variable") {
     const choice = brief.ingredients[index];
-    // No amount is below nothing, and the batch limits an amount in steps where the cook does not: these always hold.
+    // No amount is negative, and the batch limits an amount in steps where the cook does not: these limits always hold.
     if (!choice || side === "lower" || choice.max === Infinity) return undefined;
     const {min, max, ingredient, percents} = choice;
     return {

@@ -29,7 +29,7 @@ export interface IngredientPrice {
   readonly to: number;
 }
 
-/** Prices of the limits of a balanced brief, and of its ingredients the ranges in which the choice of them stays. */
+/** Prices of the limits of a balanced brief, and for each ingredient the range of its price in which the amounts stay the cheapest. */
 export interface Prices {
   readonly limits: readonly LimitPrice[];
   /** Empty where the brief is not about cost. */

@@ -16,7 +16,7 @@ import {roundedMove} from "./rounded-move.ts";
 /** Weight of a move of a limit on an ingredient or of a dose, over that of a target by the same proportion. */
 const AMOUNT = 20;
 
-/** Number of times that a change which was rounded, or bent with the temperature, is mended in its turn. */
+/** Most times that a change is corrected after rounding, or where a temperature's row bends. */
 const MENDS = 6;
 
 /** Limits that may give way, in the order in which they are asked to, and how far: as a multiple of a limit's own size. */
@@ -42,7 +42,7 @@ const LATER: typeof STAGES = [
  * where that will do. Each new limit is rounded to the hundredth that leaves more room, and the mix is the best of the brief
  * so changed: what is listed is enough.
  *
- * @param search how long to look and with what, for all of it
+ * @param search time for all of it, and engine
  * @throws OutOfTime where not even the program could be stated in time
  */
 export function relax(
@@ -105,7 +105,7 @@ function leastMoves(
       );
     }
   }
-  // A rule that counts or steps holds its own limits on amounts: what it forbids is not shown to be impossible.
+  // Rules that count or step limit amounts by themselves, so the conflict does not prove that no change exists.
   return undecided || program.variables.some(({integer}) => integer) ? "undecided" : "impossible";
 }
 

@@ -1,4 +1,4 @@
-/** A sum over a mix that counts from none up: ice that is not there is no ice. */
+/** A sum over a mix that counts as 0 where it is negative, such as ice. */
 export interface CutOff {
   /** `ice at -18 °C`. */
   readonly name: string;
@@ -7,9 +7,8 @@ export interface CutOff {
 }
 
 /**
- * A property of a mix as a sum over its ingredients' shares, to which parts add that are never less than none. It is never less than
- * any of `atLeast` either, where sweeteners crystallise. Where `there` is given, the sum is the property only of mixes in which
- * that sum is at least 0.
+ * A property of a mix: a sum over its ingredients' shares, plus sums that are cut off at 0 (`cutOff`), and at least each of the sums in
+ * `atLeast`, where sweeteners crystallise. Where `there` is given, it holds only for mixes in which the sum `there` is at least 0.
  */
 export interface Coordinate {
   readonly weights: readonly number[];

@@ -15,7 +15,7 @@ export interface FirmnessSubject {
 const {name, named} = namedAt("firmness", "firmness at");
 const sum = weightedSum<FirmnessSubject>(name, ({at}, {composition}) => unclippedFirmness(composition, at));
 
-/** The pieces of the firmness beyond that of a tub that scoops; what is the same for all mixes is taken off each weight. */
+/** The pieces of the firmness beyond that of a tub that scoops; the part that is the same for all mixes is taken off each weight. */
 function piecesAt(at: number, {ingredients, overrun, learned}: MixContext): Pieces {
   const {ice, firmness, withoutIce} = piecesOf(
     ingredients.map(({ingredient}) => ingredient.composition),
@@ -62,7 +62,7 @@ export const firmness: Measure<FirmnessSubject, "at"> = {
     sense === "minimise" ? cutOff(subject, context) : {weights: piecesAt(subject.at, context).firmness[0]!},
   value: ({at}, {composition, brief: {overrun, learned}}) =>
     firmnessIn(composition, at) - firmnessReference(overrun, learned),
-  // To where what is no ice gets a row of its own, and no lower where crystals have theirs already.
+  // Down to where the firmness without ice gets a row of its own; with rows for crystals there already, no lower at all.
   lowest({at}, limit, context) {
     const {firmness: pieces, withoutIce} = piecesAt(at, context);
     return pieces.length > 1 ? limit : Math.min(limit, Math.max(...withoutIce[0]!));

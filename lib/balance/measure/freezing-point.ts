@@ -4,10 +4,10 @@ import {piecesOf} from "../../freezing/pieces.ts";
 import type {Measure} from "./measure.ts";
 import {temperature} from "./temperature.ts";
 
-/** Ice that counts as frozen, g per 100 g: a mix without any water has none to be held. */
+/** Ice that counts as frozen, g per 100 g, so that a mix without water does not. */
 const SOME_ICE = 1e-3;
 
-/** The freezing point, °C: there the solutes hold all the water, so ice before it is cut off at zero is none. */
+/** The freezing point, °C: the temperature at which the solutes hold all the water, and ice before it is cut off is just 0. */
 export const freezingPoint: Measure<{readonly kind: "freezingPoint"}, "temperature"> = {
   ...temperature("freezingPoint", {
     pieces: (compositions, at) => piecesOf(compositions, at).ice,

@@ -35,8 +35,8 @@ function plus(some: readonly number[], others: readonly number[]): number[] {
 /**
  * Hard phase at a temperature: ice and solid fat, g per 100 g of mix.
  *
- * At most m holds with the ice, and without it where fat alone could exceed it (ice is never less than none). To be made smallest
- * it is solid fat and the ice that is there, so that ice which is not there cannot pay for fat.
+ * "At most m" is a row with the ice, and one without it where fat alone could exceed m (ice is never negative). As an aim to be made
+ * smallest it counts solid fat and the ice cut off at 0, so that a negative amount of ice cannot make up for fat.
  */
 export const hardPhase: Measure<HardPhaseSubject, "at"> = {
   ...sum,
@@ -59,7 +59,7 @@ export const hardPhase: Measure<HardPhaseSubject, "at"> = {
   aim: (subject, sense, context) =>
     sense === "minimise" ? cutOff(subject, context) : sum.aim(subject, sense, context),
   value: ({at}, {composition}) => hardPhaseIn(composition, at),
-  // To the solid fat of the fattest ingredient, where fat alone gets a row, and no lower where it has that row already.
+  // Down to the solid fat of the fattest ingredient, below which fat alone gets a row; with rows for crystals there already, no lower at all.
   lowest: ({at}, limit, context) =>
     iceAt(at, context).length > 1 ? limit : Math.min(limit, Math.max(...fatOf(at, context))),
   offers: [

@@ -20,8 +20,8 @@ const sum = weightedSum<HeatToRemoveSubject>(name, ({at}, {composition}) =>
 );
 
 /**
- * Heat to take out of a mix on its way from 4 °C to a temperature, kJ per kg: what a small machine has to do for each kg, and so how long
- * a batch takes it. Most of it is the heat of the ice, so that less ice churns quicker. A sum over mixes that have ice at that temperature.
+ * Heat to take out of a mix on its way from 4 °C to a temperature, kJ per kg: the work of the machine, and so its time for a batch. Most
+ * of it is the heat of fusion of the ice, so less ice churns quicker. A weighted sum over mixes that have ice at that temperature.
  */
 export const heatToRemove: Measure<HeatToRemoveSubject, "at"> = {
   ...sum,

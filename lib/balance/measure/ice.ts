@@ -17,8 +17,8 @@ const {name, named} = namedAt("ice", "ice at");
  * Ice at a temperature, g per 100 g of mix.
  *
  * Its weight is ice before it is cut off at zero, so that it stays linear: an ingredient that holds more water than it has counts
- * negative and melts the ice of the others. At least m is as written, since ice that must be there needs no cutting off. At most m
- * holds for each of its pieces, so that it is exact where sweeteners crystallise.
+ * negative and melts the ice of the others. "At least m" is one row, exact since a mix with that much ice is not cut off. "At most m"
+ * is a row for each piece, so that it is exact where sweeteners crystallise.
  */
 export const ice: Measure<IceSubject, "at"> = {
   ...weightedSum<IceSubject>(name, ({at}, {composition}) => unclippedIce(composition, at)),
@@ -38,7 +38,7 @@ export const ice: Measure<IceSubject, "at"> = {
     const cutOff = [{name: name({at}), weights: dissolved!}];
     return {weights: weightsOf(context, () => 0), cutOff, atLeast: others};
   },
-  // No lower where a row of crystals would state it next.
+  // With rows for crystals as well, one of them would state any lower limit.
   lowest: ({at}, limit, context) => (iceAt(at, context).length > 1 ? limit : -Infinity),
   value: ({at}, {composition}) => iceIn(composition, at),
   offers: [

@@ -9,8 +9,8 @@ import type {Unit} from "./units.ts";
 import type {Written} from "./written.ts";
 
 /**
- * Knowledge that a measure has of the brief: what may go into the mix, and how it is frozen. A checked brief is one. What else a measure
- * needs of a brief becomes a key here, and the compiler asks for it wherever a mix is measured.
+ * The part of a brief that measures know: its ingredients, and how the mix is frozen. A checked brief has it all. Anything more that a
+ * measure needs of a brief becomes a key here, and the compiler asks for it wherever a mix is measured.
  */
 export interface MixContext {
   readonly ingredients: readonly {readonly ingredient: Ingredient}[];
@@ -30,15 +30,15 @@ export interface MeasuredMix {
 }
 
 /**
- * All that is known of one thing that a target limits, an aim makes smallest or largest and an axis shows. `S` is the plain data that
- * stands for it in a brief, `W` how a cook writes it. Each measure has a file of its own, and `measures.ts` lists them.
+ * Everything about one property that a target can limit, an aim make smallest or largest and an axis show. `S` is the plain data that
+ * stands for it in a brief, `W` the form in which a cook writes it. Each measure has a file of its own, and `measures.ts` lists them.
  *
  * `rows` states limits as linear rows. A row may name extras, which become variables of the program (at least 0, g per 100 g of
  * mix), and rows that only tie an extra to the mix say `ties`; a right-hand side may depend on the context. So a measure that needs
  * "crystallised solute at -18 °C, at least what does not dissolve" returns the limit with that extra, and the row that ties it.
  */
 export interface Measure<S extends {readonly kind: string}, W extends Written = Written> {
-  /** Its key in a brief's targets; of a quantity or a property of the cook's own, what kind it is. */
+  /** Its key in a brief's targets; `quantity`, `nutrient` or `property` for those that are named by another key. */
   readonly kind: S["kind"];
   readonly written: W;
   /** Meaning with unit, for an editor to show. */
@@ -52,9 +52,9 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   readonly digits?: number;
   /** Least and greatest limit that makes sense. */
   readonly range: (subject: S) => readonly [least: number, most: number];
-  /** Whether an ingredient does not say what it brings to it, so that a mix with it has no value. */
+  /** True for an ingredient whose contribution is unknown, so that a mix with it has no value. */
   readonly isUnknownIn?: (subject: S, ingredient: Ingredient) => boolean;
-  /** Contribution of 100 g of an ingredient; a mix has the weighted mean, less what is the same for all. A temperature has none. */
+  /** Contribution of 100 g of an ingredient; the value of a mix is the weighted mean, less a constant. A temperature has none. */
   readonly weight: (subject: S, ingredient: Ingredient) => number;
   /** The rows that state limits, narrowest first. */
   readonly rows: (subject: S, limits: Limits, context: MixContext) => MixRow[];
@@ -68,7 +68,7 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   readonly value: (subject: S, mix: MeasuredMix) => number | undefined;
   /** Change of a row's limit per unit of the target's, which stands at `limit`: for prices, by the envelope theorem. 1 by default. */
   readonly slope?: (subject: S, limit: number, composition: Composition) => number;
-  /** Lowest upper limit that these rows state: below it, other rows do; as low as one likes by default. */
+  /** Lowest upper limit for which these same rows are enough; without a lower end by default. */
   readonly lowest?: (subject: S, limit: number, context: MixContext) => number;
   /** Further data of a measure that is a temperature. */
   readonly temperature?: Temperature;

@@ -27,7 +27,7 @@ const SPECIAL = {
 /** A key of its own in a brief's targets, beside the quantities and the properties. */
 export type SpecialKind = keyof typeof SPECIAL;
 
-/** The keys that are written in a way. */
+/** The keys of the measures that are written in the form `W`. */
 export type KeyWritten<W extends Written> = {
   [K in SpecialKind]: (typeof SPECIAL)[K]["written"] extends W ? K : never;
 }[SpecialKind];
@@ -50,12 +50,12 @@ export const MEASURES = {quantity, nutrient, ...SPECIAL, property} as unknown as
 /** Names of subjects that are no quantities of a composition. */
 export const SPECIAL_SUBJECTS: readonly SpecialKind[] = Object.keys(SPECIAL) as SpecialKind[];
 
-/** All that is known of a subject. */
+/** The measure of a subject. */
 export function measureOf({kind}: Subject): AnyMeasure {
   return MEASURES[kind];
 }
 
-/** Whether a text is a key of a measure of its own. */
+/** True where a text is the key of a measure. */
 export function isSpecial(key: string): key is SpecialKind {
   return Object.hasOwn(SPECIAL, key);
 }

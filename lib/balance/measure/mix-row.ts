@@ -3,10 +3,10 @@ import type {Row} from "../../lp/program/program.ts";
 /**
  * A linear condition on a mix: lower <= sum over the ingredients of share x weight, and of the extras <= upper.
  *
- * Measures give their rows in this form, so that whoever asks can state them over shares, over whole steps or over masses.
+ * Measures give their rows in this form, so that they can be stated over shares, over whole steps or over masses.
  */
 export interface MixRow extends MixSum, Omit<Row, "coefficients"> {
-  /** Whether the row only ties an extra to the mix, and so states no limit of the brief. */
+  /** True for a row that only ties an extra to the mix, and so states no limit of the brief. */
   readonly ties?: true;
 }
 
@@ -15,8 +15,8 @@ export interface MixSum {
   /** Contributions of 100 g of each ingredient, in the order of the context's ingredients. */
   readonly weights: readonly number[];
   /**
-   * Amounts that are no sum of the ingredients (ice that is never less than none, what has crystallised), g per 100 g of mix and
-   * at least 0, by name, each with its weight. Whoever states the rows makes one variable of each name.
+   * Amounts that are no sum over the ingredients (ice cut off at 0, crystals), g per 100 g of mix and at least 0, by name, each
+   * with its weight. Each name becomes one variable of the program.
    */
   readonly extras?: readonly (readonly [name: string, weight: number])[];
 }

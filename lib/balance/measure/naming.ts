@@ -1,4 +1,4 @@
-/** The name of what is written at a temperature, `ice at -18 °C` of the phrase `ice at`, and back. */
+/** Name of a subject at a temperature, `ice at -18 °C` of the phrase `ice at`, and the way back. */
 export function namedAt<K extends string>(kind: K, phrase: string) {
   return {
     name: ({at}: {readonly at: number}) => `${phrase} ${at} °C`,
@@ -9,7 +9,7 @@ export function namedAt<K extends string>(kind: K, phrase: string) {
   };
 }
 
-/** The name of what is written between two temperatures, `heat shock from -18 to -14 °C`, and back. */
+/** Name of a subject between two temperatures, `heat shock from -18 to -14 °C`, and the way back. */
 export function namedBetween<K extends string>(kind: K, phrase: string) {
   return {
     name: ({from, to}: {readonly from: number; readonly to: number}) => `${phrase} from ${from} to ${to} °C`,
@@ -20,7 +20,7 @@ export function namedBetween<K extends string>(kind: K, phrase: string) {
   };
 }
 
-/** The name of what needs no temperature, and back. */
+/** Name of a subject without a temperature, and the way back. */
 export function namedPlainly<K extends string>(kind: K) {
   return {
     name: () => kind,
@@ -28,7 +28,7 @@ export function namedPlainly<K extends string>(kind: K) {
   };
 }
 
-/** The temperatures between a beginning and the unit of a name; none where it is another's. */
+/** The temperatures in a name, between its beginning and its unit; `undefined` for a name that begins otherwise. */
 function numbersIn(text: string, beginning: string, count: number): number[] | undefined {
   if (!text.startsWith(beginning) || !text.endsWith(" °C")) return undefined;
   const numbers = text.slice(beginning.length, -" °C".length).split(" to ").map(Number);

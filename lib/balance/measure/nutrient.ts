@@ -5,13 +5,13 @@ import type {Measure, MixContext} from "./measure.ts";
 import type {Unit} from "./units.ts";
 import {weightedSum} from "./weighted-sum.ts";
 
-/** A nutrient: what a label says of a food beside what its composition tells, energy among it. */
+/** A nutrient or energy: a label's figure that does not follow from the parts of a composition. */
 export interface NutrientSubject {
   readonly kind: "nutrient";
   readonly nutrient: NutrientKey;
 }
 
-/** Most of it that makes sense in 100 g, by unit: all there is; of fat and of pure alcohol, the energy. */
+/** Largest amount in 100 g that makes sense, by unit: 100 g of it; for energy, that of pure fat. */
 const MOST = {g: 100, mg: 100_000, µg: 1e8, kJ: 3700, kcal: 900} as const;
 
 /** Nutrients and energy, per 100 g of mix, each in its unit. */
@@ -51,7 +51,7 @@ export function requireNutrient(
     .map(({ingredient}) => ingredient.name);
   const [first] = lacking;
   if (first === undefined) return;
-  // Salt follows from the sodium: that is what an ingredient says.
+  // Salt is reckoned from the sodium, which is the figure that an ingredient gives.
   const said = key === "saltEquivalent" ? "sodium" : key;
   throw new InputError(
     `${place}: ingredients`,

@@ -13,7 +13,7 @@ export function subjectName(subject: Subject): string {
   return measureOf(subject).name(subject);
 }
 
-/** The subject of a name in an answer; any name that is no other's is that of a property of the cook's own. */
+/** The subject of a name in an answer; a name that belongs to no measure is that of a property of the cook's own. */
 export function subjectNamed(name: string): Subject {
   for (const measure of Object.values(MEASURES)) {
     const subject = measure.named(name);
@@ -45,7 +45,7 @@ export function targetRows(
   return measureOf(subject).rows(subject, limits, context);
 }
 
-/** Row that an upper limit on a temperature needs to be met at all: that the mix has such a temperature. */
+/** Row that an upper limit on a temperature also needs: it says that the mix has such a temperature. */
 export function existenceRow(
   {subject, ...limits}: Limits & {readonly subject: Subject},
   context: MixContext,
@@ -85,7 +85,7 @@ export function writtenAs(subject: Subject): {
   return {key: subjectName(subject)};
 }
 
-/** All that pages offer, the quantities of the composition first. */
+/** All controls that pages offer, those of the quantities first. */
 export function offers(): Offer<Subject>[] {
   return [MEASURES.quantity, ...SPECIAL_SUBJECTS.map((kind) => MEASURES[kind])].flatMap((one) => one.offers);
 }

@@ -14,7 +14,7 @@ export interface Offer<S> {
   /** An axis to weigh it against others. */
   readonly axis?: {
     readonly name: string;
-    /** Which way is better, to begin with. */
+    /** The direction that is better, unless the cook says otherwise. */
     readonly better: "minimise" | "maximise";
     /** 1 by default. */
     readonly digits?: number;

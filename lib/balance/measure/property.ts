@@ -8,7 +8,7 @@ export interface PropertySubject {
   readonly property: string;
 }
 
-/** Properties of the cook's own, such as the greenhouse gases of 100 g: what each ingredient says of itself. */
+/** Properties of the cook's own, such as the greenhouse gases of 100 g, as each ingredient states them. */
 export const property: Measure<PropertySubject, "limits"> = {
   ...weightedSum<PropertySubject>(
     (subject) => subject.property,

@@ -10,7 +10,7 @@ export interface QuantitySubject {
   readonly quantity: Quantity;
 }
 
-/** Quantities of the composition: parts and what is derived of them, g per 100 g; sweetness with sucrose = 100. */
+/** Quantities of the composition: parts, and sums derived from them, g per 100 g; sweetness with sucrose = 100. */
 export const quantity: Measure<QuantitySubject, "limits"> = {
   ...weightedSum<QuantitySubject>(
     (subject) => subject.quantity,

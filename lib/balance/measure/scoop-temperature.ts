@@ -5,12 +5,12 @@ import type {Measure, MixContext} from "./measure.ts";
 import {tubOf} from "./tub-of.ts";
 import {temperature} from "./temperature.ts";
 
-/** Room for rounding above the reference, g per 100 g: a mix that reaches it by that much is found to harden. */
+/** Room for rounding above the reference, g per 100 g: a mix counts as hardening when it exceeds the reference by so much. */
 export const REACH_ROOM = 1e-6;
 
 const reference = ({overrun, learned}: MixContext) => firmnessReference(overrun, learned);
 
-/** The scoop temperature, °C: there the firmness is that of a tub that scoops. */
+/** The scoop temperature, °C: the temperature at which the firmness is that of a tub that scoops. */
 export const scoopTemperature: Measure<{readonly kind: "scoopTemperature"}, "temperature"> = {
   ...temperature("scoopTemperature", {
     pieces(compositions, at) {

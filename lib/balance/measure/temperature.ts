@@ -23,7 +23,7 @@ interface Curve extends Omit<Temperature, "rowAt"> {
 }
 
 /**
- * All of a temperature that follows from its curve. At most t is a row at t: there the curve is at most at its level.
+ * The parts of a measure that follow from its curve. "At most t" is one row at t: the curve there is at most at its level.
  *
  * @param kind its key and its name
  */
@@ -54,7 +54,7 @@ export function temperature<K extends string>(
         ...(min === undefined ? [] : rows(min, {min: edge})),
       ];
     },
-    // A lower limit says by itself that there is such a temperature.
+    // A lower limit already implies that the mix has such a temperature.
     existence: (_, {min, max}, context) =>
       max === undefined || min !== undefined
         ? undefined

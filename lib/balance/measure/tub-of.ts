@@ -1,7 +1,7 @@
 import type {FirmnessOptions} from "../../freezing/firmness.ts";
 import type {MixContext} from "./measure.ts";
 
-/** Options of a tub's firmness, which depends on them beside its mix. */
+/** Options of firmness that a context gives: the air and the kitchen's calibration. */
 export function tubOf({overrun, learned}: Pick<MixContext, "overrun" | "learned">): FirmnessOptions {
   return {overrun, ...(learned && {learned})};
 }

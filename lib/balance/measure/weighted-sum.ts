@@ -10,14 +10,14 @@ export function weightsOf({ingredients}: MixContext, weight: (ingredient: Ingred
   return ingredients.map(({ingredient}) => weight(ingredient));
 }
 
-/** A row of a name, weights and limits. */
+/** A row from its name, weights and limits. */
 export function rowOf(name: string, weights: readonly number[], {min, max}: Limits): MixRow {
   return {name, weights, ...(min !== undefined && {lower: min}), ...(max !== undefined && {upper: max})};
 }
 
 /**
- * The rows of a measure that is the largest of some sums, of which a mix has at least the first: at most m holds for each, at least m
- * for the first, which is safe. Pieces that no mix can have above m are left out.
+ * The rows of a measure whose value is the largest of some sums: "at most m" for each of them, "at least m" for the first alone, which
+ * is safe. Sums that no mix can have above m are left out.
  */
 export function rowsOfPieces(name: string, pieces: readonly Piece[], {min, max}: Limits): MixRow[] {
   const [first, ...others] = pieces;
@@ -27,12 +27,12 @@ export function rowsOfPieces(name: string, pieces: readonly Piece[], {min, max}:
   ];
 }
 
-/** The pieces that some mix can have above a value. */
+/** The pieces that exceed a value in some mix. */
 export function reaching(pieces: readonly Piece[], value: number): Piece[] {
   return pieces.filter((piece) => piece.some((weight) => weight > value));
 }
 
-/** The rows, the sum and the value of a measure that is the weighted sum of its ingredients, whatever is in the mix. */
+/** The rows, the axis, the aim and the value of a measure that is a weighted sum over the ingredients of any mix. */
 export function weightedSum<S extends {readonly kind: string}>(
   name: (subject: S) => string,
   weight: (subject: S, ingredient: Ingredient) => number,

@@ -1,8 +1,8 @@
 import * as z from "zod/mini";
 
 /**
- * Forms in which a cook writes the subject of a target: `limits` and `temperature` by their key alone (of a temperature, which is no weighted
- * sum, nothing can be made least), `at` as a list of limits at a temperature, `swing` as a list of limits between two.
+ * Forms in which a cook writes the subject of a target: `limits` and `temperature` by their key alone (a temperature, no weighted sum,
+ * cannot be an aim), `at` as a list of limits at a temperature, `swing` as a list of limits between two.
  */
 export type Written = "limits" | "temperature" | "at" | "swing";
 
@@ -44,7 +44,7 @@ export const AT_TEMPERATURES = {
   },
 } as const;
 
-/** Whether a measure is written at temperatures of its own. */
+/** True for a form that is written with temperatures. */
 export function isAtTemperatures(written: Written): written is keyof typeof AT_TEMPERATURES {
   return written === "at" || written === "swing";
 }

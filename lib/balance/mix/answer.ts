@@ -43,11 +43,11 @@ export interface LimitSide {
   readonly bound: "min" | "max" | "equal";
   /** The limit in per cent of the batch, where the cook gave it so. */
   readonly percent?: number;
-  /** Whether a dose is the cook's own, set or asked for outright, and not the customary one. */
+  /** True for a dose that the cook set or asked for outright, instead of the customary one. */
   readonly own?: true;
 }
 
-/** A limit that the mix meets exactly, and what it costs. */
+/** A limit that the mix meets exactly, with its price. */
 export interface Binding extends LimitSide {
   /** The limit, in the target's unit (g for an ingredient, g per 100 g for a dose). */
   readonly limit: number;
@@ -76,7 +76,7 @@ export interface Relaxation extends LimitSide {
   readonly toPercent?: number;
   /** Whether the limit is what there is of an ingredient, so that more of it has to be there. */
   readonly inStock?: true;
-  /** Whether no temperature that a brief may ask for will do: the limit goes. */
+  /** True where no temperature that a brief may ask for would do, so that the limit is removed. */
   readonly dropped?: true;
 }
 
@@ -84,7 +84,7 @@ export interface Relaxation extends LimitSide {
 export interface Conflict {
   /** A smallest set of limits that cannot hold together: without any one of them the rest can. */
   readonly targets: readonly ConflictingLimit[];
-  /** Whether other conflicts wait behind this one: without one of its limits the brief still cannot be met. */
+  /** Whether there are other conflicts besides: without one of these limits the brief still cannot be met. */
   readonly more?: true;
   /** The least change that lets all limits of the brief be met; empty where none was found. */
   readonly relaxations: readonly Relaxation[];
@@ -149,7 +149,7 @@ export interface Balanced extends MixReport {
   readonly binding: readonly Binding[];
   /** Whether the prices in `binding` are one choice among several. */
   readonly degenerate: boolean;
-  /** Which engine found the mix, and how exactly it meets the brief. */
+  /** Engine that found the mix; `check` says how exactly the mix meets the brief. */
   readonly engine: string;
   readonly check: Check;
 }

@@ -28,7 +28,7 @@ export function bindingOf(
   program.rows.forEach((row, i) => {
     const origin = origins[i]!;
     if (origin.kind === "batch" || origin.kind === "minimum" || origin.kind === "help") return;
-    // That it hardens at all is no limit that a cook could move.
+    // A row that says that a mix freezes or hardens at all is no limit that a cook could move.
     if (origin.kind === "frozen") return;
     const activity = outcome.activities[i]!;
     const atLower = row.lower !== undefined && near(activity, row.lower);
@@ -38,7 +38,7 @@ export function bindingOf(
     const price = dual === undefined ? {} : {price: dual};
     if (origin.kind === "rule") {
       const {kind: _kind, name, ...rule} = origin;
-      // A rule about an ingredient that is not used holds without holding anything back.
+      // A rule on an ingredient that is not used is met exactly, but limits nothing.
       if (activity !== 0 || rule.bound === "max") found.push({of: "rule", target: name, ...rule});
     } else if (origin.kind === "dose") {
       if (activity !== 0) found.push({...doseLimit(origin.dose), ...price});
@@ -141,7 +141,7 @@ function near(value: number, limit: number): boolean {
   return Number.isFinite(limit) && Math.abs(value - limit) <= ON_LIMIT * Math.max(1, Math.abs(limit));
 }
 
-/** Which limit of the target the binding side of its row stands for. */
+/** The limit of a target that the binding side of its row stands for. */
 export function limitOf({min, max}: Target, atLower: boolean): Pick<Binding, "bound" | "limit"> {
   if (min !== undefined && min === max) return {bound: "equal", limit: min};
   return atLower ? {bound: "min", limit: min!} : {bound: "max", limit: max!};

@@ -14,10 +14,10 @@ export interface Turnover {
   readonly frees: readonly BindingLimit[];
 }
 
-/** Less than this is none, g per 100 g of mix. */
+/** Amount below which an ingredient counts as unused, g per 100 g of mix. */
 const NONE = 1e-6;
 
-/** A mix as far as {@link changesBetween} looks at it. */
+/** The parts of a mix that {@link changesBetween} compares. */
 export interface MixState {
   readonly amounts: readonly Amount[];
   readonly binding: readonly BindingLimit[];
@@ -38,7 +38,7 @@ export function changesBetween(before: MixState, after: MixState): Turnover {
   };
 }
 
-/** Whether nothing is different in kind. */
+/** True where nothing is different in kind. */
 export function isNothing({enters, leaves, binds, frees}: Turnover): boolean {
   return enters.length + leaves.length + binds.length + frees.length === 0;
 }

@@ -8,9 +8,9 @@ import {noWorseThan, WARMEST} from "../program/no-worse.ts";
 import {solveBrief} from "./solve-brief.ts";
 
 /**
- * A brief with limits that leave out whatever is worse in its freezer than its own answer (see {@link noWorseThan}): what is
- * offered beside that answer must be as much of a frozen dessert. Where the brief optimises nothing, so that its answer is any
- * mix, that answer is the hardest that it allows; where even that is soft, nothing is left out.
+ * A brief with further limits, so that no mix has a worse verdict in its freezer than its own answer (see {@link noWorseThan}): other
+ * mixes that are offered must be a frozen dessert as much as that answer is. Where the brief optimises nothing, so that any mix could be
+ * its answer, the hardest that it allows is taken; where even that is soft, no limit is added.
  */
 export function holdingShape(brief: Brief, search: SolveOptions = {}): Brief {
   const at = Math.min(WARMEST, tenth(brief.freezer));

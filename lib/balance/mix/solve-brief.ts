@@ -10,7 +10,7 @@ import {mixFrom, reportOf} from "./mix-report.ts";
 import {objectiveOf} from "./objective.ts";
 import {keepOutcome} from "./outcomes.ts";
 
-/** A verified mix, or what became of a brief that has none. */
+/** A verified mix, or the reason why a brief has none. */
 export type Solution =
   | Balanced
   | {readonly status: "infeasible"}
@@ -26,10 +26,10 @@ export type Solution =
  * The best mix of a checked brief for one aim.
  *
  * @param brief a checked brief
- * @param name what the mix is called in reports
- * @param aim what to optimise, by default what the brief asks for
+ * @param name name of the mix in reports
+ * @param aim objective, by default the brief's own
  * @param extra further targets beside the brief's
- * @param search how long to look for whole values and with what
+ * @param search time and engine of the search for whole values
  */
 export function solveBrief(
   brief: Brief,

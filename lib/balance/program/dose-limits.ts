@@ -14,11 +14,11 @@ import {mixVariables} from "./mix-variables.ts";
 /**
  * The upper limits on doses that a brief sets: the customary ones by default, none, or those with some of the cook's own.
  *
- * A wish that the cook states outright (a least amount of an ingredient, the least of a target) goes before a customary dose,
- * which rises as far as that takes. A limit of the cook's own stays as it is.
+ * A wish that the cook states outright (a least amount of an ingredient, a lower limit of a target) has priority over a customary
+ * dose, which rises as far as needed. A limit of the cook's own stays as it is.
  *
  * @param batch mass of the batch, g
- * @throws InputError for a dose that there is not, or a limit that is none
+ * @throws InputError for an unknown dose, or a limit that is no number from 0
  */
 export function readDoses(
   raw: BriefInput["doses"],
@@ -78,8 +78,8 @@ export function doseRows(
 }
 
 /**
- * A bound on what targets ask of a dose, g per 100 g: their least by whichever ingredient brings most of the dose with it, beside
- * what is there of least amounts. Where that is within the limit, nothing has to rise.
+ * Upper bound on the dose that lower limits of targets can make necessary, g per 100 g: each met by the ingredient that brings most of
+ * the dose with it, on top of the least amounts. Where that is within the limit, the limit need not rise.
  */
 function mostAskedFor(
   {index}: DoseLimit,
@@ -103,7 +103,7 @@ function mostAskedFor(
   return most;
 }
 
-/** The customary limits, risen as little as what the cook asks for outright takes. */
+/** The customary limits, raised as little as possible so that everything the cook asks for outright fits. */
 export function raisedDoses(
   limits: readonly DoseLimit[],
   choices: readonly Choice[],
@@ -150,7 +150,7 @@ export function raisedDoses(
   const by = new Map(relaxed.moves.map((move) => [origins[move.limit.index], move.by]));
   return risen.map((dose) => {
     const more = by.get(dose);
-    // A touch more than the solver's own rounding, so that what was asked for fits.
+    // Raised by a little more than the solver's rounding, so that the least amount certainly fits.
     return more === undefined ? dose : {...dose, limit: (dose.limit + more) * (1 + 1e-9), raised: true};
   });
 }

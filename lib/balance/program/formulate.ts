@@ -29,7 +29,7 @@ const KEPT = new WeakMap<Brief, Formulation>();
  * The linear program of a brief. The one of its own aim and targets is kept as long as the brief is there.
  *
  * @param brief a checked brief
- * @param aim what to optimise, by default what the brief asks for
+ * @param aim objective, by default the brief's own
  * @param extra further targets, e.g. a limit on the cost
  * @throws OutOfTime soon after the deadline
  */
@@ -98,7 +98,7 @@ function formulated(
     const {margin, spread} = brief;
     stateTarget(target, margin && spread ? narrowedRows(target, brief, spread) : targetRows(target, brief));
   }
-  // What other mixes are compared with is no wish that has to hold for every batch.
+  // Further targets only compare mixes with one another, so they need no margin for the spread of batches.
   for (const target of extra) stateTarget(target, targetRows(target, brief));
   for (const {dose, ...row} of doseRows(brief, deadline)) state(row, {kind: "dose", dose});
   checkTime(deadline);

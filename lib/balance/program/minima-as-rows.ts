@@ -3,7 +3,7 @@ import type {Brief} from "../brief/brief.ts";
 import type {Formulation} from "./formulate.ts";
 import type {RowOrigin} from "./row-origin.ts";
 
-/** The same program with the least amounts as rows: without such a limit an ingredient may still not fall below nothing. */
+/** The same program with the least amounts as rows; with such a row left out, an amount still cannot be negative. */
 export function withMinimaAsRows(brief: Brief, {program, origins, shares}: Formulation): Formulation {
   const minima = brief.ingredients.flatMap(({min}, index) => (min > 0 ? [index] : []));
   const variables = program.variables.map((variable, j) =>

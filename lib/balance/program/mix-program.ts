@@ -6,7 +6,7 @@ import type {Brief} from "../brief/brief.ts";
 import type {Coordinate} from "../measure/coordinate.ts";
 import {type Formulation, formulate} from "./formulate.ts";
 
-/** The best mixes of a brief for one wish after another. */
+/** A solver for the mixes of a brief that are best by one weighted sum after another. */
 export interface MixProgram {
   /**
    * The mix that makes the weighted sum of the coordinates smallest.
@@ -28,9 +28,10 @@ export function formulateWithoutAim({aim: _aim, ...brief}: Brief): Formulation {
 /**
  * A program over the mixes of a brief with one row for each coordinate, so that only weights and limits change.
  *
- * A sum that is cut off in a coordinate (ice) becomes a variable of its own. It is just that sum, which leaves out the mixes in which
- * it would be less than none, or, with `bounding`, at least the sum and at least none: that is right where it is to be small. What the
- * coordinate is at least likewise: with `bounding` a variable makes up for it, else the mixes that it would be more in are left out.
+ * A sum that is cut off at 0 in a coordinate (ice) becomes a variable of its own, equal to that sum, which leaves out the mixes in which
+ * the sum is negative; or, with `bounding`, at least the sum and at least 0, which is right where the coordinate is to be small. Sums that
+ * are a lower bound of the coordinate (`atLeast`) likewise: with `bounding` a variable makes up the difference, otherwise the mixes in
+ * which they would exceed it are left out.
  *
  * @param formulation the limits of the brief (see {@link formulateWithoutAim})
  * @param solve a solver to share among programs of the same shape

@@ -1,7 +1,7 @@
 import {type ProgramBuilder, type Terms, type VariableRef} from "../../lp/program/builder.ts";
 import type {MixSum} from "../measure/mix-row.ts";
 
-/** The variables of a program that make a mix. */
+/** The variables of a program that stand for a mix. */
 export interface MixVariables {
   /** A sum over the mix by its terms; an extra that it names for the first time becomes a variable. */
   terms(sum: MixSum): Terms;
@@ -11,7 +11,7 @@ export interface MixVariables {
  * Amounts as the variables of a mix.
  *
  * @param amounts one variable per ingredient; a sum may name more ingredients, which then do not count
- * @param units what one unit of each variable is of the mix: a share of the batch, or g where rows are multiplied by the mass
+ * @param units amount that one unit of each variable stands for: a share of the batch, or g where rows are multiplied by the mass
  */
 export function mixVariables<Origin>(
   builder: ProgramBuilder<Origin>,

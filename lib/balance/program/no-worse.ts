@@ -9,7 +9,7 @@ import {tubOf} from "../measure/tub-of.ts";
 /** Warmest temperature at which a mix is asked to hold its shape, °C: the model of ice ends at 0. */
 export const WARMEST = -0.1;
 
-/** A freezer, and what is beaten into the mix and known of the kitchen. */
+/** A freezer, the air beaten into the mix, and the kitchen's calibration. */
 type Tub = Pick<Brief, "freezer" | "overrun" | "learned">;
 
 /**

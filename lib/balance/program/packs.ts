@@ -6,13 +6,13 @@ import {HELP, type RowOrigin} from "./row-origin.ts";
 export interface OpenedPacks {
   readonly ingredient: string;
   readonly packs: number;
-  /** Rest in the last one, g. */
+  /** Rest in the last pack, g. */
   readonly left: number;
 }
 
 /**
- * The ingredients that are paid by the pack, where a brief with `wholePacks` minimises its cost, so that their amounts themselves
- * cost nothing: their indices.
+ * Indices of the ingredients that are paid by the pack, where a brief with `wholePacks` minimises its cost; their amounts then cost
+ * nothing further.
  */
 export function paidByPack({ingredients, wholePacks}: Brief, aim: Aim | undefined): number[] {
   if (!wholePacks || aim?.subject.kind !== "cost") return [];
@@ -20,8 +20,8 @@ export function paidByPack({ingredients, wholePacks}: Brief, aim: Aim | undefine
 }
 
 /**
- * Counts packs as whole numbers: with p packs of an ingredient opened, its share of the batch is at most p times what a pack is
- * of the batch, and each pack costs its whole price.
+ * Counts packs as whole numbers: with p packs of an ingredient opened, its share of the batch is at most p times that of a pack, and
+ * each pack costs its whole price.
  *
  * @param amounts the ingredients' variables
  * @param units share of the batch that one unit of each of them is

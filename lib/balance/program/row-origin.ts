@@ -5,7 +5,7 @@ export type RowOrigin =
   | {readonly kind: "batch"}
   | {readonly kind: "target"; readonly target: Target}
   | {readonly kind: "dose"; readonly dose: DoseLimit}
-  /** That a mix has the temperature which a target sets an upper limit to: it freezes, or hardens, at all. */
+  /** A row that says that the mix has the temperature which a target limits from above: that it freezes, or hardens, at all. */
   | {readonly kind: "frozen"; readonly target: Target}
   | RuleOrigin
   /** The least amount of the ingredient with this index. */

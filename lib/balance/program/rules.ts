@@ -23,7 +23,7 @@ export function addRules(
   units: readonly number[],
 ): void {
   const share = (j: number, times = 1) => [amounts[j]!, times * units[j]!] as const;
-  /** Whether something holds: without it the ingredient is not used. */
+  /** A yes-or-no variable without which the ingredient is not used. */
   const needed = (j: number, what: string): VariableRef => {
     const yes = builder.variable({name: what, cost: 0, lower: 0, upper: 1, integer: true});
     const {ingredient, max} = choices[j]!;
@@ -31,7 +31,7 @@ export function addRules(
     builder.row({name: ingredient.name, terms: [share(j), [yes, -largest]], upper: 0}, HELP);
     return yes;
   };
-  /** An amount that is there in at least so many g where something holds. */
+  /** A row that asks for at least so many g of an ingredient where a yes-or-no variable is 1. */
   const atLeast = (
     j: number,
     grams: number,

@@ -1,11 +1,11 @@
 import type {Brief, Choice} from "../brief/brief.ts";
 
 /**
- * A brief without the rules that only whole numbers can keep, and the names of what was left out.
+ * A brief without the rules that need whole numbers, and the names of those left out.
  *
- * Steps, whole units, "none or at least", "only with" and the number of ingredients make a brief's mixes a set of separate
- * islands, which has no straight edges to follow. What is found without them is a bound: no mix that keeps them reaches
- * beyond it. Ratios stay.
+ * Steps, whole units, "none or at least", "only with" and the number of ingredients split a brief's mixes into separate sets,
+ * whose outline no linear program can follow. The outline without them is a bound: no mix that keeps them lies beyond it. Ratios
+ * stay.
  */
 export function withoutWholeValues(brief: Brief): {
   readonly brief: Brief;

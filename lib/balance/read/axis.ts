@@ -17,7 +17,7 @@ const axisSchema = z.union([
 
 /**
  * Subject of one axis, written as what a brief minimises: `"cost"`, `"fat"`, `{"hardPhase": {"at": -18}}`, and also
- * `"freezingPoint"` and `"scoopTemperature"`. Where it matters which way is better, `{"maximise": "fat"}` says so; the
+ * `"freezingPoint"` and `"scoopTemperature"`. Where the better direction matters, `{"maximise": "fat"}` says so; the
  * bare form means minimise.
  */
 export type AxisInput = z.input<typeof axisSchema>;
@@ -25,7 +25,7 @@ export type AxisInput = z.input<typeof axisSchema>;
 /**
  * The axis of a diagram of the mixes of some ingredients, with the direction that is better.
  *
- * @param place what the axis is called in errors, e.g. `x`
+ * @param place name of the axis in errors, e.g. `x`
  * @throws InputError for an unknown quantity, a missing temperature, or a property or price that an ingredient lacks
  */
 export function readAxis(input: unknown, choices: readonly Choice[], place: string): Aim {
@@ -62,7 +62,7 @@ export function readAxes(
   return {x: readAxis(axes.x, choices, "x"), y: readAxis(axes.y, choices, "y")};
 }
 
-/** Forms of the objects that name what an axis shows. */
+/** Forms of the objects that name the subject of an axis. */
 const WRITTEN = new Map(
   SPECIAL_SUBJECTS.flatMap((key) => {
     const {written} = MEASURES[key];
@@ -70,7 +70,7 @@ const WRITTEN = new Map(
   }),
 );
 
-/** Refuses what names nothing to show, in a cook's words: the schema would list the shapes that it has tried. */
+/** Refuses an axis without a subject in a cook's words; the schema would list all the shapes that it has tried. */
 function refuseShapeless(input: unknown, place: string, mayHaveSense = true): void {
   if (typeof input === "string") return;
   const keys = typeof input === "object" && input !== null ? Object.keys(input) : [];
@@ -92,7 +92,7 @@ function refuseShapeless(input: unknown, place: string, mayHaveSense = true): vo
     throw new InputError(`${place}.${key}`, written.needs, value, `write {"${key}": ${written.example}}`);
 }
 
-/** An unknown key, named before the many shapes that an axis may have are tried. */
+/** Refuses an unknown key before the many shapes of an axis are tried, so that the error names the key. */
 function refuseStrangeKeys(input: unknown, place: string): void {
   if (typeof input !== "object" || input === null) return;
   const known = ["minimise", "maximise", ...WRITTEN.keys()];

@@ -23,7 +23,7 @@ import {readTargets} from "./read-targets.ts";
  *
  * @param input a {@link BriefInput}, or anything that claims to be one
  * @param pantry where ingredients given by name are looked up
- * @param place what the input is called in errors, e.g. the file's name
+ * @param place name of the input in errors, e.g. the file's name
  * @throws InputError naming place, value and next step, for anything not understood, unknown, out of range,
  *   contradictory in itself, duplicated, or missing (a price when cost is minimised)
  *
@@ -46,7 +46,7 @@ export function readBrief(input: unknown, pantry: Pantry, place = "brief"): Brie
   return withPaths(input, place, () => resolved(raw, pantry, place));
 }
 
-/** A brief of the right shape with every name looked up and every limit held against the others. */
+/** A brief of the right shape with every name looked up and every limit checked against the others. */
 function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: string): Brief {
   const batch = raw.batch ?? 1000;
   const ingredients = readChoices(raw.ingredients, pantry, batch, place);
@@ -82,7 +82,7 @@ function resolved(raw: z.output<typeof briefSchema>, pantry: Pantry, place: stri
   });
 }
 
-/** A dextrose equivalent that an ingredient has beside its composition. */
+/** Refuses a dextrose equivalent beside a composition instead of in it. */
 function refuseLoose(input: unknown, place: string): void {
   const ingredients = (input as {readonly ingredients?: unknown} | null | undefined)?.ingredients;
   if (!Array.isArray(ingredients)) return;
@@ -90,7 +90,7 @@ function refuseLoose(input: unknown, place: string): void {
     refuseLooseEquivalent(entry, `${place}.ingredients[${i}]`);
 }
 
-/** A brief that was checked before is no brief as a cook writes it. */
+/** Refuses a brief that was checked before: it is not in the form that a cook writes. */
 function refuseChecked(input: unknown, place: string): void {
   if (!isChecked(input)) return;
   throw new InputError(
@@ -142,7 +142,7 @@ function readNear(
   return grams.map((mass) => mass / total);
 }
 
-/** Prices that can be reckoned with, money per kg: 0 for what is free, or from the least to the most. */
+/** Range of prices other than 0 that can be calculated with, money per kg. */
 const [LEAST_PRICE, MOST_PRICE] = [1e-9, 1e9];
 
 function expectPrices(choices: readonly Choice[], place: string): void {

@@ -55,7 +55,7 @@ function readIngredient(input: IngredientInput, pantry: Pantry, place: string): 
   return {
     ...known,
     ...(Object.fromEntries(said) as Partial<Ingredient>),
-    // An ingredient of one's own has what is evident of it beside what it declares.
+    // The allergens of an ingredient of one's own are there already: those declared and those evident.
     ...(allergens && !own && {allergens}),
     ...(nutrients && {nutrients: {...known.nutrients, ...nutrients} as Nutrients}),
     ...(properties && {properties: {...known.properties, ...properties}}),
@@ -129,17 +129,17 @@ function readAmounts(
 
 type Percents = NonNullable<Choice["percents"]>;
 
-/** The share of the batch that an amount was given as, in per cent, under its key; nothing for grams. */
+/** An amount given as a share of the batch, in per cent under its key; empty for grams. */
 function inPercent(key: keyof Percents, amount: number | string | undefined): Percents {
   return typeof amount === "string" ? {[key]: Number(amount.replace("%", ""))} : {};
 }
 
-/** Shares of the batch without the upper one: what is in stock holds in its place. */
+/** The shares of the batch without the upper one, in place of which the stock limits. */
 function withoutMax({max: _max, ...others}: Percents): Percents {
   return others;
 }
 
-/** An amount in g, of g or of a share of the batch. */
+/** An amount in g, from g or a share of the batch. */
 function gramsOf(amount: number | string | undefined, batch: number, place: string): number | undefined {
   if (typeof amount !== "string") return amount;
   const percent = Number(amount.replace("%", ""));

@@ -10,8 +10,8 @@ import {isSpecial, MEASURES, type SpecialKind, SPECIAL_SUBJECTS, type Subject} f
 import {AT_TEMPERATURES, isAtTemperatures} from "../measure/written.ts";
 
 /**
- * The subject of a name: a quantity, a nutrient, what has a key of its own and needs no temperature, or a property that every ingredient of
- * the brief has.
+ * The subject of a name: a quantity, a nutrient, a measure with a key of its own and no temperature, or a property that every ingredient
+ * of the brief has.
  *
  * @throws InputError for an unknown name, with the nearest known ones, or a property that an ingredient lacks
  */
@@ -54,7 +54,7 @@ export function specialSubject(kind: SpecialKind, written: object): Subject {
 }
 
 /**
- * Aim of a brief: what it says, else the least cost if any ingredient has a price, else nothing.
+ * Aim of a brief: its own, else the least cost if any ingredient has a price, else none.
  *
  * @throws InputError for two aims, an unknown one, or one that no linear program can pursue
  */
@@ -69,7 +69,7 @@ export function readAim(
   const sense = raw.maximise === undefined ? "minimise" : "maximise";
   const wish = raw.minimise ?? raw.maximise;
   if (wish === undefined) {
-    // Without prices a brief with targets alone is still a fair question: any mix that meets them answers it.
+    // A brief with targets but without prices has no aim: any mix that meets the targets answers it.
     return choices.some(({ingredient}) => ingredient.price !== undefined)
       ? {sense, subject: {kind: "cost"}}
       : undefined;
@@ -83,7 +83,7 @@ export function readAim(
   return {sense, subject: subjectOf(wish, choices, at)};
 }
 
-/** Refuses to make least what is a temperature, or what is written with one. */
+/** Refuses an aim that is a temperature, or that lacks the temperature it is written with. */
 function refuseAim(key: SpecialKind, place: string): void {
   const {written} = MEASURES[key];
   if (isAtTemperatures(written)) {

@@ -37,7 +37,7 @@ export interface MapCell {
   readonly amounts: readonly Amount[];
 }
 
-/** Least cost of each reachable pair of two things. */
+/** Least cost of each reachable pair of values. */
 export type CostMap =
   | {
       readonly status: "map";
@@ -135,7 +135,7 @@ export function* costMapSteps(
       !region.exact || isInside(corners, {x: atX, y: atY}, size) ? [{row, column, atX, atY}] : [],
     ),
   );
-  // Column by column where a temperature stands along x, so that a new program is asked for once a column.
+  // Column by column where x is a temperature, so that a new program is needed only once a column.
   if (isTemperature(x.subject)) reachable.sort((a, b) => a.column - b.column || a.row - b.row);
   for (const [k, {row, column, atX, atY}] of reachable.entries()) {
     if (deadline && !(deadline.left() > 0))
@@ -178,7 +178,7 @@ interface Held {
   readonly limits: CoordinateLimits;
 }
 
-/** Holds an axis at one value after another; the coordinate is another only where the value of a temperature is. */
+/** Holds an axis at one value after another; a new coordinate is made only where the axis is a temperature and its value changes. */
 function holderOf(brief: Brief, {subject}: Aim): (at: number) => Held {
   if (!isTemperature(subject)) {
     const coordinate = coordinateOf(subject, brief);

@@ -32,7 +32,7 @@ export function* exactFront(
   );
   let solved = 0;
   let failure: Outcome | undefined;
-  // The plane is turned so that less is better in both; the front then is its lower left side.
+  // Both axes are turned so that less is better; the front then is the lower left side of the region.
   const farthest = (direction: Point): FoundMix | undefined => {
     const weights = [direction.x, direction.y].map((d, k) => signs[k]! * Math.max(0, -d));
     const outcome = program.solve(weights);
@@ -63,7 +63,7 @@ export function* exactFront(
   return {points, error: CORNER};
 }
 
-/** Without the ends that are as good in one respect and worse in the other. */
+/** The points without ends that are as good as their neighbour in one respect and worse in the other. */
 function efficient(points: readonly FoundMix[], size: Point): FoundMix[] {
   return points.filter(
     (point, k) =>

@@ -9,7 +9,7 @@ import {CORNER, cornersOf, type Point} from "./hull.ts";
 import type {Steps} from "../../core/in-chunks.ts";
 import {formulateWithoutAim, mixProgram, sharesIn} from "../program/mix-program.ts";
 
-/** The outline of a region before it is described, or why there is none. */
+/** The outline of a region before it is described, or the reason why there is none. */
 export type Outline =
   | {readonly corners: readonly OutlinePoint[]; readonly error: number}
   | {readonly status: "infeasible" | "undecided"; readonly reason: string};

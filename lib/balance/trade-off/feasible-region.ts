@@ -13,7 +13,7 @@ import type {Subject} from "../measure/measures.ts";
 import {isTemperature} from "../measure/of-subject.ts";
 import {withoutWholeValues} from "../program/without-whole-values.ts";
 
-/** Axes of a region, in the words of {@link AxisInput}; which way is better does not count. */
+/** Axes of a region, in the words of {@link AxisInput}; their better direction does not matter. */
 export interface RegionAxes {
   readonly x: AxisInput;
   readonly y: AxisInput;
@@ -24,7 +24,7 @@ export interface RegionPoint extends Point {
   readonly amounts: readonly Amount[];
 }
 
-/** All pairs of two things that the mixes of a brief have. */
+/** All pairs of values of two things that the mixes of a brief have. */
 export type Region =
   | {
       readonly status: "region";

@@ -16,12 +16,12 @@ export interface FoundMix extends Point {
   readonly outcome: Solved;
 }
 
-/** A front before it is described, or why there is none. */
+/** A front before it is described, or the reason why there is none. */
 export type RawFront =
   | {readonly points: readonly FoundMix[]; readonly error: number}
   | {readonly status: "infeasible" | "undecided"; readonly reason: string};
 
-/** Why a program gave no mix. */
+/** Reason why a program gave no mix. */
 export function failureOf(outcome: Outcome): {status: "infeasible" | "undecided"; reason: string} {
   if (outcome.status === "infeasible")
     return {status: "infeasible", reason: "no mix meets the brief; balance it to see what conflicts"};
@@ -29,7 +29,7 @@ export function failureOf(outcome: Outcome): {status: "infeasible" | "undecided"
   return {status: "undecided", reason};
 }
 
-/** The points with their recipes, the limits that they meet, and what is different from one to the next. */
+/** The points with their recipes, the limits that they meet, and the differences in kind from one to the next. */
 export function describeFront(
   brief: Brief,
   formulation: Formulation,
@@ -53,7 +53,7 @@ export function describeFront(
   });
 }
 
-/** The brief's limits that a mix meets. The prices would be those of the search's own aim. */
+/** The brief's limits that a mix meets, without prices: those would be for the search's own aim, not the brief's. */
 function metLimits(
   brief: Brief,
   formulation: Formulation,

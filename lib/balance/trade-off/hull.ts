@@ -4,7 +4,7 @@ export interface Point {
   readonly y: number;
 }
 
-/** The point of a convex set that lies farthest in a direction, with whatever belongs to it. */
+/** The point of a convex set that lies farthest in a direction, with its further data. */
 export type Farthest<P extends Point> = (direction: Point) => P | undefined;
 
 /** Distance beyond an edge from which a corner counts, as a share of the size of the set. */
@@ -13,8 +13,8 @@ export const CORNER = 1e-8;
 /**
  * The corners of a convex set between two of its boundary points, both included, anticlockwise.
  *
- * Whoever lies farthest beyond the line between two neighbours is a corner, and so are the farthest beyond its two sides;
- * where nothing lies beyond, the line is an edge. With c corners it asks at most 2 c times. The scheme is that of
+ * The point farthest beyond the line between two neighbours is a corner; then the two lines from it to the neighbours are tried in
+ * turn; a line with no point beyond it is an edge. With c corners it asks at most 2 c times. The scheme is that of
  * Y. P. Aneja and K. P. K. Nair, Bicriteria transportation problem, Management Science 25 (1979).
  *
  * @param size width and height of the set, so that neither unit weighs more
@@ -75,12 +75,12 @@ export function* cornersOf<P extends Point>(farthest: Farthest<P>): Generator<vo
   return convexCorners(around, size);
 }
 
-/** Width and height of what the points span; 1 where it has none. */
+/** Width and height of the box around the points; 1 in place of 0. */
 export function sizeOf(points: readonly Point[]): Point {
   return {x: span(points.map(({x}) => x)), y: span(points.map(({y}) => y))};
 }
 
-/** Span of the values; 1 where that is nothing but rounding. */
+/** Difference of the largest and the smallest value; 1 where that is nothing but rounding. */
 function span(values: readonly number[]): number {
   const [low, high] = [Math.min(...values), Math.max(...values)];
   return high - low > 1e-10 * Math.max(1, Math.abs(low), Math.abs(high)) ? high - low : 1;
@@ -119,7 +119,7 @@ export function offLine(a: Point, b: Point, point: Point, size: Point): number {
   return direction ? Math.abs(beyond(direction, a, point)) : distance(a, point, size);
 }
 
-/** The direction in which the right-hand side of the way from one point to another looks, of unit length in sizes of the set. */
+/** The direction to the right of the way from one point to another, of unit length in sizes of the set. */
 function outward(from: Point, to: Point, size: Point): Point | undefined {
   const dx = (to.x - from.x) / size.x;
   const dy = (to.y - from.y) / size.y;
@@ -131,7 +131,7 @@ function beyond(direction: Point, from: Point, point: Point): number {
   return direction.x * (point.x - from.x) + direction.y * (point.y - from.y);
 }
 
-/** Without repeated points and points in the middle of an edge. */
+/** The points without repetitions and without those in the middle of an edge. */
 function convexCorners<P extends Point>(around: readonly P[], size: Point): P[] {
   let corners = around.filter((point, k) => outward(around.at(k - 1)!, point, size) || around.length === 1);
   if (corners.length === 0) corners = around.slice(0, 1);

@@ -10,7 +10,7 @@ import type {Steps} from "../../core/in-chunks.ts";
 import {type Mix, mixFrom} from "../mix/mix-report.ts";
 import {type CoordinateLimits, mixProgram} from "../program/mix-program.ts";
 
-/** A limit on something of a mix, as a row. */
+/** A limit on a property of a mix, as a row. */
 export interface Bound {
   readonly coordinate: Coordinate;
   readonly limits: CoordinateLimits;
@@ -27,7 +27,7 @@ export interface Search {
   count(): {solved: number};
 }
 
-/** A best mix with the value of what it is best in, or why there is none. */
+/** A best mix with the value that was optimised, or the reason why there is none. */
 export type Optimised =
   | {readonly value: number; readonly mix: Mix; readonly outcome: Solved}
   | {readonly status: "infeasible" | "undecided"; readonly reason: string};
@@ -38,7 +38,7 @@ const SAME = 1e-9;
 /** Warmest temperature at which rows are asked for, °C: the model of ice ends at 0. */
 const WARMEST = -1e-3;
 
-/** As good as a value, or better, with some room for rounding. */
+/** A limit that asks for a value or a better one, with some room for rounding. */
 export function atLeastAsGood({sense, subject}: Aim, value: number, brief: Brief, room: number): Bound {
   const bounding = sense === "minimise";
   const limit = value + (bounding ? room : -room);
@@ -56,7 +56,7 @@ export function atLeastAsGood({sense, subject}: Aim, value: number, brief: Brief
  * before has a lower temperature itself, until none has. This is the scheme of W. Dinkelbach, On nonlinear fractional
  * programming, Management Science 13 (1967), and ends about as fast.
  *
- * @param guess about where a temperature will come to lie, °C: the nearer, the fewer steps
+ * @param guess rough temperature of the result, °C: the nearer, the fewer steps
  */
 export function* optimiseOne(
   search: Search,
@@ -95,13 +95,13 @@ export function* optimiseOne(
   return {status: "undecided", reason: `the best ${subject.kind} was not found in 60 steps`};
 }
 
-/** A temperature held at a value, with some room for rounding in its row, g per 100 g. */
+/** A limit that holds a temperature at a value, with some room for rounding in its row, g per 100 g. */
 export function temperatureBound(subject: Subject, at: number, brief: Brief, room: number): Bound {
   const {coordinate, level} = temperatureRow(subject, at, brief)!;
   return {coordinate, limits: {lower: level - room, upper: level + room}, bounding: false};
 }
 
-/** The row of a temperature, within what the model of ice knows; `undefined` of what is none. */
+/** The row of a temperature, within the range of the model of ice; `undefined` for a subject that is no temperature. */
 function temperatureRow(subject: Subject, at: number, brief: Brief) {
   return measureOf(subject).temperature?.rowAt(Math.min(WARMEST, Math.max(COLDEST, at)), brief);
 }

@@ -8,17 +8,17 @@ import {distance, offLine, type Point, sizeOf} from "./hull.ts";
 import type {Steps} from "../../core/in-chunks.ts";
 import {valueOf} from "../measure/of-subject.ts";
 
-/** A piece is halved while the point found in its middle lies farther from its line than this, as a share of the front's size. */
+/** Distance of a piece's middle from its line beyond which the piece is halved, as a share of the front's size. */
 const STRAIGHT = 1e-3;
 
-/** Every piece is halved so often, and none more often than the other. */
+/** Number of times that every piece is halved, and the most that one may be. */
 const LEAST_DEPTH = 2;
 const MOST_DEPTH = 10;
 
 /** Room for rounding where one value is held while another is sought, relative to the value or 1. */
 const ROOM = 1e-8;
 
-/** Points nearer than this are one, as a share of the front's size. */
+/** Distance below which two points count as one, as a share of the front's size. */
 const ONE = 1e-6;
 
 /**
@@ -86,6 +86,6 @@ function* middleOf(search: Search, x: Aim, y: Aim, a: Point, b: Point, size: Poi
 }
 
 function pointOf(x: Aim, y: Aim, {mix, outcome}: Exclude<Optimised, {status: unknown}>): FoundMix {
-  // The ends of the front have both temperatures, and so has every mix between.
+  // Both ends of the front have these temperatures, so every mix between them has too.
   return {x: valueOf(x.subject, mix)!, y: valueOf(y.subject, mix)!, outcome};
 }

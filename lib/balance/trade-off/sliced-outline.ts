@@ -9,7 +9,7 @@ import type {Steps} from "../../core/in-chunks.ts";
 import {formulateWithoutAim, sharesIn} from "../program/mix-program.ts";
 import {isTemperature, subjectName} from "../measure/of-subject.ts";
 
-/** Slices are halved while an end in the middle lies farther from its line than this, as a share of the region's size. */
+/** Distance of a middle slice's end from its line beyond which slices are halved, as a share of the region's size. */
 const STRAIGHT = 1e-3;
 const LEAST_DEPTH = 3;
 const MOST_DEPTH = 7;
@@ -26,7 +26,7 @@ interface Slice {
 
 /**
  * The region of a freezing point or scoop temperature and a weighted sum, cut into slices along the temperature: at each
- * the mixes form a convex set, so the least and the most of the sum, found exactly, bound all that is between.
+ * the mixes form a convex set, so the least and the most of the sum, found exactly, are the ends of the slice.
  *
  * @throws InputError where both sides are temperatures
  */

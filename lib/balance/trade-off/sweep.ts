@@ -11,11 +11,11 @@ import {readBrief} from "../read/read-brief.ts";
 import {type Solution, solveBrief} from "../mix/solve-brief.ts";
 import {changesBetween, isNothing, type Turnover} from "../mix/changes-between.ts";
 
-/** The best mix at one value of what is swept. */
+/** The best mix at one value of the number that is swept. */
 export interface SweepPoint {
   readonly value: number;
   readonly solution: Solution;
-  /** Whether another set of ingredients or limits decides than at the value before, or the brief can be met only now or no more. */
+  /** True where another set of ingredients or limits decides than at the value before, or the brief begins or ceases to be possible. */
   readonly changed: boolean;
   /** Differences from the value before; absent where either has no mix. */
   readonly turnover?: Turnover;
@@ -106,7 +106,7 @@ export function* sweepSteps<Own extends string = never>(
   return points;
 }
 
-/** Outcome of a value that no time was left for. */
+/** Outcome of a value for which no time was left. */
 const LATE: Solution = {status: "undecided", reason: "the time limit came before this value"};
 
 function difference(before: Solution | undefined, after: Solution): Pick<SweepPoint, "changed" | "turnover"> {

@@ -9,7 +9,7 @@ export interface TradeOffAxes {
   readonly y: AxisInput;
 }
 
-/** A mix that nothing beats: whatever is better in one respect is worse in the other. */
+/** A mix that no other beats: any mix that is better in one respect is worse in the other. */
 export interface FrontPoint {
   /** In the unit of the axis. */
   readonly x: number;
@@ -21,7 +21,7 @@ export interface FrontPoint {
   readonly turnover?: Turnover;
 }
 
-/** All that can be had of two things at once. */
+/** The front of two things: the best of one for each value of the other. */
 export type TradeOff =
   | {
       readonly status: "front";
@@ -39,7 +39,7 @@ export type TradeOff =
        * largest distance found where it was checked, in the middle between two points (an estimate, no bound).
        */
       readonly error: number;
-      /** Rules in whole numbers that were left out, so that the front is what no mix with them can pass. */
+      /** Rules in whole numbers that were left out; no mix that keeps them lies beyond the front. */
       readonly leftOut: readonly string[];
     }
   | {readonly status: "infeasible" | "undecided"; readonly reason: string};

@@ -18,7 +18,7 @@ import {withoutWholeValues} from "../program/without-whole-values.ts";
  *
  * Between weighted sums the front is exact (see `cornersBetween`): no mix lies beyond it by more than 1e-8 of its width
  * and height. Where a freezing point or scoop temperature takes part, it is found at temperatures chosen where it bends,
- * each point of it exact. What the brief itself minimises does not count, but no point has a worse verdict in the freezer than
+ * each point of it exact. The brief's own aim does not count, but no point has a worse verdict in the freezer than
  * the brief's own answer (see `holdingShape`): the front ends where a mix would no longer hold its shape.
  *
  * @param source the brief, or its answer

@@ -10,7 +10,7 @@ import {existenceRow, targetRows} from "../measure/of-subject.ts";
 export interface Search {
   /** So many steps below and above the amount; `Infinity` for any. */
   readonly reach: number;
-  /** Which ingredients come in whole steps; all by default. */
+  /** True for each ingredient that comes in whole steps; all do by default. */
   readonly whole?: readonly boolean[];
   /** Targets may be missed, at a price far above that of any number of steps. */
   readonly elastic?: boolean;
@@ -50,7 +50,7 @@ export function nearbySteps(
     const away = {name: `${ingredient.name}, steps away`, cost: 1};
     builder.distance(away, [grams(j)], amounts[j]!, undefined, steps[j]);
   }
-  // Nothing at all would meet every target: the total stays within one step of the batch.
+  // An empty mix would meet every target, so the total must stay within one step of the batch.
   const off = {name: "total off the batch", cost: 1 / Math.min(...steps), upper: Math.max(...steps)};
   builder.distance(
     off,
@@ -79,7 +79,7 @@ export function nearbySteps(
   return builder.build().program;
 }
 
-/** The limits of a row as sums that must not be below 0, whatever the total: over masses, what each brings beyond the limit. */
+/** The limits of a row as sums over masses that must not be below 0, whatever the total: each ingredient counts what it brings beyond the limit. */
 function sidesOf({weights, extras = [], lower, upper}: MixRow): MixSum[] {
   const side = (limit: number | undefined, sign: 1 | -1) =>
     limit === undefined
@@ -118,7 +118,7 @@ function numberOfSteps(
   };
 }
 
-/** A target of one exact value as the narrow range that a scale can meet. */
+/** A target; one of a single exact value becomes the narrow range that a scale can meet. */
 function widened(target: Target): Target {
   const {min, max} = target;
   return min !== undefined && min === max

@@ -16,7 +16,7 @@ import {readSpread} from "../read/read-brief.ts";
 import {shifted} from "../program/spread.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
 
-/** Reliability of a target when the kitchen is off. */
+/** Reliability of a target in a kitchen with errors. */
 export interface TargetReliability {
   readonly target: string;
   /** Share of the batches in which it holds, 0 to 1. */
@@ -31,7 +31,7 @@ export interface Reliability {
   readonly targets: readonly TargetReliability[];
   /** Share of the batches in which every target holds, 0 to 1. */
   readonly all: number;
-  /** Standard error of the shares at their worst, 0.5 / sqrt(batches): what chance alone may add or take. */
+  /** Largest standard error of the shares, 0.5 / sqrt(batches), by the chance of the simulation. */
   readonly error: number;
 }
 
@@ -39,20 +39,20 @@ export interface Reliability {
 export interface SimulationOptions extends TimeOptions {
   /** Number of batches; 1000 by default. */
   readonly batches?: number;
-  /** Start of the sequence of chances; 1 by default. Equal seeds give equal results. */
+  /** Start of the sequence of random numbers; 1 by default. Equal seeds give equal results. */
   readonly seed?: number;
 }
 
 /**
- * The chance that each target of a brief holds in a kitchen that is off by a spread: batches are made up by chance, each
- * part and each weighing anywhere within its spread with equal likelihood and independent of the others.
+ * The chance that each target of a brief holds in a kitchen with a spread of errors: a simulation of batches, each part and each
+ * weighing anywhere within its spread with equal likelihood and independent of the others.
  *
  * A target of one exact value counts as held within 0.05 of it.
  *
  * @param source the brief, or its answer
  * @param amounts those of an answer as they are, or the mass of each ingredient as the recipe says, g, in the brief's order
  * @param spread as a brief or a cook states it: `{parts: {"cream 40 %": {milkFat: 1}}, weighing: 1}`
- * @throws InputError for amounts or a spread that are none, and for a number of batches that is not from 1 to 1 000 000
+ * @throws InputError for anything but amounts and a spread, and for a number of batches that is not from 1 to 1 000 000
  *
  * @example
  * ```ts
@@ -104,7 +104,7 @@ function simulated(
   let all = 0;
   let batches = 0;
   for (; batches < most; batches++) {
-    // At least one is made, so that there is a share to tell.
+    // At least one batch is made, so that there is a share to give.
     if (batches > 0 && deadline && !(deadline.left() > 0)) break;
     const ingredients = brief.ingredients.map((choice) => ({
       ...choice,
@@ -150,7 +150,7 @@ function holds({min, max}: Target, value: number | undefined): boolean {
   return (min === undefined || value >= min - slack) && (max === undefined || value <= max + slack);
 }
 
-/** The fifth and the ninety-fifth hundredth of the values. */
+/** The 5th and the 95th percentile of the values. */
 function middle(values: readonly (number | undefined)[]): Pick<TargetReliability, "low" | "high"> {
   const sorted = values.filter((value) => value !== undefined).sort((a, b) => a - b);
   if (sorted.length < values.length) return {};

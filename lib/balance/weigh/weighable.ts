@@ -25,7 +25,7 @@ export interface WeighableMix extends MixReport {
   readonly total: number;
   /** Number of whole units of the ingredients that are counted. */
   readonly counts: Readonly<Record<string, number>>;
-  /** Targets that no weighable amounts near the exact mix meet, with what they come to. */
+  /** Targets that no weighable amounts near the exact mix meet, with their values in this one. */
   readonly missed: readonly Missed[];
 }
 
@@ -35,7 +35,7 @@ export interface WeighOptions extends TimeOptions {
   readonly scale?: number;
 }
 
-/** Below this an amount is weighed on the fine scale, g. */
+/** Amount below which the fine scale is used, g. */
 const FINE = 20;
 
 /**
@@ -43,13 +43,13 @@ const FINE = 20;
  *
  * Not each amount rounded by itself: first the eggs become whole and the rest follows freely, then a program with whole
  * numbers looks among the steps around these amounts for those that keep the targets and move the least number of steps.
- * Where none do, the targets give way as little as possible, and the result says which and by how much. What the result
- * has is measured anew.
+ * Otherwise the targets give way as little as possible, and the result says which and by how much. All figures of the result are
+ * measured anew.
  *
  * @param source the brief, or its answer
  * @param amounts those of an answer as they are, or the exact mass of each ingredient, g, in the brief's order
  * @param options with the step of the scale, and a `deadline`, past which each amount is rounded by itself
- * @throws InputError for amounts that are none, and a scale out of range
+ * @throws InputError for anything but amounts, and a scale out of range
  *
  * @example
  * ```ts
@@ -111,9 +111,9 @@ function look(
   return outcome?.status === "optimal" ? outcome.values.slice(0, steps.length) : undefined;
 }
 
-/** Mass of what is counted rather than weighed, g: eggs, and whatever the brief wants in whole steps. */
+/** Mass of one unit of an ingredient that is counted rather than weighed, g: eggs, and those that the brief wants in whole steps. */
 function unitOf({step, ingredient}: Choice, grams: number): number | undefined {
-  // Other things that come in units, such as fruit, are trimmed and weighed.
+  // Other ingredients that come in units, such as fruit, are trimmed and weighed.
   return step ?? (ingredient.group === "egg" && grams > 0 ? ingredient.unit : undefined);
 }
 
