@@ -400,14 +400,25 @@ describe("design a flavour, one visit", () => {
       expect(Math.abs(milk / grams - at5.milk / 5000)).toBeLessThan(0.001);
     }
     await page.getByText("What may go in? 10 chosen").click();
-    await page.getByLabel("pear, limits in").selectOption("g");
+    // One switch for all of them, there and back.
+    const limits = page.getByLabel("Limits in");
+    await limits.selectOption("g");
     expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("2000");
-    await batch.fill("5000");
-    await expect.poll(async () => (await shown()).pear).toBe(2000);
-    await expect.poll(() => decodeURIComponent(page.url())).toContain("2000..3000@+pear");
-    expect(decodeURIComponent(page.url())).toContain("0.6..0.6%@+fresh+ginger");
+    expect(await page.getByLabel("fresh ginger, at most, g").inputValue()).toBe("60");
+    await batch.fill("9000");
+    await expect.poll(async () => (await shown()).all).toBe(9000);
+    expect((await shown()).pear).toBe(2000);
+    await expect.poll(() => page.url()).toContain("batch=9000");
+    expect(decodeURIComponent(page.url())).toContain("2000..3000@+pear");
+    expect(decodeURIComponent(page.url())).toContain("60..60@+fresh+ginger");
     await page.reload({waitUntil: "networkidle"});
     await expect.poll(async () => (await shown()).pear).toBe(2000);
+    await page.getByText("What may go in? 10 chosen").click();
+    expect(await limits.inputValue()).toBe("g");
+    await limits.selectOption("%");
+    expect(await page.getByLabel("pear, at least, %").inputValue()).toBe("22.2222");
+    await limits.selectOption("g");
+    expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("2000");
   });
 
   test("nothing went wrong on the way", () => {
@@ -425,6 +436,7 @@ describe("design a flavour", () => {
     });
     await page.getByText("What may go in? 10 chosen").click();
     expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("1000");
+    expect(await page.getByLabel("Limits in").inputValue()).toBe("g");
     await expect.poll(async () => (await tableOf(page, "What to weigh, g")).get("pear")?.[0]).toBe("1000");
     await page.close();
   });
@@ -490,6 +502,9 @@ describe("design a flavour", () => {
     const hash = `#${[...entries, "1..1%@1 salt"].map((use) => `use=${encodeURIComponent(use)}`).join("&")}`;
     const {page, trouble} = await open(DESIGN, {hash});
     expect(await page.locator(".verdict").innerText()).toMatch(/More salt than is customary: 1\.00 %/);
+    // Some limits in grams and one in per cent: each stays what it says, and the switch says so.
+    const limits = page.getByLabel("Limits in");
+    expect(await limits.locator("option:checked").textContent()).toBe("% and grams, as each says");
     await page.getByText("Customary limits all hold").click();
     await page.getByLabel("Customary: salt, at most, %").fill("1.5");
     await expect.poll(() => page.locator(".verdict").innerText()).not.toContain("than is customary");

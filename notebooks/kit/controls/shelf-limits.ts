@@ -7,8 +7,8 @@ type Entry = BriefInput["ingredients"][number];
 /** A limit of a brief: g, or a percentage of the batch such as `"20 %"`. */
 type Limit = number | string | undefined;
 
-/** Digits that a number keeps when its unit changes: a hundredth of a per cent of 10 kg is 1 g. */
-const DIGITS = 4;
+/** Digits that a limit keeps when it is converted: 7 g of 3 kg are 0.2333 %, and those are 7 g again, not 6.999. */
+const DIGITS = {percent: 4, grams: 2};
 
 /** Entry of a brief as the page has it, with the limits in percent of the batch or in g. */
 export function pickedOf(entry: Entry, batch: number, unit: Picked["unit"] = "%"): Picked {
@@ -43,13 +43,12 @@ export function entryOf({min, max, unit, ...entry}: Picked): IngredientInput {
 function inTerms(limit: Limit, batch: number, unit: Picked["unit"]): number | undefined {
   if (limit === undefined) return undefined;
   const percent = typeof limit === "string" ? Number.parseFloat(limit) : undefined;
-  const value =
-    unit === "%"
-      ? (percent ?? (100 * Number(limit)) / batch)
-      : percent === undefined
-        ? Number(limit)
-        : (percent * batch) / 100;
-  return Number(value.toFixed(DIGITS));
+  if (unit === "%") return rounded(percent ?? (100 * Number(limit)) / batch, DIGITS.percent);
+  return percent === undefined ? Number(limit) : rounded((percent * batch) / 100, DIGITS.grams);
+}
+
+function rounded(value: number, digits: number): number {
+  return Number(value.toFixed(digits));
 }
 
 function picked(

@@ -52,22 +52,9 @@ export function shelfLine(
     origin.replaceChildren(...(preset === undefined || now.price !== undefined ? [] : [link]));
   price.input.addEventListener("input", showOrigin);
   showOrigin();
-  const unit = html`<select aria-label=${`${first.name}, limits in`}>
-    <option value="%">%</option>
-    <option value="g">g</option>
-  </select>` as unknown as HTMLSelectElement;
-  const name = () => {
-    unit.value = now.unit;
-    least.input.setAttribute("aria-label", `${now.name}, at least, ${now.unit}`);
-    most.input.setAttribute("aria-label", `${now.name}, at most, ${now.unit}`);
-    price.input.setAttribute("aria-label", `${now.name}, price, per kg`);
-  };
-  unit.addEventListener("input", () => {
-    take(inUnit(now, unit.value === "g" ? "g" : "%", batch?.() ?? 1000));
-    least.input.value = String(now.min ?? "");
-    most.input.value = String(now.max ?? "");
-    name();
-  });
+  least.input.setAttribute("aria-label", `${first.name}, at least, ${first.unit}`);
+  most.input.setAttribute("aria-label", `${first.name}, at most, ${first.unit}`);
+  price.input.setAttribute("aria-label", `${first.name}, price, per kg`);
   const lock = html`<input type="checkbox" />` as HTMLInputElement;
   const isLocked = () => now.min !== undefined && now.min === now.max;
   // What the lock replaced comes back with it off.
@@ -89,11 +76,10 @@ export function shelfLine(
   lock.setAttribute("aria-label", `Lock ${first.name} as it is`);
   const button = html`<button type="button" aria-label=${`Remove ${first.name}`}>×</button>`;
   button.addEventListener("click", () => remove(button));
-  name();
   return html`<li>
     <span class="name">${first.name}</span>${button} ${least.label}${most.label}
     ${batch ? html`<label class="lock">lock${lock}</label>` : ""}
-    ${batch ? html`<label>in${unit}</label>` : html`<span class="unit">g</span>`}${price.label}${origin}
+    <span class="unit">${first.unit}</span>${price.label}${origin}
   </li>`;
 }
 

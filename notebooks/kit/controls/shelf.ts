@@ -4,6 +4,7 @@ import type {Amount} from "../../../lib/balance/mix/answer.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {keep, recall} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
+import {isLimited, limitUnit} from "./limit-unit.ts";
 import {shelfFinder} from "./shelf-finder.ts";
 import {entryOf, inUnit, pickedOf} from "./shelf-limits.ts";
 import {shelfLine} from "./shelf-line.ts";
@@ -42,13 +43,12 @@ interface ShelfOptions {
 
 /**
  * Ingredients that may go into the mix: the chosen ones with their limits, and the whole shelf to choose from, by group. Limits are
- * percentages of the batch, so that another batch is the same mix; those that the cook sets in g stay in g.
+ * percentages of the batch, so that another batch is the same mix, or all in g, which stay as they are with another batch.
  */
 export function shelfPicker(
   shelf: readonly Ingredient[],
   {first, batch, priced, key = "use"}: ShelfOptions,
 ): ShelfControl {
-  const unit = batch ? "%" : "g";
   const size = () => batch?.now() ?? 1000;
   let shown: ReadonlyMap<string, number> = new Map();
   const prices = new Map(shelf.map(({name, price}) => [name, price]));
@@ -68,12 +68,19 @@ export function shelfPicker(
     .map(pickedFrom)
     .filter((picked) => picked !== undefined)
     .map((picked) => (batch ? picked : inUnit(picked, "g", size())));
-  const opening = kept.length ? kept : first.map((entry) => pickedOf(entry, batch?.first ?? size(), unit));
+  const opening = kept.length
+    ? kept
+    : first.map((entry) => pickedOf(entry, batch?.first ?? size(), batch ? "%" : "g"));
   const chosen = new Map<string, Picked>(opening.map((picked) => [picked.name, picked]));
 
   const lines = html`<ul class="chosen"></ul>`;
   const finder = shelfFinder(shelf, toggle);
-  const element = html`<div class="shelf">${lines}${finder.element}</div>`;
+  const units = limitUnit((unit) => {
+    for (const picked of chosen.values()) chosen.set(picked.name, inUnit(picked, unit, size()));
+    show();
+    write();
+  });
+  const element = html`<div class="shelf">${batch ? units.element : ""}${lines}${finder.element}</div>`;
 
   const write = () => keep(key, [...chosen.values()].map(pickedText));
   const line = (picked: Picked): HTMLElement =>
@@ -84,6 +91,7 @@ export function shelfPicker(
       amount: () => shown.get(picked.name),
       change(next) {
         chosen.set(next.name, next);
+        units.show(chosen.values());
         write();
       },
       remove(button) {
@@ -95,12 +103,16 @@ export function shelfPicker(
       },
     });
   function toggle(name: string): void {
-    if (!chosen.delete(name)) chosen.set(name, {name, unit});
+    if (!chosen.delete(name)) chosen.set(name, {name, unit: batch ? units.now() : "g"});
     show();
     write();
     changed(element);
   }
   function show(): void {
+    units.show(chosen.values());
+    // A line without limits is ready for one in the unit of the others.
+    for (const [name, picked] of chosen)
+      if (batch && !isLimited(picked)) chosen.set(name, {...picked, unit: units.now()});
     lines.replaceChildren(...[...chosen.values()].map(line));
     finder.show(new Set(chosen.keys()));
   }
