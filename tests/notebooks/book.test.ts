@@ -37,6 +37,15 @@ const headOf = async (page: Page) =>
 const namesIn = (page: Page) => page.locator(".book h3 a").allTextContents();
 const mainOf = async (page: Page) => (await page.locator("main").innerText()).replaceAll(/[\s\u00a0]+/g, " ");
 
+/** The link for another person that the page copies. */
+async function linkOf(page: Page): Promise<string> {
+  await page.getByRole("button", {name: "Copy a link"}).waitFor();
+  return page.evaluate<string>(`new Promise((copied) => {
+    navigator.clipboard.writeText = async (text) => copied(text);
+    [...document.querySelectorAll("button")].find((one) => one.textContent === "Copy a link").click();
+  })`);
+}
+
 describe("the book", () => {
   test("what was typed a second ago outlives the tab, goes along to every page, steps back, and is shared by two tabs", async () => {
     const {context, trouble} = await profile();
@@ -81,16 +90,23 @@ describe("the book", () => {
     await expect.poll(() => base.inputValue(), SOON).toBe(`${MILK}\n5 g salt`);
     expect(await again.getByLabel("Name", {exact: true}).inputValue()).toBe("Milk ice");
     await again.getByLabel(/^Tubs/).fill("7");
+    const day = await linkOf(again);
     await again.locator(".masthead nav").getByRole("link", {name: "Replace"}).click();
     await expect.poll(() => again.locator("select").first().inputValue(), SOON).toBe("open");
     // A link from here carries it to another person, who can keep it.
-    await again.getByRole("button", {name: "Copy a link"}).waitFor();
-    const link = await again.evaluate<string>(`new Promise((copied) => {
-      navigator.clipboard.writeText = async (text) => copied(text);
-      [...document.querySelectorAll("button")].find((one) => one.textContent === "Copy a link").click();
-    })`);
+    const link = await linkOf(again);
     const blank = await profile();
     const theirs = await blank.context.newPage();
+    // The batch day as it stands: the recipe with its name, the tubs, and no ripple of the demonstration.
+    await theirs.goto(day);
+    await expect.poll(() => headOf(theirs), SOON).toContain("From a link: Milk ice");
+    const carries: [string | RegExp, string][] = [
+      ["The base, one ingredient a line", `${MILK}\n5 g salt`],
+      [/^Tubs/, "7"],
+      [/^What goes into the ripple/, ""],
+      [/^Ripple in the tub/, "0"],
+    ];
+    for (const [label, value] of carries) expect(await theirs.getByLabel(label).inputValue()).toBe(value);
     await theirs.goto(link);
     await expect.poll(() => headOf(theirs), SOON).toBe("From a link: Milk ice Keep this recipe in my book");
     expect(await theirs.locator("select option:checked").first().innerText()).toBe("Milk ice");

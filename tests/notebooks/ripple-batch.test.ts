@@ -161,6 +161,7 @@ describe("a cook's day in the demonstration", () => {
     await expect
       .poll(async () => (await tableOf(page, "What goes into the pot"))["glucose syrup 42 DE"]?.[0])
       .toBe(grams(syrup.grams));
+    expect(await page.getByRole("button", {name: "Copy a link"}).isVisible()).toBe(true);
     await page.getByRole("link", {name: "Take it to the batch day"}).click();
     await page.getByRole("heading", {name: "Batch day", level: 1}).waitFor();
     await page.locator(".leaf iframe").waitFor();

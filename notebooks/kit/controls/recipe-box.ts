@@ -1,7 +1,7 @@
 import {html} from "htl";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
 import {LONGEST_TEXT, titleOf} from "../keep/kept-recipe.ts";
-import {keep, recall, recallNumber} from "../words/address.ts";
+import {carry, keep, recall, recallNumber} from "../words/address.ts";
 import {changed, type Control, control} from "./control.ts";
 
 /** Options of the box of the open recipe. */
@@ -19,6 +19,8 @@ export interface RecipeBox extends Control<string> {
   readonly own: boolean;
   /** Writes into it by a press, which is a step of its own to go back over. */
   write(text: string): void;
+  /** Has a link carry these of the page beside the open recipe, as they begin otherwise where that is not open. */
+  along(values: Readonly<Record<string, () => string | number>>): void;
 }
 
 /**
@@ -72,8 +74,15 @@ export function recipeBox(open: OpenRecipe, {key, label, demo}: RecipeBoxOptions
   const element = control(html`<label class="field">${label}${box}</label>`, () => box.value);
   open.follow(follow);
   follow();
+  const along: RecipeBox["along"] = (values) => {
+    for (const [name, read] of Object.entries(values))
+      carry(name, () => (own() ? [String(read()).replace("NaN", "")] : []));
+  };
+  // Another person has not this recipe open: a link carries it.
+  along({[key]: () => box.value});
   return Object.defineProperties(element, {
     own: {get: own},
+    along: {value: along},
     write: {
       value(text: string) {
         box.value = put = text;

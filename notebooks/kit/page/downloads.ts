@@ -21,9 +21,12 @@ export function downloads(files: readonly Offered[], hash: () => string = linkHa
   });
   const print = html`<button type="button">Print this page</button>`;
   print.addEventListener("click", () => window.print());
-  return html`<div class="tools">
-    ${buttons}${linkButton("Copy a link", () => addressWith(hash()))}${print}
-  </div>`;
+  return html`<div class="tools">${buttons}${copyLink(hash)}${print}</div>`;
+}
+
+/** A button that copies the address of the page as it stands, for another person. */
+export function copyLink(hash: () => string = linkHash): HTMLElement {
+  return linkButton("Copy a link", () => addressWith(hash()));
 }
 
 /** Copies an address; where the browser forbids that, it is shown to be copied. */
