@@ -166,6 +166,12 @@ describe("the book", () => {
     // What it was can be read, and restored.
     const fair = page.locator(".book > li").first();
     await expect.poll(() => fair.locator(".versions summary").allInnerTexts(), SOON).toHaveLength(1);
+    await expect
+      .poll(
+        async () => (await fair.locator(".versions summary").innerText()).replaceAll(/[\s\u00a0]+/g, " "),
+        SOON,
+      )
+      .toContain("Since then: name “Milk ice” → “Ice of the <b>fair</b>”; notes changed.");
     await fair.locator(".versions summary").click();
     await fair.getByRole("button", {name: "Restore"}).click();
     await expect.poll(() => headOf(page), SOON).toContain("Open: Milk ice kept");

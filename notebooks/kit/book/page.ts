@@ -29,7 +29,7 @@ export interface BookPage {
 export async function bookPage(book: RecipeBook, open: OpenRecipe, pantry: Pantry): Promise<BookPage> {
   const {element: told, say} = teller();
   const act = bookActions(book, open, pantry, say);
-  const list = bookList({book, open, act}, summaries(pantry));
+  const list = bookList({book, open, act, pantry}, summaries(pantry));
   const gone = deletedList((recipe) => void act.bringBack(recipe));
   const broken = html`<div data-side="answer"></div>`;
   const find = panel(

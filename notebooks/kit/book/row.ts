@@ -1,4 +1,5 @@
 import {html} from "htl";
+import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {autosaved, type Autosaved} from "../keep/autosave.ts";
 import {contentOf, type KeptRecipe, LONGEST_NOTES} from "../keep/kept-recipe.ts";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
@@ -7,6 +8,7 @@ import {addressWith, linkButton} from "../page/downloads.ts";
 import {unbroken} from "../words/numbers.ts";
 import {recipeHash} from "../words/recipe-address.ts";
 import type {BookActions} from "./actions.ts";
+import {changesSince, changesWords} from "./difference.ts";
 import {versionList} from "./version-list.ts";
 import {when} from "./when.ts";
 
@@ -15,6 +17,8 @@ export interface RowContext {
   readonly book: RecipeBook;
   readonly open: OpenRecipe;
   readonly act: BookActions;
+  /** Where the names of its lines are looked up. */
+  readonly pantry: Pantry;
 }
 
 /** One recipe of the list. */
@@ -27,7 +31,8 @@ export interface Row {
 }
 
 /** The row of a recipe: its name, which opens it, a sentence, and what can be done with it. */
-export function recipeRow(first: KeptRecipe, {book, open, act}: RowContext): Row {
+export function recipeRow(first: KeptRecipe, context: RowContext): Row {
+  const {open, act} = context;
   let recipe = first;
   const name = html`<a href="./read-a-recipe.html"></a>`;
   name.addEventListener("click", (event) => {
@@ -59,7 +64,7 @@ export function recipeRow(first: KeptRecipe, {book, open, act}: RowContext): Row
   let inside: {readonly element: HTMLElement; readonly update: () => void} | undefined;
   more.addEventListener("toggle", () => {
     if (!more.open || inside) return;
-    inside = details(() => recipe, {book, open, act});
+    inside = details(() => recipe, context);
     more.append(inside.element);
   });
   const show = () => {
@@ -85,7 +90,7 @@ export function recipeRow(first: KeptRecipe, {book, open, act}: RowContext): Row
 /** What is folded away: made when it is unfolded. */
 function details(
   now: () => KeptRecipe,
-  {book, open, act}: RowContext,
+  {book, open, act, pantry}: RowContext,
 ): {element: HTMLElement; update: () => void} {
   const name = html`<input type="text" autocomplete="off" maxlength="80" />` as HTMLInputElement;
   name.addEventListener("change", () => void act.rename(now(), name.value));
@@ -107,15 +112,19 @@ function details(
   });
   const versions = html`<div></div>`;
   let shown: KeptRecipe["earlier"] | undefined;
+  let list: ReturnType<typeof versionList>;
   const update = () => {
     const recipe = now();
     if (document.activeElement !== name) name.value = recipe.name;
     if (document.activeElement !== notes) notes.value = recipe.notes;
     // The list may be a moment behind what was just written.
     if (saving && !saving.unsaved && recipe.revision >= saving.kept.revision) saving = undefined;
-    if (shown === recipe.earlier) return;
-    shown = recipe.earlier;
-    versions.replaceChildren(versionList(shown, (version) => void act.restore(now(), version)));
+    if (shown !== recipe.earlier) {
+      shown = recipe.earlier;
+      list = versionList(shown, (version) => void act.restore(now(), version));
+      versions.replaceChildren(list.element);
+    }
+    list.compare(async (version) => changesWords(await changesSince(version, recipe, pantry)));
   };
   update();
   return {

@@ -1,23 +1,52 @@
 import {html} from "htl";
 import type {EarlierVersion} from "../keep/kept-recipe.ts";
+import {unbroken} from "../words/numbers.ts";
 import {when} from "./when.ts";
+
+/** The earlier versions of a recipe, as a list. */
+interface VersionList {
+  readonly element: HTMLElement;
+  /** Says beside each what it differs by from the recipe as it is now. */
+  compare(words: (version: EarlierVersion) => Promise<string>): void;
+}
 
 /** The earlier versions of a recipe: each unfolds to its text, and can be restored. */
 export function versionList(
   versions: readonly EarlierVersion[],
   restore: (version: EarlierVersion) => void,
+): VersionList {
+  const places = versions.map((version) => ({version, words: html`<small></small>`}));
+  let asked = 0;
+  return {
+    element: versions.length ? listOf(places, restore) : none(),
+    compare(words) {
+      const turn = ++asked;
+      for (const {version, words: place} of places)
+        void words(version).then((said) => {
+          // The recipe may have changed meanwhile.
+          if (turn === asked) place.replaceChildren(unbroken(said));
+        });
+    },
+  };
+}
+
+function none(): HTMLElement {
+  return html`<p class="aside">
+    No earlier version yet: one is kept whenever the recipe has rested, or a press changes it.
+  </p>`;
+}
+
+function listOf(
+  places: readonly {readonly version: EarlierVersion; readonly words: HTMLElement}[],
+  restore: (version: EarlierVersion) => void,
 ): HTMLElement {
-  if (!versions.length)
-    return html`<p class="aside">
-      No earlier version yet: one is kept whenever the recipe has rested, or a press changes it.
-    </p>`;
   return html`<ul class="versions">
-    ${versions.map((version) => {
+    ${places.map(({version, words}) => {
       const button = html`<button type="button">Restore</button>`;
       button.addEventListener("click", () => restore(version));
       return html`<li>
         <details>
-          <summary>${when(version.changed)}: ${version.name}</summary>
+          <summary>${when(version.changed)}: ${version.name} ${words}</summary>
           <pre>${version.text}</pre>
           ${version.notes ? html`<p class="aside">${version.notes}</p>` : ""} ${button}
         </details>
