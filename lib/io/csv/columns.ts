@@ -7,9 +7,9 @@ import {type CsvRow, type CsvTable, numberIn, placeIn} from "./csv.ts";
 export type Columns = Readonly<Record<string, readonly string[]>>;
 
 /**
- * A header as it is compared: case, punctuation, brackets and currency signs or codes do not count, and a slash is "per".
+ * The form in which headers are compared: case, punctuation, brackets and currency signs or codes do not count, a slash is "per".
  *
- * `Milk fat (g)` and `milkFat_g` are one, and so are `price per kg`, `Price (€/kg)`, `Price (EUR/kg)` and `price_per_kg`.
+ * `Milk fat (g)` and `milkFat_g` are the same, and so are `price per kg`, `Price (€/kg)`, `Price (EUR/kg)` and `price_per_kg`.
  */
 export function columnKey(header: string): string {
   return header
@@ -22,7 +22,7 @@ export function columnKey(header: string): string {
 }
 
 /**
- * The table with its columns under the names that are asked for.
+ * The table with its columns under the names that the reader knows.
  *
  * @param known the columns that it may have
  * @param prefix columns that start so are kept as they are written
@@ -84,9 +84,9 @@ function nearColumns(header: string, table: CsvTable, known: readonly string[]):
 const LABEL = "label_";
 
 /**
- * A number that may stand under one of several columns, each in a unit of its own.
+ * A number from one of several columns, each with a unit of its own.
  *
- * @param units columns by what one unit of theirs is in the unit wanted, e.g. `{stock_g: 1, stock_kg: 1000}`
+ * @param units factor from the unit of each column to the unit wanted, e.g. `{stock_g: 1, stock_kg: 1000}`
  * @param limits inclusive limits of the number as it is written
  * @throws InputError naming row and column for a number out of range, and for two columns filled at once
  */
@@ -120,8 +120,8 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
   kg: "kg",
 };
 
-/** The columns of a price, and what one unit of each is per kg. */
+/** The columns of a price, each with the factor from its unit to money per kg. */
 export const PRICE = {price_per_kg: 1, price_per_100_g: 10};
 
-/** The columns of what is in stock, and what one unit of each is in g. */
+/** The columns of the stock, each with the factor from its unit to g. */
 export const STOCK = {stock_g: 1, stock_kg: 1000};

@@ -9,7 +9,7 @@ const AMBIGUOUS = /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/;
 /** Digits in threes with one kind of sign between, and perhaps decimals behind another. */
 const GROUPED = /^([+-]?\d{1,3}([.,'’\s])\d{3}(?:\2\d{3})*)(?:(?!\2)[.,](\d+))?$/;
 
-/** A number with words or signs before or behind it, and digits only in what it is per: `€ 38,50`, `< 0,5 g/100 g`. */
+/** A number with words or signs before or behind it, and no further digits but those of a reference amount: `€ 38,50`, `< 0,5 g/100 g`. */
 const DRESSED =
   /^((?:[^\d+-]*[^\d+.,-])?)([+-]?\d(?:[\d.,'’\s]*\d)?)\s*((?:[\p{L}\p{Sc}%‰°]\D*(?:\/\s*10*\s*\p{L}*)?)?)$/u;
 
@@ -23,8 +23,8 @@ const BELOW = /[<≤⩽]|\b(?:less than|under|below)\b/i;
 /**
  * A number from a piece of text.
  *
- * Where a comma may be the decimal sign, `1.250` may be thousands: neither is guessed. Nor is a number taken out of `38,50 €`:
- * the error says what to write.
+ * Nothing is guessed: `1.250`, which could be thousands in a file with decimal commas, and `38,50 €` are refused with an error
+ * that says what to write.
  *
  * @throws InputError naming the place, the text and the accepted range, or the number to write instead
  */
@@ -44,7 +44,7 @@ export function numberFrom(
   return finite(text, place, limits, unit);
 }
 
-/** Mistake in a text that is nearly a number, with what to do; nothing where no number is to be seen. */
+/** Mistake in a text that is nearly a number, with the next step; `undefined` for a text without a number. */
 function mistakeIn(
   text: string,
   decimalComma: boolean,
@@ -71,7 +71,7 @@ function mistakeIn(
   if (BELOW.test(before))
     return ["a limit, not a number", `write ${zero}the number alone: ${alone}${ofUnit}`];
   if (before || behind) {
-    // A number in another unit of mass is not the one to write.
+    // A number in another unit of mass cannot be suggested: it would first have to be converted.
     const converted = unit.startsWith("g") && /^(?:kg|mg|[µμ]g|oz|lb)\b/i.test(behind);
     return ["more than a number", `write the number alone${converted ? "" : `: ${alone}`}${ofUnit}`];
   }
@@ -80,7 +80,7 @@ function mistakeIn(
     : undefined;
 }
 
-/** A number as the file should have it; nothing where it is none. */
+/** A number in the form that the file should have; `undefined` for anything else. */
 function aloneIn(number: string, grouped: RegExpExecArray | null, sign: string): string | undefined {
   if (/^[+-]?\d+(?:[.,]\d+)?$/.test(number)) return number.replace(/[.,]/, sign);
   if (!grouped) return undefined;

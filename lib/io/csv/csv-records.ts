@@ -10,7 +10,7 @@ export interface CsvRecord {
 /** A cell whose quotes RFC 4180 does not allow. */
 export interface Misquoted {
   readonly line: number;
-  /** Which cell of its record, from 0. */
+  /** Position of the cell in its record, from 0. */
   readonly index: number;
   readonly problem: string;
   readonly text: string;
@@ -20,7 +20,7 @@ export interface Misquoted {
  * The records of a CSV text (RFC 4180), read by d3-dsv.
  *
  * @param first line on which the text starts, a count from 1
- * @param most how many records are read
+ * @param most largest number of records
  * @throws InputError for more than that, naming the row
  */
 export function recordsOf(
@@ -32,7 +32,7 @@ export function recordsOf(
 ): CsvRecord[] {
   let line = first;
   return dsvFormat(delimiter).parseRows(text, (cells, i) => {
-    // Stopped here, a file of nothing but line breaks takes no memory.
+    // Stopped early, so that a file of nothing but line breaks does not fill the memory.
     if (i >= most)
       throw new InputError(
         `${place}, row ${line}`,
@@ -80,7 +80,7 @@ export function misquoted(text: string, delimiter: string, first: number): Misqu
   return undefined;
 }
 
-/** Counted sign by sign: an open quote can make one cell of a whole file. */
+/** Number of line breaks, counted sign by sign: an open quote can make one cell of a whole file. */
 function lineEnds(cell: string): number {
   let count = 0;
   for (let i = 0; i < cell.length; i++)

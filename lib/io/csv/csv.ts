@@ -21,7 +21,7 @@ export interface CsvTable {
   readonly rows: readonly CsvRow[];
   /** Whether numbers may use a decimal comma, as in files delimited by semicolons. */
   readonly decimalComma: boolean;
-  /** Columns as the file writes them, where that is not how they are asked for. */
+  /** Columns as the file writes them, where that differs from the reader's names. */
   readonly written?: ReadonlyMap<string, string>;
 }
 
@@ -29,7 +29,7 @@ export interface CsvTable {
  * Rows of a CSV text (RFC 4180; comma or semicolon, told apart by the header line).
  *
  * A byte-order mark, either line ending, quoted cells and blank rows are accepted. An apostrophe that keeps a spreadsheet
- * from reading a cell as a formula (`'=A1`, `'-5 °C`) is no part of it; nor is a first line `sep=;`.
+ * from reading a cell as a formula (`'=A1`, `'-5 °C`) is left out, and so is a first line `sep=;`.
  *
  * @param text at most 5 million characters, 5000 rows, 300 columns and 10 000 characters a cell
  * @param place name of the file, for errors
@@ -152,7 +152,7 @@ function checkHeader(columns: readonly string[], place: string): void {
   }
 }
 
-/** The name of a column, unless it is too long for one. */
+/** The name of a column; `undefined` for one that is too long. */
 function shortName(column: string | undefined): string | undefined {
   return column !== undefined && column.length <= LONGEST_NAME ? column : undefined;
 }

@@ -4,11 +4,11 @@ import {INGREDIENT_CLASSES} from "../../pantry/from-label.ts";
 import type {OwnFigures} from "../../pantry/own-ingredient.ts";
 import {type CsvRow, type CsvTable, numberIn, placeIn} from "./csv.ts";
 
-/** Figures that a label must have, as Regulation (EU) 1169/2011, article 30, has them but for energy and saturates. */
+/** Figures that a label must have: those of Regulation (EU) 1169/2011, article 30, without energy and saturates. */
 const REQUIRED = ["fat", "carbohydrate", "sugars", "protein", "salt"] as const;
 const OPTIONAL = ["saturates", "fibre", "polyols", "alcohol", "water"] as const;
 
-/** Energy, which is only held against the figures. */
+/** Energy, which only serves to check the figures. */
 const ENERGY = ["kilojoules", "kilocalories"] as const;
 
 const CLASS = "label_class";
@@ -22,7 +22,7 @@ export const LABEL_COLUMNS: readonly string[] = [
 ];
 
 /**
- * The nutrition label of a row; nothing where it names no class, since the figures are then for the reader only.
+ * The nutrition label of a row; `undefined` where it names no class, since the figures are then for human readers only.
  *
  * @throws InputError naming row, column and value for an unknown class, and a figure missing or not from 0 to 100
  */
@@ -70,7 +70,7 @@ export function labelIn(table: CsvTable, row: CsvRow): OwnFigures["label"] {
 }
 
 /**
- * Refuses a row whose label nobody can read: figures of a label, and no class to read them by.
+ * Refuses a row with figures of a label but no class to read them by.
  *
  * @throws InputError naming the row and the empty cell, or the missing column
  */
@@ -90,7 +90,7 @@ export function requireClass(table: CsvTable, row: CsvRow): void {
 /** Refuses a table that has no column for a figure which every label needs. */
 function refuseMissing(table: CsvTable, column: string): void {
   if (table.columns.includes(column)) return;
-  // `salt g` is a part of a composition: beside a label it was hardly meant.
+  // `salt g` is a part of a composition; beside a label, the label's salt was probably meant.
   const mistaken = table.written?.get(column.replace(/^label_/, ""));
   throw new InputError(
     `${table.place}, row 1`,

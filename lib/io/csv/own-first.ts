@@ -2,7 +2,7 @@ import type {Ingredient} from "../../pantry/ingredient.ts";
 import {nameKey} from "../../pantry/pantry.ts";
 
 /**
- * Ingredients of one's own before others: of two with the same name one's own is taken, and keeps the other's aliases and group
+ * Ingredients of one's own before others. Of two with the same name one's own is taken, with the other's aliases and group
  * where it has none itself.
  */
 export function ownFirst(own: readonly Ingredient[], others: readonly Ingredient[]): Ingredient[] {

@@ -5,9 +5,9 @@ import type {ShelfEntry} from "../../pantry/stocked.ts";
 /**
  * Prices and stock for the ingredients that a brief or a recipe describes itself, which the pantry may not know.
  *
- * The brief or recipe goes before the price list.
+ * Prices in the brief or recipe have priority over the price list.
  *
- * @param input a brief or a recipe as plain data, not checked yet: what is not understood stays as it is
+ * @param input a brief or a recipe as plain data, not checked yet; anything not understood stays as it is
  * @param shelf a price list
  * @returns the input with its prices, the entries for the pantry, and a sentence for each that neither knows: one price list
  *   serves several briefs
@@ -43,7 +43,7 @@ export function ownPrices(
   };
   return {
     input: own,
-    // What is used already may be the pantry's too, but an alias of several there need not be told apart any more.
+    // An entry that was used already may be the pantry's too; an alias of several ingredients there then needs no choice.
     left: shelf.filter((entry) => (used.has(entry) ? owners(entry) === 1 : owners(entry) > 0)),
     passedOver: shelf
       .filter((entry) => !used.has(entry) && owners(entry) === 0)
@@ -51,13 +51,13 @@ export function ownPrices(
   };
 }
 
-/** Says that an entry is for nothing here, with the names that it may have meant. */
+/** Note that an entry has no use here, with the names that it may have meant. */
 function passingOver({name, place}: ShelfEntry, pantry: Pantry): string {
   const [near] = /^did you mean [^?]+\?/.exec(adviceFor(name, pantry)) ?? [];
   return `${printable(place)}, ${show(name)}: no such ingredient here; ignored${near ? `; ${near}` : ""}`;
 }
 
-/** Whether a name that no row has is understood by its number. */
+/** True for a name that is understood, if only by its number. */
 function isFound(name: string, pantry: Pantry): boolean {
   return adviceFor(name, pantry) === "";
 }

@@ -73,9 +73,9 @@ const PROPERTY = "property_";
  * Instead of a composition a row may have the nutrition label of the packet: `label_class` names the class of ingredients that
  * it is read by (see `fromLabel`), `label_fat_g`, `label_carbohydrate_g`, `label_sugars_g`, `label_protein_g` and
  * `label_salt_g` are needed, `label_saturates_g`, `label_fibre_g`, `label_polyols_g`, `label_alcohol_g` and `label_water_g` are
- * welcome; `label_kilojoules` and `label_kilocalories` are held against them, so that a slip shows.
+ * optional; `label_kilojoules` and `label_kilocalories` are checked against them, so that a slip shows.
  *
- * Headers are read as `columnKey` says: `Milk fat (g)`, `milk fat g/100 g` and `milkFat_g` are one.
+ * Headers are compared by `columnKey`: `Milk fat (g)`, `milk fat g/100 g` and `milkFat_g` are the same.
  *
  * @param text as for `readCsv`
  * @param place name of the file, for errors
@@ -91,7 +91,7 @@ export function readPantryCsv(text: string, place = "pantry"): Ingredient[] {
   return eachOnce(table, rows).map((named) => readIngredient(table, named));
 }
 
-/** Grams per 100 g in a cell; of more than 100 the error says what slipped. */
+/** Grams per 100 g in a cell; the error for more than 100 names the likely slip. */
 function gramsIn(table: CsvTable, row: CsvRow, column: string): number | undefined {
   try {
     return numberIn(table, row, column, {min: 0, max: 100}, "g per 100 g");
@@ -151,7 +151,7 @@ function readIngredient(table: CsvTable, {name, row}: NamedRow): Ingredient {
   };
 }
 
-/** The nutrients that a row says, in their units per 100 g. */
+/** The nutrients in a row, in their units per 100 g. */
 function nutrientsIn(table: CsvTable, row: CsvRow): Nutrients {
   const said = [...NUTRIENT_COLUMNS].flatMap(([column, key]) => {
     const {unit} = NUTRIENTS[key];
@@ -167,7 +167,7 @@ function nutrientsIn(table: CsvTable, row: CsvRow): Nutrients {
   return Object.fromEntries(said);
 }
 
-/** The entries that are there. */
+/** The entries that are not `undefined`. */
 function present<T extends object>(entries: T): {[K in keyof T]?: Exclude<T[K], undefined>} {
   return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined)) as {
     [K in keyof T]?: Exclude<T[K], undefined>;

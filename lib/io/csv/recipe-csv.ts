@@ -22,13 +22,14 @@ const COLUMNS: Columns = {
 /**
  * A recipe from the text of a CSV file: one row an ingredient, with the columns `ingredient` (or `name`) and `g` (or `kg`),
  * or `measure` for kitchen measures such as `2 tablespoons` or `4 eggs`; a column `recipe` may name it, in one row or in all, and
- * `overrun` say how much air is beaten in, % of the mix's volume; `percent` and `note` are for the reader of the file only. Headers are read as {@link readPantryCsv} does: `Weight (g)` is `g`.
+ * `overrun` give the air beaten in, % of the mix's volume; `percent` and `note` are for human readers only. Headers are read as
+ * {@link readPantryCsv} does: `Weight (g)` is `g`.
  *
  * @param text as for `readCsv`
  * @param pantry where the ingredients are looked up
  * @param place name of the file, for errors; without folder and extension it is the name of a recipe that has none
  * @throws InputError naming row, column and value for an unknown column or ingredient, a negative or missing amount, two
- *   amounts in one row, a measure that is none, or two names of the recipe
+ *   amounts in one row, a measure that is not understood, or two names of the recipe
  *
  * @example
  * ```ts

@@ -19,11 +19,11 @@ import {weighFigures, weighSection} from "../report/weighable-sections.ts";
 
 /** Extras that are written beside an answer. */
 export interface AnswerExtras {
-  /** The same mix in amounts to weigh and count, from `weighable`: it stands first, since it is the one to make. */
+  /** The same mix in amounts to weigh and count, from `weighable`: it comes first, since it is the one to make. */
   readonly weighable?: WeighableMix;
 }
 
-/** Extras that may stand beside an answer; prices and reliability are the report's, and passed over here. */
+/** Extras that may be given with an answer; prices and reliability belong to the report and are ignored here. */
 const EXTRAS = ["weighable", "prices", "reliability"];
 
 /**
@@ -56,12 +56,12 @@ export function answerHtml(answer: Answer, extras: AnswerExtras = {}): string {
 
 /**
  * An answer as CSV, one figure a row, with the columns `section`, `name`, `value`, `unit`: the amounts in g and in g per
- * 100 g, the shares, the freezing curve (named by its temperature) and what binds; for an infeasible brief, the conflict and
+ * 100 g, the shares, the freezing curve (named by its temperature) and the binding limits; for an infeasible brief, the conflict and
  * the least changes. No spreadsheet reads a name as a formula. Amounts are rounded to 0.1 g (0.01 g below 10 g), shares, ice and
  * money to 0.01, scoop temperatures to 0.1 °C; `answerJson` has every digit.
  *
- * With a weighable mix its rows come first: section `weigh` has the amounts in g, `count` how many whole units that is,
- * `weighed` its mass and cost, `missed` what it comes to where it misses a target.
+ * With a weighable mix its rows come first: section `weigh` has the amounts in g, `count` the numbers of whole units,
+ * `weighed` its mass and cost, `missed` its values where it misses a target.
  *
  * @example
  * ```ts
@@ -121,7 +121,7 @@ function figures(answer: Answer): Figure[] {
   ];
 }
 
-/** A figure to so many decimals; nothing where there is none. */
+/** A figure to so many decimals; `undefined` stays `undefined`. */
 function to(digits: number, value: number | undefined): number | undefined {
   return value === undefined ? undefined : rounded(value, digits);
 }
@@ -133,7 +133,7 @@ function amountFigures({ingredient, grams, percent}: Amount): Figure[] {
   ];
 }
 
-/** A unit where it is read: "%" for g in 100 g of mix. */
+/** A unit as it is printed: "%" for g per 100 g of mix. */
 function printedUnit(unit: string): string {
   return unit === "g per 100 g" ? "%" : unit;
 }

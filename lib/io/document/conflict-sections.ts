@@ -5,7 +5,7 @@ import {changeWords, exampleCautions} from "../report/report-conflict.ts";
 import {plainName} from "../text/plain-name.ts";
 import type {TableSection} from "../text/tables.ts";
 
-/** Why no mix exists, and what would help, as tables. */
+/** The conflict and the remedies, as tables. */
 export function conflictSections(
   {targets, relaxations, amounts}: Conflict,
   brief: Brief | undefined,
@@ -33,7 +33,7 @@ export function conflictSections(
   ];
 }
 
-/** Amounts as a table, without what there is next to nothing of. */
+/** Amounts as a table, without those that are next to nothing. */
 export function amountsSection(heading: string, amounts: readonly Amount[]): TableSection {
   return {
     heading,

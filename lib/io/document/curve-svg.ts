@@ -11,7 +11,7 @@ import {degrees} from "../../core/format.ts";
 export interface CurvePicture {
   /** Temperature of the freezer, °C, drawn as a line; -18 by default. */
   readonly freezer?: number;
-  /** Said to those who cannot see the picture; a plain description by default. */
+  /** Text for those who cannot see the picture; a plain description by default. */
   readonly title?: string;
   /** Width, pixels; 640 by default. */
   readonly width?: number;
@@ -21,7 +21,7 @@ export interface CurvePicture {
  * A freezing curve as an SVG picture that stands alone: ice in g per 100 g of mix against temperature in °C, with the
  * freezer as a line and the dipping temperatures, -14 to -12 °C, as a band. It needs no browser.
  *
- * The drawing library and the document it draws in are loaded on the first call, because few uses need them.
+ * The drawing library and its document are loaded on the first call, because few uses need them.
  *
  * @param curve points of a freezing curve, as `freezingCurve` gives them
  * @param picture the freezer from -60 to 0 °C, the width from 100 to 4000 pixels
@@ -89,7 +89,7 @@ export async function freezingCurveSvg(
     ],
   });
   const title = picture.title ?? "Freezing curve: ice in g per 100 g of mix against temperature in °C";
-  // Written by hand, because the document escapes attributes as HTML does, which is too little for SVG.
+  // Written by hand, because the document escapes attributes for HTML, which is not enough for SVG.
   const opening = `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${escapeHtml(printable(title))}"`;
   return `${opening}${svg.outerHTML.slice("<svg".length)}\n`;
 }

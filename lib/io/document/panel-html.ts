@@ -5,14 +5,14 @@ import type {UsPanel, UsPanelLine} from "../../kitchen/label/us-panel.ts";
 import {escapeHtml} from "../text/escape.ts";
 import {MEASURED_FACE} from "../text/letter-widths.ts";
 
-/** What stands below a US panel: 21 CFR 101.9(d)(9). */
+/** Footnote of a US panel: 21 CFR 101.9(d)(9). */
 const FOOTNOTE =
   "* The % Daily Value (DV) tells you how much a nutrient in a serving of food contributes to a daily diet. 2,000 calories a day is used for general nutrition advice.";
 
 /**
  * Nutrition Facts as a whole HTML document, in the order and with the weights of 21 CFR 101.9(d): heading, servings, calories in the
  * largest figures, nutrients with their daily values, vitamins, footnote. Type sizes of the vertical format are from memory. A figure
- * that is not known prints as "not known": then it is no panel to sell under.
+ * that is not known prints as "not known"; such a panel is not fit for sale.
  *
  * @param panel as `usPanel` makes it
  * @param title of the page

@@ -5,7 +5,7 @@ import {decimal, grams} from "../../core/format.ts";
 import {fullName} from "../text/plain-name.ts";
 
 /**
- * A recipe as Markdown (CommonMark with GitHub's tables), everything escaped: its lines, and what the mix is made of.
+ * A recipe as Markdown (CommonMark with GitHub's tables), everything escaped: its lines, and the composition of the mix.
  *
  * @example
  * ```ts

@@ -10,11 +10,11 @@ export interface StickerSize {
   /** mm, 20 to 300, as the height. */
   readonly width: number;
   readonly height: number;
-  /** Whether the pack's largest surface is below 80 cm², so that letters may be smaller; not unless said. */
+  /** Whether the pack's largest surface is below 80 cm², so that letters may be smaller; false by default. */
   readonly smallPack?: boolean;
 }
 
-/** A line where it stands. */
+/** A line of text with its position. */
 export interface PlacedLine {
   readonly runs: readonly Run[];
   /** mm from the left and from the top to the foot of the letters. */
@@ -60,7 +60,7 @@ export function stickerLayout(sticker: Sticker, size: StickerSize): StickerLayou
   finite(size.height, "size.height", {min: 20, max: 300}, "mm");
   if (size.smallPack !== undefined) expectFlag(size.smallPack, "size.smallPack");
   const height = LEAST_HEIGHT[size.smallPack ? "small" : "usual"];
-  // A hair above the least, for what printers round off.
+  // One per cent above the least, since printers round.
   const least = (1.01 * height) / X_HEIGHT;
   for (const table of sticker.nutrition?.rows ? [true, false] : [false]) {
     for (let type = LARGEST; type > least - 0.05; type -= 0.05) {
@@ -85,7 +85,7 @@ const marginOf = (width: number) => (width < 60 ? 2 : 3);
 /** Pieces of one line, each from its place, mm from the margin. */
 type Row = readonly {readonly runs: readonly Run[]; readonly at: number}[];
 
-/** What a sticker's parts come to at a type size: rows of each, from top to bottom, and the height of all. */
+/** The parts of a sticker at a type size: the rows of each, from top to bottom, and the height of all. */
 function stickerParts(sticker: Sticker, width: number, type: number, table: boolean) {
   const inner = width - 2 * marginOf(width);
   const text = (runs: readonly Run[], room: number, size = type): Row[] =>
@@ -128,7 +128,7 @@ function stickerParts(sticker: Sticker, width: number, type: number, table: bool
   };
 }
 
-/** The rows of a table, figures set to the right; nothing where one has no room. */
+/** The rows of a table, figures set to the right; `undefined` where a row does not fit. */
 function tableRows(rows: readonly (readonly string[])[], inner: number, type: number): Row[] | undefined {
   const runs = (text: string, i: number): Run[] => [{text, bold: i === 0}];
   const columns = rows[0]?.length ?? 0;

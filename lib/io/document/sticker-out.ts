@@ -7,8 +7,8 @@ import {type PlacedLine, stickerLayout, type StickerSize} from "./sticker-layout
 
 /**
  * A sticker as an SVG picture of its real size, black on white: the largest type that fits, with small letters of at least 1.2 mm (0.9
- * on a small pack), as Regulation (EU) No 1169/2011, Article 13, asks. Every line is held to the width reckoned for it, so that no
- * text leaves the sticker, whatever faces the machine has.
+ * on a small pack), as Regulation (EU) No 1169/2011, Article 13, asks. Every line is set to its calculated width, so that no
+ * text leaves the sticker, whatever typefaces the machine has.
  *
  * @param sticker as `stickerOf` makes it
  * @param size mm, 20 to 300 each way
@@ -50,7 +50,7 @@ function textLine({runs, x, y, size, width}: PlacedLine): string {
   return `<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(size)}" textLength="${mm(width)}" lengthAdjust="spacingAndGlyphs">${spans.join("")}</text>`;
 }
 
-/** Text without what a picture may not hold, nothing in it read as markup. */
+/** Text without the characters that SVG forbids, escaped. */
 function safe(text: string): string {
   return escapeHtml(printable(text));
 }

@@ -21,7 +21,7 @@ export const INGREDIENT_KEYS: readonly string[] = [
  * An ingredient from plain data of the shape of {@link Ingredient}; shorthands of a composition are accepted.
  *
  * @param input anything, typically from JSON
- * @param place what it is called in errors
+ * @param place its name in errors
  * @throws InputError naming the key, the value and what was expected
  *
  * @example

@@ -6,8 +6,8 @@ const TOKEN = /[[\]{},:]|[^\s[\]{},:"]+/y;
 const BLANKS = /[ \t\r\n]*/y;
 
 /**
- * Position at which a text stops being JSON: the first character of what cannot stand there, or the end where more was to come.
- * Engines say it for some mistakes only.
+ * Position at which a text stops being JSON: the first character of a token that is not allowed there, or the end of a text that
+ * breaks off. JavaScript engines give it for some mistakes only.
  *
  * @param json a text that is no JSON (RFC 8259)
  */
@@ -31,7 +31,7 @@ export function decimalCommaAt(json: string, at: number): string | undefined {
   return whole !== undefined && decimals !== undefined ? `${whole}.${decimals}` : undefined;
 }
 
-/** The token that begins there: a text goes to its closing quote, or to the end; a blank unknown to JSON is one too. */
+/** The token at a position: a text up to its closing quote or the end; a blank unknown to JSON is a token too. */
 function tokenAt(json: string, at: number): string {
   if (json[at] === '"') return json.slice(at, textEnd(json, at + 1));
   TOKEN.lastIndex = at;
@@ -46,7 +46,7 @@ function textEnd(json: string, from: number): number {
   return json.length;
 }
 
-/** Tokens that may come after a token; nothing where the token itself may not. */
+/** Tokens that may follow a token; `undefined` where the token itself is not allowed. */
 function after(token: string, wants: Wants, inside: string[]): Wants | undefined {
   if (token === "[" || token === "{") {
     if (!wants.startsWith("value")) return undefined;

@@ -11,7 +11,7 @@ const MOST_VALUES = 400_000;
 /**
  * The value of a JSON text.
  *
- * @param place what the text is called in errors, e.g. its file name
+ * @param place name of the text in errors, e.g. its file name
  * @throws InputError with line and column for text that is no JSON, longer than 5 million characters, nested more than 32
  *   levels deep, or of more than 400 000 values
  */
@@ -50,7 +50,7 @@ function positionAt(text: string, position: number): {line: number; column: numb
   return {line: before.length, column: before.at(-1)!.length + 1};
 }
 
-/** Refuses what would take much memory to read, before it is read: a megabyte of brackets makes a hundred of lists. */
+/** Refuses a text that would take much memory, before it is parsed: a megabyte of brackets becomes a hundred megabytes of lists. */
 function refuseHuge(json: string, place: string): void {
   let [depth, values, inText] = [0, 1, false];
   for (let i = 0; i < json.length; i++) {

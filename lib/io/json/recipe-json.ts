@@ -89,7 +89,7 @@ export async function readRecipe(input: unknown, pantry: Pantry, place = "recipe
   return {name, lines, ...(overrun !== undefined && {overrun})};
 }
 
-/** The ingredient of a line: its own if it gives a composition or a label, otherwise the pantry's with what the line says of it. */
+/** The ingredient of a line: its own if it gives a composition or a label, otherwise the pantry's with the line's further data. */
 function ingredientOf(
   {composition, label, ...rest}: Omit<z.output<typeof lineSchema>, "grams" | "measure">,
   pantry: Pantry,
@@ -135,7 +135,7 @@ async function amountOf(
   return measuredGrams(ingredient, measure, `${at}.measure`);
 }
 
-/** Mass of a kitchen measure, g, with a mistake named by where the measure stands. */
+/** Mass of a kitchen measure, g; errors name the place of the measure. */
 export async function measuredGrams(ingredient: Ingredient, measure: string, place: string): Promise<number> {
   try {
     return await gramsOf(ingredient, measure);

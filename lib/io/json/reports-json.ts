@@ -4,7 +4,7 @@ import {FOUND, type FirmnessReport} from "../../freezing/calibrate.ts";
 import {temperatureAfter} from "../../freezing/tub.ts";
 import {type Recipe, recipeComposition} from "../../pantry/recipe.ts";
 
-/** A tub of a litre, cm, in still air of 20 °C: what minutes on the counter are taken for. */
+/** The tub for which minutes on the counter count: a litre, cm, in still air of 20 °C. */
 const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
 const ROOM = 20;
 
@@ -26,7 +26,7 @@ export const reportsSchema = z.array(reportSchema).check(z.minLength(1), z.maxLe
 export type ReportsInput = z.input<typeof reportsSchema>;
 
 /**
- * Reports of a cook on batches, for `calibrate`: of each the file of its recipe, the `freezer` that it came from, °C, the `minutes`
+ * Reports of a cook on batches, for `calibrate`: for each the file of its recipe, the `freezer` that it came from, °C, the `minutes`
  * that a litre tub of it stood at 20 °C, its overrun where that is not the recipe's, and whether it was `too soft`, `right` or `too hard`.
  *
  * @param input `[{"recipe": "mix.csv", "freezer": -18, "found": "too hard"}]`

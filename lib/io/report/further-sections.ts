@@ -30,7 +30,7 @@ export function pricesText({limits, ingredients, degenerate}: Prices): string {
   ].join("\n");
 }
 
-/** Who found the mix and how exactly it is proved, as a sentence. */
+/** Sentence on the engine that found the mix and the exactness of the proof. */
 export function checkText({engine, check}: Pick<Balanced, "engine" | "check">): string {
   const {residual, gap} = check;
   const best =
@@ -85,7 +85,7 @@ export function weighableText(mix: WeighableMix): string {
   ].join("\n");
 }
 
-/** The chances of the targets in a kitchen that is off, as a section of text. */
+/** The chances of the targets in a kitchen with errors, as a section of text. */
 export function reliabilityText({targets, all, error}: Reliability): string {
   return [
     `How often each target holds when the kitchen is off (± ${decimal(100 * error, 1)} % by chance)`,

@@ -22,7 +22,7 @@ export function exampleCautions(amounts: readonly Amount[], {ingredients}: Brief
   );
 }
 
-/** Why no mix exists, and what would help, as text. */
+/** The conflict and the remedies, as text. */
 export function conflictText(
   {targets, more, relaxations, relaxation, amounts, reach, openers, cutShort}: Conflict,
   brief: Brief,

@@ -10,16 +10,16 @@ import {recipeComposition} from "../../pantry/recipe.ts";
 import {fullName} from "../text/plain-name.ts";
 import {right, wrapWords} from "./report-lines.ts";
 
-/** Pulls weaker than this share of the strongest are not told. */
+/** Share of the strongest pull below which a pull is not mentioned. */
 const WEAK = 0.1;
 
-/** Below so much in the mix there is nothing to pull at. */
+/** Value of a mix below which pulls at it are not mentioned. */
 const NOTHING = 0.5;
 
 /**
- * What a recipe is like and how it can be changed, as a cook reads it: at most 80 columns.
+ * Description of a recipe and the changes that suit it, as a cook reads it: at most 80 columns.
  *
- * @param learned what the kitchen's own reports have taught, if the verdict rests on that
+ * @param learned calibration by the kitchen's own reports, if the verdict rests on it
  */
 export function descriptionText(
   description: RecipeDescription,
@@ -144,7 +144,7 @@ const IS = {
   hard: "is hard",
 } as const;
 
-/** Lines of a sentence that begin at the margin. */
+/** A sentence in lines, each beginning at the margin. */
 function wrapped(text: string): string {
   return wrapWords(text)
     .map((line) => line.slice(2))
@@ -156,7 +156,7 @@ function signed(value: number): string {
   return value > 0 ? `+${figure}` : figure;
 }
 
-/** A limit as it is published, with as few decimals as it has. */
+/** A limit as it is published, without further decimals. */
 function plain(value: number): string {
   return trueMinus(String(value));
 }

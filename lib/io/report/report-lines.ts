@@ -53,7 +53,7 @@ export function limitName({
   return `${before}${name} ${word} ${figure}${stock}`;
 }
 
-/** Step of a limit that a price is told for: 100 g of an ingredient, a tenth of a per cent of a dose, else one. */
+/** Step of a limit for which its price is given: 100 g of an ingredient, a tenth of a per cent of a dose, else one unit. */
 export function priceUnit({of}: Pick<ConflictingLimit, "of">): {units: number; words: string} {
   if (of === "ingredient") return {units: 100, words: "100 g"};
   return of === "dose" ? {units: 0.1, words: "0.1 %"} : {units: 1, words: "one"};
@@ -67,7 +67,7 @@ export function doseCautions(over: readonly DoseOver[] = []): string[] {
   );
 }
 
-/** Decimals that a number was given with, at most 4. */
+/** Number of decimals of a number as it was given, at most 4. */
 export function decimals(value: number): number {
   return Math.min(4, (String(value).split(".")[1] ?? "").length);
 }
@@ -96,10 +96,10 @@ export function wrap(text: string): string[] {
   return lines.map((line) => `  ${line}`);
 }
 
-/** Lines of at most 78 columns, broken at words; none of an empty text. */
+/** Lines of at most 78 columns, broken at words; none for an empty text. */
 export function wrapWords(text: string): string[] {
   const lines: string[] = [];
-  // A number stays with its unit.
+  // A number stays on one line with its unit.
   for (const word of text.split(/ (?!°)/).filter(Boolean)) {
     const line = lines.at(-1);
     if (line === undefined || line.length + 1 + word.length > 76) lines.push(word);

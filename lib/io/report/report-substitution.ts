@@ -9,7 +9,7 @@ import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 /**
  * Ways round an ingredient that is out, as a cook reads them at the bench.
  *
- * @param most at most so many alternatives; 3 by default
+ * @param most largest number of alternatives; 3 by default
  */
 export function substitutionText(result: Substitution, most = 3): string {
   const {before, without, alternatives, notCompared, cutShort} = result;
@@ -51,7 +51,7 @@ function unpriced({before, alternatives}: Substitution): string {
   return shown.length ? ` (no price for ${shown.join(", ")}${names.size > shown.length ? " …" : ""})` : "";
 }
 
-/** Whether the ingredient is out, or how much of it there still is, in words. */
+/** The shortage in words: the ingredient is out, or so much of it is left. */
 function outOf({without, alternatives: [best]}: Substitution): string {
   const left = best?.amounts.find(({ingredient}) => ingredient === without)?.after ?? 0;
   return left > 0 ? `with only ${grams(left)} g of` : "without";
@@ -85,7 +85,7 @@ function alternativeText(alternative: Alternative, index: number): string {
   ].join("\n");
 }
 
-/** Names as they are said: "milk, cream and sugar". */
+/** Names as a phrase: "milk, cream and sugar". */
 function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }

@@ -40,7 +40,7 @@ const CURVE_AT = [-4, -6, -8, -10, -12, -14, -16, -18, -20, -25];
 /**
  * An answer as a cook reads it at the bench: a plain text of at most 80 columns.
  *
- * @param answer what the brief turned out to be
+ * @param answer the answer to print
  * @param source the brief that it answers, for its targets and freezer: the one that the answer holds by default
  *
  * @example
@@ -73,7 +73,7 @@ export function textReport(answer: Answer, source: BriefSource = answer): string
     .concat("\n");
 }
 
-/** Report without a proved answer: why, what to do, and the best mix found. */
+/** Report without a proved answer: the reason, the next step, and the best mix found. */
 function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecided"}>, brief: Brief): string {
   const title = [titleLines(brief), `No verified answer: ${answer.reason}.`];
   if (answer.status === "unbounded") return `${title.join("\n\n")}\n`;
@@ -190,7 +190,7 @@ function scoopText({scoop, composition}: MixReport, {learned}: Brief): string {
   ].join("\n");
 }
 
-/** Cautions: off tastes, doses beyond the customary because the cook asked for them, and what may not be sold everywhere. */
+/** Cautions: off tastes, doses beyond the customary that the cook asked for, and ingredients that may not be sold everywhere. */
 function cautionsText({beyondDoses, composition}: MixReport): string {
   return [
     ...doseCautions(beyondDoses),

@@ -12,7 +12,7 @@ export function scaleReading(mass: number): string {
   return Number.isInteger(mass) ? decimal(mass, 0) : grams(mass);
 }
 
-/** Cost of a batch in all and per kg, in words; nothing where a price is missing. */
+/** Cost of a batch in all and per kg, in words; `undefined` where a price is missing. */
 export function costText(cost: number | undefined, mass: number): string | undefined {
   return cost === undefined
     ? undefined
@@ -24,7 +24,7 @@ export function countsOf({counts}: WeighableMix): string[] {
   return Object.entries(counts).map(([name, count]) => `${count} × ${name}`);
 }
 
-/** Targets that the weighed mix misses, in words; nothing where it keeps every target. */
+/** Targets that the weighed mix misses, in words; empty where it keeps every target. */
 export function missedBy({missed}: WeighableMix): string[] {
   return missed.map(
     ({value, ...limit}) =>

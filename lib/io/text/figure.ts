@@ -1,4 +1,4 @@
-/** One figure of an answer as CSV: `value` as it is, `unit` empty where there is none. */
+/** One figure of an answer as CSV: `value` unrounded, `unit` empty where there is none. */
 export type Figure = readonly [
   section: string,
   name: string,

@@ -17,7 +17,7 @@ const [PLAIN_WIDTHS, BOLD_WIDTHS] = [widths(PLAIN), widths(BOLD)];
 /** Height of its small letters without strokes, of the type size. */
 export const X_HEIGHT = 0.519;
 
-/** Face in which the widths hold; where none of them is at hand, lines are stretched or squeezed to the width reckoned. */
+/** Typefaces in which the widths hold; where none is installed, lines are stretched or squeezed to the calculated width. */
 export const MEASURED_FACE = 'Arial, "Liberation Sans", Arimo, Helvetica, sans-serif';
 
 /** Width of a text at a type size of 1: an accented letter as wide as its letter, any other sign a full square. */

@@ -16,11 +16,11 @@ export const LONGEST_CELL = 10_000;
 /** Longest name of an ingredient or a recipe, characters. */
 export const LONGEST_NAME = 200;
 
-/** Most words of a cell that lists some: aliases, allergens, portions. */
+/** Most entries of a cell with a list: aliases, allergens, portions. */
 export const MOST_WORDS = 20;
 
 /**
- * The text itself, if it is one that is read.
+ * The text itself, if it is not too long to be read.
  *
  * @throws InputError for anything but a text of at most {@link LONGEST_TEXT} characters
  */

@@ -1,6 +1,6 @@
 /**
- * Colours of what is written to a file, as the pages have them on white paper (`notebooks/kit/styles/colours.css`): a file that was saved
- * looks like the page it came from. Green is what scoops, straw the temperatures of dipping, blue the freezer.
+ * Colours of saved files, the same as those of the pages on white paper (`notebooks/kit/styles/colours.css`), so that a file looks like
+ * the page it came from. Green stands for scooping, straw for the temperatures of dipping, blue for the freezer.
  */
 export const PALETTE = {
   ink: "#22251e",
@@ -15,7 +15,7 @@ export const PALETTE = {
   freezer: "#1d5d78",
 } as const;
 
-/** Faces of what is written to a file: those of the pages where they are installed, else the nearest of the machine. */
+/** Typefaces of saved files: those of the pages where they are installed, else the nearest of the machine. */
 export const FACES = {
   serif: '"Source Serif 4 Variable", "Source Serif 4", Georgia, "Liberation Serif", serif',
   sans: '"Inter Variable", Inter, system-ui, "Liberation Sans", sans-serif',

@@ -1,4 +1,4 @@
-/** A number with at most so many decimals, as data: no digits beyond what a scale or a reader needs. */
+/** A number rounded to at most so many decimals, as data. */
 export function rounded(value: number, digits: number): number {
   return Number(value.toFixed(digits));
 }

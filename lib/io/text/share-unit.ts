@@ -1,12 +1,12 @@
 import {measureOf} from "../../balance/measure/measures.ts";
 import {subjectNamed, unitOf} from "../../balance/measure/of-subject.ts";
 
-/** The unit of a share of an answer, from its name. */
+/** Unit of a value in the `shares` of an answer, from its name. */
 export function shareUnit(name: string): string {
   return unitOf(subjectNamed(name)).full;
 }
 
-/** Decimals of a share of an answer where it is read: to 0.01, but for what is only estimated (a scoop temperature: to 0.1 °C). */
+/** Decimals to print of a value in the `shares` of an answer: 2, or fewer for an estimate (a scoop temperature: 1). */
 export function shareDigits(name: string): number {
   return measureOf(subjectNamed(name)).digits ?? 2;
 }

@@ -1,7 +1,7 @@
 import {escapeHtml, escapeMarkdown} from "./escape.ts";
 import {FACES, PALETTE} from "./palette.ts";
 
-/** Something to be read: a title, then sections of sentences and tables. */
+/** A document: a title, then sections of sentences and tables. */
 export interface Tables {
   readonly title: string;
   readonly sections: readonly TableSection[];
@@ -11,9 +11,9 @@ export interface Tables {
 export interface TableSection {
   readonly heading: string;
   readonly sentences?: readonly string[];
-  /** SVG that stands on the page below the sentences, as it is: made here, its texts escaped. */
+  /** SVG that goes below the sentences unchanged, so its texts must be escaped already. */
   readonly picture?: string;
-  /** Columns after the first hold numbers. */
+  /** Headings of the columns; all but the first hold numbers. */
   readonly columns?: readonly string[];
   readonly rows?: readonly (readonly string[])[];
 }

@@ -20,7 +20,7 @@ export function utf8Text(bytes: Uint8Array, place: string): string {
   }
 }
 
-/** The line on which bytes stop being UTF-8, in which no line break is part of another character. */
+/** The line on which bytes stop being UTF-8; a line-break byte is never part of another character. */
 function lineOfMistake(bytes: Uint8Array): number {
   const sound = new TextDecoder("utf-8", {fatal: true});
   let [line, start] = [1, 0];

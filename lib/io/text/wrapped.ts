@@ -12,10 +12,10 @@ export function widthOf(runs: readonly Run[], size: number): number {
   return size * sum(runs.map(({text, bold}) => textWidth(text, bold)));
 }
 
-/** Blanks at which no line ends: between a figure and its unit, in a date. */
+/** Blanks at which no line may end: between a figure and its unit, in a date. */
 const UNBROKEN = /(?<=\d) (?=[\p{L}%°/])|(?<=\p{L}) (?=20\d\d\b)/gu;
 
-/** Runs broken into lines that are no wider than the width: between words, and within one that is wider than a whole line. */
+/** Runs broken into lines no wider than the width: between words, and within a word that is wider than a whole line. */
 export function wrapped(runs: readonly Run[], width: number, size: number): Run[][] {
   const words = runs.flatMap(({text, bold}) =>
     text
@@ -60,7 +60,7 @@ export function wrapped(runs: readonly Run[], width: number, size: number): Run[
   return lines.map(trimmed).filter((line) => line.length > 0);
 }
 
-/** Pieces of a word that hang together across a change of weight: the bold `milk` and the bracket behind it. */
+/** Pieces of one word that change in weight, such as a bold `milk` and the bracket behind it, kept together. */
 function glued(words: readonly Run[]): Run[][] {
   const groups: Run[][] = [];
   let open = false;

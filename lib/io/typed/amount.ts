@@ -1,7 +1,7 @@
 import {numberFirst} from "./number.ts";
 import {unitFirst} from "./unit.ts";
 
-/** An amount as it is written: so many of a unit, of a pack, or of the thing itself. */
+/** An amount as it is written: a number of units, of packs, or of whole ones. */
 export interface TypedAmount {
   readonly count: number;
   /** Unit of mass or volume; absent for whole ones and bare numbers. */
@@ -10,7 +10,7 @@ export interface TypedAmount {
   readonly percent?: boolean;
   /** The pack that it counts, such as `tub`, where its size is not said. */
   readonly pack?: string;
-  /** What was taken for granted, to be told. */
+  /** Assumptions, in words for the cook. */
   readonly taken: readonly string[];
 }
 
@@ -26,8 +26,8 @@ const PACK =
 const TIMES = /^\s*[x×*]\s*/i;
 
 /**
- * The amount that a text begins with: `500 g`, `1 1/2 tsp`, `2 x 250 g tub`, `1 tin (397 g)`, `a pinch of`, `3`. Nothing where it
- * begins with none. Where a measure is said twice, `1 cup (240 g)`, the mass is taken.
+ * The amount that a text begins with: `500 g`, `1 1/2 tsp`, `2 x 250 g tub`, `1 tin (397 g)`, `a pinch of`, `3`; `undefined` where it
+ * begins with none. Of a measure given twice, `1 cup (240 g)`, the mass is taken.
  */
 export function amountFirst(text: string): AmountFirst | undefined {
   const number = numberFirst(text);
@@ -91,7 +91,7 @@ function wholeOnes(count: number, text: string, taken: readonly string[]): Amoun
   return {count, taken, rest: text};
 }
 
-/** A mass or volume in brackets right here. */
+/** A mass or volume in brackets at the beginning of a text. */
 function bracketed(text: string): AmountFirst | undefined {
   const found = /^\s*[([]\s*(?:about |approx\.? |ca\.? |each |~)?([^()[\]]*?)(?:\s*each)?\s*[)\]]/i.exec(
     text,
@@ -101,7 +101,7 @@ function bracketed(text: string): AmountFirst | undefined {
   return {...size, rest: text.slice(found[0].length)};
 }
 
-/** A measure said twice: of a volume and a mass the mass is taken. */
+/** An amount followed by the same in another measure: of a volume and a mass the mass is taken. */
 function restated(first: AmountFirst): AmountFirst {
   const again = bracketed(first.rest) ?? slashed(first.rest);
   if (!again) return first;

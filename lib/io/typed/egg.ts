@@ -1,6 +1,6 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 
-/** How eggs are graded. */
+/** Grading systems for the size of eggs. */
 export type EggGrades = "EU" | "US";
 
 /**
@@ -20,8 +20,8 @@ const SIZE = /\b(peewee|small|medium|extra[ -]large|very large|large|jumbo|xl)\b
 const LETTER = /(?:\bsize\s+|[([]\s*)(S|M|L|XL)\b/;
 
 /**
- * Mass of one egg, yolk or white of a size that is said, g, and how that is told. Nothing for what is no egg, and where no size
- * is said.
+ * Mass of one egg, yolk or white of the size that a line names, g, with words for the cook. `undefined` for anything but eggs, and
+ * where the line names no size.
  *
  * @param written the line, for its size
  */

@@ -2,7 +2,7 @@ import {folded, nearestNames} from "../../core/nearest.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {ingredientsNamed, nameKey, type Pantry} from "../../pantry/pantry.ts";
 
-/** What a name in a recipe turned out to be. */
+/** Meaning of a name in a recipe. */
 export type TypedName =
   | {readonly kind: "found"; readonly ingredient: Ingredient; readonly taken?: string}
   | {readonly kind: "which"; readonly choices: readonly string[]}
@@ -11,7 +11,7 @@ export type TypedName =
 /** A name that is known, if only as a choice. */
 type Known = Exclude<TypedName, {kind: "unknown"}>;
 
-/** Words that change nothing in what is weighed. */
+/** Words that do not matter for the weight. */
 const HARMLESS = new Set(
   `fresh freshly squeezed chilled cold warm hot room temperature tepid ripe very good quality best organic free range large medium
    small extra big local chopped roughly finely coarsely sliced diced grated sifted softened melted beaten separated peeled cored pitted
@@ -22,7 +22,7 @@ const HARMLESS = new Set(
   ),
 );
 
-/** Words that change a little: what is left out is told. */
+/** Words that matter a little: the cook is told that they were left out. */
 const TOLD = new Set(
   `frozen toasted unsweetened tinned canned bottled uht pasteurised pasteurized homogenised homogenized natural fine granulated
    dry powdered blended mashed pureed puréed boiled sweet plain raw skinned blanched unsalted salted`.split(
@@ -30,21 +30,21 @@ const TOLD = new Set(
   ),
 );
 
-/** So many choices at most: more is no choice. */
+/** Most choices that are offered for a name. */
 const MOST_CHOICES = 8;
 
 /**
- * The ingredient that a cook's words mean: found, found by leaving words out or mending a slip (which is told), a choice among some,
- * or unknown with the nearest. Nothing that could be two things is settled here.
+ * The ingredient that a cook's words mean: found as they stand, found by leaving words out or mending a slip (with a note), a choice
+ * among several, or unknown with the nearest names. Words that could mean two ingredients are never settled here.
  *
  * @param name as written, without its amount
- * @param notes what stood in brackets or after a comma: it may decide ("milk (full fat)") or not ("butter, softened")
+ * @param notes words in brackets or after a comma: they may decide ("milk (full fat)") or not ("butter, softened")
  */
 export function nameIn(pantry: Pantry, name: string, notes: readonly string[] = []): TypedName {
   return knownName(pantry, name, notes) ?? slippedName(pantry, name);
 }
 
-/** {@link nameIn} without mending slips: nothing for a name that is not known as it stands. */
+/** {@link nameIn} without mending slips: `undefined` for a name that is not known as it stands. */
 export function knownName(pantry: Pantry, name: string, notes: readonly string[] = []): Known | undefined {
   const bare = name
     .replace(/^of\s+/i, "")
@@ -56,7 +56,7 @@ export function knownName(pantry: Pantry, name: string, notes: readonly string[]
     const found = exact(pantry, words);
     if (found?.kind === "found") return found;
   }
-  // A note that names a thing by itself, "double cream (cream 48 %)", only settles a choice.
+  // A note that is a full name itself, "double cream (cream 48 %)", only settles a choice.
   if (whole?.kind === "which") {
     const settled = notes.map((note) => exact(pantry, note)).find((one) => one?.kind === "found");
     return settled ?? whole;
@@ -81,7 +81,7 @@ export function knownName(pantry: Pantry, name: string, notes: readonly string[]
   return byWords(pantry, fewer.length ? fewer : plain, bare);
 }
 
-/** By name or alias, in the singular or the plural. */
+/** The ingredient of a name or alias, in the singular or the plural. */
 function exact(pantry: Pantry, words: string): Known | undefined {
   for (const form of forms(words)) {
     const found = ingredientsNamed(pantry, form);
@@ -104,7 +104,7 @@ function forms(words: string): string[] {
   ];
 }
 
-/** What has all these words in a name of its own: one is told, some are a choice. */
+/** Ingredients that have all these words in one of their names: a single one is found, with a note; several are a choice. */
 function byWords(pantry: Pantry, words: readonly string[], written: string): Known | undefined {
   const wanted = words.map(singular).filter((word) => word.length > 1);
   if (!wanted.length) return undefined;
@@ -118,7 +118,7 @@ function byWords(pantry: Pantry, words: readonly string[], written: string): Kno
   return {kind: "which", choices: found.slice(0, MOST_CHOICES).map(({name}) => name)};
 }
 
-/** A name that is not known: one slip of the hand in a long word is mended and told; anything more is a question. */
+/** An unknown name: a single slip in a long word is mended, with a note; anything more becomes a question. */
 export function slippedName(pantry: Pantry, written: string): TypedName {
   const plain = folded(written)
     .split(" ")
@@ -142,7 +142,7 @@ function oneSlip(one: string, other: string): boolean {
   const unlikeOthers = others.filter((word) => !some.includes(word));
   if (unlike.length !== 1 || unlikeOthers.length !== 1) return false;
   const [a, b] = [unlike[0]!, unlikeOthers[0]!];
-  // A digit is never a slip, and short words are other things: malt is no salt.
+  // A digit is never a slip, and a short word may be another word: malt is no salt.
   if (/\d/.test(a + b) || Math.min(a.length, b.length) < 5) return false;
   let start = 0;
   while (start < Math.min(a.length, b.length) && a[start] === b[start]) start++;

@@ -3,9 +3,9 @@ import {FRACTION_SIGNS, FRACTIONS} from "../../core/fractions.ts";
 /** A number at the start of a text, as a cook writes it. */
 export interface TypedNumber {
   readonly value: number;
-  /** What follows it. */
+  /** The text behind it. */
   readonly rest: string;
-  /** What was taken for granted, to be told; absent where there is one way only to read it. */
+  /** Assumption, in words for the cook; absent where there is only one way to read it. */
   readonly taken?: string;
 }
 
@@ -31,7 +31,7 @@ const WORDS: Readonly<Record<string, number>> = {
   quarter: 0.25,
 };
 
-/** Ways to write a number, the longest first; each says how many. */
+/** Ways to write a number, the longest first, each with its value. */
 const WAYS: readonly (readonly [pattern: RegExp, value: (found: RegExpExecArray) => number])[] = [
   // 1 1/2, 1-1/2, 1 and 1/2
   [/^(\d+)\s*(?:-|\band\b|\s)\s*(\d+)\s*[/⁄]\s*(\d+)/u, (d) => Number(d[1]) + Number(d[2]) / Number(d[3])],
@@ -59,12 +59,12 @@ const ABOUT = /^(?:about|approx(?:imately)?\.?|roughly|circa|ca\.?|c\.|~|≈)\s*
 /** Between two numbers of a range. */
 const TO = /^\s*(?:-|–|—|\bto\b|\bor\b)\s*/;
 
-/** What may follow a range: a blank, a further number, a word, or nothing. */
+/** Beginning of a text that may follow a range: a blank, a further number, a word, or nothing. */
 const AFTER_RANGE = new RegExp(`^[\\s\\d${FRACTION_SIGNS}]|^\\s*\\p{L}|^$`, "u");
 
 /**
  * The number that a text begins with: `2`, `2.5`, `2,5`, `1/2`, `1 1/2`, `1½`, `three`, `half a`, `1,250`, `2-3`, `about 5`.
- * Nothing where it begins with none, or with one that is not above 0.
+ * `undefined` where it begins with none, or with one that is not above 0.
  */
 export function numberFirst(text: string): TypedNumber | undefined {
   const about = ABOUT.exec(text)?.[0] ?? "";
@@ -81,7 +81,7 @@ export function numberFirst(text: string): TypedNumber | undefined {
   };
 }
 
-/** Words for some, and how many are taken for them. */
+/** Words for an uncertain number, each with the number taken for it. */
 const SOME = /^(?:(?:a )?(few|couple)(?: of)?|(several))\b/i;
 
 function oneNumber(text: string): TypedNumber | undefined {
@@ -101,7 +101,7 @@ function oneNumber(text: string): TypedNumber | undefined {
   return undefined;
 }
 
-/** Thousands and decimals cannot be told apart by the mark alone: what is taken is said. */
+/** A number with a mark that may part thousands or decimals, read as one of them with a note. */
 function thousandsOf(
   [whole, first, mark, second, third]: RegExpExecArray,
   text: string,

@@ -5,9 +5,9 @@ import {numberFirst} from "./number.ts";
 export interface TypedPrice {
   /** Money for `per`. */
   readonly price: number;
-  /** What it buys: so much of a unit, or so many whole ones where there is no unit; a kilogram where it is not said. */
+  /** Amount that it buys: so much of a unit, or so many whole ones where there is no unit; a kilogram by default. */
   readonly per: {readonly count: number; readonly unit?: string};
-  /** The line without it. */
+  /** The line without the price. */
   readonly before: string;
 }
 

@@ -12,17 +12,17 @@ import {type Section, skippedLine} from "./skipped.ts";
 import {LONGEST_LINE, textRows} from "./text-rows.ts";
 import type {CountedLine, TypedLine} from "./typed-line.ts";
 
-/** What {@link readTypedRecipe} may be told. */
+/** Options of {@link readTypedRecipe}. */
 export interface TypedOptions {
-  /** What the recipe is called where the text does not say; `recipe` by default. */
+  /** Name of the recipe where the text has none; `recipe` by default. */
   readonly name?: string;
-  /** How eggs are graded where a size is said; `EU` by default. */
+  /** Grading system for eggs whose size is given; `EU` by default. */
   readonly eggs?: EggGrades;
   /** Changes an ingredient before it is weighed, e.g. the mass of one egg. */
   readonly adapt?: (ingredient: Ingredient) => Ingredient;
 }
 
-/** A recipe as it was typed: every line with what became of it, and the recipe of those that count. */
+/** A recipe as it was typed: every line with its reading, and the recipe of the lines that count. */
 export interface TypedRecipe {
   readonly recipe: Recipe;
   /** Every line that is not blank, in order. */
@@ -116,12 +116,12 @@ export async function readTypedRecipe(
 /** A line that is marked as a heading: `# Chocolate`, `Chocolate:`. */
 const HEADED = /^#|:\s*$/;
 
-/** A question about a first line that may be meant as the title. */
+/** The question about a first line that may be meant as the title. */
 function orTitle(question: string): string {
   return `${question}${question.endsWith("?") ? "" : "."} If it is the recipe’s name, put a colon behind it`;
 }
 
-/** Whether a line counts. */
+/** True for a line that is part of the recipe. */
 export function counts(line: TypedLine): line is TypedLine & CountedLine {
   return line.status === "understood" || line.status === "taken";
 }

@@ -10,14 +10,14 @@ import type {TextRow} from "./text-rows.ts";
 import type {CountedLine, TypedLine} from "./typed-line.ts";
 import {weighLine} from "./weigh-line.ts";
 
-/** What is needed to read a line. */
+/** Settings for reading a line. */
 export interface ReadWith {
   readonly pantry: Pantry;
   readonly eggs: EggGrades;
   readonly adapt: (ingredient: Ingredient) => Ingredient;
 }
 
-/** What one row of a text says. */
+/** Reading of one row of a text. */
 export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
   const {line, text} = row;
   const split = row.cells ? (cellsOf(row) ?? splitLine(text)) : splitLine(text);
@@ -79,7 +79,7 @@ export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
     : {...here, status: "understood", ...counted};
 }
 
-/** The reading whose name is known best: found before a choice, a choice before nothing; with an amount before without. */
+/** The reading whose name is known best: a name found before a choice, a choice before an unknown name; with an amount before without. */
 function bestOf(
   readings: readonly LineReading[],
   pantry: Pantry,
@@ -99,7 +99,7 @@ function bestOf(
   return likeliest && {reading: likeliest, name: slippedName(pantry, likeliest.name)};
 }
 
-/** A row of a table, by its heading or by what its cells look like. */
+/** Readings of a row of a table, by its heading or by the look of its cells. */
 function cellsOf({cells = [], columns}: TextRow): {readings: LineReading[]; price?: TypedPrice} | undefined {
   const at = (...wanted: string[]) => {
     const i = columns?.findIndex((column) => wanted.includes(column)) ?? -1;
@@ -129,7 +129,7 @@ function headedAmount(at: (...wanted: string[]) => string | undefined): TypedAmo
     const cell = at(column);
     const found = cell === undefined ? undefined : wholeAmount(cell);
     if (!found) continue;
-    // A cell may say its own unit.
+    // A cell may have its own unit.
     return found.unit === undefined ? {count: found.count, unit, taken: found.taken} : found;
   }
   const [cell, unit, percent] = [at("amount"), at("unit"), at("percent")];
@@ -157,7 +157,7 @@ function looseAmount(cells: readonly string[], name: string): TypedAmount | unde
   return measured ?? number ?? found[0];
 }
 
-/** The price per kg or the pack of a line: what a litre or a dozen weighs is taken as it is of an amount. */
+/** The price per kg or the pack of a line; a litre or a dozen in a price is weighed as in an amount. */
 async function pricedLine(
   ingredient: Ingredient,
   {price, per: {count, unit}}: TypedPrice,

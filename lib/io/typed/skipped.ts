@@ -1,10 +1,10 @@
 import {amountFirst} from "./amount.ts";
 import type {TextRow} from "./text-rows.ts";
 
-/** Where in a text a line stands. */
+/** Section of a text. */
 export type Section = "ingredients" | "method";
 
-/** Why a line is no ingredient. */
+/** Reason why a line is no ingredient. */
 export type Skipped = "heading" | "method" | "total" | "note";
 
 const METHOD =
@@ -19,12 +19,12 @@ const NOTE =
 const VERB =
   /^(?:heat|whisk|beat|add|stir|pour|mix|combine|chill|churn|freeze|bring|cook|simmer|strain|remove|cool|place|put|melt|fold|blend|warm|boil|sieve|let|leave|cover|transfer|meanwhile|once|when|then|serve|scrape|split|soak|dissolve|toast|infuse|return|temper|age|weigh|preheat|discard|turn|keep|scoop|allow|gradually|slowly|carefully|gently|continue|set|spoon|press|rest|store|take|make|line|scald|separate|divide|in an?|into|after|while|using|to serve|enjoy)\b/i;
 
-/** Longest line that is a list's and no step's, words. */
+/** Longest line that can belong to a list, words; a longer one is a step of the method. */
 const LONG = 14;
 
 /**
- * Why a line is no ingredient, and in which section it and what follows stand; no reason for what may be one. Nothing is skipped that
- * begins with an amount, but in a method.
+ * Reason why a line is no ingredient (none for a line that may be one), and the section of it and of the lines that follow. A line that
+ * begins with an amount is skipped only in a method.
  *
  * @param first whether nothing came before it
  */
@@ -33,7 +33,7 @@ export function skippedLine(
   section: Section,
   first: boolean,
 ): {readonly why?: Skipped; readonly section: Section} {
-  // A row under a heading of columns is no prose; only its total is none of the ingredients.
+  // A row under a heading of columns is no prose; only the row of the total is no ingredient.
   if (columns) return cells?.some((cell) => TOTAL.test(cell)) ? {why: "total", section} : {section};
   const bare = text.replace(/^[#*_\s]+|[#*_\s]+$/g, "");
   if (METHOD.test(bare)) return {why: "heading", section: "method"};

@@ -1,10 +1,10 @@
 import {type AmountFirst, amountFirst, type TypedAmount} from "./amount.ts";
 import {priceLast, type TypedPrice} from "./price.ts";
 
-/** A way to read a line: its name and how much of it. The best way is the one whose name is known. */
+/** A way to read a line: a name and an amount. The best way is the one whose name is known. */
 export interface LineReading {
   readonly name: string;
-  /** What stood in brackets or behind a comma. */
+  /** Words in brackets or behind a comma. */
   readonly notes: readonly string[];
   readonly amount?: TypedAmount;
 }
@@ -19,7 +19,7 @@ export interface SplitLine {
 /** Bullets, boxes to tick and numbers of a list before a line. */
 const BULLET = /^(?:[\s•·*+\-–—▪◦‣□☐☑✓✔>]+|\[[ xX]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/u;
 
-/** Most places where an amount may begin that are tried. */
+/** Most places in a line that are tried as the beginning of an amount. */
 const MOST_STARTS = 12;
 
 /** Takes a line apart in either order: `500 g whole milk`, `Whole milk: 500 g`, `Milk (500 ml)`, `Egg yolks x 6`. */
@@ -35,7 +35,7 @@ export function splitLine(typed: string): SplitLine {
   if (front && startsWithNumber) readings.push(front);
   if (last) readings.push(last);
   if (front && !startsWithNumber) readings.push(front);
-  // Both ends: "2 eggs, 100 g"; the mass is what is weighed.
+  // Amounts at both ends, "2 eggs, 100 g": the mass is taken.
   const both = first && !first.percent ? amountLast(first.rest) : undefined;
   if (both?.amount?.unit !== undefined) readings.push(both);
   readings.push(named(line));
@@ -51,7 +51,7 @@ function juiceOf(line: string): string {
   return found ? `${found[2]} ${found[1]!.toLowerCase().replace(/rind/, "zest")}` : line;
 }
 
-/** The name and its notes; a note that is an amount is one. */
+/** The name and its notes; a note that is an amount is taken as the amount. */
 function named(text: string, amount?: TypedAmount): LineReading {
   const notes: string[] = [];
   const bare = text
@@ -69,7 +69,7 @@ function named(text: string, amount?: TypedAmount): LineReading {
   return {name: name.trim(), notes: notes.filter(Boolean), ...(found && {amount: plainAmount(found)})};
 }
 
-/** The amount at the end: the earliest place from which all that follows is one. */
+/** The amount at the end of a line, from the earliest place after which everything is part of it. */
 function amountLast(text: string): LineReading | undefined {
   const bare = text.replace(/\s*[([]([^()[\]]*)[)\]]\s*$/, (whole: string, note: string) =>
     wholeAmount(note) ? whole : "",
@@ -88,13 +88,13 @@ function amountLast(text: string): LineReading | undefined {
   return undefined;
 }
 
-/** A text that is an amount and nothing more, but for what is said around it. */
+/** The amount that a whole text is, words such as "about" apart. */
 export function wholeAmount(text: string): AmountFirst | undefined {
   const amount = amountFirst(text.trim().replace(/^(?:about|approx\.?|ca\.?|=)\s*/i, ""));
   return amount && /^[\s.)\]]*$/.test(amount.rest) ? amount : undefined;
 }
 
-/** An amount without what follows it. */
+/** An amount without the text behind it. */
 function plainAmount({count, unit, percent, pack, taken}: TypedAmount): TypedAmount {
   return {
     count,

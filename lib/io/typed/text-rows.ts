@@ -1,4 +1,4 @@
-/** What a column of a table holds. */
+/** Content of a column of a table. */
 export type Column =
   "name" | "grams" | "kilograms" | "millilitres" | "amount" | "unit" | "percent" | "price" | "other";
 
@@ -9,7 +9,7 @@ export interface TextRow {
   readonly text: string;
   /** Two or more cells. */
   readonly cells?: readonly string[];
-  /** What the columns hold, by the heading above. */
+  /** Content of the columns, by the heading above. */
   readonly columns?: readonly Column[];
   /** Whether it is a heading of columns or a rule between them. */
   readonly ruled?: boolean;
@@ -34,7 +34,7 @@ const HEADINGS: readonly (readonly [pattern: RegExp, column: Column])[] = [
   [/^(?:prices?|costs?)\b.*$/i, "price"],
 ];
 
-/** The lines of a text; rows of a table know their cells and what the heading says of them. */
+/** The lines of a text; rows of a table have their cells and the columns of the heading. */
 export function textRows(text: string): TextRow[] {
   const rows: TextRow[] = [];
   let columns: readonly Column[] | undefined;
@@ -84,7 +84,7 @@ function headingOf(text: string): {columns: readonly Column[]; mark: string} | u
   return undefined;
 }
 
-/** Cells of a line that is no known table: by tabs, bars or wide gaps, never by commas. */
+/** Cells of a line outside a table with a heading: by tabs, bars or wide gaps, never by commas. */
 function looseCells(text: string): readonly string[] | undefined {
   return (
     cellsBy(text, "\t") ??
@@ -94,7 +94,7 @@ function looseCells(text: string): readonly string[] | undefined {
   );
 }
 
-/** The cells of a line by a mark between them; quoted cells as CSV has them. Nothing for fewer than two. */
+/** The cells of a line by a mark between them, quoted as in CSV; `undefined` for fewer than two. */
 function cellsBy(text: string, mark: string): readonly string[] | undefined {
   if (!text.includes(mark)) return undefined;
   const cells =

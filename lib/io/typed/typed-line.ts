@@ -1,12 +1,12 @@
 import type {Pack} from "../../kitchen/product/cost.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 
-/** A line of a recipe that counts: what it is of and how much. */
+/** A line of a recipe that counts: its ingredient and its mass. */
 export interface CountedLine {
   readonly ingredient: Ingredient;
   /** Mass, g. */
   readonly grams: number;
-  /** What the cook calls it. */
+  /** Name in the cook's words. */
   readonly called: string;
   /** So many whole ones, where the line counts them and the shelf knows the mass of one. */
   readonly whole?: number;
@@ -18,7 +18,7 @@ export interface CountedLine {
   readonly pack?: Pack;
 }
 
-/** What became of one line of a recipe: nothing is guessed in silence, and nothing is dropped without a word. */
+/** Reading of one line of a recipe: nothing is guessed in silence, and nothing is dropped without a word. */
 export type TypedLine = {
   /** Line of the text, from 1. */
   readonly line: number;
@@ -26,7 +26,7 @@ export type TypedLine = {
   readonly text: string;
 } & (
   | ({readonly status: "understood"} & CountedLine)
-  /** Counts, with what was taken for granted. */
+  /** Counts, with assumptions. */
   | ({readonly status: "taken"; readonly taken: readonly string[]} & CountedLine)
   /** Could be several things: left out until one is chosen. */
   | {
@@ -42,7 +42,7 @@ export type TypedLine = {
       readonly near: readonly string[];
       readonly question: string;
     }
-  /** Known, but nobody knows what that much of it weighs. */
+  /** Known, but the mass of that amount is not. */
   | {readonly status: "how much"; readonly ingredient: Ingredient; readonly question: string}
   /** No ingredient: a heading, a step of the method, a total. */
   | {readonly status: "skipped"; readonly why: "heading" | "method" | "total" | "note"}

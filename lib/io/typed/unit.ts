@@ -2,12 +2,12 @@ import {kitchenUnit} from "../../core/units.ts";
 
 /** A unit at the start of a text, in a word that `gramsOf` reads. */
 export interface TypedUnit {
-  /** So many of `word` to one of what is written. */
+  /** Number of `word` in one of the unit as written. */
   readonly times: number;
   /** A unit of mass or volume as the library spells it. */
   readonly word: string;
   readonly rest: string;
-  /** What was taken for granted, to be told. */
+  /** Assumption, in words for the cook. */
   readonly taken?: string;
 }
 
@@ -53,7 +53,7 @@ const KNOWN: Readonly<Record<string, Known>> = Object.fromEntries(
   ).flatMap(([words, known]) => words.map((word) => [word, known])),
 );
 
-/** How full a spoon is. */
+/** Words for the fill of a spoon: factor on a level one, and a note for the cook. */
 const FULL: Readonly<Record<string, {readonly times: number; readonly taken: string} | undefined>> = {
   heaped: {times: 1.5, taken: "a heaped spoon taken as one and a half"},
   heaping: {times: 1.5, taken: "a heaped spoon taken as one and a half"},
@@ -66,7 +66,7 @@ const FULL: Readonly<Record<string, {readonly times: number; readonly taken: str
   small: {times: 0.75, taken: "a small measure taken as three quarters"},
 };
 
-/** The unit that a text begins with: `g`, `fl oz`, `heaped tbsp`, `pinch of`. Nothing where it begins with a name. */
+/** The unit that a text begins with: `g`, `fl oz`, `heaped tbsp`, `pinch of`; `undefined` where it begins with a name. */
 export function unitFirst(text: string): TypedUnit | undefined {
   const trimmed = text.replace(/^[\s-]+/, "");
   const full = /^(\p{L}+)\s+(?=\p{L})/u.exec(trimmed);

@@ -6,21 +6,21 @@ import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {TypedAmount} from "./amount.ts";
 import {type EggGrades, eggOfSize} from "./egg.ts";
 
-/** What an amount weighs, with what was taken for granted; or what must be asked. */
+/** Mass of an amount with the assumptions made, or the question to ask. */
 export type Weighed =
   | {readonly grams: number; readonly taken: readonly string[]; readonly whole?: number}
   | {readonly question: string};
 
-/** Groups of what is poured, not heaped. */
+/** Groups of ingredients that are poured, not heaped. */
 const LIQUID = new Set(["dairy", "egg", "juice", "plant drink", "coconut", "alcohol", "sugar"]);
 
-/** Least water in what pours, g per 100 g: between syrups and powders. */
+/** Least water in an ingredient that pours, g per 100 g: between syrups and powders. */
 const POURS = 15;
 
-/** So many whole ones are believed; more of what can be counted are grams. */
+/** Largest bare number that counts whole ones; a larger one is grams. */
 const MOST_COUNTED = 60;
 
-/** From so many on, a bare number of what nobody counts is grams. */
+/** Least bare number that is grams for an ingredient that is not counted. */
 const LEAST_GRAMS = 5;
 
 /**
@@ -35,7 +35,7 @@ export async function weighLine(
   grades: EggGrades,
 ): Promise<Weighed> {
   const {count, unit, pack, taken} = amount;
-  // An impossible mass of one is a mistake however the line is weighed.
+  // An impossible mass of one is a mistake even where the line does not need it.
   const impossible = ingredient.unit === undefined ? undefined : await mistakeIn(ingredient);
   if (impossible !== undefined) return {question: impossible};
   if (pack !== undefined) return packWeight(ingredient, count, pack, taken);
@@ -60,7 +60,7 @@ export async function weighLine(
   }
 }
 
-/** What is amiss with the mass of one of an ingredient. */
+/** Mistake in the mass of one of an ingredient, if any. */
 async function mistakeIn(ingredient: Ingredient): Promise<string | undefined> {
   try {
     await gramsOf(ingredient, "1");
@@ -91,7 +91,7 @@ function countWeight(
   return {question: `how much is ${plain(count)} ${name}? Type it in grams`};
 }
 
-/** Packs of a size that goes without saying; all others are asked for. */
+/** Mass of packs whose size is customary; the size of any other is asked for. */
 function packWeight(ingredient: Ingredient, count: number, pack: string, taken: readonly string[]): Weighed {
   const leaf = /^(?:leaf|leaves|sheets?)$/.test(pack) && /gelatin/i.test(ingredient.name);
   if (leaf) return {grams: 2 * count, taken: [...taken, "a leaf taken as 2 g"]};
