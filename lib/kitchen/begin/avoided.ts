@@ -3,11 +3,11 @@ import {findIngredient, type Pantry} from "../../pantry/pantry.ts";
 import {flavourOf, startingLimits} from "./starting-brief.ts";
 import type {StartingPoint} from "./starting-points.ts";
 
-/** What a cook may want nothing of. */
+/** Things that a cook may want to avoid. */
 export const AVOIDED = ["milk", "eggs", "nuts", "gluten"] as const;
 export type Avoided = (typeof AVOIDED)[number];
 
-/** What counts as holding it: the allergens of an ingredient, and its group on the shelf. */
+/** Marks of an ingredient that holds it: allergens, and the group on the shelf. */
 const TELLS: Readonly<Record<Avoided, {readonly allergens: readonly Allergen[]; readonly group?: string}>> = {
   milk: {allergens: ["milk"], group: "dairy"},
   eggs: {allergens: ["eggs"], group: "egg"},
@@ -16,11 +16,11 @@ const TELLS: Readonly<Record<Avoided, {readonly allergens: readonly Allergen[]; 
 };
 
 /**
- * What a starting point holds of the things that a cook may avoid: that of any ingredient that may go in. Only what the pantry declares
- * is known: packs say more, and traces too.
+ * The things that a cook may avoid and a starting point can hold, by any ingredient that may go in. Only allergens that the pantry
+ * declares are known: packs say more, traces among it.
  *
  * @param flavour ingredient for the flavour, by name; that of the point by default
- * @throws InputError for an ingredient that the pantry has not
+ * @throws InputError for an ingredient that the pantry does not have
  */
 export function avoidedIn(point: StartingPoint, pantry: Pantry, flavour?: string): Avoided[] {
   const chosen = flavourOf(point, pantry, flavour);
@@ -33,7 +33,7 @@ export function avoidedIn(point: StartingPoint, pantry: Pantry, flavour?: string
   return AVOIDED.filter((one) => all.some((ingredient) => holds(ingredient, one)));
 }
 
-/** Whether an ingredient holds something that a cook may avoid. */
+/** True for an ingredient that holds the thing to avoid. */
 export function holds({allergens = [], group}: Ingredient, one: Avoided): boolean {
   const tells = TELLS[one];
   return (

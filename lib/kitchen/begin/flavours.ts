@@ -2,13 +2,13 @@ import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import {quantityIn} from "../../pantry/quantities.ts";
 
-/** What a cook may choose for the flavour of a starting point. */
+/** Kinds of ingredients that a cook may choose for the flavour of a starting point. */
 export type FlavourKind = "fruit" | "nut" | "spirit";
 
-/** Fruit that is a purée by itself has at least so much water, g per 100 g: dried fruit and jam have less (common practice, no source). */
+/** Least water of a fruit that is a purée by itself, g per 100 g: dried fruit and jam have less (common practice, no source). */
 const JUICY = 70;
 
-/** Fruit beyond so much fat or starch is none for a sorbet, g per 100 g: avocado, sweet potato (common practice, no source). */
+/** Most fat or starch of a fruit for a sorbet, g per 100 g: avocado and sweet potato have more (common practice, no source). */
 const STARCHY = 6;
 
 /** Acid of a fruit beyond which half of a sorbet would be too sour, g per 100 g of the sorbet (common practice, no source). */
@@ -17,13 +17,13 @@ const SOUR_ENOUGH = 1.2;
 /** Least and most fruit, % of a sorbet: half of it, less of sour fruit (common practice, no source). */
 const FRUIT = {least: 20, most: 50};
 
-/** A paste of nuts is so fat, g per 100 g: chestnuts and sweet spreads are not (common practice, no source). */
+/** Least fat of a paste of nuts, g per 100 g: chestnuts and sweet spreads have less (common practice, no source). */
 const OILY = 40;
 
 /** Nuts by the allergens of Regulation (EU) 1169/2011, Annex II; poppy and pumpkin seeds stand in their group, but are none. */
 const NUTTY: ReadonlySet<string> = new Set(["nuts", "peanuts", "sesame"]);
 
-/** A spirit has so much alcohol and so little sugar, g per 100 g: from 35 % vol on (common practice, no source). */
+/** Least alcohol and most sugar of a spirit, g per 100 g: from 35 % vol on (common practice, no source). */
 const SPIRIT = {alcohol: 29, sugar: 2};
 
 /** The ingredients of a pantry that a cook may choose for a flavour, in the pantry's order. */
@@ -47,8 +47,8 @@ const IS: Readonly<Record<FlavourKind, (ingredient: Ingredient) => boolean>> = {
 };
 
 /**
- * Share of a fruit in a sorbet, %: half, and of sour fruit what brings about 1.2 g of acid to 100 g, but never less than its code of practice
- * asks for; in steps of 5.
+ * Share of a fruit in a sorbet, %, in steps of 5: half; of sour fruit as much as brings about 1.2 g of acid to 100 g, but never less than
+ * its code of practice asks for.
  *
  * @param code least share that a code of practice asks for, %
  */

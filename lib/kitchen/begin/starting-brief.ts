@@ -13,7 +13,7 @@ import {STARTING_TABLE} from "./starting-table.ts";
 
 /** Options of a brief to start from. */
 export interface StartingOptions {
-  /** How much to make, g, at least 1; 1000 by default. */
+  /** Mass to make, g, at least 1; 1000 by default. */
   readonly grams?: number;
   /** °C, -40 to -0.01; -18 by default. */
   readonly freezer?: number;
@@ -21,17 +21,17 @@ export interface StartingOptions {
   readonly flavour?: string;
 }
 
-/** A limit as two rows say it: the tighter of each end. */
+/** A limit from one or more rows: at each end the tightest. */
 interface Limits {
   min?: number;
   max?: number;
 }
 
 /**
- * The brief of a starting point, ready for `balance`: what may go in, with limits in per cent of the batch, what the mix should be, and
- * what is best within that. Where each limit is from stands in `startingLimits`.
+ * The brief of a starting point, ready for `balance`: ingredients with limits in per cent of the batch, targets of the mix, and an aim.
+ * `startingLimits` gives the source of each limit.
  *
- * @throws InputError for a point that there is not, a flavour that the pantry has not or that is none for this point, and a number out of range
+ * @throws InputError for an unknown point, a flavour that the pantry does not have or that does not suit the point, and a number out of range
  *
  * @example
  * ```ts
@@ -65,7 +65,7 @@ export function startingBrief(key: StartingKey, pantry: Pantry, options: Startin
   };
 }
 
-/** What a mix of a flavour is called. */
+/** Name of the dessert by the kind of its flavour. */
 const SORT: Readonly<Record<FlavourKind, string>> = {fruit: "sorbet", nut: "ice cream", spirit: "ice cream"};
 
 /** The limits of a starting point, each with its source. */
@@ -113,7 +113,7 @@ function flavourLimits(rows: readonly StartingRow[], kind: FlavourKind, flavour:
   return {min: share, max: Math.min(own.max ?? Infinity, share + 5)};
 }
 
-/** The rows of one sort as limits by name, in the order of the table. */
+/** The rows on one kind of subject as limits by name, in the order of the table. */
 function merged(rows: readonly StartingRow[], of: StartingRow["of"]): [string, Limits][] {
   const limits = new Map<string, Limits>();
   for (const row of rows) {

@@ -4,22 +4,22 @@ import type {KindName} from "../reading/kind-names.ts";
 import type {FlavourKind} from "./flavours.ts";
 import type {StartingKey} from "./starting-keys.ts";
 
-/** A recipe to start from: what it is called, what it is like, and how it is made. */
+/** A recipe to start from: its name, its description, and the way it is made. */
 export interface StartingPoint {
   readonly key: StartingKey;
   readonly name: string;
-  /** What it is like, as a sentence. */
+  /** Description, a sentence. */
   readonly like: string;
-  /** The kind whose norms it is held against. */
+  /** The kind whose norms it is compared with. */
   readonly kind: KindName;
   readonly way: keyof typeof WAYS_OF_MAKING;
-  /** What the cook chooses for its flavour, and what is chosen at first. */
+  /** Kind of flavour that the cook chooses, with the first choice. */
   readonly flavour?: {readonly kind: FlavourKind; readonly first: string};
-  /** What is best within its limits: as little sweet as they allow, unless it says otherwise. */
+  /** Aim within its limits, mostly the least sweetness. */
   readonly aim: {readonly minimise: AimInput} | {readonly maximise: AimInput};
 }
 
-/** Glucose syrup and dextrose soften a mix with less sweetness than sugar: the least sweet one within the limits has them. */
+/** Aim for the least sweet mix within the limits, which has glucose syrup and dextrose: they soften a mix with less sweetness than sugar. */
 const LEAST_SWEET = {minimise: "sweetness"} as const;
 
 /** The starting points, the commonest first. Their limits, each with its source, stand in `starting-table.ts`. */

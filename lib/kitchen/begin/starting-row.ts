@@ -3,13 +3,13 @@ import type {NormReading} from "../reading/norm-row.ts";
 import type {FlavourKind} from "./flavours.ts";
 import type {StartingKey} from "./starting-keys.ts";
 
-/** What a starting point limits: an ingredient, what is chosen for its flavour, or what the mix has. */
+/** Subject of a limit of a starting point: an ingredient, the one chosen for the flavour, or a target of the mix. */
 export type StartingSubject =
   | {readonly of: "ingredient"; readonly name: string}
   | {readonly of: "flavour"; readonly name: FlavourKind | "sour fruit"}
   | {readonly of: "target"; readonly name: Quantity | "scoopTemperature"};
 
-/** A limit of a starting point; an ingredient without one may go in as it likes. */
+/** A limit of a starting point; without `min` and `max` an ingredient may go in in any amount. */
 export type StartingRow = StartingSubject & {
   readonly point: StartingKey;
   /** % of the batch of an ingredient; g per 100 g, °C, or sucrose = 100 of a target. */
@@ -17,7 +17,7 @@ export type StartingRow = StartingSubject & {
   readonly max?: number;
   /** The law, code, book or page, or "common practice, no source". */
   readonly source: string;
-  /** Where it stands there. */
+  /** Place in the source. */
   readonly where?: string;
   /** Absent for common practice. */
   readonly read?: NormReading;

@@ -7,7 +7,7 @@ import type {RecipeLine} from "../../pantry/recipe.ts";
 import {expectLines} from "../../pantry/recipe.ts";
 import type {Process, ProcessStep} from "./process.ts";
 
-/** Ways of making a base, as a cook says them. */
+/** Ways of making a base, in a cook's words. */
 export const WAYS_OF_MAKING = {
   custard: "a cooked custard",
   scald: "scalded milk poured over yolks",
@@ -18,22 +18,22 @@ export const WAYS_OF_MAKING = {
 /** Making of a base. Temperatures and times are common practice, no source; what they meet is checked against published pairs. */
 export interface Making {
   readonly way: keyof typeof WAYS_OF_MAKING;
-  /** To what the milk is brought before it is poured, °C; 90 by default. */
+  /** Temperature of the milk before it is poured, °C; 90 by default. */
   readonly scald?: number;
-  /** To what the mix is heated, °C; 82 by default, which meets the UK's and the US federal pairs with 30 s; Ohio and Michigan ask for 82.2. */
+  /** Temperature to which the mix is heated, °C; 82 by default, which meets the UK's and the US federal pairs with 30 s; Ohio and Michigan ask for 82.2. */
   readonly to?: number;
   /** Time that it is held there, s; 30 by default. */
   readonly hold?: number;
   /**
    * Whether fruit, juice and flavourings are heated too, or go in after cooling, which is the default. Fruit that is cooked
-   * already is heated; what holds alcohol goes in after cooling either way.
+   * already is always heated; anything with alcohol always goes in after cooling.
    */
   readonly fruit?: "heated" | "late";
   /** Ingredients that are heated whatever they are, by name. */
   readonly heated?: readonly string[];
   /** Ingredients that go in after cooling whatever they are, by name. */
   readonly late?: readonly string[];
-  /** To what it is cooled, °C; 4 by default. */
+  /** Temperature to which it is cooled, °C; 4 by default. */
   readonly cool?: number;
   /** Time that cooling takes, minutes, where that is known. */
   readonly minutes?: number;
@@ -46,7 +46,7 @@ const LATE = new Set(["fruit", "juice", "flavour", "alcohol"]);
 /** Fruit that comes into the kitchen cooked, or is cooked whatever it goes into. */
 const COOKED = /\b(cooked|stewed|poached|roasted|baked|canned|jam|pumpkin|sweet potato)\b/i;
 
-/** Refuses a way of making that there is not, and temperatures and times that are none. */
+/** Refuses an unknown way of making, and temperatures and times that are no numbers. */
 function expectMaking(making: Making): void {
   expectOptions(
     making,
@@ -65,8 +65,8 @@ function expectMaking(making: Making): void {
 }
 
 /**
- * The steps of a way of making a base, over its own ingredients, for `followProcess`. What holds alcohol, and raw fruit, juice and
- * flavourings, go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
+ * The steps of a way of making a base, over its own ingredients, for `followProcess`. Anything with alcohol, raw fruit, juice and
+ * flavourings go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
  *
  * @throws InputError for an unknown way, temperatures and times out of range, a name in `heated` or `late` that no ingredient goes by, or that stands in both
  *

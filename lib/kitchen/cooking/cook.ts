@@ -10,7 +10,7 @@ import {expectRecipe} from "../../pantry/recipe.ts";
 import {brix, solubleSolids} from "../sugar/brix.ts";
 import {invert} from "../sugar/inversion.ts";
 
-/** When to stop boiling: at a mass in g, at a °Brix, or when so many per cent of the mass have gone. */
+/** End of boiling: at a mass in g, at a °Brix, or when so many per cent of the mass have boiled off. */
 export type CookTo =
   {readonly cookedGrams: number} | {readonly brix: number} | {readonly reductionPercent: number};
 
@@ -47,12 +47,12 @@ export interface Cooked {
 }
 
 /**
- * Boils a sauce down: water goes, all solids stay, but for what is sieved out first.
+ * Boils a sauce down: water goes, all solids stay, except those sieved out first.
  *
  * Mass balance only: aroma and the little acid that steam carries off are left out.
  *
- * @param recipe what goes into the pot, g
- * @param to when to stop: `cookedGrams` g, `brix` in °Brix (above 0, below 100), or `reductionPercent` of the mass in the pot
+ * @param recipe contents of the pot, g
+ * @param to end of boiling: `cookedGrams` g, `brix` in °Brix (above 0, below 100), or `reductionPercent` of the mass in the pot
  * @throws InputError when the pot is empty, holds alcohol (which boils off in no known share), cannot reach the goal by
  *   losing water, or loses more of something in the sieve than it holds
  *

@@ -14,13 +14,13 @@ export interface ProcessReport {
   readonly result: {readonly grams: number; readonly composition: Composition; readonly temperature: number};
   /** Whether a step heats. */
   readonly heated: boolean;
-  /** Highest temperature that a step gave to as much as the result holds, °C. */
+  /** Highest temperature of a step whose result weighs at least as much as the final one, °C. */
   readonly peak: number;
   /** Ingredients of the result that went through no published pair, in the order of the recipe. */
   readonly untreated: readonly string[];
   /** Ingredients of the recipe, or earlier results, that no step has used up. */
   readonly unused: readonly string[];
-  /** Whether what was heated last was cooled to the published limit in the published time; absent when that is not known. */
+  /** Whether the last heated mix was cooled to the published limit in the published time; absent when that is not known. */
   readonly cooledInTime?: boolean;
 }
 
@@ -28,9 +28,9 @@ export interface ProcessReport {
  * Follows a written process over a recipe: the temperatures that heating, pouring and cooling give by heat balance, which
  * published pairs of temperature and time are met, and which ingredients met none.
  *
- * Temperatures are those reckoned for a pot without losses: a thermometer in the mix decides. This is not licensed advice.
+ * Temperatures are calculated for a pot without losses: a thermometer in the mix decides. This is not licensed advice.
  *
- * @param recipe what is used, g
+ * @param recipe ingredients used, g
  * @param process steps in order; °C, s, min
  * @throws InputError for a name that is neither ingredient nor earlier result, more than there is, a heat step that ends
  *   below the temperature of its items, a cooling step that ends above it, or a temperature outside 0 to 200 °C

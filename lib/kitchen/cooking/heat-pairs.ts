@@ -5,7 +5,7 @@ export interface HeatPair {
   /** Least time at or above it, s. */
   readonly seconds: number;
   readonly country: "UK" | "US" | "EU";
-  /** The state whose own rule it is, where it is not the whole country's. */
+  /** The state that has the rule, where it is not the whole country's. */
   readonly state?: string;
   readonly source: string;
 }
@@ -24,8 +24,8 @@ const EU_SOURCE = "Regulation (EC) No 853/2004, Annex III, Section IX, Chapter I
 const celsius = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9;
 
 /**
- * The published pairs for an ice-cream mix. They are not interpolated here, since no rule says how. A mix of no milk was never
- * under the UK's.
+ * The published pairs for an ice-cream mix. They are not interpolated here, since no rule says how. The UK's never applied to a
+ * mix without milk.
  */
 export const HEAT_PAIRS: readonly HeatPair[] = [
   {temperature: 65.6, seconds: 30 * 60, country: "UK", source: UK_SOURCE},
@@ -65,12 +65,12 @@ export const DAIRY_PAIRS: readonly HeatPair[] = [
   {temperature: 63, seconds: 30 * 60, country: "EU", source: EU_SOURCE},
 ];
 
-/** After heating: at most so warm (°C), within so many minutes, by the UK schedule of {@link HEAT_PAIRS}. */
+/** Cooling after heating, by the UK schedule of {@link HEAT_PAIRS}: highest temperature, °C, and the minutes within which to reach it. */
 export const COOLING = {temperature: 7.2, minutes: 90, source: UK_SOURCE} as const;
 
 /**
- * Frozen ice cream that has been warmer than this, °C, was heat-treated again before it was sold (same schedule, revoked: guidance
- * for what holds milk).
+ * Temperature above which frozen ice cream had to be heat-treated again before sale, °C (same schedule, revoked: now guidance for
+ * ice cream with milk).
  */
 export const REFREEZING_LIMIT = -2.2;
 

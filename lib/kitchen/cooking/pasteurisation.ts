@@ -14,7 +14,7 @@ export {
 
 /**
  * Whether the former UK rule has frozen ice cream heat-treated again before it is sold, by the warmest temperature it has had
- * since freezing, °C. The rule was for what holds milk, and is revoked: good practice, no law.
+ * since freezing, °C. The rule was for ice cream with milk, and is revoked: good practice, no law.
  *
  * @throws InputError outside -60 to 60 °C
  *
@@ -27,7 +27,7 @@ export function needsReheating(warmest: number): boolean {
   return finite(warmest, "warmest", {min: -60, max: 60}, "°C") > REFREEZING_LIMIT;
 }
 
-/** A pair, and how long the mix was at or above its temperature. */
+/** A pair, with the time that the mix was at or above its temperature. */
 export interface PairCheck extends HeatPair {
   readonly secondsHeld: number;
   readonly met: boolean;

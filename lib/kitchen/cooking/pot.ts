@@ -13,7 +13,7 @@ export interface Content {
   readonly treated: boolean;
 }
 
-/** Something warm or cold that stands in the kitchen: an ingredient by itself, or what was mixed. */
+/** A pot at some temperature: an ingredient by itself, or a mixture. */
 export interface Pot {
   readonly contents: readonly Content[];
   /** °C, the same throughout. */
@@ -36,15 +36,15 @@ export function potComposition(pot: Pot): Composition {
  * Heat that brings a pot to a temperature, kJ; negative for cooling. Nothing is lost to the pot itself or the air.
  *
  * By the heat capacities of `heatToRemove`. The melting of fat (some 75 kJ per kg of milk fat between 4 and 40 °C) and the
- * cold of dissolving sugar (some 16 kJ per kg of sucrose), both from memory, are left out: together they make a mixed
- * temperature 1 to 3 °C lower than reckoned.
+ * cold of dissolving sugar (some 16 kJ per kg of sucrose), both from memory, are left out: the real temperature of a mixture
+ * is 1 to 3 °C lower for them.
  */
 export function heatTo(pot: Pot, temperature: number): number {
   return (-heatToRemove(potComposition(pot), pot.temperature, temperature) * potMass(pot)) / 1000;
 }
 
 /**
- * Pots poured together: the temperature at which what the warm ones lose is what the cold ones gain.
+ * Pots poured together, at the temperature at which the warm ones lose as much heat as the cold ones gain.
  */
 export function pourTogether(pots: readonly Pot[]): Pot {
   const temperatures = pots.map((pot) => pot.temperature);

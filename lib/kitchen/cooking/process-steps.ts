@@ -23,13 +23,13 @@ export interface StepReport {
   readonly notes: readonly string[];
 }
 
-/** Above this a mix with egg curdles, °C: common practice, no source. */
+/** Temperature above which a mix with egg curdles, °C: common practice, no source. */
 const CURDLES = 85;
 
-/** From here on egg thickens, and a mix may look cooked, °C: common practice, no source. */
+/** Temperature from which egg thickens, and a mix may look cooked, °C: common practice, no source. */
 const WARM = 60;
 
-/** Degrees that a poured mix may be colder than reckoned, °C: pot, air, melting fat and dissolving sugar take heat that is left out. */
+/** Largest error of the temperature of a poured mix, which is colder than calculated, °C: heat for pot, air, melting fat and dissolving sugar is left out. */
 const UNSURE = 3;
 
 /** A step's result, the name it stands under, and the report. */
@@ -141,7 +141,7 @@ export function cool(step: CoolStep, worktop: Worktop, place: string, heated: bo
 }
 
 /**
- * Whether what was heated last is cooled to the published limit in the published time, all cooling steps after it together;
+ * Whether the last heated mix is cooled to the published limit in the published time, all cooling steps after it together;
  * `undefined` when a time is missing, nothing was heated, or the process ends before it is cold.
  */
 export function cooledInTime(steps: readonly StepReport[]): boolean | undefined {

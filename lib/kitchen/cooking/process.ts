@@ -3,15 +3,15 @@ import {finite} from "../../core/numbers.ts";
 import {expectList, expectRecord, expectShape} from "../../core/shape.ts";
 
 /**
- * Something that a step takes: the name of an ingredient or of an earlier step's result (all that is left of it), or so many
- * grams of an ingredient.
+ * Item that a step takes: the name of an ingredient or of an earlier step's result (all that is left of it), or so many grams
+ * of an ingredient.
  */
 export type Item = string | {readonly name: string; readonly grams: number};
 
 /** Heats its items together, then holds them. */
 export interface HeatStep {
   readonly heat: readonly Item[];
-  /** °C, at least that of the items mixed less 3 °C (the reckoning's doubt), at most 200 (caramel); heat capacities are published to 150. */
+  /** °C, at least the items' mixed temperature less 3 °C (its error), at most 200 (caramel); heat capacities are published up to 150. */
   readonly to: number;
   /** s at that temperature or above; 0 by default. */
   readonly holdSeconds?: number;
@@ -47,7 +47,7 @@ export interface Process {
   readonly start?: Readonly<Record<string, number>>;
 }
 
-/** Refuses what is no process: steps that neither heat, pour nor cool, or items that are none. */
+/** Refuses anything but a process: steps that neither heat, pour nor cool, or items of another shape. */
 export function expectProcess(value: Process): void {
   const advice = "give {steps: [{heat, to}, {pour, onto, into}, {cool, to}]}, e.g. from baseProcess";
   expectShape(value, {steps: "list"}, "process", advice);

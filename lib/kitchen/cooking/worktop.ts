@@ -8,7 +8,7 @@ import type {Item} from "./process.ts";
 /** Groups of ingredients that come out of the refrigerator. */
 const CHILLED = new Set(["dairy", "egg"]);
 
-/** Worktop while a process is followed: ingredients and results, by name, each with what is left of it. */
+/** Worktop while a process is followed: what is left of each ingredient and result, by name. */
 export class Worktop {
   readonly #pots = new Map<string, Pot>();
 

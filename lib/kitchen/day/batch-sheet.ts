@@ -35,13 +35,13 @@ export interface SheetOptions {
   readonly furtherSteps?: readonly string[];
   /** °C of the freezer, -40 to -5; -18 by default. */
   readonly freezer?: number;
-  /** Air beaten in, % of the mix's volume, 0 to 200; by default what the recipe of the base says, or 30. Where it is said, so is what a litre weighs. */
+  /** Air beaten in, % of the mix's volume, 0 to 200; by default that of the base's recipe, or 30. Where it is given, the sheet has the mass of a litre too. */
   readonly overrun?: number;
   /** Lesson of the kitchen's own reports on when its tubs scoop (see `calibrate`). */
   readonly learned?: Learned;
-  /** Whether the sheet says what the ingredients cost; not unless asked, since a sheet hangs where everyone reads it. */
+  /** Whether the sheet has the cost of the ingredients; false by default, since a sheet hangs where everyone reads it. */
   readonly cost?: boolean;
-  /** Kitchen measures beside the grams, by name of the ingredient; where nothing is said, eggs and the like are counted, in halves. */
+  /** Kitchen measures beside the grams, by name of the ingredient; by default eggs and the like are counted, in halves. */
   readonly measures?: Readonly<Record<string, SheetMeasure>>;
   /** Ingredients that the product's name promises: they get their percentage. */
   readonly named?: readonly string[];
@@ -66,7 +66,7 @@ export interface SheetLine {
   readonly ingredient: string;
   /** g for the whole batch. */
   readonly grams: number;
-  /** g for one run of the machine; absent for what is not churned. */
+  /** g for one run of the machine; absent for components that are not churned. */
   readonly gramsPerRun?: number;
   readonly measure?: string;
   readonly allergens: readonly Allergen[];
@@ -103,7 +103,7 @@ export interface BatchSheet {
  * The batch sheet of a product at the size wanted: everything is scaled here, process included.
  *
  * @param product with one churned base
- * @param to how much to make, as for {@link scaleProduct}
+ * @param to amount to make, as for {@link scaleProduct}
  * @throws InputError as `scaleProduct`, `followProcess` and `ingredientList`, and for a freezer outside -40 to -5 °C
  *
  * @example
@@ -151,7 +151,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
 /**
  * A process whose amounts are scaled with its recipe; temperatures and times stay.
  *
- * @param factor by how much every amount, g, grows, at least 0
+ * @param factor factor on every amount in g, at least 0
  * @throws InputError for anything that is no process, and a factor out of range
  *
  * @example

@@ -4,19 +4,19 @@ import {brix} from "../sugar/brix.ts";
 import type {Product} from "../product/product.ts";
 import {boilingPoint} from "../sugar/sucrose.ts";
 
-/** Steps once the base is cold; what is left out is not said. */
+/** Figures for the steps after the base is cold; a step does not mention those left out. */
 export interface AfterTheBase {
-  /** To what base and ripple are cooled, °C. */
+  /** Temperature to which base and ripple are cooled, °C. */
   readonly cool: number;
   /** Rest of the base there before it is churned, from and to, h. */
   readonly rest?: readonly [from: number, to: number];
   /** Runs of the machine. */
   readonly runs?: number;
-  /** At what it is drawn from the machine, °C. */
+  /** Temperature at which it is drawn from the machine, °C. */
   readonly draw?: number | undefined;
   /** °C of the freezer. */
   readonly freezer: number;
-  /** The tub's volume, ml, and what it holds when full, g. */
+  /** The tub's volume, ml, and the mass of its contents when full, g. */
   readonly tub?: {readonly millilitres: number; readonly grams: number};
   /** Temperature of the core at which a tub counts as hard, °C. */
   readonly core?: number;
@@ -63,10 +63,10 @@ const DRAWN = 50;
 const NEARLY = 3;
 
 /**
- * Usual steps after a base where nothing is known of machine and tub.
+ * Figures for the usual steps after a base, without knowledge of machine and tub.
  *
  * @param base its composition, g per 100 g
- * @param cool to what it was cooled, °C
+ * @param cool temperature to which it was cooled, °C
  * @param freezer °C, -18 by default
  */
 export function usualAfter(base: Composition, cool = 4, freezer = -18): AfterTheBase {

@@ -11,9 +11,9 @@ import {scaleProduct} from "../product/scale-product.ts";
 export interface MadeSheetOptions extends Omit<SheetOptions, "process" | "furtherSteps"> {
   /** Making of the base; a cooked custard unless given. */
   readonly making?: Making;
-  /** At what it is drawn from the machine, °C; where half of the water is ice unless given. */
+  /** Temperature at which it is drawn from the machine, °C; by default that at which half of the water is ice. */
   readonly draw?: number;
-  /** Volume of one tub, ml, at least 1; with it and `overrun` the sheet says what a full one weighs. */
+  /** Volume of one tub, ml, at least 1; with it and `overrun` the sheet has the mass of a full one. */
   readonly tubMillilitres?: number;
 }
 
@@ -21,7 +21,7 @@ export interface MadeSheetOptions extends Omit<SheetOptions, "process" | "furthe
  * The batch sheet of a product from the first step of its base to the hard tub: heated or not as `making` says, ripple, rest,
  * churning, filling, hardening.
  *
- * @param to how much to make, as for {@link scaleProduct}
+ * @param to amount to make, as for {@link scaleProduct}
  * @throws InputError as `batchSheet` and `baseProcess`
  *
  * @example

@@ -10,8 +10,8 @@ import type {ScaledProduct} from "../product/scale-product.ts";
 /**
  * The batch in figures, label and value with its unit.
  *
- * @param base what is churned
- * @param asked what the sheet says besides: overrun, % of the mix's volume, whether it says the cost, and the machine whose runs it says
+ * @param base the churned component
+ * @param asked further contents: overrun, % of the mix's volume; whether to give the cost; the machine whose runs to give
  */
 export function sheetFigures(
   scaled: ScaledProduct,
@@ -42,7 +42,7 @@ export function sheetFigures(
   ];
 }
 
-/** Cost of the ingredients, in whichever currency the prices are; an ingredient without a price is named. */
+/** Cost of the ingredients, in the currency of the prices; ingredients without a price are named. */
 function costOfAll({product, grams}: ScaledProduct): string {
   const lines = productLines(product, grams);
   const unpriced = lines.filter(({ingredient}) => ingredient.price === undefined);

@@ -63,7 +63,7 @@ export interface Stage {
 /** The day in stages. */
 export interface TimePlan {
   readonly stages: readonly Stage[];
-  /** Minutes from the end of heating until the last tub is hard; absent when a stage's time is. */
+  /** Minutes from the end of heating until the last tub is hard; absent when the time of a stage is absent. */
   readonly minutesUntilHard?: number;
 }
 
@@ -76,8 +76,8 @@ export interface CoolingOptions {
   /** °C, not above `from`, -40 or above. */
   readonly to: number;
   /**
-   * Mean heat that leaves the mix, W, at least 1. A machine's rated power counts at its own conditions and loses what the dasher
-   * puts in: a timed run ({@link usefulPower}) is worth more.
+   * Mean heat flow out of the mix, W, at least 1. A machine's rated power is for other conditions and does not count the heat of
+   * its dasher: a timed run ({@link usefulPower}) is more reliable.
    */
   readonly watts: number;
 }
@@ -121,7 +121,7 @@ export function usefulPower(run: TimedRun): number {
   return coolingMinutes(composition, {grams, from, to: draw, watts: 1}) / minutes;
 }
 
-/** Refuses a day whose parts are of another make; their numbers are looked at where they are used. */
+/** Refuses a day whose parts have another shape; their numbers are checked where they are used. */
 function expectDay(day: Day): void {
   expectShape(
     day,

@@ -45,12 +45,12 @@ export function namesOf(allergen: Allergen): string {
   return OTHERS[allergen] ?? Object.values(KINDS[allergen]!).join("|");
 }
 
-/** Word for gluten where no name says of which cereal it is: Annex II, point 1, wants the cereal's own name. */
+/** Word for gluten where no name tells the cereal: Annex II, point 1, asks for the cereal's own name. */
 export const CEREAL_UNKNOWN = "gluten: say which cereal, wheat, rye, barley or oats";
 
 /**
- * Word for nuts where no name says of which kind: Annex II, point 8, names eight. Coconut, chestnut and pine nut are none of
- * them; a pine nut is one in the United States (FDA guidance on allergens, edition 5, read in two lists of it).
+ * Word for nuts where no name tells the kind: Annex II, point 8, names eight. Coconut, chestnut and pine nut are not among
+ * them; a pine nut is an allergen in the United States (FDA guidance on allergens, edition 5, read in two lists of it).
  */
 export const NUT_UNKNOWN =
   "nuts: say which, almonds, hazelnuts, walnuts, cashews, pecan, Brazil, pistachio or macadamia nuts";
@@ -61,8 +61,8 @@ export function isUnknown(word: string): boolean {
 }
 
 /**
- * Words of a label for an allergen of an ingredient: the allergen itself, or its kinds where the label's name, the name on the
- * shelf or an alias tells them, all that any of these tell; where none does, a question.
+ * Words of a label for an allergen of an ingredient: the allergen itself, or all of its kinds that the label's name, the name on
+ * the shelf or an alias tells; where none does, a question.
  *
  * @param printed the name with which the ingredient stands in the list
  */
@@ -79,13 +79,13 @@ export function kindsOf({name, aliases = []}: Ingredient, allergen: Allergen, pr
 
 /**
  * The allergens of a product in the words of a label: gluten as its cereals and nuts as their kinds where the names of the
- * ingredients tell them, else {@link CEREAL_UNKNOWN} and {@link NUT_UNKNOWN}, beside those that are told.
+ * ingredients tell them, else {@link CEREAL_UNKNOWN} and {@link NUT_UNKNOWN}, beside the kinds that are known.
  *
  * Regulation (EU) No 1169/2011, Annex II. Only what an ingredient declares is an allergen. Wheat-based glucose syrup, dextrose and
  * maltodextrin, barley-based glucose syrup, fully refined soya oil, lactitol, and cereals, nuts and whey for distillates are exempt
  * there, and nothing here declares them unasked; soya lecithin is not exempt.
  *
- * @param names how ingredients are printed, by their name on the shelf: what the cook calls them may tell the kind
+ * @param names printed names of ingredients, by their name on the shelf: the cook's own name may tell the kind
  *
  * @example
  * ```ts
@@ -105,7 +105,7 @@ export function allergenWords(product: Product, names: Readonly<Record<string, L
   });
 }
 
-/** Major allergens of the US, by the words of this file; rye, barley and oats, celery and the like are none there. */
+/** Major allergens of the US, by the words of this file; rye, barley, oats, celery and the like are not among them. */
 const US_WORDS: Readonly<Record<string, string>> = {
   milk: "milk",
   eggs: "eggs",

@@ -8,7 +8,7 @@ import {
   type WayOfSale,
 } from "./label-law.ts";
 
-/** Something that a label must or need not say. */
+/** A particular that a label must have, may have, or need not have. */
 export interface LabelDuty {
   readonly what: string;
   readonly force: Force;

@@ -7,11 +7,11 @@ import {printedName} from "./label.ts";
 
 /**
  * Facts that a label still needs before it may be printed, a sentence each, with the ingredient first: the kind of a cereal or
- * nut that no name tells, and what a compound ingredient (chocolate, a biscuit) is itself made of.
+ * nut that no name tells, and the own ingredients of a compound one (chocolate, a biscuit).
  *
  * Regulation (EU) No 1169/2011, Annex II and Annex VII, Part E.
  *
- * @param names how ingredients are printed, by their name on the shelf
+ * @param names printed names of ingredients, by their name on the shelf
  *
  * @example
  * ```ts

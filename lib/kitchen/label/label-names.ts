@@ -10,7 +10,7 @@ export interface LabelName {
 
 /**
  * An additive as a list names it: classes of Regulation (EU) No 1169/2011, Annex VII, Part C; numbers of Regulation (EC) No 1333/2008, in
- * part from memory. What an additive does in a mix may be something else: the cook's own name for it goes first.
+ * part from memory. An additive may have another function in a mix: the cook's own name for it has priority.
  */
 interface Additive {
   /** Function, from the closed list of the annex. */
@@ -94,7 +94,7 @@ function additiveOf(name: string): Additive | undefined {
 
 /**
  * Name of an ingredient in a list of ingredients, from its name on the shelf: the customary name ("sugar" for sucrose), an additive
- * by its class and its name, and no strength behind it.
+ * by its class and its name, without a strength behind it.
  *
  * Regulation (EU) No 1169/2011, Annex VII, Parts B and C. In the United States additives stand by their common name alone.
  *

@@ -20,7 +20,7 @@ export interface LabelText {
 export interface ListOptions {
   /** Naming of additives, `EU` by default; `US` drops their class. */
   readonly style?: ListStyle;
-  /** Leaves out added water of at most 5 % of the finished product, as Annex VII, Part A, point 1 lets it; not unless asked. */
+  /** Leaves out added water of at most 5 % of the finished product, as Annex VII, Part A, point 1 allows; false by default. */
   readonly leaveOutWater?: boolean;
 }
 
@@ -32,15 +32,15 @@ const LITTLE_WATER = 5;
  * ingredient with its own list, the percentage behind what the name of the product promises, allergens set apart.
  *
  * By Regulation (EU) No 1169/2011, Articles 18 to 22 and Annexes II, VII and VIII: customary names and the classes of additives
- * (see `customaryName`), what prints alike counted together, allergens by the name of cereal or nut, or a question where none is
- * known. Above it stands a heading with the word "ingredients". A powder and the water that it is stirred into may be listed as the
- * liquid (Annex VII, Part A, point 2), what is below 2 % in any order at the end (point 6): neither is done here. The percentage is
- * rounded our own way, since the law has no rule for it. This is not licensed advice.
+ * (see `customaryName`), ingredients with the same printed name counted together, allergens by the name of cereal or nut, or a question
+ * where none is known. Above it goes a heading with the word "ingredients". A powder and the water that it is stirred into may be listed
+ * as the liquid (Annex VII, Part A, point 2), ingredients below 2 % in any order at the end (point 6): neither is done here. The rounding
+ * of the percentage is our own choice, since the law has no rule for it. This is not licensed advice.
  *
  * @param product the base flat, every component that is not churned as a compound ingredient
  * @param named ingredients that the product's name promises (pear, rum), by name or alias: they get their percentage
- * @param names how to print ingredients, by their name on the shelf
- * @throws InputError for a named ingredient that is not in the product, and options that are none
+ * @param names printed names of ingredients, by their name on the shelf
+ * @throws InputError for a named ingredient that is not in the product, and options of another shape
  *
  * @example
  * ```ts
@@ -107,7 +107,7 @@ interface Entry {
   readonly name: string;
   readonly allergens: readonly Allergen[];
   readonly ingredient: Ingredient;
-  /** %, of what the name promises. */
+  /** %, for an ingredient that the product's name promises. */
   readonly share: number | undefined;
 }
 
@@ -116,7 +116,7 @@ export function printedName({name}: Ingredient, label: LabelName, style: ListSty
   return `${label.name ?? customaryName(name, style)}${label.contains ? ` (${label.contains})` : ""}`;
 }
 
-/** Ingredients that print alike and hold the same allergens, counted together: two sugars are sugar. */
+/** Entries with ingredients of the same printed name and the same allergens counted together: two sugars are "sugar". */
 function merged(entries: readonly Entry[]): Entry[] {
   const all = new Map<string, Entry>();
   for (const entry of entries) {
@@ -142,8 +142,8 @@ function isWater({ingredient}: RecipeLine): boolean {
 /**
  * Quantity of an ingredient as the label must state it, g of it as used per 100 g of the finished product.
  *
- * Regulation (EU) No 1169/2011, Annex VIII: where cooking has driven off water, the quantity used is set against the
- * finished product, and may then exceed what is in it.
+ * Regulation (EU) No 1169/2011, Annex VIII: where cooking has driven off water, the quantity used is related to the
+ * finished product, and may then exceed the quantity that is in it.
  *
  * @param name ingredient's name on the shelf, or another name that it goes by; of several that go by it the sum
  * @throws InputError when it is not in the product
@@ -163,7 +163,7 @@ export function quidPercent(product: Product, name: string): number {
   return sum(namedLines(product, name).map((line) => line.grams));
 }
 
-/** Amount that goes by a name, g per 100 g of the product; an alias may be of several ingredients. */
+/** Lines of the product whose ingredient goes by a name, g per 100 g of it; an alias may belong to several ingredients. */
 function namedLines(product: Product, name: string): RecipeLine[] {
   const all = productLines(product);
   const called = all.filter(({ingredient}) => ingredient.name === name);

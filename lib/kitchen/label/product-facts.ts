@@ -7,7 +7,7 @@ import {type RecipeLine, recipeMass} from "../../pantry/recipe.ts";
 import {expectProduct, type Product, productDensity, productLines} from "../product/product.ts";
 import type {ProductFacts} from "./standard-check.ts";
 
-/** Facts that a standard asks for and the composition of a product does not tell. */
+/** Facts that a standard asks for and that do not follow from the composition of a product. */
 export interface ProductFactsDetails {
   /** Solids of whey in per cent of the milk solids-not-fat, 0 by default. */
   readonly wheyPercentOfMsnf?: number;
@@ -20,7 +20,7 @@ const BULKY = new Set(["fruit", "juice", "nut", "cocoa", "inclusion"]);
 
 /**
  * Factor by which an ingredient may count for more than its weight as bulky flavour, by its group: 21 CFR 135.110(a)(3). Of cocoa it is the
- * solids that count. Dried fruit counts as it weighs: the rule adds its lost water first, which is not known here.
+ * solids that count. Dried fruit counts with its weight: the rule adds its lost water first, which is not known here.
  */
 const FACTOR: Readonly<Record<string, number>> = {fruit: 1.4, nut: 1.4, cocoa: 2.5};
 
@@ -28,7 +28,7 @@ const CITRUS =
   /\b(lemon|lime|orange|grapefruit|mandarin|clementine|tangerine|citron|bergamot|yuzu|pomelo)s?\b/i;
 const BERRY = /\b\w*(berry|berries|currants?)\b/i;
 
-/** Some of a product, and whether it counts as bulky flavour. */
+/** A portion of a product, with its kind: bulky flavour or not. */
 interface Portion {
   readonly composition: Composition;
   /** g per 100 g of the product. */
@@ -63,7 +63,7 @@ export function productFacts(
   const portions = product.components.flatMap(
     ({recipe, composition, churned, grams: mass, percent}): Portion[] => {
       const weighed = recipeMass(recipe);
-      // What was boiled down or sieved is no longer the sum of its ingredients.
+      // A component that was boiled down or sieved is no longer the sum of its ingredients.
       if (!churned || Math.abs(weighed - mass) > 1e-6 * mass) {
         return [{composition, mass: percent, bulky: !churned}];
       }
@@ -128,7 +128,7 @@ export function countedBulky(lines: readonly RecipeLine[]): number {
   );
 }
 
-/** Milk solids that come from what is called a goat's, % of all milk solids. */
+/** Milk solids from ingredients called a goat's, % of all milk solids. */
 function goatPercent(product: Product): number {
   const milk = productLines(product).map(({ingredient: {name, composition}, grams}) => ({
     goat: /\bgoat/i.test(name),

@@ -1,6 +1,6 @@
 import type {Composition} from "../../pantry/parts.ts";
 
-/** Product as a standard looks at it. */
+/** The facts of a product that standards ask for. */
 export interface ProductFacts {
   /** The mix without bulky flavours (fruit, nuts, cocoa, ripple), g per 100 g. */
   readonly mix: Composition;
@@ -9,8 +9,8 @@ export interface ProductFacts {
   /** g of bulky flavours per 100 g of the finished food, 0 (default) to below 100. */
   readonly bulkyPercent?: number;
   /**
-   * The same as the US rule lets them count, cocoa solids for 2.5 times and fruit and nuts for 1.4 times their weight, at least
-   * `bulkyPercent`, which it is by default, to below 100. Milk fat and milk solids of the rest are reckoned with it.
+   * The same by the US rule, which counts cocoa solids for 2.5 times and fruit and nuts for 1.4 times their weight; from
+   * `bulkyPercent`, the default, to below 100. The milk fat and milk solids of the rest are calculated with it.
    */
   readonly countedBulkyPercent?: number;
   /** Of the frozen food, g/ml. */
@@ -47,7 +47,7 @@ export interface StandardCheck {
   readonly source: string;
 }
 
-/** One condition, held against what was found. */
+/** One condition, checked against the value found. */
 export function check(
   rule: string,
   found: number,

@@ -24,7 +24,7 @@ export const STANDARDS = [
 /** Name of a compositional standard. */
 export type Standard = (typeof STANDARDS)[number];
 
-/** Its ice cream is moreover "a heat-treated emulsion": what was stirred together cold never was one. */
+/** Source of the UK standards. Its ice cream is moreover "a heat-treated emulsion", which a mix stirred together cold is not. */
 const UK = "SI 1996/1499 (UK), regulation 42 and Schedule 8, Part I, revoked in 2014 by SI 2014/1855";
 
 /** Force of a standard: law in its country, or a custom that the trade keeps since its law was revoked. */

@@ -6,7 +6,7 @@ import {expectProduct, type Product, productComposition, productLines} from "../
 import {type Force, type HowRead, LABEL_LAWS, type LabelLaw} from "./label-law.ts";
 import {isSweetener} from "./label-names.ts";
 
-/** A sentence that a label says because of what the food holds. */
+/** A sentence that a label carries because of the food's contents. */
 export interface LabelStatement {
   /** As the law prints it, where it prints one. */
   readonly text: string;
@@ -56,7 +56,7 @@ export function addedPolyols(product: Product): number {
 
 /**
  * The sentences that a label needs besides its list: sweeteners beside the name, polyols above 10 %, aspartame, and in the United
- * States polydextrose; and what is offered though no law asks it of an ice.
+ * States polydextrose; and sentences that are offered though no law asks them of an ice.
  *
  * Regulation (EU) No 1169/2011, Annex III, points 2.1 to 2.4, and the same in Great Britain; 21 CFR 172.841(e). An ice with polyols
  * or sweeteners must moreover be energy-reduced or hold no added sugar (Regulation (EC) No 1333/2008, Annex II, category 03).

@@ -11,7 +11,7 @@ import {linearUsPanel, usPanel} from "./us-panel.ts";
 export interface StickerOptions {
   /** `EU` by default. */
   readonly law?: LabelLaw;
-  /** Way of sale, `prepacked` by default: whatever its law asks for and the sticker lacks is said. */
+  /** Way of sale, `prepacked` by default: particulars that its law asks for and the sticker lacks are listed. */
   readonly sold?: WayOfSale;
   /** Content of the tub, g or ml, above 0. */
   readonly quantity?: {readonly grams: number} | {readonly millilitres: number};
@@ -33,11 +33,11 @@ export interface StickerOptions {
   /** True to name additives by their E number (not in the United States) and leave out added water up to 5 %; false by default. */
   readonly eNumbers?: boolean;
   readonly leaveOutWater?: boolean;
-  /** True to print the nutrition declaration, in a line; false by default, since many a small maker needs none. */
+  /** True to print the nutrition declaration; false by default, since many small makers need none. */
   readonly nutrition?: boolean;
-  /** A portion, g, at most what the tub holds; with `nutrition`. */
+  /** A portion, g, at most the contents of the tub; with `nutrition`. */
   readonly portion?: number;
-  /** Air beaten in, % of the mix's volume, 0 to 300, 30 by default: what a serving by volume weighs. */
+  /** Air beaten in, % of the mix's volume, 0 to 300, 30 by default: for the mass of a serving by volume. */
   readonly overrun?: number;
 }
 
@@ -46,7 +46,7 @@ export interface StickerNutrition {
   readonly line: string;
   /** Rows of name and figures, the first of them the headings; absent where only a line will do. */
   readonly rows?: readonly (readonly string[])[];
-  /** Line below the table: the size of a portion, and how many the tub holds. */
+  /** Line below the table: the size of a portion, and their number in the tub. */
   readonly note?: string;
 }
 
@@ -78,7 +78,7 @@ export function tubGrams(
   return held;
 }
 
-/** The nutrition declaration as a sticker has it: in the US in a line alone, since the panel has a format of its own. */
+/** The nutrition declaration for a sticker: in the US only as a line, since the panel has a format of its own. */
 export function declaration(
   product: Product,
   {portion, overrun = 30, quantity}: StickerOptions,

@@ -21,7 +21,7 @@ export type StickerText = readonly LabelText[];
 /** The words of a sticker in their order; `stickerSvg` and `stickerHtml` lay them out. */
 export interface Sticker {
   readonly title: string;
-  /** Below the name, from the list of ingredients to the storage. */
+  /** Paragraphs below the name, from the list of ingredients to the storage. */
   readonly paragraphs: readonly StickerText[];
   /** The nutrition declaration, behind the paragraphs: a table where there is room, else a line (Article 34(2)); in the US a line. */
   readonly nutrition?: StickerNutrition;
@@ -53,14 +53,14 @@ const OPTIONS = [
 ] satisfies (keyof StickerOptions)[];
 
 /**
- * The words of a sticker for one tub: name, what stands beside it by law, ingredients with allergens set apart, nutrition if wanted,
- * storage, best before, made, batch, quantity and maker. Dates and batch are the cook's: nothing here knows what day it is.
+ * The words of a sticker for one tub: name, the words that the law wants beside it, ingredients with allergens set apart, nutrition if
+ * wanted, storage, best before, made, batch, quantity and maker. Dates and batch are the cook's: nothing here reads a clock.
  *
  * Regulation (EU) No 1169/2011, Article 9; in the United States 21 CFR 101 and 21 U.S.C. 343(w). A sticker is no legal advice: check
  * with your authority.
  *
- * @throws InputError for a cereal or nut whose kind nothing tells, a date that is none or before the day of making, a quantity that is
- *   not above 0, a portion above it, nutrition that an ingredient does not say, and words of more than 300 letters
+ * @throws InputError for a cereal or nut of unknown kind, a best-before date that is no date or before the day of making, a quantity that
+ *   is not above 0, a portion above it, nutrition that an ingredient lacks, and words of more than 300 letters
  *
  * @example
  * ```ts

@@ -5,7 +5,7 @@ import {gelatineIn, productNutrient} from "../product/nutrition.ts";
 import {type Product, productComposition, productLines} from "../product/product.ts";
 import {sum} from "../../core/numbers.ts";
 
-/** Figures of a US panel for 100 g, unrounded; absent where an ingredient does not say it. */
+/** Figures of a US panel for 100 g, unrounded; absent where an ingredient lacks one. */
 export interface UsNutrition {
   readonly calories: number;
   /** g; so are those below up to `protein`, but for cholesterol and sodium, mg. */
@@ -27,7 +27,7 @@ export interface UsNutrition {
   readonly calcium?: number;
   readonly iron?: number;
   readonly potassium?: number;
-  /** Ingredients that do not say something, by what they do not say. */
+  /** Ingredients that lack a figure, by that figure. */
   readonly lacking: Readonly<Record<string, readonly string[]>>;
 }
 

@@ -30,7 +30,7 @@ export interface UsPanel {
   readonly nutrients: readonly UsPanelLine[];
   /** Vitamin D, calcium, iron, potassium. */
   readonly vitamins: readonly UsPanelLine[];
-  /** Ingredients that do not say something, by what they do not say; empty for a whole panel. */
+  /** Ingredients that lack a figure, by that figure; empty for a whole panel. */
   readonly lacking: Readonly<Record<string, readonly string[]>>;
 }
 
@@ -63,7 +63,7 @@ export const DAILY_VALUES = {
 /** Mark of a nutrient whose figure is not its line's plain text. */
 type Figure = Parameters<typeof usFigure>[1];
 
-/** The lines in their order: name, level, what it is, unit and how it is rounded. */
+/** The lines in their order: name, level, key, unit and rounding. */
 const NUTRIENTS = [
   ["Total Fat", 0, "fat", "g", "fat"],
   ["Saturated Fat", 1, "saturated", "g", "fat"],
@@ -87,8 +87,8 @@ const VITAMINS = [
 
 /**
  * The Nutrition Facts of a product, rounded and in the order of 21 CFR 101.9(c) and (d): a serving is 2/3 cup, a container that holds
- * less than two is one serving, and one of two to three gets a second column (101.9(b)(6) and (12)). Sugar alcohol has a line where
- * there is some. This is not licensed advice.
+ * less than two is one serving, and one of two to three gets a second column (101.9(b)(6) and (12)). Sugar alcohol has a line only
+ * where it is present. This is not licensed advice.
  *
  * @param options `overrun`, % of the churned mix's volume, 0 to 300, 30 by default; `container`, ml, from 1
  * @throws InputError for an overrun or a container outside its range, and a product without a churned component

@@ -34,7 +34,7 @@ export function leastMsnf(milkFat: number): number {
 /** 21 CFR 135.110(a)(2) and (3), (b). */
 export function iceCream(facts: ProductFacts, food: Composition, bulky: number): StandardCheck[] {
   // All milk fat and solids, a bulky flavour's too, count against the food less the flavour. With bulky flavours the rest holds
-  // 20 % milk solids (135.110(a)(2)), and the scale of solids-not-fat is for ice cream without them; what they weigh may be
+  // 20 % milk solids (135.110(a)(2)), and the scale of solids-not-fat is for ice cream without them; their weight may be
   // multiplied (135.110(a)(3)).
   const rest = 1 - (facts.countedBulkyPercent ?? bulky) / 100;
   const milkFat = quantityOf(food, "milkFat") / rest;

@@ -33,7 +33,7 @@ export interface CostLine {
 export interface Cost {
   /** Money for what is used. */
   readonly total: number;
-  /** Money to lay out: whole packs where packs are known, what is used otherwise. */
+  /** Money to lay out: for whole packs where packs are known, otherwise for the grams used. */
   readonly outlay: number;
   readonly lines: readonly CostLine[];
 }
@@ -61,7 +61,7 @@ export interface Selling {
 }
 
 /**
- * Cost of a list of ingredients: what is used, what must be bought in whole packs, and what is left.
+ * Cost of a list of ingredients: for the grams used, for the whole packs that must be bought, and the rest that is left of these.
  *
  * @param lines ingredients and grams
  * @param packs by name of the ingredient; its price per kg then follows from the pack
@@ -90,14 +90,14 @@ export function costOf(lines: readonly RecipeLine[], packs: Readonly<Record<stri
 
 /** Known part of a cost where prices are missing. */
 export interface KnownCost {
-  /** Of what has a price. */
+  /** Cost of the ingredients with a price. */
   readonly cost: Cost;
-  /** Names of what has none, each once. */
+  /** Names of the others, each once. */
   readonly unpriced: readonly string[];
 }
 
 /**
- * Cost of those ingredients that have a price or a pack, and the names of the others: the whole costs at least so much.
+ * Cost of those ingredients that have a price or a pack, a lower bound of the whole cost, and the names of the others.
  *
  * @throws InputError for numbers outside their range
  */
@@ -113,7 +113,7 @@ export function knownCost(
 }
 
 /**
- * Cost of a product per kg, per litre at its overrun, per tub and per portion. What boils off has been paid for.
+ * Cost of a product per kg, per litre at its overrun, per tub and per portion. Water and losses that cooking drives off are paid for too.
  *
  * @throws InputError as {@link costOf}, and for a batch, tub or portion that is not above 0, or an impossible overrun
  *
@@ -147,7 +147,7 @@ export function productCost(
 /**
  * Selling price for a wanted margin: cost / (1 - margin), and sales tax on top.
  *
- * Margin is the share of the price before tax that is not cost (60 % of a price of 5 leaves 2 for the cost).
+ * Margin is the share of the price before tax that is not cost (a margin of 60 % leaves 2 of a price of 5 for the cost).
  *
  * @param cost money for what is sold
  * @param margin % of the price before tax, 0 to 99

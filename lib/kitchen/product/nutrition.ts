@@ -31,7 +31,7 @@ export interface Nutrition {
 /** Fat whose saturates may be unknown without touching the label, g per 100 g: half of its last digit, 0.1 g. */
 const UNSEEN = 0.05;
 
-/** Share of the product, g of g, up to which an ingredient that does not say a nutrient counts as having none: a pinch of gum. */
+/** Share of the product, 0 to 1, up to which an ingredient that lacks the figure of a nutrient counts as having none of it: a pinch of gum. */
 const TRACE = 0.005;
 
 /**
@@ -44,10 +44,10 @@ const SALT_PER_MILK_SALTS = (2.5 * 0.043) / 0.67;
  * Nutrition of the finished product, per 100 g or per portion.
  *
  * Energy by the factors of Annex XIV from the composition; stabilisers count as fibre, which gums are (three units and more; of added
- * ones the Regulation wants a proven benefit), but for gelatine, which is protein; emulsifiers count as fat. Protein is the
- * ingredients' own: N x 6.25 by Annex I, point 10, and on packs, N x 6.38 in most dairy tables, whose milk protein is therefore 2 %
- * too high for the declaration, 0.1 g of 4 g, which is left so. Saturates and sodium are those
- * that each ingredient says of itself (see `nutrientOf`).
+ * ones the Regulation wants a proven benefit), except gelatine, which is protein; emulsifiers count as fat. Protein is the
+ * ingredients' own: N x 6.25 by Annex I, point 10, and on packs, but N x 6.38 in most dairy tables, whose milk protein is therefore 2 %
+ * too high for the declaration, 0.1 g of 4 g; that is not corrected. Saturates and sodium are the figures that each ingredient states
+ * (see `nutrientOf`).
  *
  * @param grams mass that the figures are for: 100 by default, or a portion, g
  * @throws InputError for a mass that is not above 0
@@ -116,7 +116,7 @@ export function gelatineIn(product: Product): number {
   );
 }
 
-/** A nutrient of 100 g of a product, or the ingredients that do not say it; what is boiled off or sieved out counts as used. */
+/** A nutrient of 100 g of a product, or the ingredients that lack its figure; anything boiled off or sieved out counts as used. */
 export function productNutrient(product: Product, key: NutrientKey): ReturnType<typeof mixNutrient> {
   const lines = productLines(product);
   const found = mixNutrient(lines, key, TRACE);
@@ -137,9 +137,9 @@ export interface NutritionPer100 {
 }
 
 /**
- * The nutrition of 100 g of a product for other programs, unrounded: figures that an ingredient does not say are left out.
+ * The nutrition of 100 g of a product for other programs, unrounded: figures that an ingredient lacks are left out.
  *
- * As {@link nutritionOf}, of which it says less.
+ * A shorter form of {@link nutritionOf}.
  *
  * @example
  * ```ts

@@ -30,7 +30,7 @@ export interface Component {
   readonly churned: boolean;
 }
 
-/** Product as it is sold: a base with whatever is layered or folded into it. */
+/** Product as it is sold: a base, and components that are layered or folded into it. */
 export interface Product {
   readonly name: string;
   readonly components: readonly Component[];
@@ -40,7 +40,7 @@ export interface Product {
  * The churned base as a component: the recipe as mixed.
  *
  * @param percent its share of the product, % by mass; all of it by default
- * @throws InputError for what is no recipe, and a share outside 0 to 100
+ * @throws InputError for anything but a recipe, and a share outside 0 to 100
  *
  * @example
  * ```ts
@@ -65,7 +65,7 @@ export function baseComponent(recipe: Recipe, percent = 100): Component {
  * A ripple or pieces as a component: not churned; as mixed, or as cooked when `cooked` is given.
  *
  * @param percent its share of the product, % by mass
- * @throws InputError for what is no recipe or no cooked sauce, and a share outside 0 to 100
+ * @throws InputError for anything but a recipe and a cooked sauce, and a share outside 0 to 100
  *
  * @example
  * ```ts
@@ -98,7 +98,7 @@ export function rippleComponent(recipe: Recipe, percent: number, cooked?: Cooked
   return {name: recipe.name, recipe, composition, grams: mass, percent, churned: false};
 }
 
-/** Refuses what is no component, or one that is empty or no share of a product. */
+/** Refuses anything but a component, and one that is empty or has no share of the product. */
 function expectComponent(component: Component, product: string): void {
   expectShape(
     component,
@@ -112,7 +112,7 @@ function expectComponent(component: Component, product: string): void {
   finite(component.grams, `${product}: ${component.name}: grams`, {min: 0.001}, "g");
 }
 
-/** Refuses what is no product. */
+/** Refuses anything but a product. */
 export function expectProduct(value: Product): void {
   expectShape(
     value,
@@ -173,12 +173,12 @@ export function productComposition(product: Product): Composition {
 }
 
 /**
- * Ingredients that so much of the product takes, g, each once, in the order of first use.
+ * Ingredients for so much of the product, g, each once, in the order of first use.
  *
- * What is boiled off and sieved out is bought too, so they may weigh more than the product.
+ * They may weigh more than the product, since anything boiled off or sieved out must be bought too.
  *
  * @param grams mass of the finished product, g; 100 by default
- * @throws InputError for what is no product, and a mass that is no number from 0
+ * @throws InputError for anything but a product, and a mass that is no number from 0
  *
  * @example
  * ```ts

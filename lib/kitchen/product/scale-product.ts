@@ -6,7 +6,7 @@ import {equalRuns, expectScaleTo, gramsForTubs, type Machine, mixGrams, type Sca
 
 /** A product made larger or smaller. */
 export interface ScaledProduct {
-  /** The same product, with its recipes scaled: each component's `grams` is what the batch takes. */
+  /** The same product, with its recipes scaled: each component's `grams` is its mass in the batch. */
   readonly product: Product;
   /** Mass of the finished product, g. */
   readonly grams: number;
@@ -67,7 +67,7 @@ export function scaleProduct(product: Product, to: ScaleTo, machine?: Machine): 
   };
 }
 
-/** Mass of the base for what is wanted of the product, g. */
+/** Mass of the base for a size of the product, g. */
 function baseMass(product: Product, to: ScaleTo, share: number, density: number): number {
   if ("grams" in to) return finite(to.grams, "grams", {min: 1}, "g") * share;
   if ("tubs" in to) return gramsForTubs(to, productDensity(product, to.overrun)) * share;

@@ -20,7 +20,7 @@ const RICH = 25;
  */
 const DRY = 60;
 
-/** Tastes of a mix that nobody may have meant, each as a sentence with what to do about it. */
+/** Cautions on tastes of a mix that are probably unintended, each a sentence with a remedy. */
 export function tasteCautions(composition: Composition): string[] {
   const {salt = 0} = composition;
   const [fat, solids] = [quantityIn(composition, "fat"), quantityIn(composition, "totalSolids")];

@@ -8,42 +8,42 @@ import {baseComponent, makeProduct} from "../product/product.ts";
 import {COMPARED, type ComparedTrait, difference} from "./compared-traits.ts";
 import {type DescribeOptions, describeRecipe, type RecipeDescription} from "./describe-recipe.ts";
 
-/** How much of an ingredient each of the compared recipes has. */
+/** Amounts of an ingredient in each of the compared recipes. */
 export interface ComparedAmount {
   readonly ingredient: string;
   /** g in a kilogram of each recipe, in their order; 0 where it has none. */
   readonly perKilogram: readonly number[];
 }
 
-/** What recipes differ in. */
+/** Differences of recipes. */
 export interface Comparison {
-  /** Each recipe by itself, called as it is in the sentences. */
+  /** Each recipe by itself, under the name that the sentences use. */
   readonly recipes: readonly (RecipeDescription & {readonly name: string})[];
-  /** The differences, a sentence each, what is noticed most first; empty where there is none that one would notice. */
+  /** The differences, a sentence each, the most noticed first; empty where there is none that one would notice. */
   readonly differences: readonly string[];
-  /** What is as good as the same in all, in a sentence; absent where nothing is. */
+  /** Sentence on the traits that are as good as the same in all; absent where none is. */
   readonly alike?: string;
   /** Ingredients whose amounts differ, the most first. */
   readonly amounts: readonly ComparedAmount[];
-  /** Ingredients of which all have as much. */
+  /** Ingredients of which all have the same amount. */
   readonly same: readonly string[];
 }
 
-/** A difference that counts less is not noticed, and not told. */
+/** Score below which a difference is not noticed, and not mentioned. */
 const NOTICED = 0.5;
 
-/** Amounts that differ by less are the same: g per kg. */
+/** Difference below which amounts count as the same, g per kg. */
 const SAME = 0.5;
 
-/** So many recipes may be compared. */
+/** Largest number of recipes that may be compared. */
 const MOST = 4;
 
 /**
- * The difference between two to four recipes: in firmness, sweetness, body and cost, in what kind of dessert they are, in allergens and
- * in what goes in, per kilogram. What is noticed most comes first, by the weights of `substitute`. A cost is told where every price is known.
+ * The differences between two to four recipes: in firmness, sweetness, body and cost, in the kind of dessert, in allergens and in
+ * ingredients, per kilogram. The most noticed comes first, by the weights of `substitute`. Costs are compared where every price is known.
  *
- * @param options with `freezer`, °C, for all of them, -18 by default, and `overrun`, %, where a recipe does not say its own
- * @throws InputError for fewer than two or more than four recipes, and for what `describeRecipe` refuses
+ * @param options with `freezer`, °C, for all of them, -18 by default, and `overrun`, %, for recipes without their own
+ * @throws InputError for fewer than two or more than four recipes, and as `describeRecipe`
  *
  * @example
  * ```ts
@@ -103,7 +103,7 @@ export function compareRecipes(recipes: readonly Recipe[], options: DescribeOpti
 
 type Named = RecipeDescription & {readonly name: string};
 
-/** The same names, told apart where two are alike. */
+/** The same names, with a mark where two are alike. */
 function apart(names: readonly string[]): string[] {
   return names.map((name, i) => {
     const before = names.slice(0, i).filter((other) => other === name).length;
@@ -123,7 +123,7 @@ function kinds(all: readonly Named[]): string[] {
   return [`${listed(all.map(({name, kind}) => `${name} is ${a(kind.name)}`))}.`];
 }
 
-/** Allergens that some hold and some do not. */
+/** Sentences on allergens that some of the recipes hold and others do not. */
 function allergens(all: readonly Named[]): string[] {
   const held = all.map(({name, recipe}) => ({
     name,

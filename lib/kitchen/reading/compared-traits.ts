@@ -4,25 +4,25 @@ import {type SimilarityTrait, SUBSTITUTION_WEIGHTS} from "../../balance/substitu
 import {type Quantity, quantityIn} from "../../pantry/quantities.ts";
 import type {RecipeDescription} from "./describe-recipe.ts";
 
-/** Something that recipes are compared in: how much there is of it, and the words for more of it. */
+/** A trait in which recipes are compared: its value, and the words for more of it. */
 export interface ComparedTrait {
   readonly key: SimilarityTrait;
-  /** As a noun, for what is alike. */
+  /** As a noun, for sentences on traits that are alike. */
   readonly name: string;
   readonly more: string;
   readonly most: string;
-  /** How much; absent where it is not known. */
+  /** Its value; `undefined` where it is not known. */
   readonly value: (described: RecipeDescription) => number | undefined;
-  /** How that is written behind a colon. */
+  /** Words for the value, to be written behind a colon. */
   readonly said: (described: RecipeDescription) => string;
-  /** How much one unit counts: a difference of 1 may just be noticed. */
+  /** Score of a difference of one unit; a score of 1 may just be noticed. */
   readonly counts: number;
 }
 
 /** Most that two costs may differ by and still be alike, % of the lower (common practice, no source). */
 const SAME_COST = 2;
 
-/** What recipes are compared in; the weights are those of `substitute`. */
+/** The traits in which recipes are compared; the weights are those of `substitute`. */
 export const COMPARED: readonly ComparedTrait[] = [
   {
     key: "firmness",
@@ -92,7 +92,7 @@ function perKilogram({cost, batch}: RecipeDescription): number | undefined {
   return cost === undefined ? undefined : (1000 * cost) / batch;
 }
 
-/** How much recipes differ in something: 1 may just be noticed; nothing where it is not known of all. */
+/** Score of the difference of recipes in a trait: 1 may just be noticed; `undefined` where a value is not known. */
 export function difference(trait: ComparedTrait, all: readonly RecipeDescription[]): number | undefined {
   const values = all.flatMap((one) => trait.value(one) ?? []);
   if (values.length < all.length) return undefined;

@@ -16,10 +16,10 @@ import {duration, softWarning} from "../size/scoop-words.ts";
 import {type Kind, kindOf} from "./kind.ts";
 import {type Norm, normsOf} from "./norms.ts";
 
-/** How a recipe is frozen. */
+/** Options of a description: the freezer and the tub. */
 export type DescribeOptions = Pick<ChangeOptions, "freezer" | "overrun" | "learned">;
 
-/** What a recipe is like. */
+/** Description of a recipe. */
 export interface RecipeDescription extends Pick<
   MixReport,
   "composition" | "shares" | "freezing" | "beyondDoses"
@@ -28,21 +28,21 @@ export interface RecipeDescription extends Pick<
   readonly recipe: Recipe;
   /** g. */
   readonly batch: number;
-  /** What a cook wants to know first, in a sentence. */
+  /** The first thing that a cook wants to know, in a sentence. */
   readonly sentence: string;
   readonly scoop: Scooping;
-  /** How long a litre tub wants on a counter at 20 °C before it scoops, minutes; absent where it wants none or none helps. */
+  /** Time that a litre tub needs on a counter at 20 °C before it scoops, minutes; absent where it needs none or none helps. */
   readonly minutes?: number;
   /** Money for the batch; absent where a price is not known. */
   readonly cost?: number;
   /** Ingredients without a price. */
   readonly unpriced: readonly string[];
   readonly kind: Kind;
-  /** What its kind usually has, and where it lies. */
+  /** Norms of its kind, with its own values. */
   readonly norms: readonly Norm[];
-  /** Which ingredient pulls what way. */
+  /** Pulls of its ingredients. */
   readonly pulls: readonly Pulls[];
-  /** What to mind, a sentence each; the last says whose code to follow. */
+  /** Cautions, a sentence each; the last says whose code to follow. */
   readonly cautions: readonly string[];
 }
 
@@ -54,8 +54,8 @@ const COUNTER = 20;
 const WARMEST = -5;
 
 /**
- * What a recipe is like: its composition and shares, freezing and scooping, cost; which kind of frozen dessert it is and where it lies in the
- * published norms of that kind; which ingredient pulls what way; and what to mind. `suggestChanges` says how to change it.
+ * Description of a recipe: its composition and shares, freezing and scooping, cost; its kind of frozen dessert and its place in the
+ * published norms of that kind; the pulls of its ingredients; and cautions. `suggestChanges` says how to change it.
  *
  * @param options with `freezer`, °C, from -40 to below 0, -18 by default, and `overrun`, %, 0 to 200
  * @throws InputError for no recipe, one without mass, an unknown option, and a number out of range
@@ -104,7 +104,7 @@ export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): R
   };
 }
 
-/** What a tub is straight from the freezer, and what to do. */
+/** Sentence on a tub straight from the freezer, with the next step. */
 function firstSentence(kind: Kind, scoop: Scooping, minutes: number | undefined): string {
   if (kind.name === "granita" && (scoop.verdict === "firm" || scoop.verdict === "hard"))
     return `Hard at ${setDegrees(scoop.freezer)}, as a granita is: scrape it with a fork while it freezes.`;

@@ -5,16 +5,16 @@ import {type Quantity, quantityOf} from "../../pantry/quantities.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../pantry/recipe.ts";
 import type {KindName} from "./kind-names.ts";
 
-/** Which kind of frozen dessert a recipe is. */
+/** The kind of frozen dessert that a recipe is. */
 export interface Kind {
   readonly name: KindName;
-  /** Why it is taken for that, as a sentence. */
+  /** The reason, a sentence. */
   readonly because: string;
-  /** What the kind is like, where that is not what a tub of ice cream is like. */
+  /** Sentence on the kind, where it differs from a tub of ice cream. */
   readonly note?: string;
 }
 
-/** From so many degrees on a mix is drawn soft, not scooped, °C (common practice, no source). */
+/** Temperature from which a mix is drawn soft instead of scooped, °C (common practice, no source). */
 const DRAWN = -10;
 
 /** Sour fruit: codes of practice ask less of it in a sorbet. */
@@ -22,11 +22,11 @@ const SOUR =
   /\b(lemon|lime|orange|grapefruit|mandarin|clementine|tangerine|citron|bergamot|yuzu|pomelo|passion|rhubarb|currants?|blackcurrants?|redcurrants?|sour cherry|cranberry)s?\b/;
 const YOGHURT = /\b(yog?h?urt|skyr)s?\b/;
 
-/** Groups whose ingredients bring fat or body that is no milk's. */
+/** Groups whose ingredients bring fat or body that does not come from milk. */
 const PLANT = new Set(["plant drink", "coconut", "fat", "nut"]);
 
 /**
- * The kind of frozen dessert that a recipe is, by what it is made of and what it has. The lines between kinds are those of laws, codes
+ * The kind of frozen dessert that a recipe is, by its ingredients and its composition. The lines between kinds are those of laws, codes
  * and books where there are any: 1.4 % yolk solids make a frozen custard (21 CFR 135.110), 1 to 2 % milk fat a sherbet (21 CFR 135.140),
  * more than 16 % fat is beyond the richest mixes of the University of Guelph's e-book, 11 % milk solids-not-fat below 8 % fat are those of
  * its light mixes. The others are common practice, no source.
@@ -88,7 +88,7 @@ export function kindOf(recipe: Recipe, freezer: number): Kind {
   }
 }
 
-/** Whether a fruit or juice is one of those of which codes of practice ask less in a sorbet, by its name. */
+/** True for a fruit or juice of which codes of practice ask less in a sorbet, by its name. */
 export function isSourFruit({name, group}: Ingredient): boolean {
   return (group === "fruit" || group === "juice") && SOUR.test(folded(name));
 }

@@ -1,13 +1,13 @@
 import type {Quantity} from "../../pantry/quantities.ts";
 import type {KindName} from "./kind-names.ts";
 
-/** What a norm may speak of: a quantity of the composition, a temperature, or the share of fruit (juice too) or nuts. */
+/** Subject of a norm: a quantity of the composition, a temperature, or the share of fruit (juice too) or nuts. */
 export type NormProperty = Quantity | "freezingPoint" | "scoopTemperature" | "fruit" | "nuts";
 
-/** How a norm's source was read: as it stands, as others quote it, or from the mixes that it publishes, by this model. */
+/** Reading of a norm's source: its own text, as others quote it, or worked out by this model from the mixes that it publishes. */
 export type NormReading = "primary text" | "secondary quote" | "worked out from its mixes";
 
-/** What frozen desserts of a kind usually have of something. */
+/** Usual range of a quantity in frozen desserts of a kind. */
 export interface NormRow {
   readonly kind: KindName;
   readonly property: NormProperty;
@@ -17,7 +17,7 @@ export interface NormRow {
   readonly unit: string;
   /** The law, code, book or page, or "common practice, no source". */
   readonly source: string;
-  /** Where it stands there. */
+  /** Place in the source. */
   readonly where?: string;
   /** Absent for common practice. */
   readonly read?: NormReading;

@@ -9,19 +9,19 @@ import type {KindName} from "./kind-names.ts";
 import {NORM_TABLE} from "./norm-table.ts";
 import type {NormProperty, NormRow} from "./norm-row.ts";
 
-/** Where a recipe lies against what its kind usually has. */
+/** A norm of a recipe's kind, with the recipe's own value and place. */
 export interface Norm extends NormRow {
-  /** What the recipe has, in the norm's unit; absent where it has none: no scoop temperature. */
+  /** Value of the recipe, in the norm's unit; absent where it has none, such as a scoop temperature. */
   readonly value?: number;
   /** Compared to a tenth, as it is printed; of a temperature, `below` is colder. */
   readonly lies: "below" | "within" | "above" | "none";
 }
 
 /**
- * What frozen desserts of a kind usually have, from laws, codes and textbooks, where there are none from trade pages, and else as common
- * practice; and where a recipe lies.
+ * The norms of a kind of frozen dessert, from laws, codes and textbooks, failing those from trade pages, and else as common practice;
+ * each with the place of a recipe in it.
  *
- * @param tub its overrun, %, and what the kitchen has learned
+ * @param tub its overrun, %, and the kitchen's calibration
  */
 export function normsOf(recipe: Recipe, kind: KindName, tub: FirmnessOptions): Norm[] {
   return NORM_TABLE.filter((row) => row.kind === kind).map((row) => {

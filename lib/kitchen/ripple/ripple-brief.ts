@@ -10,13 +10,13 @@ export interface RippleIngredient {
   readonly ingredient: Ingredient;
   /** Least to use, g; 0 by default. */
   readonly min?: number;
-  /** Most to use, what is on hand, g; no limit by default. */
+  /** Most to use, such as the amount on hand, g; no limit by default. */
   readonly max?: number;
   /** Whether it counts as the fruit of `fruit`. */
   readonly fruit?: boolean;
-  /** Stones, seeds and skins that stay in the sieve, g per 100 g. */
+  /** Share lost in the sieve (stones, seeds, skins), g per 100 g. */
   readonly sievedPercent?: number;
-  /** Composition of what stays in the sieve, g per 100 g; the ingredient's own by default. */
+  /** Composition of that loss, g per 100 g; the ingredient's own by default. */
   readonly sieved?: Composition;
 }
 
@@ -26,7 +26,7 @@ export interface AtTemperature extends Limits {
   readonly at: number;
 }
 
-/** Brief of a ripple: what it is to be. */
+/** Brief of a ripple: its ingredients and targets. */
 export interface RippleBrief {
   readonly name: string;
   readonly ingredients: readonly RippleIngredient[];
@@ -38,8 +38,8 @@ export interface RippleBrief {
   readonly hardPhase?: AtTemperature;
   readonly ice?: AtTemperature;
   /**
-   * Points beyond a tub without air that scoops: 0 scoops best, 7 is twice as hard, -7 half as hard. About what the ice cream
-   * has in the same freezer, a ripple is spooned with it; far more makes a stone of it.
+   * Points beyond a tub without air that scoops: 0 scoops best, 7 is twice as hard, -7 half as hard. A ripple with about the
+   * firmness of the ice cream in the same freezer is spooned with it; with far more it is as hard as stone.
    */
   readonly firmness?: AtTemperature;
   /** g of fruit as used per 100 g of the cooked ripple. */

@@ -10,7 +10,7 @@ import {brix} from "../sugar/brix.ts";
 
 /** Figures that decide how a base or a ripple behaves in the freezer. */
 export interface FrozenSide {
-  /** °C where its first ice forms; absent when it does not freeze above -40 °C. */
+  /** Temperature at which its first ice forms, °C; absent when it does not freeze above -40 °C. */
   readonly freezingPoint?: number;
   /** Water activity of the unfrozen mix: that of ice at its freezing point. Absent with the freezing point. */
   readonly waterActivity?: number;
@@ -30,7 +30,7 @@ export interface FrozenSide {
 export interface RippleInBase {
   readonly base: FrozenSide;
   readonly ripple: FrozenSide;
-  /** Way that water takes until both sides are in balance with ice. */
+  /** Direction in which water moves until both sides are in balance with ice. */
   readonly waterMoves: "into the ripple" | "into the base" | "neither way";
   /** Water that the ripple can still take up in the freezer, g per 100 g of ripple; 0 as soon as it holds ice itself. */
   readonly thirst: number;
@@ -38,7 +38,7 @@ export interface RippleInBase {
   readonly bleeds: boolean;
   /** Whether it holds no ice where ice cream is dipped, -13 °C: it then runs from the scoop. */
   readonly runsWhenScooped: boolean;
-  /** Whether the ripple is harder in the freezer than what can be scooped. */
+  /** Whether the ripple is too hard in the freezer to be scooped. */
   readonly hard: boolean;
   /** The same in plain words. */
   readonly sentences: readonly string[];
@@ -48,12 +48,12 @@ export interface RippleInBase {
 const SAME = 0.3;
 
 /**
- * Compares a ripple with its base: which way water moves, whether the ripple bleeds, whether it freezes hard.
+ * Compares a ripple with its base: the direction in which water moves, whether the ripple bleeds, whether it freezes hard.
  *
  * Two frozen mixes at one temperature have the same water activity, that of ice, so what drives water is what happens
  * before: the side with the lower freezing point (the lower water activity) draws water while it is still liquid. A ripple that
- * holds no ice even in the freezer goes on drawing it from the base's ice, as much as its solutes can hold. How fast is not
- * reckoned: pectin, starch and gums slow it down. A ripple holds no air; the base holds what is beaten in.
+ * holds no ice even in the freezer goes on drawing it from the base's ice, as much as its solutes can hold. The speed is not
+ * calculated: pectin, starch and gums slow it down. A ripple holds no air; the base holds the air beaten in.
  *
  * @param base g per 100 g
  * @param ripple as cooked, g per 100 g
@@ -138,7 +138,7 @@ function sentences(found: Omit<RippleInBase, "sentences">, freezer: number): str
   ];
 }
 
-/** Hardness as a multiple of what scoops, in words. */
+/** Hardness as a multiple of that of a tub that scoops, in words. */
 function times({hardness: ratio}: FrozenSide): string {
   return `${ratio.toFixed(ratio < 9.5 ? 1 : 0)} times`;
 }

@@ -9,7 +9,7 @@ import {solublesIn} from "../sugar/brix.ts";
 import {invert} from "../sugar/inversion.ts";
 import type {AtTemperature, RippleBrief, RippleIngredient} from "./ripple-brief.ts";
 
-/** A column of the program: what one g of it brings into the finished sauce. */
+/** A column of the program: the contribution of one g of it to the finished sauce. */
 interface Column {
   /** g per 100 g of the column; they sum to less than 100 when something stays in the sieve. */
   readonly brings: Composition;
@@ -20,7 +20,7 @@ interface Column {
   readonly boiled: number;
 }
 
-/** A target as a linear condition, and what it measures. */
+/** A target as a linear condition, with its value. */
 export interface TargetRow {
   readonly target: string;
   readonly unit: string;
@@ -60,7 +60,8 @@ function scaled(composition: Composition, factor: number): Composition {
 }
 
 /**
- * The targets of a ripple as rows of the linear program (see {@link fixedRows} for its columns). Each is a ratio (°Brix: soluble solids over liquid; the rest: over the finished sauce) kept within limits, so multiplied out.
+ * The targets of a ripple as rows of the linear program (see {@link fixedRows} for its columns). Each is a ratio kept within limits (°Brix:
+ * soluble solids over liquid; the rest: over the finished sauce), which is multiplied out.
  */
 export function targetRows(brief: RippleBrief): TargetRow[] {
   const columns = columnsOf(brief);
@@ -114,10 +115,10 @@ export function targetRows(brief: RippleBrief): TargetRow[] {
 }
 
 /**
- * The rows that must hold whatever the targets, over what makes 100 g of cooked ripple: g of each ingredient, g of water boiled
+ * The rows that must hold whatever the targets. Their columns are for 100 g of cooked ripple: g of each ingredient, g of water boiled
  * off, and, last, the batch as 100 / its mass in g. In these terms a batch of any size is linear, and so is the cost per kg.
  *
- * They say that 100 g result, that some water stays, and how much of each ingredient there must and may be.
+ * They say that 100 g result, that some water stays, and that each ingredient keeps its least and greatest amount.
  */
 export function fixedRows(brief: RippleBrief): Row[] {
   const columns = columnsOf(brief);
@@ -137,8 +138,8 @@ export function fixedRows(brief: RippleBrief): Row[] {
 }
 
 /**
- * Firmness beyond that of a tub without air that scoops. What stiffens with the cold belongs to the mass that is left, for water
- * boils off; and "at most" holds for what is no ice alone too, since there is never less ice than none.
+ * Firmness beyond that of a tub without air that scoops. The stiffening by the cold counts for the mass that is left after boiling; and
+ * "at most" is a row without ice too, since ice is never negative.
  */
 function firmnessRow(
   columns: readonly Column[],

@@ -9,19 +9,20 @@ import {cookDown} from "../cooking/cook.ts";
 import type {RippleBrief, RippleMade, RipplePlan} from "./ripple-brief.ts";
 import {fixedRows, type TargetRow, targetRows} from "./ripple-rows.ts";
 
-/** Less than this is not put into the pot, g. */
+/** Mass below which an ingredient is left out of the pot, g. */
 const SPECK = 1e-6;
 
 /**
  * Plans a cooked fruit ripple: the fruit, sugar, syrup and water to boil off that give the °Brix and the softness wanted, from
- * what is on hand, at least cost per kg of ripple.
+ * the ingredients on hand, at least cost per kg of ripple.
  *
- * Everything wanted is linear in what makes 100 g of it, so it is one linear program; the answer is cooked once more by {@link cookDown}. When the targets cannot be met together, a second program finds the ripple that
- * misses them by the least sum of grams per 100 g.
+ * All targets are linear in the ingredients of 100 g, so it is one linear program; the answer is calculated once more by
+ * {@link cookDown}. When the targets cannot be met together, a second program finds the ripple that misses them by the least sum of
+ * grams per 100 g.
  *
  * @param brief g, °Brix, °C; see {@link RippleBrief}
  * @throws InputError for an ingredient without price or with alcohol, limits out of range or order, and a brief that does
- *   not say, or not limit, how much to make
+ *   not fix or limit the amount to make
  *
  * @example
  * ```ts
@@ -73,7 +74,7 @@ const KEYS = [
   "inversion",
 ] satisfies (keyof RippleBrief)[];
 
-/** Refuses what is no brief of a ripple; its numbers are looked at where they are used. */
+/** Refuses anything but a brief of a ripple; its numbers are checked where they are used. */
 function expectRipple(brief: RippleBrief): void {
   expectOptions(brief, KEYS, "ripple");
   expectText(brief.name, "ripple.name", "give the ripple's name");
@@ -137,7 +138,7 @@ function readLimits({min, max}: Limits, place: string, range: Required<Limits>):
   if (max !== undefined) finite(max, `${place}.max`, {min: min ?? range.min, max: range.max});
 }
 
-/** The same program with each target row allowed to give way; the sum of the ways is what it minimises. */
+/** The same program with each target row allowed to give way; it minimises the sum of the distances. */
 function elastic(
   variables: readonly Variable[],
   fixed: readonly Row[],

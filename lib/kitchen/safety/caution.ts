@@ -12,7 +12,7 @@ export type CautionTopic =
   | "cooling"
   | "law";
 
-/** Something to mind. */
+/** A caution. */
 export interface Caution {
   readonly topic: CautionTopic;
   readonly text: string;

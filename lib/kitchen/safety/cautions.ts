@@ -13,16 +13,16 @@ import {boilingPoint} from "../sugar/sucrose.ts";
 
 export type {Caution, CautionTopic} from "./caution.ts";
 
-/** Sauces of this strength stick and burn even where nothing says that they were boiled, °Brix: common practice, no source. */
+/** Strength from which a sauce sticks and burns the skin, and is taken as boiled, °Brix: common practice, no source. */
 const STICKY = 55;
 
 /**
- * Cautions to mind when a product is made and sold. The last is always there: follow your local code; this is not licensed advice.
+ * Cautions for making and selling a product. The last is always there: follow your local code; this is not licensed advice.
  *
  * Raw milk cannot be told from bought pasteurised milk here, so all milk that goes through no published pair of temperature and
  * time is pointed out; egg too, unless it was bought pasteurised.
  *
- * @param process what the base went through; without it nothing counts as heated
+ * @param process report on the process of the base; without it nothing counts as heated
  * @param freezer °C of the freezer, -40 to -5; -18 by default
  *
  * @example
@@ -98,7 +98,7 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
   return cautions;
 }
 
-/** Fruit, juice and flavourings that no step has made safe; what holds alcohol looks after itself. */
+/** Fruit, juice and flavourings that no step has made safe, except those with alcohol, which preserves itself. */
 function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): string[] {
   const plants = productLines(product).filter(
     ({ingredient: {name, group = "", composition}}) =>
@@ -109,7 +109,7 @@ function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): s
   return plants.map(({ingredient}) => ingredient.name);
 }
 
-/** The former UK rule on cooling, which was for ice cream with milk and is good practice wherever there is milk or egg. */
+/** Text on cooling, by the former UK rule for ice cream with milk, which is good practice with any milk or egg. */
 function coolingText(product: Product, process: ProcessReport | undefined): string {
   const [cold, thawed] = [COOLING.temperature, REFREEZING_LIMIT].map((limit) => degrees(limit));
   const tender = productAllergens(product).some((allergen) => allergen === "milk" || allergen === "eggs");

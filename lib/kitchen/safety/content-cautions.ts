@@ -11,19 +11,20 @@ import {mixDensity} from "../size/density.ts";
 import {type Product, productComposition} from "../product/product.ts";
 
 /**
- * Alcohol that is worth a word, % of the mix's volume. New York's law for ice cream with alcohol (section 1352-c, as read) begins
- * above 0.5 %; a teaspoon of vanilla extract in a litre comes to 0.2 %.
+ * Alcohol above which there is a caution, % of the mix's volume. New York's law for ice cream with alcohol (section 1352-c, as read)
+ * begins above 0.5 %; a teaspoon of vanilla extract in a litre comes to 0.2 %.
  */
 const ALCOHOL = 0.5;
 
-/** The most that the same law allows, % of the mix's volume. The European Union's 1.2 % is for drinks and asks nothing of an ice. */
+/** Most alcohol that the same law allows, % of the mix's volume. The European Union's 1.2 % is for drinks and does not apply to an ice. */
 const NEW_YORK = 5;
 
 /** Density of alcohol near 20 °C, g/ml (from memory), as {@link mixDensity} has it. */
 const ALCOHOL_DENSITY = 0.789;
 
-/** Sweeteners that crystallise out of a frozen mix, and of how much of them crystals are felt, g per 100 g: common practice, no source. */
+/** Sweeteners that crystallise out of a frozen mix. */
 const SANDY: ReadonlySet<Part> = new Set(CRYSTALLISING.filter((part) => part !== "lactose"));
+/** Amount of such a sweetener from which its crystals are felt, g per 100 g: common practice, no source. */
 const FELT = 1;
 
 /**
@@ -51,7 +52,7 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
     });
   }
   for (const text of unauthorisedCautions(composition)) cautions.push({topic: "law", text});
-  // Base and ripple do not share their water.
+  // Each component by itself: base and ripple do not share their water.
   for (const {name, composition: own} of product.components) {
     const found = saturations(own, freezer).filter(({part, ratio}) => SANDY.has(part) && ratio > 1);
     for (const {part, ratio} of found) {
@@ -73,7 +74,7 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
   return cautions;
 }
 
-/** A dose to as many digits as tell it from its limit. */
+/** A dose, with enough digits to tell it from its limit. */
 function shown(percent: number): string {
   return String(Number(percent.toPrecision(3)));
 }

@@ -1,16 +1,16 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 
-/** Groups that are weighed or poured although one piece has a known mass: the juice of a lemon, a pear without its core. */
+/** Groups that are weighed or poured although the mass of one is known: the juice of a lemon, a pear without its core. */
 const WEIGHED = new Set(["fruit", "juice"]);
 
-/** Whether an ingredient is counted at the bench: eggs, sachets, whatever has the mass of one and is neither fruit nor juice. */
+/** True for an ingredient that is counted at the bench: eggs, sachets, any with the mass of one that is neither fruit nor juice. */
 export function isCounted({unit, group = ""}: Pick<Ingredient, "unit" | "group">): boolean {
   return unit !== undefined && !WEIGHED.has(group);
 }
 
 /**
- * So many whole or half ones as a cook says them: `8 × 17 g`, `about 8.5 × 17 g` where the halves are off by more than 1 %;
- * nothing below half of one.
+ * A number of whole or half ones in words: `8 × 17 g`, or `about 8.5 × 17 g` where that is off by more than 1 %; `undefined` below
+ * half of one.
  *
  * @param grams mass, g
  * @param one mass of one, g, above 0

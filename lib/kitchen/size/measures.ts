@@ -15,7 +15,7 @@ export interface KitchenMeasure {
 /** Units of volume offered besides grams; spoons are metric, cup and fluid ounce those of the United States. */
 const VOLUMES = ["ml", "teaspoon", "tablespoon", "cup", "fluid ounce"] as const;
 
-/** The lightest and heaviest whole egg, or yolk, that is believed, g: from a quail's yolk to a goose's egg. */
+/** Possible masses of a whole egg or yolk, g: from a quail's yolk to a goose's egg. */
 const EGG = {min: 3, max: 250};
 
 /**
@@ -26,8 +26,8 @@ const EGG = {min: 3, max: 250};
  *
  * @param ingredient with `density` (g/ml), `portions` (g) or `unit` (g), as the measure needs
  * @param text number and unit, or number of whole units
- * @throws InputError for a text that is no measure, a volume of an ingredient without a density, a thing without a mass, or
- *   an egg of an impossible mass: the error says what to give
+ * @throws InputError for a text that is no measure, a volume of an ingredient without a density, a unit without a mass, or
+ *   an egg of an impossible mass
  *
  * @example
  * ```ts
@@ -55,7 +55,7 @@ export async function gramsOf(ingredient: Ingredient, text: string): Promise<num
  *
  * @param ingredient as for {@link gramsOf}
  * @param grams mass, g; at least 0
- * @returns nothing when the ingredient has neither unit, portions nor density
+ * @returns an empty list when the ingredient has neither unit, portions nor density
  * @throws InputError for negative grams or an impossible unit mass
  *
  * @example
@@ -114,7 +114,7 @@ function wholeUnit(ingredient: Ingredient, of: string): number {
   return finite(ingredient.unit, `${ingredient.name}: unit`, egg ? EGG : {min: 0.01, max: 1e5}, "g");
 }
 
-/** The ingredient's own name for a portion, whatever the case and number: `large` for "large eggs", `tbsp` for "tablespoons". */
+/** The ingredient's own name for a portion, in any case and number: `large` for "large eggs", `tbsp` for "tablespoons". */
 function portionNamed(ingredient: Ingredient, word: string): string | undefined {
   const wanted = plain(word);
   return Object.keys(ingredient.portions ?? {}).find(

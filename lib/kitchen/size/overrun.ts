@@ -11,7 +11,7 @@ export interface Particulates {
 }
 
 /**
- * Overrun from weighing: how much volume the mix gained from air, in % of the mix's own volume.
+ * Overrun from weighing: the volume that the mix gained from air, in % of the mix's own volume.
  *
  * (mass of mix - mass of the same volume frozen) / mass frozen x 100.
  * Source: H. D. Goff, Ice Cream Technology, University of Guelph e-book, "Overrun calculations".
@@ -48,7 +48,7 @@ export function overrunFromWeights(mixGrams: number, frozenGrams: number): numbe
  * @param millilitres volume of the tub, at least 1 ml
  * @param mixDensity g/ml, from the function of that name
  * @param overrun % of the mix's volume, 0 to 300
- * @param pieces fruit, ripple, nuts: whatever goes in after churning
+ * @param pieces fruit, ripple, nuts: anything that goes in after churning
  * @throws InputError for a number outside its range, or pieces of 100 % and more
  *
  * @example

@@ -26,7 +26,7 @@ export interface Tubs {
 
 /** A batch freezer or an ice-cream machine. */
 export interface Machine {
-  /** The most mix that it takes in one run, ml: the fill limit, not the volume of the bowl. */
+  /** Most mix that it takes in one run, ml: the fill limit, not the volume of the bowl. */
   readonly fillLimit: number;
 }
 
@@ -59,9 +59,9 @@ function expectDensity(density: number): void {
 }
 
 /**
- * Refuses what says nothing of how much to make.
+ * Refuses anything but a size of the batch.
  *
- * @throws InputError with what to give instead
+ * @throws InputError naming the forms of a size
  */
 export function expectScaleTo(to: ScaleTo): void {
   const given: unknown = to;
@@ -84,8 +84,8 @@ export function expectScaleTo(to: ScaleTo): void {
  *
  * The volume comes from {@link mixDensity}. Steps that depend on size (time to chill, to cook) do not scale with it.
  *
- * @param recipe what goes into the mix, g
- * @param to how much to make: g, ml of liquid mix, tubs at an overrun, or runs of a machine
+ * @param recipe ingredients of the mix, g
+ * @param to size of the batch: g, ml of liquid mix, tubs at an overrun, or runs of a machine
  * @param machine splits the batch; not needed when `to` names one
  * @throws InputError for an empty recipe, a `to` that is none of these, and for a mass, volume, number or overrun outside its range
  *

@@ -12,7 +12,7 @@ export function scoopsAt({temperature}: ScoopTemperature): string {
   return temperature === undefined ? "never" : degrees(temperature);
 }
 
-/** Sentence on where a mix scoops best, how far that may be off, and between what temperatures it scoops. */
+/** Sentence on the temperature at which a mix scoops best, its error, and the temperatures between which it scoops. */
 export function whereItScoops({temperature, low, high, error}: ScoopTemperature): string {
   if (temperature === undefined || high === undefined) return `It ${NEVER}.`;
   const band = low === undefined ? `from ${degrees(high)} down` : `from ${degrees(low)} to ${degrees(high)}`;
@@ -26,9 +26,9 @@ export function scoopsClause({temperature}: ScoopTemperature): string {
 }
 
 /**
- * Verdict on a mix from its freezer and what to do about it, as the end of a sentence: `it scoops straight away`.
+ * Verdict on a mix from its freezer with the next step, as the end of a sentence: `it scoops straight away`.
  *
- * @param wait how long a tub of it wants on the counter, in words (see {@link waitOnCounter})
+ * @param wait time that a tub needs on the counter, in words (see {@link waitOnCounter})
  */
 export function outOfFreezer(scoop: Scooping, wait = "some minutes on the counter"): string {
   switch (scoop.verdict) {
@@ -45,7 +45,7 @@ export function outOfFreezer(scoop: Scooping, wait = "some minutes on the counte
   }
 }
 
-/** Warning that must stand first where a mix does not hold its shape in its freezer, with what to do; nothing where it does. */
+/** Warning for a mix that does not hold its shape in its freezer, with the next step; `undefined` for any other. */
 export function softWarning(scoop: Scooping): string | undefined {
   if (scoop.verdict === "never hardens") return `Never hardens: it ${NEVER}, however cold; ${HARDEN}.`;
   if (scoop.verdict !== "soft") return undefined;
@@ -54,12 +54,12 @@ export function softWarning(scoop: Scooping): string | undefined {
 
 const HARDEN = "put in more water, or take out sugars, syrup or alcohol";
 
-/** Temperature at which it must be kept to hold its shape, in words. */
+/** Temperature at which a mix must be kept to hold its shape, in words. */
 function colder({high}: Scooping): string {
   return `keep it at ${degrees(high!)} or colder`;
 }
 
-/** Scoop temperature of a mix now, against that of another: the same only where both are printed alike. */
+/** Scoop temperature of a mix compared with an earlier one, in words: "the same" only where both print alike. */
 export function scoopsAgainst(now: ScoopTemperature, before: ScoopTemperature): string {
   const [here, there] = [now.temperature, before.temperature];
   if (here === undefined) return there === undefined ? `It ${NEVER}, as before.` : `It now ${NEVER}.`;
@@ -85,7 +85,7 @@ const WAS = {
   hard: "was hard",
 } as const;
 
-/** Verdict on a mix in its freezer, against that on another. */
+/** Verdict on a mix in its freezer compared with that on an earlier one, in words. */
 export function verdictAgainst(now: Scooping, before: Scooping): string {
   const at = `At ${setDegrees(now.freezer)} it`;
   if (now.verdict !== before.verdict) return `${at} ${IS[now.verdict]}; before it ${WAS[before.verdict]}.`;
@@ -98,9 +98,9 @@ export function verdictAgainst(now: Scooping, before: Scooping): string {
 const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
 
 /**
- * Time that a litre tub wants on a counter at 20 °C, in words; nothing where it wants none or none helps.
+ * Time that a litre tub needs on a counter at 20 °C, in words; `undefined` where it needs none or none helps.
  *
- * @param learned what the kitchen's own reports have taught, if the verdict rests on that
+ * @param learned calibration by the kitchen's own reports, if the verdict rests on it
  */
 export function waitOnCounter(
   composition: Composition,

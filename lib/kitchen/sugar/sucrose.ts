@@ -24,7 +24,7 @@ const TABLE = [
 const MOST = 84;
 
 /**
- * Density of a sucrose solution at 20 °C, g/ml: what a hydrometer says.
+ * Density of a sucrose solution at 20 °C, g/ml, as a hydrometer reads it.
  *
  * @param brix g sucrose per 100 g solution, 0 to 84
  * @throws InputError outside that range
@@ -39,7 +39,7 @@ export function sucroseDensity(brix: number): number {
 }
 
 /**
- * Refractive index of a sucrose solution at 20 °C and 589 nm: what a refractometer sees.
+ * Refractive index of a sucrose solution at 20 °C and 589 nm, as a refractometer measures it.
  *
  * @param brix g sucrose per 100 g solution, 0 to 84
  * @throws InputError outside that range
