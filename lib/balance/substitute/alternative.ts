@@ -11,17 +11,17 @@ import {subjectName, valueOf} from "../measure/of-subject.ts";
 import type {Alternative, Broken, NoticedChange} from "./substitution-types.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 
-/** An amount that counts as there, g per 100 g of mix. */
+/** Amount from which an ingredient counts as used, g per 100 g of mix. */
 const THERE = 0.01;
 
-/** Room for rounding at a demand of a legal name. */
+/** Rounding error allowed at a demand of a legal name. */
 const ROOM = 1e-6;
 
 /**
- * A remade recipe with all that changes, measured anew.
+ * A remade recipe with all its changes, measured anew.
  *
  * @param made the amount of each ingredient that it may have, g
- * @param making what makes up the mass and so is not named in `by`
+ * @param making ingredients that make up the mass and so are not named in `by`
  */
 export function describeAlternative(
   problem: Pick<
@@ -112,7 +112,7 @@ function allergensOf({lines}: Recipe): Set<Allergen> {
   return new Set(lines.flatMap(({ingredient}) => ingredient.allergens ?? []));
 }
 
-/** A recipe as a mix of a brief that asks for nothing. */
+/** A recipe as a mix of a brief without targets. */
 export function mixOfRecipe(
   {name, lines}: Recipe,
   {freezer, overrun, learned}: Pick<SubstitutionProblem, "freezer" | "overrun" | "learned">,

@@ -1,9 +1,9 @@
 import type {Alternative} from "./substitution-types.ts";
 
-/** Two alternatives are one when no amount differs by more than this, g per 100 g of mix. */
+/** Largest difference in an amount with which two alternatives count as the same, g per 100 g of mix. */
 const SAME = 0.05;
 
-/** The list without recipes that are nearly one before: the simpler way to the same recipe stands first. */
+/** The list without recipes that are nearly the same as an earlier one; the simpler way to a recipe comes first. */
 export function distinct(alternatives: readonly Alternative[], batch: number): Alternative[] {
   const found: Alternative[] = [];
   for (const alternative of alternatives) {

@@ -26,12 +26,12 @@ export interface Equivalent {
     readonly totalSolids: number;
     readonly sweetness: number;
     readonly fat: number;
-    /** Ice in the freezer: what the solutes hold less of the same water. Above 0 the mix is harder. */
+    /** Ice in the freezer, g, by the solutes' hold on the same water. Above 0 the mix is harder. */
     readonly ice: number;
   };
 }
 
-/** Below so many g per 100 g, two ingredients are not made equal in something. */
+/** Least content, g per 100 g, of two ingredients that are made equal in it. */
 const LEAST = 1;
 
 /**
@@ -40,7 +40,7 @@ const LEAST = 1;
  * keeps the water it had.
  *
  * @param options with `freezer`, where the freezing effect is compared, °C, from -40 to below 0; -18 by default
- * @returns one entry for each thing that both have at least 1 g of per 100 g
+ * @returns one entry for each of these of which both ingredients have at least 1 g per 100 g
  * @throws InputError for a temperature out of range
  *
  * @example
@@ -89,7 +89,7 @@ export interface EquivalentRow extends Equivalent {
 }
 
 /**
- * The like-for-like table of some ingredients: for every one instead of every other what {@link equivalents} says.
+ * The like-for-like table of some ingredients: {@link equivalents} for every one instead of every other.
  *
  * @throws InputError for fewer than two ingredients, or a temperature out of range
  *
@@ -126,7 +126,7 @@ export function equivalentsTable(
   );
 }
 
-/** Content of 100 g in all that can be made equal, g; and their water. */
+/** Content of 100 g in everything that can be made equal, and in water, g. */
 function featuresOf(composition: Composition, freezer: number): Record<EqualIn | "water", number> {
   return {
     mass: 100,

@@ -13,7 +13,7 @@ import {mixVariables} from "../program/mix-variables.ts";
 import {SIMILARITY_TRAITS, type SimilarityTrait, traitSubject} from "./similarity-traits.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 
-/** Something to be kept near a value: what each ingredient brings to it per 100 g, the value, and what one unit off counts. */
+/** A trait to be kept near a value: the contribution of each ingredient per 100 g, the value, and the score of one unit off. */
 export interface Goal {
   readonly what: SimilarityTrait;
   readonly along: (candidate: Candidate) => number;
@@ -27,7 +27,7 @@ export interface Goal {
 const STEP = 1e-3;
 
 /**
- * Goals that a remade recipe is to stay near to: everything noticed that has a weight and can be compared.
+ * Goals that a remade recipe is to stay near to: every trait that has a weight and can be compared.
  *
  * The freezing point is no weighted sum. The ice that a mix has at the old freezing point, over the slope of the old
  * mix's ice there, is its shift to first order.
@@ -77,7 +77,7 @@ export interface Wish {
   readonly belowDoses?: number;
 }
 
-/** The customary doses as rows, each at what the recipe had where that was more. */
+/** The customary doses as rows; where the recipe had more, that is the limit. */
 function customaryRows(candidates: readonly Candidate[], batch: number, below = 0): MixRow[] {
   const choices = candidates.map(({ingredient}): Choice => ({ingredient, min: 0, max: Infinity}));
   const had = DOSES.map((_, d) =>
@@ -94,10 +94,10 @@ function customaryRows(candidates: readonly Candidate[], batch: number, below = 
  * The amounts nearest to the recipe: a program that makes the weighted sum of the sizes of all changes smallest (goal
  * programming; A. Charnes, W. W. Cooper and R. O. Ferguson, Management Science 1, 1955).
  *
- * @param free what may be chosen, from none (or `min`) to `max`
- * @param fixed what stays as it was
- * @param targets to be kept whatever it counts
- * @param wish what is to be reached, or come near to
+ * @param free ingredients whose amounts are chosen, from 0 (or `min`) to `max`
+ * @param fixed ingredients that stay as they were
+ * @param targets limits to be kept whatever the score
+ * @param wish target to be reached, or approached at a price
  * @returns the solved program; its first values are the shares of the batch of `free`
  */
 export function nearestRecipe(
@@ -109,7 +109,7 @@ export function nearestRecipe(
   solve: (program: LinearProgram) => Outcome,
   wish?: Wish,
 ): Outcome {
-  // Half of what all amounts change by is what changes hands; it is weighed in g per 100 g.
+  // The amount exchanged is half of the sum of all changes; its weight is per g in 100 g.
   const moving = (weights.moved * 100) / 2;
   const builder = new ProgramBuilder();
   const amounts = free.map(({ingredient, before, min = 0, max}) =>
@@ -121,7 +121,7 @@ export function nearestRecipe(
     }),
   );
   const mix = mixVariables(builder, amounts);
-  /** The share of the fixed ingredients in a sum stands already; the free ones make up the rest. */
+  /** States a row for the free ingredients: the part of the fixed ones is taken off its limits. */
   const state = ({name, weights, extras, lower, upper}: MixRow): RowRef => {
     const there = fixed.reduce((sum, {before}, k) => sum + (before / batch) * weights[free.length + k]!, 0);
     const terms = mix.terms({weights, ...(extras && {extras})});

@@ -17,10 +17,10 @@ export interface Split {
  * Amounts of two ingredients that together have the mass of 100 g of another and as much of one quantity: milk and butter for
  * cream, skimmed milk and cream for milk.
  *
- * Where all three are a fat in skim milk, MSNF = 0.09 (100 - fat) (the skim-portion rule of H. D. Goff, Ice Cream
- * Technology, University of Guelph e-book), equal fat makes MSNF and water equal too, since both are then linear in the fat.
+ * If all three are a fat in skim milk, MSNF = 0.09 (100 - fat) (the skim-portion rule of H. D. Goff, Ice Cream
+ * Technology, University of Guelph e-book), then equal fat makes MSNF and water equal too, since both are linear in the fat.
  *
- * @param quantity what is to be equal; fat by default
+ * @param quantity quantity to be made equal; fat by default
  * @returns `undefined` where the ingredient does not lie between the two
  * @throws InputError where both have the same of it
  *

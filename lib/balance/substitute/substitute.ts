@@ -21,30 +21,29 @@ import {goalsOf} from "./nearest-recipe.ts";
 import {type Candidate, readSubstitution, type SubstitutionProblem} from "./substitution-problem.ts";
 import type {Alternative, SubstituteOptions, Substitution} from "./substitution-types.ts";
 
-/** Pairs are tried among so many ingredients: those that do best alone. */
+/** Number of ingredients, those that do best alone, among which pairs are tried. */
 const PAIRED = 30;
 
-/** At most so many pairs are told. */
+/** Largest number of pairs in the answer. */
 const MOST_PAIRS = 10;
 
-/** A pair is told where it scores so much less than either of the two alone. */
+/** Least gain in score of a pair over either of the two alone for it to be in the answer. */
 const GAIN = 0.05;
 
 /**
  * Ways to make a recipe of which an ingredient is out, or several, or only so much of one left, so that the eater notices least.
  *
  * Every way is the best of its kind: the program over the amounts that may move makes the weighted sum of all changes
- * smallest (see `SUBSTITUTION_WEIGHTS`), with the mass of the batch held; what cannot be in a linear program (newcomers and allergens by
- * their number, the freezing point but to first order) counts in the score, measured. First each ingredient of the shelf alone
- * (told where that is better than leaving it out), with water and the
- * recipe's wettest ingredient to make up the mass; then pairs of those that do best alone; then everything at once
- * (newcomers that the score does not miss left out again), also without any new allergen. New allergens are named and count; ingredients there for their flavour stay and are not
- * brought in, but for others of the group of what is out. No way has a worse verdict in the freezer than the recipe (see
- * `noWorseThan`), unless every way does.
+ * smallest (see `SUBSTITUTION_WEIGHTS`), with the mass of the batch held. Terms that do not fit into a linear program (the number of
+ * newcomers and allergens, the freezing point beyond first order) are measured and count in the score. Tried are each ingredient of
+ * the shelf alone (shown where that is better than leaving it out), with water and the recipe's wettest ingredient to make up the
+ * mass; then pairs of those that do best alone; then everything at once (without newcomers that do not improve the score), also
+ * without any new allergen. New allergens are named and count; flavours stay and are not brought in, except others of the group of
+ * an ingredient that is out. No way has a worse verdict in the freezer than the recipe (see `noWorseThan`), unless every way does.
  *
- * Past a `deadline` it is told what was found, and that it is `cutShort`.
+ * Past a `deadline` the answer holds the ways found so far and says that it is `cutShort`.
  *
- * @param source the recipe, or the balanced mix that it is of, whose brief then says `freezer` and `learned` where the options do not
+ * @param source the recipe, or a balanced mix, whose brief then gives `freezer` and `learned` where the options do not
  * @throws InputError for a name that the recipe does not have, a copy of an answer, a number out of range, or an unknown weight
  *
  * @example
@@ -77,7 +76,7 @@ const OPTIONS = [
   "now",
 ] satisfies (keyof SubstituteOptions)[];
 
-/** Refuses options that nobody would heed or that are of another make; their numbers are looked at where they are read. */
+/** Refuses options that have no effect or are of another type; their numbers are checked where they are read. */
 function expectSubstitution(options: SubstituteOptions): void {
   expectOptions(options, OPTIONS);
   if (Array.isArray(options.without) && options.without.length === 0)
@@ -191,8 +190,8 @@ function* waysWithin(
 }
 
 /**
- * A re-balance with few newcomers: from the best one with all of the shelf, whatever newcomer is best left out goes, as
- * long as the score gets no worse for it.
+ * A re-balance with few newcomers: from the best one with all of the shelf, the newcomer that is best left out goes, again and
+ * again as long as the score gets no worse.
  */
 function* rebalanced(
   ask: Ask,

@@ -21,7 +21,7 @@ export interface Candidate {
   readonly ingredient: Ingredient;
   /** In the recipe as it was, g per batch; 0 for one that only the shelf has. */
   readonly before: number;
-  /** As much as there is, g. */
+  /** Amount that there is, g. */
   readonly max: number;
   /** The least of it that stays, g; none by default. */
   readonly min?: number;
@@ -36,7 +36,7 @@ export interface SubstitutionProblem {
   readonly overrun: number;
   readonly learned?: Learned;
   readonly weights: Weights;
-  /** The ingredients that are out, each with what is left of it as its `max`. */
+  /** The ingredients that are out, each with the rest of it as its `max`. */
   readonly missing: readonly Candidate[];
   /** Ingredients that stay as they are. */
   readonly kept: readonly Candidate[];
@@ -111,7 +111,7 @@ export function readSubstitution(recipe: Recipe, options: SubstituteOptions): Su
     kept,
     own: own.map((line) => {
       const stock = stocked.get(nameKey(line.ingredient.name))?.stock ?? Infinity;
-      // What the recipe asks for is taken to be there.
+      // The cook is taken to have as much as the recipe asks for.
       return {...line, max: Math.max(line.before, stock)};
     }),
     others,
@@ -124,7 +124,7 @@ export function readSubstitution(recipe: Recipe, options: SubstituteOptions): Su
   };
 }
 
-/** What is out: lines of the recipe, in its order, and ingredients of the shelf that are not to be offered. */
+/** Ingredients that are out: lines of the recipe, in its order, and ingredients of the shelf that must not be offered. */
 function missingFrom(
   without: string | readonly string[],
   lines: readonly Candidate[],
@@ -173,7 +173,7 @@ function isCalled({name, aliases = []}: Ingredient, wanted: string): boolean {
   return [name, ...aliases].some((known) => nameKey(known) === nameKey(wanted));
 }
 
-/** The usual weights with those that are given instead. */
+/** The usual weights, replaced where others are given. */
 export function readWeights(given: Partial<Weights>): Weights {
   for (const [name, weight] of Object.entries(given)) {
     if (!Object.hasOwn(SUBSTITUTION_WEIGHTS, name)) {

@@ -6,11 +6,11 @@ import type {Recipe} from "../../pantry/recipe.ts";
 import type {TargetsInput} from "../brief/brief-schema.ts";
 import type {SimilarityTrait, Weights} from "./similarity-traits.ts";
 
-/** Options of a substitution: what is out of stock, and what may be done about it. */
+/** Options of a substitution: the ingredients that are out, the shelf, and what must stay. */
 export interface SubstituteOptions extends TimeOptions {
   /**
-   * Name of the ingredient that is out, or of several: at least one of them is in the recipe. What the recipe does not have is
-   * not offered either, such as cream of another fat where there is no cream at all.
+   * Name of the ingredient that is out, or of several: at least one of them is in the recipe. The others are not offered as a
+   * replacement, such as cream of another fat where there is no cream at all.
    */
   readonly without: string | readonly string[];
   /** Rest of it, g; none by default. Only where one ingredient is out. */
@@ -26,7 +26,7 @@ export interface SubstituteOptions extends TimeOptions {
   readonly weights?: Partial<Weights>;
   /** Temperature at which the mix must be as firm as before, °C; -18 by default. */
   readonly freezer?: number;
-  /** What the kitchen's own reports have taught of when its tubs scoop (see `calibrate`). */
+  /** Calibration by the kitchen's own reports on when its tubs scoop (see `calibrate`). */
   readonly learned?: Learned;
   /** Mass to make, g; that of the recipe by default. */
   readonly batch?: number;
@@ -65,7 +65,7 @@ export interface Broken {
   readonly value?: number;
 }
 
-/** A way to make the recipe without what is out. */
+/** A way to make the recipe without the missing ingredients. */
 export interface Alternative {
   /**
    * `left out`: nothing comes in but more of the recipe's own water or milk; `one for one` and `two for one`: one or two
@@ -82,7 +82,7 @@ export interface Alternative {
   readonly goneAllergens: readonly Allergen[];
   /** Ingredients that give the flavour and are no longer there, or were not there before. */
   readonly flavours: {readonly lost: readonly string[]; readonly gained: readonly string[]};
-  /** Sum of what all changes count: the smaller, the less is noticed. */
+  /** Sum of the scores of all changes: the smaller, the less is noticed. */
   readonly score: number;
   /** Present where a legal name was asked for. */
   readonly legalName?: {readonly name: string; readonly kept: boolean; readonly broken: readonly Broken[]};
@@ -92,9 +92,9 @@ export interface Alternative {
 export interface Substitution {
   /** The recipe as it was, scaled to the batch. */
   readonly before: Recipe;
-  /** What is out of the recipe, in words: `cream 36 %`, `cream 36 % and egg yolk`. */
+  /** The missing ingredients in words: `cream 36 %`, `cream 36 % and egg yolk`. */
   readonly without: string;
-  /** The names of that, in the order of the recipe. */
+  /** Their names, in the order of the recipe. */
   readonly out: readonly string[];
   /** Best first; those that keep the legal name before those that do not. */
   readonly alternatives: readonly Alternative[];
