@@ -48,6 +48,11 @@ describe("what has become of an earlier version", () => {
       "notes changed",
     ]);
     expect(await changesSince(before, before, pantry)).toEqual([]);
+    // A title in the text that is the name is no line beside it.
+    const titled = {...recipe("Ice\n600 g milk"), name: "Ice"};
+    expect(await changesSince(recipe("Milk ice\n600 g milk"), titled, pantry)).toEqual([
+      "name “Milk ice” → “Ice”",
+    ]);
   });
 
   test("a sentence tells six, and counts what is more than one beyond", () => {

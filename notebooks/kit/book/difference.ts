@@ -2,7 +2,7 @@ import {decimal, setDegrees} from "../../../lib/core/format.ts";
 import {InputError} from "../../../lib/core/errors.ts";
 import {counts, readTypedRecipe} from "../../../lib/io/typed/read-typed.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
-import type {RecipeContent} from "../keep/kept-recipe.ts";
+import {type RecipeContent, titleOf} from "../keep/kept-recipe.ts";
 
 /** So many differences are told; more are counted. */
 const TOLD = 6;
@@ -27,17 +27,15 @@ export async function changesSince(
   today: RecipeContent,
   pantry: Pantry,
 ): Promise<string[]> {
-  const text =
-    earlier.text === today.text
-      ? []
-      : textChanges(await partsOf(earlier.text, pantry), await partsOf(today.text, pantry));
-  return [
+  const text = textChanges(await partsOf(earlier, pantry), await partsOf(today, pantry));
+  const changes = [
     ...(earlier.name === today.name ? [] : [`name “${earlier.name}” → “${today.name}”`]),
-    ...(text.length || earlier.text === today.text ? text : ["the same amounts, written otherwise"]),
+    ...text,
     ...became("freezer", earlier.freezer, today.freezer, setDegrees),
     ...became("overrun", earlier.overrun, today.overrun, (value) => `${value} %`),
     ...(earlier.notes === today.notes ? [] : ["notes changed"]),
   ];
+  return changes.length || earlier.text === today.text ? changes : ["the same amounts, written otherwise"];
 }
 
 /** The same as one sentence. */
@@ -49,7 +47,7 @@ export function changesWords(changes: readonly string[]): string {
   return `Since then: ${told.join("; ")}.`;
 }
 
-async function partsOf(text: string, pantry: Pantry): Promise<Parts> {
+async function partsOf({name: title, text}: RecipeContent, pantry: Pantry): Promise<Parts> {
   const read = await readTypedRecipe(text, pantry).catch((error: unknown) => {
     if (error instanceof InputError) return undefined;
     throw error;
@@ -72,7 +70,9 @@ async function partsOf(text: string, pantry: Pantry): Promise<Parts> {
       price: `${before?.price ?? ""}${line.price ?? ""}`,
     });
   }
-  return {amounts, others: read.lines.filter((line) => !counts(line)).map((line) => line.text.trim())};
+  // A title that is the name is told as that.
+  const others = read.lines.filter((line) => !counts(line) && titleOf(line.text) !== title);
+  return {amounts, others: others.map((line) => line.text.trim())};
 }
 
 function textChanges(earlier: Parts, today: Parts): string[] {
