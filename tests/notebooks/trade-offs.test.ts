@@ -24,7 +24,8 @@ import {readPantryCsv, readPricesCsv, readRecipeJson, recipeCsv, recipeJson} fro
 import {scoopTemperature} from "../../lib/freezing.ts";
 import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {likelyName, nameChecks, nameTargets} from "../../notebooks/kit/replace/legal-names.ts";
-import {loadRecipe} from "../../notebooks/kit/words/load-recipe.ts";
+import {loadRecipe, type Source} from "../../notebooks/kit/words/load-recipe.ts";
+import {withOwnPrices} from "../../notebooks/kit/words/price-origin.ts";
 import {rangeOf} from "../../notebooks/kit/trade-offs/sweep-range.ts";
 import {loadBrief} from "../../notebooks/kit/trade-offs/brief.ts";
 import {launchBrowser} from "../support/browser.ts";
@@ -155,17 +156,19 @@ describe("replace an ingredient", () => {
       };
       const found = expected(recipe, {without: "honey"});
       await expectWeighed(page, found);
+      // No price in it is the cook's: the invented ones of the page stay there.
+      const saved = withOwnPrices(found.alternatives[0]!.recipe, new Set());
       const [download] = await Promise.all([
         page.waitForEvent("download"),
         page.getByRole("button", {name: "Save the recipe, JSON"}).click(),
       ]);
       expect(download.suggestedFilename()).toBe("my-milk-ice.json");
-      expect(readFileSync(await download.path(), "utf8")).toBe(recipeJson(found.alternatives[0]!.recipe));
+      expect(readFileSync(await download.path(), "utf8")).toBe(recipeJson(saved));
       const [table] = await Promise.all([
         page.waitForEvent("download"),
         page.getByRole("button", {name: "Save the recipe, CSV"}).click(),
       ]);
-      expect(readFileSync(await table.path(), "utf8")).toBe(recipeCsv(found.alternatives[0]!.recipe));
+      expect(readFileSync(await table.path(), "utf8")).toBe(recipeCsv(saved));
       await expect.poll(() => page.url()).toContain("recipe=own");
       await page.reload({waitUntil: "networkidle"});
       await expectWeighed(page, found);
@@ -635,9 +638,11 @@ describe("hostile files and addresses", () => {
     file: "twice.csv",
     text: "ingredient,g\nwhole milk,500\nsucrose,60\ncream 40 %,150\nsucrose,60\n",
   };
+  const loadTheBrief = (source: Source) =>
+    loadBrief(source, {pantry, foods: pantry, priced: new Set<string>()});
   const PAGES = [
     {page: "replace-an-ingredient", source: recipeSource, load: loadRecipe, first: [twice]},
-    {page: "explore-trade-offs", source: briefSource, load: loadBrief, first: [named, twice]},
+    {page: "explore-trade-offs", source: briefSource, load: loadTheBrief, first: [named, twice]},
   ];
 
   test.each(PAGES)(

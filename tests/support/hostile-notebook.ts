@@ -120,7 +120,7 @@ async function askReplace(source: Source): Promise<unknown> {
 
 /** What *explore trade-offs* does with a file before it searches. */
 async function askTradeOff(source: Source): Promise<unknown> {
-  const read = await loadBrief(source, pantry);
+  const read = await loadBrief(source, {pantry, foods: pantry, priced: new Set()});
   if ("mistake" in read) return read;
   return attempt(() => {
     const brief = readBrief({...read.value, freezer: -18}, pantry, read.value.name ?? "brief");
@@ -300,6 +300,6 @@ export const HOSTILE_LARGE: HostileKind = {
   use: async (text) => {
     const [file, start, again, size] = JSON.parse(text) as [string, string, string, number];
     const source = {file, text: (start + again.repeat(size / again.length)).slice(0, size)};
-    return loadBrief(source, pantry);
+    return loadBrief(source, {pantry, foods: pantry, priced: new Set()});
   },
 };

@@ -7,26 +7,26 @@ import type {OpenRecipe} from "../keep/open-recipe.ts";
 import {downloads, fileName} from "../page/downloads.ts";
 import {keepInBook} from "../page/keep-in-book.ts";
 import {linkTo} from "../page/link-to.ts";
+import {withOwnPrices} from "../words/price-origin.ts";
 import {recipeText} from "../words/recipe-text.ts";
 
-/** Next steps with a mix once it is there: save it, and take it to the pages that go on from it. */
+/**
+ * Next steps with a mix once it is there: save it, and take it to the pages that go on from it.
+ *
+ * @param asked with whatever prices it was worked out at
+ * @param own names whose price is the cook's own
+ */
 export function designOnward(
   brief: BriefInput,
-  recipe: Recipe,
+  asked: Recipe,
   own: {readonly has: (name: string) => boolean},
   open: OpenRecipe,
 ): HTMLElement {
-  const name = fileName(recipe.name);
+  const name = fileName(asked.name);
   // Invented prices stay on this page, those of the shelf are on the next one too.
-  const withoutPrices: Recipe = {
-    ...recipe,
-    lines: recipe.lines.map((line) => {
-      const {price: _, ...rest} = line.ingredient;
-      return own.has(rest.name) ? line : {...line, ingredient: rest};
-    }),
-  };
+  const recipe = withOwnPrices(asked, own);
   const text = recipeText(
-    withoutPrices.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
+    recipe.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
       ingredient,
       grams,
       ...(price !== undefined && {price}),
@@ -50,7 +50,7 @@ export function designOnward(
       ${linkTo("replace-an-ingredient", "Replace something in it", [
         ["recipe", "own"],
         ["recipeFile", `${name}.json`],
-        ["recipeFile", recipeJson(withoutPrices)],
+        ["recipeFile", recipeJson(recipe)],
       ])}
       ${linkTo("explore-trade-offs", "Explore its trade-offs", [
         ["brief", "own"],

@@ -28,8 +28,12 @@ export function frontJson({front, x, y, brief, found}: TradeScene): string {
   return `${JSON.stringify({name: brief.name, batch: brief.batch, x: axis(x), y: axis(y), exact: front.exact, front: front.points, region}, undefined, 1)}\n`;
 }
 
-/** Mixes side by side as CSV: the grams of each ingredient, then what each is. */
-export function mixesCsv(mixes: readonly ShownMix<WeighedMix>[]): string {
+/**
+ * Mixes side by side as CSV: the grams of each ingredient, then what each is.
+ *
+ * @param words whose prices the cost is at, where they are not the cook's own
+ */
+export function mixesCsv(mixes: readonly ShownMix<WeighedMix>[], words: string): string {
   const [first] = mixes;
   if (!first) return "";
   const row = (name: string, unit: string, read: (mix: WeighedMix) => number | undefined) => [
@@ -43,7 +47,7 @@ export function mixesCsv(mixes: readonly ShownMix<WeighedMix>[]): string {
       ...first.mix.amounts.map(({ingredient}, i) =>
         row(ingredient, "g", ({amounts}) => weighed(amounts[i]!.grams)),
       ),
-      row("cost", "money", ({cost}) => figure(cost)),
+      row(`cost ${words}`.trim(), "money", ({cost}) => figure(cost)),
       row("freezing point", "°C", ({freezing}) => figure(freezing.initialFreezingPoint)),
       row("scoop temperature", "°C", ({scoop}) => figure(scoop.temperature)),
       ...Object.keys(first.mix.shares).map((name) =>

@@ -1,4 +1,5 @@
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
+import type {Recipe} from "../../../lib/pantry/recipe.ts";
 
 /**
  * Ingredients whose price is the demonstration's, not the cook's: those that have a price which nobody typed. Each is named once.
@@ -29,4 +30,15 @@ export function inventedWords(invented: readonly string[], of: number): string {
   const named = invented.length > NAMED ? [`${invented.length} of ${of} ingredients`] : invented;
   const [last, ...others] = named.toReversed();
   return `at invented prices of ${others.length ? `${others.toReversed().join(", ")} and ` : ""}${last}`;
+}
+
+/** A recipe to be saved or taken to another page, with those prices alone that are the cook's own. */
+export function withOwnPrices(recipe: Recipe, own: {readonly has: (name: string) => boolean}): Recipe {
+  return {
+    ...recipe,
+    lines: recipe.lines.map((line) => {
+      const {price: _, ...rest} = line.ingredient;
+      return own.has(rest.name) ? line : {...line, ingredient: rest};
+    }),
+  };
 }
