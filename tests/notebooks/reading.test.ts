@@ -43,6 +43,9 @@ describe("read a recipe", () => {
   test("a paste and a look: nine lines are read, and the sentence and the changes are the library's", async () => {
     const {page, trouble} = await open();
     const box = page.getByLabel("The recipe, one ingredient a line");
+    // What is no recipe of one's own yet goes to the batch day as it stands in the box.
+    const onward = await page.getByRole("link", {name: "Make it: batch day"}).getAttribute("href");
+    expect(new URLSearchParams(onward!.split("#")[1]).get("base")).toBe(await box.inputValue());
     await box.fill(NINE);
     const {recipe, lines} = await readTypedRecipe(NINE, pantry);
     expect(lines.filter((line) => "question" in line)).toEqual([]);

@@ -5,7 +5,6 @@ import type {Recipe} from "../../../lib/pantry/recipe.ts";
 import {downloads, fileName} from "../page/downloads.ts";
 import {linkTo} from "../page/link-to.ts";
 import {type CarriedRecipe, recipeHash} from "../words/recipe-address.ts";
-import {recipeText} from "../words/recipe-text.ts";
 
 /**
  * Next steps with a recipe: save it, and take it to the pages that go on from it.
@@ -18,13 +17,6 @@ export function readingOnward(recipe: Recipe, carried: CarriedRecipe, own: boole
   const name = fileName(recipe.name);
   // The other pages begin with the open recipe: they need no word of it.
   const link: typeof linkTo = (page, words, state) => linkTo(page, words, own ? [] : state);
-  const text = recipeText(
-    recipe.lines.map(({ingredient: {name: ingredient, price}, grams}) => ({
-      ingredient,
-      grams,
-      ...(price !== undefined && {price}),
-    })),
-  );
   return html`<div>
     ${downloads(
       [
@@ -35,7 +27,8 @@ export function readingOnward(recipe: Recipe, carried: CarriedRecipe, own: boole
     )}
     <ul class="onward">
       ${link("batch-day", "Make it: batch day", [
-        ["base", text],
+        // As typed: that page knows the shelf's prices by itself.
+        ["base", carried.text],
         ["pot", ""],
         ["share", "0"],
         ["name", recipe.name],
