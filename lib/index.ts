@@ -69,3 +69,8 @@ export type {
   Relaxation,
 } from "./balance/mix/answer.ts";
 export {textReport} from "./io/report/report.ts";
+export {type FlavourKind, flavoursOf} from "./kitchen/begin/flavours.ts";
+export {startingBrief, startingLimits, type StartingOptions} from "./kitchen/begin/starting-brief.ts";
+export {STARTING_KEYS, type StartingKey} from "./kitchen/begin/starting-keys.ts";
+export {STARTING_POINTS, type StartingPoint} from "./kitchen/begin/starting-points.ts";
+export type {StartingRow, StartingSubject} from "./kitchen/begin/starting-row.ts";

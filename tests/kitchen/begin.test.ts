@@ -210,6 +210,7 @@ test("another amount is the same mix, and what cannot be is refused in a line", 
       ingredient,
     ).toBeLessThan(12);
   expect(() => startingBrief("sorbet", pantry, {flavour: "whole milk"})).toThrow(/no fruit for Fruit sorbet/);
+  expect(() => startingBrief("sorbet", pantry, {flavour: "mangoo"})).toThrow(/did you mean mango/);
   expect(() => startingBrief("custard", pantry, {flavour: "mango"})).toThrow(/has no flavour to choose/);
   expect(() => startingBrief("custard", pantry, {grams: 0})).toThrow(/options.grams/);
   expect(() => startingBrief("custrad" as StartingKey, pantry)).toThrow(/did you mean custard/);

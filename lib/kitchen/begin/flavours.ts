@@ -1,9 +1,12 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
-import type {Pantry} from "../../pantry/pantry.ts";
+import {oneOf} from "../../core/shape.ts";
+import {expectPantry, type Pantry} from "../../pantry/pantry.ts";
 import {quantityIn} from "../../pantry/quantities.ts";
 
 /** Kinds of ingredients that a cook may choose for the flavour of a starting point. */
 export type FlavourKind = "fruit" | "nut" | "spirit";
+
+const KINDS: readonly FlavourKind[] = ["fruit", "nut", "spirit"];
 
 /** Least water of a fruit that is a purée by itself, g per 100 g: dried fruit and jam have less (common practice, no source). */
 const JUICY = 70;
@@ -26,9 +29,21 @@ const NUTTY: ReadonlySet<string> = new Set(["nuts", "peanuts", "sesame"]);
 /** Least alcohol and most sugar of a spirit, g per 100 g: from 35 % vol on (common practice, no source). */
 const SPIRIT = {alcohol: 29, sugar: 2};
 
-/** The ingredients of a pantry that a cook may choose for a flavour, in the pantry's order. */
-export function flavoursOf(kind: FlavourKind, {ingredients}: Pantry): Ingredient[] {
-  return ingredients.filter(IS[kind]);
+/**
+ * Ingredients of a pantry for the flavour of a starting point, in the pantry's order: fruit and juice with the water of a purée, nuts with
+ * the fat of a paste, spirits from 35 % vol on (common practice, no source).
+ *
+ * @param kind the `flavour.kind` of a starting point
+ * @throws InputError for an unknown kind
+ *
+ * @example
+ * ```ts
+ * flavoursOf("fruit", includedPantry()).some(({name}) => name === "mango"); // => true
+ * ```
+ */
+export function flavoursOf(kind: FlavourKind, pantry: Pantry): Ingredient[] {
+  expectPantry(pantry);
+  return pantry.ingredients.filter(IS[oneOf(kind, KINDS, "flavour kind", "kind")]);
 }
 
 const IS: Readonly<Record<FlavourKind, (ingredient: Ingredient) => boolean>> = {

@@ -1,8 +1,9 @@
 import {InputError} from "../../core/errors.ts";
+import {nearestNames} from "../../core/nearest.ts";
 import {finite} from "../../core/numbers.ts";
-import {expectOptions, oneOf} from "../../core/shape.ts";
+import {expectOptions, expectText, oneOf} from "../../core/shape.ts";
 import type {BriefInput} from "../../balance/brief/brief-input.ts";
-import {findIngredient, goesBy, type Pantry} from "../../pantry/pantry.ts";
+import {goesBy, type Pantry} from "../../pantry/pantry.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {isSourFruit} from "../reading/kind.ts";
 import {type FlavourKind, flavoursOf, fruitShare} from "./flavours.ts";
@@ -28,9 +29,10 @@ interface Limits {
 }
 
 /**
- * The brief of a starting point, ready for `balance`: ingredients with limits in per cent of the batch, targets of the mix, and an aim.
- * `startingLimits` gives the source of each limit.
+ * The brief of a starting point (`STARTING_POINTS` lists them), ready for `balance`: ingredients with limits in per cent of the batch,
+ * targets of the mix, and an aim. `startingLimits` gives the source of each limit.
  *
+ * @param pantry where the flavour is looked up
  * @throws InputError for an unknown point, a flavour that the pantry does not have or that does not suit the point, and a number out of range
  *
  * @example
@@ -45,6 +47,8 @@ export function startingBrief(key: StartingKey, pantry: Pantry, options: Startin
   expectOptions(options, ["grams", "freezer", "flavour"]);
   const {grams = 1000, freezer = -18} = options;
   finite(grams, "options.grams", {min: 1}, "g");
+  finite(freezer, "options.freezer", {min: -40, max: -0.01}, "°C");
+  if (options.flavour !== undefined) expectText(options.flavour, "options.flavour");
   const flavour = flavourOf(point, pantry, options.flavour);
   const rows = startingLimits(key);
   const ingredients = [
@@ -68,9 +72,21 @@ export function startingBrief(key: StartingKey, pantry: Pantry, options: Startin
 /** Name of the dessert by the kind of its flavour. */
 const SORT: Readonly<Record<FlavourKind, string>> = {fruit: "sorbet", nut: "ice cream", spirit: "ice cream"};
 
-/** The limits of a starting point, each with its source. */
+/**
+ * The limits of a starting point, each with its source: of an ingredient or a flavour in % of the batch, of a target in its own unit. Of two
+ * limits of the same thing the tighter holds.
+ *
+ * @throws InputError for an unknown point
+ *
+ * @example
+ * ```ts
+ * const [yolk] = startingLimits("custard").filter(({name}) => name === "egg yolk");
+ * `${yolk?.min} %: ${yolk?.source}`; // => "5 %: Italian code of practice"
+ * ```
+ */
 export function startingLimits(key: StartingKey): StartingRow[] {
-  return STARTING_TABLE.filter(({point}) => point === key);
+  const known = startingPoint(key).key;
+  return STARTING_TABLE.filter(({point}) => point === known);
 }
 
 /** The starting point of a key. */
@@ -94,13 +110,13 @@ export function flavourOf(
   const name = wanted ?? first;
   const found = all.find((one) => one.name === name) ?? all.find((one) => goesBy(one, name));
   if (found) return found;
-  findIngredient(pantry, name);
   const names = all.map((one) => one.name);
+  const near = nearestNames(name, names);
   throw new InputError(
     "options.flavour",
     `no ${kind} for ${point.name}`,
     name,
-    `give one such as ${names.slice(0, 3).join(", ")}`,
+    near.length ? `did you mean ${near.join(" or ")}?` : `give one such as ${names.slice(0, 3).join(", ")}`,
   );
 }
 
