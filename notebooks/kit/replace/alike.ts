@@ -1,14 +1,21 @@
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
 
-/** The thing that a name is of, without what kind it is: `cream` of `cream 36 %`, `milk` of `whole milk`. */
+/** Names that do not say what they are, with the thing that a cook takes them for: soured cream says it, crème fraîche does not. */
+const SAYS_OTHERWISE: readonly (readonly [RegExp, string])[] = [
+  [/\bcr[eè]me\b|\bhalf-and-half\b|\bsmetana\b/, "cream"],
+  [/\bghee\b|\bbutter oil\b/, "butter"],
+  [/\byogh?urt\b/, "yoghurt"],
+];
+
+/** The thing that a name is of, without what kind it is: `cream` of `cream 36 %` and `crème fraîche`, `milk` of `whole milk`. */
 function thing(name: string): string {
   const words = name
+    .normalize("NFC")
     .toLowerCase()
     .replace(/\s*\(.*\)|\s*\d.*$/g, "")
-    .trim()
-    .split(/\s+/);
-  return words.at(-1) ?? "";
+    .trim();
+  return SAYS_OTHERWISE.find(([says]) => says.test(words))?.[1] ?? words.split(/\s+/).at(-1) ?? "";
 }
 
 /** What of recipe and shelf is the same thing as an ingredient that is out, and of its group: cream of another fat for cream. */

@@ -26,7 +26,7 @@ export function replaceQuestion(recipe: Control<Attempt<Recipe>>): Control<Quest
   const stays = html`<div class="ticks"></div>`;
   const alsoOut = html`<div class="ticks"></div>`;
   const alike = tick(
-    "Nothing like it either: of cream, no other cream",
+    "Nothing like it either: of cream, no other cream and no crème fraîche",
     recall("alike")[0] === "none",
     (box) => keep("alike", box.checked ? ["none"] : []),
   );
