@@ -5,7 +5,7 @@ import {type Packet, readPacket} from "../../notebooks/kit/shelf/packet.ts";
 import {ALLERGEN_WORDS, CLASS_WORDS, FIGURE_WORDS} from "../../notebooks/kit/shelf/packet-choices.ts";
 import type {PacketTyped} from "../../notebooks/kit/shelf/packet-form.ts";
 import {packetWords} from "../../notebooks/kit/shelf/packet-words.ts";
-import {entryOf} from "../../notebooks/kit/shelf/packet-entry.ts";
+import {entryOf, typedOf} from "../../notebooks/kit/shelf/packet-entry.ts";
 import {INGREDIENT_CLASSES} from "../../lib/pantry/from-label.ts";
 import {ALLERGENS} from "../../lib/pantry/ingredient.ts";
 import {allergenWords} from "../../lib/kitchen/label/allergen-words.ts";
@@ -226,6 +226,34 @@ describe("as it is kept", () => {
       aliases: ["ex", "y (walnuts)"],
       label: {fat: 62},
     });
+  });
+
+  test("stands in the form again as it was read off: a serving, its sodium, its fibre in the carbohydrate", () => {
+    const served = typed({
+      class: "biscuit",
+      name: "oat biscuit",
+      law: "US",
+      per: "portion",
+      figures: {portion: 28, fat: 3, carbohydrate: 20, fibre: 2, sugars: 6, protein: 2, sodium: 110},
+      allergens: ["gluten"],
+      kinds: ["oats"],
+    });
+    const {entry, ingredient} = parseOwn(structuredClone(entryOf(served, "")))!;
+    const {law, per, figures} = served;
+    expect(typedOf(entry)).toMatchObject({law, per, figures, class: "biscuit", kinds: ["oats"]});
+    expect(typedOf(entry).figures).toEqual(figures);
+    // Kept once more, it is the same food: 18 g of carbohydrate without fibre in 28 g.
+    const again = parseOwn(entryOf({...served, ...typedOf(entry)}, "", entry))!;
+    expect(again.ingredient).toEqual(ingredient);
+    expect(again.entry.label!.carbohydrate).toBeCloseTo((100 * 18) / 28, 3);
+    // What has no packet, as from a file, or one that makes no sense, has its label per 100 g.
+    for (const packet of [undefined, 7, {law: "EU"}, {law: "EU", per: "a cup", figures: {}}]) {
+      const plain = parseOwn({...entry, packet})!;
+      expect(plain.entry.packet).toBeUndefined();
+      expect(typedOf(plain.entry).figures!.protein).toBeCloseTo(200 / 28, 3);
+    }
+    const odd = parseOwn({...entry, packet: {law, per, figures: {fat: "3", sugars: Infinity, protein: 2}}})!;
+    expect(odd.entry.packet!.figures).toEqual({protein: 2});
   });
 
   test("is refused with the next step where it is not whole", () => {

@@ -1,4 +1,5 @@
 import {isDay} from "../words/day.ts";
+import {objectIn} from "../words/object-in.ts";
 import {keeping} from "./database.ts";
 
 /** What the cook pays, for a pack of so much. */
@@ -81,10 +82,6 @@ export async function changeShelf(edits: ShelfEdits): Promise<() => Promise<void
         JSON.stringify(present) === JSON.stringify(after) ? before : present,
       );
   };
-}
-
-function objectIn(value: unknown): Record<string, unknown> {
-  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
 }
 
 function isText(value: unknown, longest: number): value is string {

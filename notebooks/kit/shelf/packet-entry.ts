@@ -24,7 +24,7 @@ export function entryOf(typed: PacketTyped, asked: string, before?: OwnEntry): O
     return kinds[0] === "nuts"
       ? "Which nuts? Tick each that its list of ingredients names: a label must name them."
       : "Which cereals? Tick each that its list of ingredients names: a label must name them.";
-  const {name, allergens} = typed;
+  const {name, allergens, law, per, figures} = typed;
   // The kinds stand where the label looks for them; what it was called before stays one of its names.
   const names = (before?.aliases ?? []).filter((alias) => !alias.startsWith(`${before!.name} (`));
   const aliases = [
@@ -39,16 +39,18 @@ export function entryOf(typed: PacketTyped, asked: string, before?: OwnEntry): O
     ...further,
     name,
     label,
+    packet: {law, per, figures},
     ...(aliases.length && {aliases}),
     ...(allergens.length && {allergens}),
-    ...(typed.figures.density !== undefined && {density: typed.figures.density}),
+    ...(figures.density !== undefined && {density: figures.density}),
   };
 }
 
-/** What stands in the form for an ingredient that is kept: its label per 100 g. */
+/** What stands in the form for an ingredient that is kept: what was read off its packet, or else its label per 100 g. */
 export function typedOf({
   name,
   label,
+  packet,
   aliases = [],
   allergens = [],
   density,
@@ -59,11 +61,13 @@ export function typedOf({
     name,
     allergens,
     kinds: kinds?.split(", ") ?? [],
-    figures: {
-      ...figures,
-      ...(density !== undefined && {density}),
-      ...(alcohol !== undefined && {alcohol: Number(((alcohol * (density ?? 1)) / ETHANOL).toFixed(2))}),
-    },
+    ...(packet ?? {
+      figures: {
+        ...figures,
+        ...(density !== undefined && {density}),
+        ...(alcohol !== undefined && {alcohol: Number(((alcohol * (density ?? 1)) / ETHANOL).toFixed(2))}),
+      },
+    }),
     ...(label && {class: read, chosen: true}),
   };
 }
