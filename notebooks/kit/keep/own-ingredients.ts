@@ -5,6 +5,7 @@ import type {IngredientClass} from "../../../lib/pantry/from-label.ts";
 import type {Label} from "../../../lib/pantry/read-label.ts";
 import {objectIn} from "../words/object-in.ts";
 import {keeping} from "./database.ts";
+import {changeUndoably} from "./undoable.ts";
 
 /** Figures as the cook read them off a packet, for as much as the packet has them for. */
 export interface AsRead {
@@ -68,26 +69,7 @@ export async function readOwn(): Promise<Own[]> {
   });
 }
 
-/**
- * Keeps ingredients, each in place of one of its name; `undefined` takes one out.
- *
- * @returns takes the change back, but for those that were changed again since
- * @throws Error in words of the page where the browser refuses
- */
-export async function changeOwn(
-  entries: ReadonlyMap<string, OwnEntry | undefined>,
-): Promise<() => Promise<void>> {
-  const drawer = (await keeping()).drawer("ingredients");
-  const done: {name: string; before: unknown; after: OwnEntry | undefined}[] = [];
-  for (const [name, after] of entries)
-    await drawer.change(name, (before) => {
-      done.push({name, before, after});
-      return after;
-    });
-  return async () => {
-    for (const {name, before, after} of done.toReversed())
-      await drawer.change(name, (present) =>
-        JSON.stringify(present) === JSON.stringify(after) ? before : present,
-      );
-  };
+/** Keeps ingredients, each in place of one of its name, or takes it out where there is none: see {@link changeUndoably}. */
+export function changeOwn(entries: ReadonlyMap<string, OwnEntry | undefined>): Promise<() => Promise<void>> {
+  return changeUndoably("ingredients", new Map([...entries].map(([name, entry]) => [name, () => entry])));
 }

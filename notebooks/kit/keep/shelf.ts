@@ -1,6 +1,7 @@
 import {isDay} from "../words/day.ts";
 import {objectIn} from "../words/object-in.ts";
 import {keeping} from "./database.ts";
+import {changeUndoably} from "./undoable.ts";
 
 /** What the cook pays, for a pack of so much. */
 export interface PackPrice {
@@ -61,27 +62,12 @@ export async function readShelf(): Promise<ShelfLine[]> {
 /** What becomes of the lines of some names; a line that is `undefined` goes. */
 export type ShelfEdits = ReadonlyMap<string, (present: ShelfLine) => ShelfLine | undefined>;
 
-/**
- * Changes lines of the shelf.
- *
- * @returns takes the change back, but for lines that were changed again since
- * @throws Error in words of the page where the browser refuses
- */
-export async function changeShelf(edits: ShelfEdits): Promise<() => Promise<void>> {
-  const drawer = (await keeping()).drawer("shelf");
-  const done: {name: string; before: unknown; after: ShelfLine | undefined}[] = [];
-  for (const [name, edit] of edits)
-    await drawer.change(name, (before) => {
-      const after = edit(parseLine(before) ?? {name});
-      done.push({name, before, after});
-      return after;
-    });
-  return async () => {
-    for (const {name, before, after} of done.toReversed())
-      await drawer.change(name, (present) =>
-        JSON.stringify(present) === JSON.stringify(after) ? before : present,
-      );
-  };
+/** Changes lines of the shelf: see {@link changeUndoably}. */
+export function changeShelf(edits: ShelfEdits): Promise<() => Promise<void>> {
+  return changeUndoably(
+    "shelf",
+    new Map([...edits].map(([name, edit]) => [name, (before) => edit(parseLine(before) ?? {name})])),
+  );
 }
 
 function isText(value: unknown, longest: number): value is string {
