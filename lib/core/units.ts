@@ -46,8 +46,8 @@ const QUANTITY = new RegExp(`^([\\d.,/${FRACTION_SIGNS}\\s]+)(\\p{L}[^\\d]*)?$`,
 /**
  * Reads a kitchen measure: `"250 ml"`, `"1 1/2 cups"`, `"½ tsp"`, `"2,5 oz"`, `"3 eggs"`, `"3"`.
  *
- * A word that names no unit makes a count of that thing, to be weighed by whoever knows it. Which spoon, cup and ounce
- * are meant: metric spoons of 5 and 15 ml, the cup, fluid ounce, pint, quart and gallon of the United States.
+ * A word that names no unit makes a count of that thing, whose mass depends on the ingredient. Spoons are the metric ones of
+ * 5 and 15 ml; the cup, fluid ounce, pint, quart and gallon are those of the United States.
  *
  * mathjs is loaded on the first call that needs a unit, because loading it takes longer than everything else.
  *

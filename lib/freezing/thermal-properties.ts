@@ -67,7 +67,7 @@ export interface Component {
   readonly grams: number;
 }
 
-/** The dry parts of a mix as components; water and ice are told apart by temperature. */
+/** The dry parts of a mix as components; how much of the water is ice depends on the temperature. */
 export function dryComponents(composition: Composition): Component[] {
   return PARTS.filter((part) => part !== "water" && composition[part]).map((part) => ({
     properties: COMPONENT_OF[part] ?? carbohydrate,

@@ -166,7 +166,7 @@ export function hardeningTime(
 
 const CONDITIONS = ["airTemperature", "airSpeed", "overrun", "learned"] satisfies (keyof TubConditions)[];
 
-/** Refuses a tub, a start or surroundings that are none, even where the answer does not depend on them. */
+/** Refuses a mistaken tub, start or surroundings, even where the answer does not depend on them. */
 function expectSetting(tub: Tub, start: number, conditions: TubConditions, place: string): void {
   bodyOf(tub);
   finite(start, place, {min: COLDEST, max: 60}, "°C");

@@ -14,7 +14,7 @@ const MOST = 100.5;
 const LEAST = -1e-9;
 
 /**
- * Refuses what is no composition: a key that is no part, a value that is no number from 0 to 100. Sums are
+ * Refuses anything but a composition: a key that is no part, a value that is no number from 0 to 100. Sums are
  * left to `readComposition`, so that a part can be asked about by itself.
  *
  * @throws InputError naming the part
@@ -48,7 +48,7 @@ function noComposition(value: unknown): InputError {
 /** Numbers that an ingredient may have, each at least 0. */
 const NUMBERS = ["price", "stock", "unit", "density"] as const;
 
-/** Refuses what is no ingredient: no name, no composition, a price or a mass that is no number from 0. */
+/** Refuses anything but an ingredient: no name, no composition, a price or a mass that is no number from 0. */
 export function expectIngredient(value: Ingredient): void {
   expectShape(
     value,

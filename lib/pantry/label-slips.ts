@@ -2,7 +2,7 @@ import {InputError} from "../core/errors.ts";
 import {sum} from "../core/numbers.ts";
 import {ENERGY_FACTORS} from "./energy.ts";
 
-/** The figures of a label that are held against one another, g per 100 g. */
+/** The figures of a label that are checked against one another, g per 100 g. */
 interface Figures {
   readonly fat: number;
   readonly saturates?: number;

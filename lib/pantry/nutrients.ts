@@ -17,7 +17,7 @@ const SODIUM_PER_SALT = (1000 * 22.99) / 58.443;
  *
  * An amount that the ingredient does not give is known where its composition leaves no doubt: without fat there are no fatty acids,
  * without sugars no added ones, and water, isolated sugars, sugar alcohols, alcohol, acids and salt have no minerals but their own.
- * Energy is reckoned from the composition by the factors of Regulation (EU) No 1169/2011, Annex XIV, and salt is sodium x 2.5 (Annex I).
+ * Energy is calculated from the composition by the factors of Regulation (EU) No 1169/2011, Annex XIV, and salt is sodium x 2.5 (Annex I).
  *
  * @throws InputError for an unknown nutrient, with the nearest known one
  *

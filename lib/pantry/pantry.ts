@@ -141,7 +141,7 @@ function alternatives(names: readonly string[]): string {
   return names.map((name) => JSON.stringify(name)).join(" or ");
 }
 
-/** Refuses what is no pantry. */
+/** Refuses anything but a pantry. */
 export function expectPantry(value: Pantry): void {
   expectShape(
     value,

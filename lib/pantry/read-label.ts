@@ -23,7 +23,7 @@ export interface Label {
   readonly alcohol?: number;
   /** The remainder of 100 g that the other figures leave, where absent. */
   readonly water?: number;
-  /** kJ per 100 g: only held against the other figures, so that a slip shows. */
+  /** kJ per 100 g: only to check the other figures, so that a slip shows. */
   readonly kilojoules?: number;
   /** kcal per 100 g, likewise. */
   readonly kilocalories?: number;

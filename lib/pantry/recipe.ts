@@ -48,7 +48,7 @@ export function nameIn({lines}: Recipe, name: string, place: string): string {
   );
 }
 
-/** Refuses what is no recipe: no name, or lines that are none. */
+/** Refuses anything but a recipe: no name, or lines of another shape. */
 export function expectRecipe(value: Recipe): void {
   expectShape(
     value,
@@ -60,7 +60,7 @@ export function expectRecipe(value: Recipe): void {
   if (value.overrun !== undefined) finite(value.overrun, "recipe.overrun", {min: 0, max: 200}, "%");
 }
 
-/** Refuses what is no list of recipe lines, each of an ingredient and g from 0. */
+/** Refuses anything but a list of recipe lines, each with an ingredient and g from 0. */
 export function expectLines(value: Recipe["lines"]): void {
   expectList(value, {ingredient: "object", grams: "number"}, "recipe lines", "give a recipe's lines");
   for (const {ingredient, grams} of value) {

@@ -121,7 +121,7 @@ export interface LabelInput {
   readonly polyols?: number | undefined;
   readonly alcohol?: number | undefined;
   readonly water?: number | undefined;
-  /** kJ per 100 g: only held against the other figures. */
+  /** kJ per 100 g: only to check the other figures. */
   readonly kilojoules?: number | undefined;
   /** kcal per 100 g, likewise. */
   readonly kilocalories?: number | undefined;

@@ -3,7 +3,7 @@ import {expectList, expectShape} from "../../core/shape.ts";
 import {expectIngredient} from "../../pantry/expect.ts";
 import type {Brief} from "./brief.ts";
 
-/** Refuses what is no checked brief, such as one as a cook writes it. */
+/** Refuses anything but a checked brief, such as a brief in the form that a cook writes. */
 export function expectBrief(value: Brief): void {
   const advice = "check it first: readBrief(input, pantry)";
   expectShape(value, {ingredients: "list", targets: "list"}, "brief", advice);

@@ -19,7 +19,7 @@ export function withPaths<T>(input: unknown, root: string, read: () => T): T {
 }
 
 /**
- * The keys and positions that a place such as `: ingredients[2] "cream": composition.milkFat` names. Keys are told by the
+ * The keys and positions that a place such as `: ingredients[2] "cream": composition.milkFat` names. Keys are looked up in the
  * input itself, since a name in it may hold full stops and brackets; a key that is missing there is the next word.
  */
 function pathIn(input: unknown, place: string): (string | number)[] {

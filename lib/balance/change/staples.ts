@@ -18,7 +18,7 @@ const STAPLES = new Set(
  * The ingredients of a pantry that nearly every kitchen has: water, milk, cream, milk powder, sugar, dextrose and glucose
  * syrup. For the `from` of `suggestChanges` where the shelf is not known.
  *
- * @throws InputError for what is no pantry
+ * @throws InputError for anything but a pantry
  *
  * @example
  * ```ts

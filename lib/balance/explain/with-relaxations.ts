@@ -14,7 +14,7 @@ import type {BriefInput, IngredientInput, LimitsInput} from "../brief/brief-sche
  *
  * @param brief as the cook wrote it, the one whose answer lists the changes
  * @param relaxations `answer.conflict.relaxations`, or some of them
- * @throws InputError for what is no brief or no list of changes, and a change of a place that the brief does not have
+ * @throws InputError for anything but a brief and a list of changes, and for a change of a place that the brief does not have
  *
  * @example
  * ```ts

@@ -51,7 +51,7 @@ export function requireNutrient(
     .map(({ingredient}) => ingredient.name);
   const [first] = lacking;
   if (first === undefined) return;
-  // Salt is reckoned from the sodium, which is the figure that an ingredient gives.
+  // Salt is calculated from the sodium, which is the figure that an ingredient gives.
   const said = key === "saltEquivalent" ? "sodium" : key;
   throw new InputError(
     `${place}: ingredients`,

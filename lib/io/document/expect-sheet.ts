@@ -2,7 +2,7 @@ import {expectShape} from "../../core/shape.ts";
 import type {BatchSheet} from "../../kitchen/day/batch-sheet.ts";
 
 /**
- * Refuses what is no batch sheet.
+ * Refuses anything but a batch sheet.
  *
  * @throws InputError saying how one is made
  */

@@ -10,7 +10,7 @@ const SHAPES = {
   undecided: {reason: "text"},
 } as const;
 
-/** Refuses what is no answer. */
+/** Refuses anything but an answer. */
 export function expectAnswer(value: Answer): void {
   const advice = "give what balance(brief) returned";
   expectShape(value, {status: "text"}, "answer", advice);

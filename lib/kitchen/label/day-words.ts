@@ -5,7 +5,7 @@ const MONTHS = "January February March April May June July August September Octo
 );
 
 /**
- * Refuses what is no day of the calendar as `2027-03-31`, from the year 2000 to 2199.
+ * Refuses anything but a day of the calendar as `2027-03-31`, from the year 2000 to 2199.
  *
  * @throws InputError naming the place
  */

@@ -42,7 +42,7 @@ export const REFERENCE_INTAKES = {
 /**
  * The nutrition declaration of a product by Regulation (EU) No 1169/2011, Articles 30 to 35 and Annex XV, which stand in the law of
  * Great Britain too: energy, fat, saturates, carbohydrate, sugars, protein and salt, with polyols and fibre between where there are
- * any; of 100 g, and of a portion with its share of the reference intakes. Figures may be reckoned from those of the ingredients
+ * any; of 100 g, and of a portion with its share of the reference intakes. Figures may be calculated from those of the ingredients
  * (Article 31(4)). Many an ice needs none: see `labelDuties`. This is not licensed advice.
  *
  * @param options `portion`, g from 1; `portions`, how many the pack holds, which must be said beside it (Article 33)

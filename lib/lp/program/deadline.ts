@@ -11,7 +11,7 @@ export class OutOfTime extends Error {
   override readonly name = "OutOfTime";
 }
 
-/** Milliseconds that a call may take unless it is told otherwise. */
+/** Milliseconds that a call may take by default. */
 export const USUAL_TIME = 10_000;
 
 /** A run without a limit. */
@@ -49,7 +49,7 @@ export interface TimeOptions {
 /**
  * The deadline of a call, if it has one.
  *
- * @throws InputError naming the option for no time above 0, or a clock that is none
+ * @throws InputError naming the option for no time above 0, or a clock that is no function
  */
 export function deadlineOf({deadline, now}: TimeOptions): Deadline | undefined {
   const wanted = deadlineIn(deadline ?? Infinity, now, "deadline");

@@ -1,7 +1,7 @@
 import {expectList, expectShape} from "../../core/shape.ts";
 import type {LinearProgram} from "./program.ts";
 
-/** Refuses what is no linear program; its numbers are checked where they are read. */
+/** Refuses anything but a linear program; its numbers are checked where they are read. */
 export function expectProgram(value: LinearProgram): void {
   const advice = "give {variables: [{name, cost}], rows: [{name, coefficients}]}";
   expectShape(value, {variables: "list", rows: "list"}, "program", advice);

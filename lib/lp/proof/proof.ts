@@ -17,7 +17,7 @@ export interface Optimality {
 
 /**
  * Weak duality: for any prices y, cost . x >= y . rows + (cost - y matrix) . x, each at the worst of its limits. A point that
- * keeps all limits and reaches that bound is optimal, whoever found it.
+ * keeps all limits and reaches that bound is optimal, no matter which engine found it.
  *
  * Source: D. Bertsimas & J. N. Tsitsiklis, Introduction to Linear Optimization (1997), theorems 4.3 and 4.5.
  */

@@ -100,7 +100,7 @@ function basisOf(dense: DenseProgram, deadline: Deadline, highs: Highs | undefin
 const SOLVE_OPTIONS = ["maxNodes", "timeLimit", "now", "deadline", "highs"] satisfies (keyof SolveOptions)[];
 
 /**
- * Refuses options of a solver that nobody would heed, and a count or a time that is none.
+ * Refuses options of a solver that have no effect, and a count or a time that is no number above 0.
  *
  * @throws InputError naming the option
  */
