@@ -32,18 +32,12 @@ export async function bookPage(book: RecipeBook, open: OpenRecipe, pantry: Pantr
   const list = bookList({book, open, act, pantry}, summaries(pantry));
   const gone = deletedList((recipe) => void act.bringBack(recipe));
   const broken = html`<div data-side="answer"></div>`;
-  const find = panel(
-    "Which recipe?",
-    {search: searchBox(list.search), fresh: newButton(act)},
-    {
-      hint: "All words that you write must be in its name, its lines or its notes.",
-    },
-  );
+  const find = panel("Which recipe?", {search: searchBox(list.search), fresh: newButton(act)});
   const safe = panel(
     "Keep them safe",
     {backup: backup(book)},
     {
-      hint: "They are in this browser alone: clearing its data takes them away. A file brings them back, here or on another machine.",
+      hint: "Clearing the browser’s data takes them away; a file brings them back.",
       folded: onPhone(),
     },
   );
@@ -104,7 +98,7 @@ function teller(): {element: HTMLElement; say: Say} {
 function searchBox(search: (words: string) => void): Control<string> {
   const box = html`<input type="search" />` as HTMLInputElement;
   box.addEventListener("input", () => search(box.value));
-  return control(html`<label class="field">Search${box}</label>`, () => box.value);
+  return control(html`<label class="field">Search names, lines and notes${box}</label>`, () => box.value);
 }
 
 function newButton({begin}: BookActions): Control<undefined> {

@@ -5,8 +5,8 @@ type Values<C extends Record<string, Control<unknown>>> = {readonly [K in keyof 
 
 /** Options of a panel: how it begins. */
 interface PanelOptions {
-  /** One sentence under the heading. */
-  readonly hint: string;
+  /** One short sentence under the heading, where the controls do not say it all. */
+  readonly hint?: string;
   /** Whether it is folded at first; not, by default. */
   readonly folded?: boolean;
   /** A word beside the heading that says what is inside, kept up to date. */
@@ -20,7 +20,7 @@ let first = true;
 export function panel<const C extends Record<string, Control<unknown>>>(
   heading: string,
   controls: C,
-  {hint, folded = false, tally = () => ""}: PanelOptions,
+  {hint, folded = false, tally = () => ""}: PanelOptions = {},
 ): Control<Values<C>> {
   const aside = html`<small>${tally()}</small>`;
   // Above the answer there is room for the first part of the brief alone.
@@ -28,8 +28,7 @@ export function panel<const C extends Record<string, Control<unknown>>>(
   first = false;
   const element = html`<details class="panel" data-side="brief" open=${open}>
     <summary><span>${heading} ${aside}</span></summary>
-    <p class="hint">${hint}</p>
-    ${Object.values(controls)}
+    ${hint === undefined ? "" : html`<p class="hint">${hint}</p>`} ${Object.values(controls)}
   </details>`;
   element.addEventListener("input", () => (aside.textContent = tally()));
   return control(
@@ -46,8 +45,7 @@ export function section(
 ): HTMLElement {
   return html`<details class="panel" data-side="brief" open=${!folded}>
     <summary><span>${heading}</span></summary>
-    <p class="hint">${hint}</p>
-    ${content}
+    ${hint === undefined ? "" : html`<p class="hint">${hint}</p>`} ${content}
   </details>`;
 }
 
