@@ -19,6 +19,7 @@ import {within} from "../support/within.ts";
 // `highs`), an independent open-source solver.
 
 const highs = await loadHighs();
+const INF = Infinity;
 const PLAIN = KINDS.filter((kind) => kind !== "badly scaled" && kind !== "nearly infeasible");
 const programs = PLAIN.flatMap((kind) =>
   Array.from({length: sample(3)}, (_, k) => k + 1).map((seed) => {
@@ -27,6 +28,60 @@ const programs = PLAIN.flatMap((kind) =>
     return {name: `${kind}, seed ${seed}`, program, dense, objective};
   }),
 );
+
+/** Programs that the kinds have none of: values that are fixed, and so many far bounds that those which a row implies are left out. */
+const further = [
+  [
+    "fixed values",
+    {
+      variables: [
+        {name: "fixed", cost: 4, lower: 2, upper: 2},
+        {name: "x", cost: 1, upper: 9},
+        {name: "below", cost: -1, lower: -3, upper: -3},
+        {name: "y", cost: 2},
+      ],
+      // x + y are at least 5 - 2 + 3 = 6, and x at most 4.5 + 3 y: y = 0.375.
+      rows: [
+        {name: "sum", coefficients: [1, 1, 1, 1], lower: 5},
+        {name: "some y", coefficients: [2, -1, -1, 3], lower: 2.5},
+      ],
+    },
+  ],
+  ["many bounds", manyBounds(120, 1)],
+  ["many bounds, downwards", manyBounds(120, -1)],
+].map(([name, program]) => {
+  const {dense, objective} = scale(denseForm(program as LinearProgram));
+  return {name: name as string, program: program as LinearProgram, dense, objective};
+});
+
+/**
+ * A blend of shares that sum to 1, cheapest first, in which the first ones stand at bounds of their own. Of the others every second
+ * bound follows from the batch. `sense` -1 writes its rows with all signs turned.
+ */
+function manyBounds(count: number, sense: 1 | -1): LinearProgram {
+  const numbers = Array.from({length: count}, (_, j) => j);
+  const upper = (j: number) => [0.45, 0.2, 0.05][j] ?? (j % 2 ? 0.15 : 1.5);
+  const row = (name: string, coefficientOf: (j: number) => number, lower: number, high: number): Row => ({
+    name,
+    coefficients: numbers.map((j) => sense * coefficientOf(j)),
+    ...(sense > 0 ? {lower, upper: high} : {lower: -high, upper: -lower}),
+  });
+  return {
+    variables: numbers.map((j) => ({
+      name: `x${j}`,
+      cost: 1 + j / 100,
+      lower: [0.3, 0.001, 0.05][j] ?? 0.001,
+      upper: upper(j),
+    })),
+    rows: [
+      row("batch", () => 1, 1, 1),
+      // Some shares count against the first, so that this limits it to 0.1 + 3 x 0.4 and not to 0.1.
+      row("balance", (j) => (j === 0 ? 1 : j < 4 ? -3 : 0), -INF, 0.1),
+      // 0.5 of these, of which the first stands at its own 0.15.
+      row("a part", (j) => (j % 10 === 3 ? 0.3 : 0), -INF, 0.15),
+    ],
+  };
+}
 
 /** What a basis proves, with the objective in the program's units, beside what HiGHS says. */
 function judged({program, dense, objective}: (typeof programs)[number], basis: Basis | undefined) {
@@ -50,6 +105,21 @@ describe("a basis from javascript-lp-solver alone", () => {
   test.each(programs)("is one that proves the answer: $name", (one) => {
     expectRight(one, basisByTableau(one.dense));
   });
+
+  test.each(further)("is one too with $name", (one) => {
+    expectRight(one, basisByTableau(one.dense));
+    expectRight(one, primalSimplex(one.dense));
+  });
+
+  test("is none of a program too large for a table", () => {
+    const wide = (count: number) => {
+      const row = {name: "sum", coefficients: Array.from({length: count}, () => 1), lower: 1};
+      const variables = row.coefficients.map((cost) => ({name: "x", cost}));
+      return basisByTableau(denseForm({variables, rows: Array.from({length: 10}, () => row)}));
+    };
+    expect(wide(20)).toBeDefined();
+    expect(wide(30_000)).toBeUndefined();
+  });
 });
 
 describe("the simplex alone", () => {
@@ -65,6 +135,15 @@ describe("the simplex alone", () => {
         random() < m / (n + m) ? BASIC : random() < 0.5 ? AT_LOWER : AT_UPPER,
       );
       expectRight(one, primalSimplex(one.dense, start));
+    }
+  });
+
+  test("stays at the basis that it starts from where nothing is to be gained", () => {
+    for (const one of [...programs, ...further]) {
+      const start = primalSimplex(one.dense);
+      if (proofOf(one.dense, start)?.status !== "optimal") continue;
+      const idle = {...one.dense, cost: new Float64Array(one.dense.columns)};
+      expect(primalSimplex(idle, start), one.name).toEqual(start);
     }
   });
 
