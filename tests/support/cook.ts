@@ -1,0 +1,119 @@
+import type {Browser, BrowserContext, Page} from "playwright-core";
+import {expect} from "vitest";
+
+const SOON = {timeout: 20_000};
+
+/** Text as a reader has it: any blank is one blank. */
+export const plain = (text: string) => text.replaceAll(/[\u00a0\s]+/g, " ").trim();
+
+/** A cook at the pages, in a profile of their own; what they do is counted, and what the pages complain of is kept. */
+export class Cook {
+  /** Since the job began. */
+  actions = 0;
+  readonly trouble: string[] = [];
+
+  private constructor(
+    readonly page: Page,
+    readonly profile: BrowserContext,
+    private readonly address: string,
+  ) {}
+
+  /** A blank profile, in front of the first page. */
+  static async at(browser: Browser, address: string): Promise<Cook> {
+    const profile = await browser.newContext({viewport: {width: 1280, height: 800}});
+    const cook = new Cook(await profile.newPage(), profile, address);
+    profile.on("page", (page) => cook.listenTo(page));
+    cook.listenTo(cook.page);
+    await cook.page.goto(address);
+    return cook;
+  }
+
+  private listenTo(page: Page): void {
+    page.on("console", (message) => message.type() === "error" && this.trouble.push(message.text()));
+    page.on("pageerror", (error) => this.trouble.push(String(error)));
+    page.on("dialog", (dialog) => {
+      this.trouble.push(`dialog: ${dialog.message()}`);
+      return dialog.dismiss();
+    });
+  }
+
+  private async act(doing: Promise<unknown>): Promise<void> {
+    this.actions++;
+    await doing;
+  }
+
+  /** To another page, by the links in the head of this one. */
+  async goesTo(name: string): Promise<void> {
+    await this.act(
+      this.page.locator(".masthead nav").getByRole("link", {name, exact: true}).click({timeout: 20_000}),
+    );
+    await this.page.waitForLoadState("domcontentloaded");
+  }
+
+  types(label: string | RegExp, text: string, within = "main"): Promise<void> {
+    return this.act(this.page.locator(within).getByLabel(label, {exact: true}).fill(text));
+  }
+
+  chooses(label: string, option: string): Promise<void> {
+    return this.act(this.page.locator("main").getByLabel(label).selectOption(option));
+  }
+
+  ticks(label: string): Promise<void> {
+    return this.act(this.page.getByLabel(label, {exact: true}).check());
+  }
+
+  picks(name: RegExp): Promise<void> {
+    return this.act(this.page.getByRole("radio", {name}).check());
+  }
+
+  presses(name: string, within = "body"): Promise<void> {
+    return this.act(this.page.locator(within).getByRole("button", {name, exact: true}).click());
+  }
+
+  follows(name: string | RegExp): Promise<void> {
+    return this.act(this.page.getByRole("link", {name}).first().click());
+  }
+
+  unfolds(text: string | RegExp, within = "main"): Promise<void> {
+    return this.act(this.page.locator(within).locator("summary", {hasText: text}).first().click());
+  }
+
+  /** A look at the answer: in sight, without a scroll. */
+  async looks(selector: string, words: string | RegExp): Promise<void> {
+    this.actions++;
+    await this.reads(selector, words);
+    await expectInSight(this.page, selector);
+  }
+
+  /** What stands there in the end. */
+  async reads(selector: string, words: string | RegExp): Promise<void> {
+    await expectSaid(() => this.textOf(selector), words);
+  }
+
+  async textOf(selector: string): Promise<string> {
+    return plain((await this.page.locator(selector).allInnerTexts()).join(" "));
+  }
+
+  /** Beside the page at work, another one of the same profile: to see what it shows, not to work in it. */
+  async glances(name: string, hash = ""): Promise<Page> {
+    const page = await this.profile.newPage();
+    await page.goto(`${this.address}${name}.html${hash}`);
+    await page.locator("main h1").first().waitFor();
+    return page;
+  }
+}
+
+async function expectSaid(said: () => Promise<string>, words: string | RegExp): Promise<void> {
+  if (typeof words === "string") await expect.poll(said, SOON).toContain(words);
+  else await expect.poll(said, SOON).toMatch(words);
+}
+
+/** Above the fold of the page as it opens. */
+async function expectInSight(page: Page, selector: string): Promise<void> {
+  // Redrawn while it is looked at, it has no place for a moment.
+  const place = async () => (await page.locator(selector).first().boundingBox())?.y;
+  await expect.poll(place, SOON).toBeDefined();
+  const scrolled = await page.evaluate<number>("scrollY");
+  const {height} = page.viewportSize()!;
+  expect((await place())! + scrolled, `${selector}, px from the top`).toBeLessThan(height);
+}
