@@ -2,7 +2,7 @@ import {beforeAll, describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {irreducibleConflict} from "../../lib/lp/explain/conflict.ts";
 import {loadHighs, type Highs} from "../../lib/lp/engines/engine-highs.ts";
-import {limitsOf, withoutLimits, type Limit} from "../../lib/lp/program/limits.ts";
+import {limitsOf, limitValue, withoutLimits, type Limit} from "../../lib/lp/program/limits.ts";
 import type {LinearProgram} from "../../lib/lp/program/program.ts";
 import {leastRelaxation} from "../../lib/lp/explain/relaxation.ts";
 import {sensitivity} from "../../lib/lp/explain/sensitivity.ts";
@@ -144,6 +144,35 @@ describe("least relaxation", () => {
     expect(relaxed.outcome).toEqual(solve(program));
   });
 
+  test("has the program as it then is: rich raised from 0.4 to 0.5, half of the batch each", () => {
+    const relaxation = leastRelaxation(small, ({of, side}) =>
+      of === "variable" && side === "upper" ? 1 : undefined,
+    );
+    if (!("moves" in relaxation)) throw new Error(relaxation.status);
+    expect(limitValue(relaxation.program, {of: "variable", index: 1, side: "upper"})).toBeCloseTo(0.5, 9);
+    expect(relaxation.outcome.status).toBe("optimal");
+    within((relaxation.outcome as {objective: number}).objective, 0.5 * 1 + 0.5 * 2, 1e-9, "cost");
+  });
+
+  test("ends at its deadline, in the solving or before it", () => {
+    const soft = () => 1;
+    expect(leastRelaxation(small, soft, {deadline: {left: () => 0}})).toMatchObject({status: "undecided"});
+    let clock = 0;
+    expect(leastRelaxation(small, soft, {timeLimit: 2, now: () => clock++})).toMatchObject({
+      status: "undecided",
+    });
+    expect(leastRelaxation(small, soft, {timeLimit: 2, now: () => 0})).toHaveProperty("moves");
+    const long = {...small, rows: Array.from({length: 70}, () => small.rows[1]!)};
+    expect(leastRelaxation(long, soft, {deadline: {left: () => 0}})).toEqual({
+      status: "undecided",
+      reason: "the time limit came before a relaxation",
+    });
+  });
+
+  test.each([0, -1, NaN, Infinity])("refuses a price of %d", (price) => {
+    expect(() => leastRelaxation(small, () => price)).toThrow("no price for the lower limit of row 0");
+  });
+
   test("says where even the rest conflicts, and refuses prices that are none", () => {
     expect(leastRelaxation(small, () => undefined)).toMatchObject({status: "infeasible"});
     expect(() => leastRelaxation(small, () => 0)).toThrow(InputError);
@@ -245,6 +274,36 @@ describe("sensitivity", () => {
     expect(bounds).toEqual([
       {index: 0, side: "upper", price: 1, from: 0, to: 6},
       {index: 1, side: "upper", price: 1, from: 0, to: 4},
+    ]);
+  });
+
+  test("knows values that are fixed, free ones that nothing holds, and a row between two limits, worked by hand", () => {
+    // x + 2 + w at least 3: x = 1 at the least cost. The row's price is x's cost, from x = 0 (2) up to its other limit, 5.
+    const program: LinearProgram = {
+      variables: [
+        {name: "x", cost: 1},
+        {name: "free", cost: 0, lower: -Infinity},
+        {name: "fixed", cost: 7, lower: 2, upper: 2},
+        {name: "w", cost: 4},
+      ],
+      rows: [
+        {name: "between", coefficients: [1, 0, 1, 1], lower: 3, upper: 5},
+        {name: "idle", coefficients: [1, 0, 0, 2], upper: 10},
+      ],
+    };
+    const {rows, bounds, costs} = sensitivity(program, solve(program));
+    expect(rows).toEqual([{index: 0, side: "lower", price: 1, from: 2, to: 5}]);
+    expect(bounds).toEqual([
+      // One more saves one of x, to x = 0; nine less, and x fills the idle row.
+      {index: 2, side: "equal", price: 7 - 1, from: 2 - 9, to: 3},
+      // One more makes x 0.
+      {index: 3, side: "lower", price: 4 - 1, from: -Infinity, to: 1},
+    ]);
+    expect(costs).toEqual([
+      {index: 0, cost: 1, from: 0, to: 4},
+      {index: 1, cost: 0, from: 0, to: 0},
+      {index: 2, cost: 7, from: -Infinity, to: Infinity},
+      {index: 3, cost: 4, from: 1, to: Infinity},
     ]);
   });
 
