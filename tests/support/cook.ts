@@ -11,12 +11,15 @@ export class Cook {
   /** Since the job began. */
   actions = 0;
   readonly trouble: string[] = [];
+  readonly page: Page;
+  readonly profile: BrowserContext;
+  private readonly address: string;
 
-  private constructor(
-    readonly page: Page,
-    readonly profile: BrowserContext,
-    private readonly address: string,
-  ) {}
+  private constructor(page: Page, profile: BrowserContext, address: string) {
+    this.page = page;
+    this.profile = profile;
+    this.address = address;
+  }
 
   /** A blank profile, in front of the first page. */
   static async at(browser: Browser, address: string): Promise<Cook> {
