@@ -11,7 +11,14 @@ import {
   dryComponents,
   withAir,
 } from "../../lib/freezing/thermal-properties.ts";
-import {bodyOf, hardeningTime, surfaceCoefficient, temperingTime, type Tub} from "../../lib/freezing/tub.ts";
+import {
+  bodyOf,
+  hardeningTime,
+  surfaceCoefficient,
+  temperatureAfter,
+  temperingTime,
+  type Tub,
+} from "../../lib/freezing/tub.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import {within} from "../support/within.ts";
 
@@ -165,6 +172,28 @@ describe("tubs", () => {
     const tub = temperingTime(standard, litre, {freezer: -18, ...counter})!;
     const {temperature} = scoopTemperature(standard, {overrun: 40});
     within(tub.heat, -heatToRemove(standard, -18, temperature!), 0.05, "heat to the scoop temperature");
+    // A kitchen that scoops firmer tubs waits for less.
+    const learned = {reports: 9, shift: 4, narrowing: 0.5, scatter: 0.3};
+    const firmer = scoopTemperature(standard, {overrun: 40, learned}).temperature!;
+    expect(firmer).toBeLessThan(temperature! - 1);
+    const own = temperingTime(standard, litre, {freezer: -18, ...counter, learned})!;
+    within(
+      own.heat,
+      -heatToRemove(standard, -18, firmer),
+      0.05,
+      "heat to the kitchen's own scoop temperature",
+    );
+  });
+
+  test("refuse a time on the counter, a composition or an option that is none", () => {
+    const standing = {freezer: -18, minutes: 5, ...counter};
+    for (const minutes of [-1, 601, NaN])
+      expect(() => temperatureAfter(standard, litre, {...standing, minutes}), `${minutes} min`).toThrow(
+        /minutes: /,
+      );
+    for (const nothing of [{}, {water: 0}])
+      expect(() => temperatureAfter(nothing, litre, standing)).toThrow(/composition: holds nothing/);
+    expect(() => temperatureAfter(standard, litre, {...standing, hours: 1} as never)).toThrow(/hours/);
   });
 
   test("balance their heat to 1e-6 of it, at every step", () => {
@@ -260,6 +289,9 @@ describe("tubs", () => {
     expect(() => hardeningTime(standard, litre, {draw: -20, core: -18, airTemperature: -10})).toThrow(
       /core: warmer than the mix as it is drawn/,
     );
+    expect(() => hardeningTime(standard, litre, {draw: -20, core: -18, airTemperature: -10})).toThrow(
+      expect.objectContaining({code: "out of range"}),
+    );
     expect(hardeningTime(standard, litre, {draw: -18, core: -18, airTemperature: -10})?.minutes).toBe(0);
     expect(() => hardeningTime(standard, litre, {draw: -5, core: -41, ...freezer})).toThrow(
       /core: out of range \(got -41\)/,
@@ -274,7 +306,15 @@ describe("tubs", () => {
 
   test("refuse sizes and speeds out of range", () => {
     expect(() => bodyOf({...litre, height: 0})).toThrow(/tub.height/);
-    expect(() => surfaceCoefficient(20)).toThrow(/airSpeed/);
+    expect(() => bodyOf({...litre, length: 200.1})).toThrow(/tub.length/);
+    expect(() => bodyOf({shape: "ball", diameter: 5} as never)).toThrow(/tub.shape: unknown shape/);
+    for (const speed of [-0.1, 5.1]) expect(() => surfaceCoefficient(speed)).toThrow(/airSpeed/);
+    for (const overrun of [-1, 201])
+      expect(() => temperingTime(standard, litre, {freezer: -18, ...counter, overrun})).toThrow(/overrun/);
+    for (const shape of [{...litre, width: Infinity}, undefined])
+      expect(() => temperingTime({water: 30, sucrose: 70}, shape as Tub, {freezer: -18, ...counter})).toThrow(
+        /tub/,
+      );
     expect(() => temperingTime(standard, litre, {freezer: -60, ...counter})).toThrow(/freezer/);
     // 60 °C is the warmest mix and the warmest air that are taken for real.
     const draw = {core: -18, airTemperature: -25};
