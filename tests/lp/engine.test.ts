@@ -74,6 +74,44 @@ describe("a solver of many programs of one shape, against HiGHS (npm `highs`)", 
     expect(quick).toBeGreaterThan(engines.length / 2);
   });
 
+  test("keeps the last eight bases, and the simplex goes on from the latest", () => {
+    const count = 10;
+    /** A batch of 1 in which one of ten costs least. */
+    const cheapest = (best: number, batch = 1): LinearProgram => ({
+      variables: Array.from({length: count}, (_, j) => ({
+        name: `x${j}`,
+        cost: j === best ? 1 : 2 + j,
+        upper: 3,
+      })),
+      rows: [{name: "batch", coefficients: Array.from({length: count}, () => 1), lower: batch, upper: batch}],
+    });
+    const solveOne = solverOfMany();
+    const engineOf = (program: LinearProgram) => {
+      const outcome = solveOne(program);
+      return outcome.status === "optimal" ? outcome.engine : outcome.status;
+    };
+    // What has no answer leaves no basis to go on from.
+    expect(engineOf(cheapest(0, 31))).toBe("infeasible");
+    expect(engineOf(cheapest(0))).toBe("javascript-lp-solver");
+    expect(engineOf(cheapest(0))).toBe("a basis found before");
+    for (let best = 1; best < count; best++)
+      expect(engineOf(cheapest(best)), `${best}`).toBe("mixwright simplex");
+    // Kept are 9 to 2, and 9 is only once among them; to use one makes it the latest.
+    for (const best of [9, 2, 3]) expect(engineOf(cheapest(best)), `${best}`).toBe("a basis found before");
+    expect(engineOf(cheapest(1))).toBe("mixwright simplex");
+    expect(engineOf(cheapest(2))).toBe("a basis found before");
+    expect(engineOf(cheapest(4))).toBe("mixwright simplex");
+  });
+
+  test("ends at the deadline of all", () => {
+    const {program} = blend(8, 1);
+    let left = 1000;
+    const solveOne = solverOfMany({left: () => left});
+    expect([solveOne(program).status, solveOne(program).status]).toEqual(["optimal", "optimal"]);
+    left = 0;
+    expect(solveOne(program).status).toBe("undecided");
+  });
+
   test("goes on when the shape changes", () => {
     const solveOne = solverOfMany();
     for (const program of [blend(8, 1).program, blend(12, 2).program, blend(8, 1).program]) {

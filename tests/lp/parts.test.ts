@@ -5,7 +5,8 @@ import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
 import type {LinearProgram, Outcome, Row, Variable} from "../../lib/lp/program/program.ts";
 import {scale} from "../../lib/lp/program/scale.ts";
 import {primalSimplex} from "../../lib/lp/engines/simplex.ts";
-import {solve} from "../../lib/lp/solve/solve.ts";
+import {fixWhole} from "../../lib/lp/solve/fix-whole.ts";
+import {solve, type SolveOptions} from "../../lib/lp/solve/solve.ts";
 import {basisByTableau} from "../../lib/lp/engines/standard-form.ts";
 import {proofOf} from "../../lib/lp/proof/proof-of.ts";
 import {AT_LOWER, AT_UPPER, AT_ZERO, BASIC, type Basis} from "../../lib/lp/proof/vertex.ts";
@@ -238,6 +239,44 @@ describe("whole values", () => {
     expect(faultsOf(program, outcome)).toEqual([]);
   });
 
+  test("are fixed at the nearest, and the rest is the best there is with them, by hand", () => {
+    // x near 2.2 is 2. From x + 4 y between 10 and 18, y is 2 to 4; from x - 4 y between -14 and 0 it is 0.5 to 4; y + z is at least 5.
+    const withCost = (cost: number) => {
+      const dense = denseForm({
+        variables: [
+          {name: "x", cost: 0, upper: 9, integer: true},
+          {name: "y", cost, upper: 9},
+          {name: "z", cost: 3 * cost, upper: 7},
+        ],
+        rows: [
+          {name: "up", coefficients: [1, 4, 0], lower: 10, upper: 18},
+          {name: "down", coefficients: [1, -4, 0], lower: -14, upper: 0},
+          {name: "both", coefficients: [0, 1, 1], lower: 5},
+        ],
+      });
+      const point = fixWhole(dense, Float64Array.of(1, 1, 1), [0], Float64Array.of(2.2, 0, 0));
+      return point && [...point.values, ...point.activities];
+    };
+    expect(withCost(1)).toEqual([2, 4, 1, 18, -14, 5]);
+    expect(withCost(-1)).toEqual([2, 4, 7, 18, -14, 11]);
+    expect(withCost(0)?.slice(0, 1)).toEqual([2]);
+    // 2 x at most 5: 3 is too many.
+    const none = denseForm({
+      variables: [{name: "x", cost: 0, upper: 9, integer: true}],
+      rows: [{name: "limit", coefficients: [2], upper: 5}],
+    });
+    expect(fixWhole(none, Float64Array.of(1), [0], Float64Array.of(2.6))).toBeUndefined();
+    expect(fixWhole(none, Float64Array.of(1), [0], Float64Array.of(2.4))?.values[0]).toBe(2);
+  });
+
+  test("that even fractions cannot have are a conflict before HiGHS is asked: 41 of at most 1 are never 42", () => {
+    const wide: LinearProgram = {
+      variables: Array.from({length: 41}, (_, j) => ({name: `x${j}`, cost: 1, upper: 1, integer: true})),
+      rows: [{name: "sum", coefficients: Array.from({length: 41}, () => 1), lower: 42}],
+    };
+    expect(solve(wide, {highs})).toMatchObject({status: "infeasible", engine: "javascript-lp-solver"});
+  });
+
   test("stops where it is told to, with the best point so far or none", () => {
     const program: LinearProgram = {
       sense: "maximise",
@@ -250,6 +289,32 @@ describe("whole values", () => {
     expect(solve(program, {now: () => 1500 * calls++, timeLimit: 2000}).status).toBe("undecided");
     expect(calls).toBeLessThan(5);
     expect(solve(program, {maxNodes: 1e5}).status).toBe("infeasible");
+  });
+});
+
+describe("the options of a solver", () => {
+  const {program} = programs[0]!;
+  const mistakes: [SolveOptions | object, string][] = [
+    [{timeLimit: 0}, "timeLimit: not a time"],
+    [{timeLimit: "9"}, "timeLimit: not a time"],
+    [{timeLimit: NaN}, "timeLimit: not a time"],
+    [{maxNodes: 0}, "maxNodes: not a count"],
+    [{maxNodes: INF}, "maxNodes: not a count"],
+    [{maxNodes: "9"}, "maxNodes: not a count"],
+    [{now: 7}, "now: "],
+    [{deadline: {left: 7}}, "deadline.left: "],
+    [{highs: 7}, "highs: "],
+    [{nodes: 7}, "nodes"],
+  ];
+  test.each(mistakes)("%j is refused", (options, place) => {
+    // Beside a deadline, time and clock count for nothing, but are no better for that.
+    expect(() => solve(program, {deadline: {left: () => 1e4}, ...options} as SolveOptions)).toThrow(place);
+  });
+
+  test("end it at a deadline that is over, before a long program is read and after a short one", () => {
+    const late = {status: "undecided", reason: "the time limit came before an answer"};
+    const long = {...program, rows: Array.from({length: 70}, () => program.rows[0]!)};
+    for (const one of [program, long]) expect(solve(one, {deadline: {left: () => 0}})).toEqual(late);
   });
 });
 
