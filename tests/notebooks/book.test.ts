@@ -205,7 +205,7 @@ describe("the book", () => {
     await take("mine.json", readFileSync(file, "utf8"));
     await expect.poll(() => mainOf(theirs), SOON).toContain("2 recipes were there already.");
     await theirs.locator(".book summary").first().click();
-    expect(await theirs.getByLabel("Notes").inputValue()).toBe("Less sugar next time.");
+    expect(await theirs.getByLabel("Notes", {exact: true}).inputValue()).toBe("Less sugar next time.");
     expect([...trouble, ...blank.trouble]).toEqual([]);
     await context.close();
     await blank.context.close();

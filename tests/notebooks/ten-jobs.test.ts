@@ -293,6 +293,8 @@ describe("a cook's ten jobs, from a blank profile", () => {
     await cook.goesTo("Ripple");
     await cook.looks(".verdict h2", /soft and in its place/);
     expect(await cook.page.getByLabel(/^The base, one/).inputValue()).toContain("mango");
+    // In the freezer of its base, not in that of the page's own example.
+    expect(await cook.page.getByRole("spinbutton", {name: "Freezer, °C"}).inputValue()).toBe("-18");
     await cook.follows("Take it to the batch day");
     await cook.page.waitForURL(/batch-day/);
     expect(cook.actions).toBeLessThanOrEqual(3);

@@ -32,40 +32,32 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
     aria-label="Find an ingredient"
     autocomplete="off"
   />` as HTMLInputElement;
-  const found = new Map<string, Found>();
-  const byGroup = new Map<string, HTMLElement[]>();
-  for (const {name, group = "other"} of shelf) {
-    const box = html`<input type="checkbox" />` as HTMLInputElement;
-    box.addEventListener("input", (event) => {
-      event.stopPropagation();
-      toggle(name);
-    });
-    const also = html`<small></small>`;
-    const row = html`<label>${box}<span>${name} ${also}</span></label>`;
-    found.set(name, {box, row, also});
-    byGroup.set(group, [...(byGroup.get(group) ?? []), row]);
-  }
-  const groups = [...byGroup].map(
-    ([group, rows]) =>
-      html`<fieldset>
-        <legend>${group}</legend>
-        ${rows}
-      </fieldset>`,
-  );
+  // Hundreds of rows are made when they are first wanted: most visits never look for another ingredient.
+  let rows: Rows | undefined;
+  let ticked: ReadonlySet<string> = new Set();
+  const listed = (): Rows => {
+    if (rows) return rows;
+    rows = rowsOf(shelf, toggle);
+    for (const [name, {box}] of rows.found) box.checked = ticked.has(name);
+    none.before(...rows.groups);
+    return rows;
+  };
   const packet = html`<a href="./add-from-its-packet.html"></a>` as HTMLAnchorElement;
   const none = html`<p class="none" hidden>Nothing on the shelf goes by that name. ${packet}</p>`;
-  const find = nameFinder(pantryOf(shelf));
+  let find: ReturnType<typeof nameFinder> | undefined;
   const byNumber = html`<button type="button" hidden></button>` as HTMLButtonElement;
   byNumber.addEventListener("click", () => toggle(byNumber.value));
   const element = html`<details class="finder">
     <summary><small>Choose from the ${shelf.length} ingredients on the shelf</small></summary>
     ${search}
-    <div class="results">${byNumber}${groups}${none}</div>
+    <div class="results">${byNumber}${none}</div>
   </details>`;
 
+  element.addEventListener("toggle", listed);
   search.addEventListener("input", (event) => {
     event.stopPropagation();
-    const {found: fits, near, numbered} = find(search.value);
+    const {found, groups} = listed();
+    const {found: fits, near, numbered} = (find ??= nameFinder(pantryOf(shelf)))(search.value);
     const also = new Map(
       fits.slice(0, near ? NEAREST : Infinity).map((one) => [one.ingredient.name, one.also ?? ""]),
     );
@@ -88,7 +80,7 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
   // The arrows walk the list, so that a hundred ingredients need no hundred presses of Tab; Enter takes the first found.
   element.addEventListener("keydown", (event) => {
     const {key: pressed, target} = event as KeyboardEvent;
-    const visible = [...found.values()].filter(({row}) => row.offsetParent).map(({box}) => box);
+    const visible = [...listed().found.values()].filter(({row}) => row.offsetParent).map(({box}) => box);
     if (pressed === "Enter" && target === search && visible[0]) {
       event.preventDefault();
       visible[0].click();
@@ -101,7 +93,38 @@ export function shelfFinder(shelf: readonly Ingredient[], toggle: (name: string)
   return {
     element,
     show(chosen) {
-      for (const [name, {box}] of found) box.checked = chosen.has(name);
+      ticked = chosen;
+      for (const [name, {box}] of rows?.found ?? []) box.checked = chosen.has(name);
     },
   };
+}
+
+/** The list, by name and by group. */
+interface Rows {
+  readonly found: ReadonlyMap<string, Found>;
+  readonly groups: readonly HTMLElement[];
+}
+
+function rowsOf(shelf: readonly Ingredient[], toggle: (name: string) => void): Rows {
+  const found = new Map<string, Found>();
+  const byGroup = new Map<string, HTMLElement[]>();
+  for (const {name, group = "other"} of shelf) {
+    const box = html`<input type="checkbox" />` as HTMLInputElement;
+    box.addEventListener("input", (event) => {
+      event.stopPropagation();
+      toggle(name);
+    });
+    const also = html`<small></small>`;
+    const row = html`<label>${box}<span>${name} ${also}</span></label>`;
+    found.set(name, {box, row, also});
+    byGroup.set(group, [...(byGroup.get(group) ?? []), row]);
+  }
+  const groups = [...byGroup].map(
+    ([group, labels]) =>
+      html`<fieldset>
+        <legend>${group}</legend>
+        ${labels}
+      </fieldset>`,
+  );
+  return {found, groups};
 }

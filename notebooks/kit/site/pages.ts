@@ -1,9 +1,20 @@
-// Writes each notebook as one self-contained HTML file that opens with a double click, without a server.
+// Writes notebooks as self-contained HTML files that open with a double click, without a server: all of them, or those whose names
+// follow (`npm run notebooks:pages -- design-a-flavour`).
 import {rmSync} from "node:fs";
+import {basename} from "node:path";
 import {build, type UserConfig} from "vite";
 import {viteSingleFile} from "vite-plugin-singlefile";
 import settings, {NOTEBOOKS} from "./vite.config.ts";
 
+const names = NOTEBOOKS.map((path) => basename(path, ".html"));
+const asked = process.argv.slice(2);
+const unknown = asked.find((name) => !names.includes(name));
+if (unknown !== undefined) {
+  process.stderr.write(
+    `There is no notebook “${unknown}”. Name one of these, or none for all: ${names.join(", ")}.\n`,
+  );
+  process.exit(1);
+}
 const config = (settings as () => UserConfig)();
 const site = `${config.root}/dist/notebooks-parts`;
 
@@ -14,7 +25,8 @@ await build({
   logLevel: "error",
   build: {...config.build, outDir: site, modulePreload: false},
 });
-for (const [i, path] of NOTEBOOKS.entries()) {
+const wanted = NOTEBOOKS.filter((path) => asked.length === 0 || asked.includes(basename(path, ".html")));
+for (const [i, path] of wanted.entries()) {
   await build({
     root: site,
     base: "./",
