@@ -101,6 +101,20 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     expect(await page.evaluate<number>("document.documentElement.scrollHeight")).toBeLessThan(4000);
   });
 
+  test("says little before its answer: one short sentence, and shorter ones above the controls", async () => {
+    if (name === "index.html") return;
+    await page.locator(".verdict").first().waitFor();
+    const [sentences, hints] = await page.evaluate<[number[], number[]]>(`(() => {
+      const verdict = document.querySelector(".verdict");
+      const before = (e) => e.checkVisibility() && verdict.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_PRECEDING;
+      const words = (selector) => [...document.querySelectorAll("main " + selector)].filter(before)
+        .map((e) => e.innerText.split(/\\s+/).filter(Boolean).length).filter(Boolean);
+      return [words("p:not(.hint, .tools, [role])"), words(".hint")];
+    })()`);
+    expect(sentences).toHaveLength(1);
+    expect(Math.max(...sentences, ...hints)).toBeLessThan(20);
+  });
+
   test("bars nobody: axe (WCAG 2.2 A and AA, and its own good practices) finds nothing", async () => {
     expect(await barriers(page)).toEqual([]);
   });

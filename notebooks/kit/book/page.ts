@@ -96,9 +96,9 @@ function teller(): {element: HTMLElement; say: Say} {
 }
 
 function searchBox(search: (words: string) => void): Control<string> {
-  const box = html`<input type="search" />` as HTMLInputElement;
+  const box = html`<input type="search" placeholder="a name, a line, a note" />` as HTMLInputElement;
   box.addEventListener("input", () => search(box.value));
-  return control(html`<label class="field">Search names, lines and notes${box}</label>`, () => box.value);
+  return control(html`<label class="field">Search${box}</label>`, () => box.value);
 }
 
 function newButton({begin}: BookActions): Control<undefined> {
