@@ -131,6 +131,40 @@ describe("a deadline", () => {
   });
 });
 
+describe("other options", () => {
+  const sugars: BriefInput = {ingredients: syrups(3, {}), targets: {sugars: {min: 90}}};
+
+  test.each([
+    [{place: 5}, "place"],
+    [{candidates: "no"}, "candidates"],
+    [{search: {nodes: 5}}, "nodes"],
+    [{signal: 5}, "signal"],
+    [{signal: {}}, "signal.throwIfAborted"],
+    [{pantri: 5}, "pantri"],
+  ])("%j is refused under its own name", (options, place) => {
+    expect(() => balance(search, options as never)).toThrow(place);
+  });
+
+  test("a price list that is only named is no mistake where the aim is another than the cost", () => {
+    expect(() => balance({...sugars, prices: "prices.csv"})).toThrow("prices: a path");
+    expect(balance({...sugars, prices: "prices.csv", minimise: "sugars"}).status).toBe("infeasible");
+  });
+
+  test("no time for its reasons leaves a conflict bare", () => {
+    const limit = {path: "targets.sugars", bound: "min", limit: 90};
+    expect(balance(sugars)).toMatchObject({status: "infeasible", conflict: {targets: [limit]}});
+    let time = 0;
+    const steps = balanceSteps(sugars, {deadline: 100, now: () => time});
+    let step = steps.next();
+    while (!step.done) {
+      // Proved impossible in time; its reasons come too late.
+      if (step.value.solved > 0) time = 1000;
+      step = steps.next();
+    }
+    expect(step.value).toMatchObject({status: "infeasible", conflict: {cutShort: true}});
+  });
+});
+
 describe("calls of many programs", () => {
   const brief = readBrief(
     {
