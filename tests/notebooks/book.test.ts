@@ -299,4 +299,28 @@ describe("the book", () => {
     expect(trouble).toEqual([]);
     await context.close();
   });
+
+  test("a disk that is full is said, and nothing is lost: it is kept by itself once there is room", async () => {
+    const {context, trouble} = await profile();
+    const page = await context.newPage();
+    const session = await context.newCDPSession(page);
+    const {origin} = new URL(address);
+    await session.send("Storage.overrideQuotaForOrigin", {origin, quotaSize: 1000});
+    await page.goto(`${address}read-a-recipe.html`);
+    // A recipe of 5 kB where there is room for 1.
+    const long = `${MILK}\n${"# beat well\n".repeat(400)}3 g salt`;
+    await boxOf(page).fill(long);
+    await expect.poll(() => headOf(page), SOON).toMatch(/storage is full.* Save your recipes as a file/);
+    await session.send("Storage.overrideQuotaForOrigin", {origin});
+    await page.reload();
+    await boxOf(page).waitFor();
+    expect(await boxOf(page).inputValue()).toBe(long);
+    // The browser counts its room every half minute.
+    await expect.poll(() => headOf(page), {timeout: 45_000}).toContain("kept in this browser");
+    await page.reload();
+    await boxOf(page).waitFor();
+    expect(await boxOf(page).inputValue()).toBe(long);
+    expect(trouble).toEqual([]);
+    await context.close();
+  }, 90_000);
 });

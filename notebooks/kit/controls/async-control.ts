@@ -13,6 +13,9 @@ export async function awaited<T>(
   const element = document.createElement("div");
   const ask = async () => {
     const mine = ++asked;
+    // A text that is put in at once can tell of each of its lines: it is read when the last has come.
+    await new Promise((last) => setTimeout(last));
+    if (mine !== asked) return;
     const made = await make();
     if (mine !== asked) return;
     value = made;
