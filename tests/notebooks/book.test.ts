@@ -157,10 +157,12 @@ describe("the book", () => {
     const second = page.locator(".book > li").nth(1);
     await second.locator("summary").first().click();
     await second.getByLabel("Name", {exact: true}).fill("Ice of the <b>fair</b>");
-    await second.getByLabel("Notes").fill("Less sugar next time.");
+    await second.getByLabel("Name", {exact: true}).press("Tab");
     await expect
       .poll(() => headOf(page), SOON)
       .toContain("Open: Ice of the <b>fair</b> kept in this browser");
+    // What is changed comes first.
+    await page.locator(".book > li", {hasText: "fair"}).getByLabel("Notes").fill("Less sugar next time.");
     await page.getByLabel("Search").fill("fair LESS milk");
     await expect.poll(() => namesIn(page), SOON).toEqual(["Ice of the <b>fair</b>"]);
     // What it was can be read, and restored.
