@@ -148,6 +148,11 @@ describe("a cook's day in the demonstration", () => {
       expect(table["from the freezer"]![i]).toBe(side.verdict);
     }
     expect(await verdict(page)).toContain("water moves from the base into the ripple");
+    // Least, most and price of an ingredient stand side by side.
+    const tops = await page.evaluate<number[]>(
+      `[...document.querySelectorAll(".chosen li:first-child input")].map((box) => Math.round(box.getBoundingClientRect().top))`,
+    );
+    expect(tops).toEqual([tops[0], tops[0], tops[0]]);
     expect(await page.locator('svg[aria-label^="Water that is ice"] g[data-mark="line"] path').count()).toBe(
       2,
     );
