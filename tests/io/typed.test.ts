@@ -47,6 +47,7 @@ describe("nothing is guessed in silence", () => {
   test.each([
     ["3 large eggs", /61\.2 g.*EU size large/],
     ["6 yolks", /one egg yolk taken as 17 g/],
+    ["juice of 2 lemons", /one lemon taken as 48 g of juice/],
     ["1,250 g whole milk", /1,250 taken as 1250/],
     ["2-3 egg whites", /2-3 taken as 2\.5/],
     ["1 cup sugar", /US cup, 237 ml/],

@@ -85,10 +85,16 @@ function countWeight(
     return {
       grams: count * unit,
       whole: count,
-      taken: [...taken, `one ${name} taken as ${decimal(unit, 0)} g`],
+      taken: [...taken, oneWeighs(name, unit)],
     };
   if (count >= LEAST_GRAMS) return {grams: count, taken: [...taken, `${decimal(count, 0)} taken as grams`]};
   return {question: `how much is ${plain(count)} ${name}? Type it in grams`};
+}
+
+/** The mass of one in words; juice is counted by its fruit: `one lemon taken as 48 g of juice`. */
+function oneWeighs(name: string, unit: number): string {
+  const [, fruit, juice] = /^(.+) (juice)$/.exec(name) ?? [];
+  return `one ${fruit ?? name} taken as ${decimal(unit, 0)} g${juice ? ` of ${juice}` : ""}`;
 }
 
 /** Mass of packs whose size is customary; the size of any other is asked for. */
