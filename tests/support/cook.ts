@@ -111,12 +111,10 @@ async function expectSaid(said: () => Promise<string>, words: string | RegExp): 
   else await expect.poll(said, SOON).toMatch(words);
 }
 
-/** Above the fold of the page as it opens. */
+/** Above the fold of the page as it opens; redrawn while it is looked at, it has no place for a moment. */
 async function expectInSight(page: Page, selector: string): Promise<void> {
-  // Redrawn while it is looked at, it has no place for a moment.
-  const place = async () => (await page.locator(selector).first().boundingBox())?.y;
-  await expect.poll(place, SOON).toBeDefined();
-  const scrolled = await page.evaluate<number>("scrollY");
+  const place = async () => (await page.locator(selector).first().boundingBox())?.y ?? Infinity;
+  const fromTop = async () => (await page.evaluate<number>("scrollY")) + (await place());
   const {height} = page.viewportSize()!;
-  expect((await place())! + scrolled, `${selector}, px from the top`).toBeLessThan(height);
+  await expect.poll(fromTop, {...SOON, message: `${selector}, px from the top`}).toBeLessThan(height);
 }
