@@ -15,7 +15,7 @@ import {
 import {readPantryCsv, readPricesCsv} from "../../lib/files.ts";
 import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {launchBrowser} from "../support/browser.ts";
-import {type Opened, visit, type Visiting} from "../support/visit.ts";
+import {leave, type Opened, visit, type Visiting} from "../support/visit.ts";
 
 const DESIGN = "design-a-flavour.html";
 
@@ -124,7 +124,7 @@ test("a notebook written as one file opens from the disk; one that does not exis
   );
   await expectShown(page, {});
   expect(trouble).toEqual([]);
-  await page.close();
+  await leave(page);
 }, 120_000);
 
 test("design a flavour also shows what to weigh and count, and how often the targets hold in a kitchen that is off", async () => {
@@ -151,7 +151,7 @@ test("design a flavour also shows what to weigh and count, and how often the tar
     )
     .toEqual(targets.map(({holds}) => `${decimal(100 * holds, 0)} %`).sort());
   expect(trouble).toEqual([]);
-  await page.close();
+  await leave(page);
 }, 60_000);
 
 describe("design a flavour, one visit", () => {
@@ -162,7 +162,7 @@ describe("design a flavour, one visit", () => {
     ({page, trouble} = await open(DESIGN));
   });
 
-  afterAll(() => page?.close());
+  afterAll(() => leave(page));
 
   test("opens with the demonstration, and shows the library's numbers", async () => {
     await expectShown(page, {});
@@ -321,7 +321,7 @@ describe("design a flavour", () => {
     expect(await page.getByLabel("pear, at least, g").inputValue()).toBe("1000");
     expect(await page.getByLabel("Limits in").inputValue()).toBe("g");
     await expect.poll(async () => (await tableOf(page, "What to weigh, g")).get("pear")?.[0]).toBe("1000");
-    await page.close();
+    await leave(page);
   });
 
   test("a brief that no mix meets is explained, and its least change applied at a press", async () => {
@@ -333,7 +333,7 @@ describe("design a flavour", () => {
     expect(answer.conflict.targets.length).toBeGreaterThan(0);
     await page.getByRole("button", {name: "Make this change"}).click();
     await expect.poll(() => page.locator(".verdict h2").innerText()).toContain("The cheapest mix costs");
-    await page.close();
+    await leave(page);
   });
 
   test("the change that is listed is the change that is made, on ingredients too, and after it there is a mix", async () => {
@@ -365,7 +365,7 @@ describe("design a flavour", () => {
       expect(await page.getByLabel(`${name}, ${side}, %`).inputValue()).toBe(String(Number(value)));
     }
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 
   test("money at prices that are all one's own says nothing of invented ones", async () => {
@@ -375,7 +375,7 @@ describe("design a flavour", () => {
     });
     expect(await own.locator(".verdict h2").innerText()).toContain("2.00 per kg");
     expect(await own.locator(".invented").count()).toBe(0);
-    await own.close();
+    await leave(own);
   });
 
   test("customary limits hold, can be raised, and an amount beyond them is kept and cautioned", async () => {
@@ -393,14 +393,14 @@ describe("design a flavour", () => {
     await expect.poll(() => page.locator(".verdict").innerText()).not.toContain("than is customary");
     await expect.poll(() => decodeURIComponent(page.url())).toContain("dose=salt:1.5");
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 
   test("a mistake in the brief is said, not thrown", async () => {
     const {page, trouble} = await open(DESIGN, {hash: "#use=1..%40+pear&use=..%40+mlk"});
     expect(await page.locator(".verdict").innerText()).toContain("mlk");
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 
   test("a hostile name is a name, in the brief and in the address", async () => {
@@ -419,6 +419,6 @@ describe("design a flavour", () => {
     expect(await page.locator(".chosen").first().textContent()).toContain(hostile);
     expect(await page.locator("main img").count()).toBe(0);
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 });

@@ -2,7 +2,7 @@ import {readdirSync, readFileSync} from "node:fs";
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {launchBrowser} from "../support/browser.ts";
-import {type Opened, visit, type Visiting} from "../support/visit.ts";
+import {leave, type Opened, visit, type Visiting} from "../support/visit.ts";
 
 const NOTEBOOKS = readdirSync("notebooks").filter((name) => name.endsWith(".html"));
 
@@ -80,7 +80,7 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     ({page, trouble} = await open(name, {folds: "as they are"}));
   });
 
-  afterAll(() => page?.close());
+  afterAll(() => leave(page));
 
   test("runs without the network and without an error", async () => {
     expect(await page.locator("main h1").count()).toBe(1);
@@ -169,7 +169,7 @@ test("the home page leads to every notebook, and so does the head of each", asyn
       );
     expect(links.sort()).toEqual(others);
   }
-  await page.close();
+  await leave(page);
 });
 
 /** Mean of the three channels of an `rgb(…)` text, 0 to 255. */

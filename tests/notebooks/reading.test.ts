@@ -1,7 +1,7 @@
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {launchBrowser} from "../support/browser.ts";
-import {type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 
@@ -29,7 +29,7 @@ describe("read a recipe", () => {
       ({page, trouble} = await open(""));
     });
 
-    afterAll(() => page?.close());
+    afterAll(() => leave(page));
 
     test("nothing, nonsense and a text too long are answered in words", async () => {
       await expect.poll(() => textOf(page, "main")).toContain("Nothing to read yet");

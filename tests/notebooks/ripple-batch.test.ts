@@ -23,7 +23,7 @@ import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
 import {launchBrowser} from "../support/browser.ts";
 import {demoPantry} from "../support/pantry.ts";
-import {type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 let browser: Browser;
@@ -128,7 +128,7 @@ describe("a cook's day in the demonstration", () => {
     ({page} = opened);
   });
 
-  afterAll(() => page?.close());
+  afterAll(() => leave(page));
 
   test("the ripple opens with the demonstration, and shows the library's numbers", async () => {
     const plan = planRipple(rippleWish());
@@ -389,7 +389,7 @@ describe("plan a ripple", () => {
     expect(text).toContain("bleeds");
     expect(text).toContain("it goes on drawing water from the base");
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 
   test("what cannot be met is shown by its nearest ripple, with what it misses", async () => {
@@ -397,7 +397,7 @@ describe("plan a ripple", () => {
     const text = await verdict(page);
     expect(text).toContain("No ripple meets all of this");
     expect(text).toMatch(/Missed/);
-    await page.close();
+    await leave(page);
   });
 
   test("boiled down to a weight, that weight comes out; the address keeps it", async () => {
@@ -414,7 +414,7 @@ describe("plan a ripple", () => {
     await expect.poll(() => page.url()).toContain("cooked=1400");
     await page.reload({waitUntil: "networkidle"});
     await expect.poll(cooked).toBe("1400");
-    await page.close();
+    await leave(page);
   });
 
   test("an ingredient of the base that nobody knows is answered by name; the cautions stay, and the pot", async () => {
@@ -423,7 +423,7 @@ describe("plan a ripple", () => {
     expect(await page.locator(".minding").innerText()).toContain("this is not licensed advice");
     expect(Object.keys(await tableOf(page, "What goes into the pot"))).toContain("plum");
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 });
 
@@ -434,7 +434,7 @@ describe("batch day", () => {
     expect(text).toMatch(/The mix gets to about \d+ °C/);
     expect(text).toContain("Not enough by itself to pasteurise");
     expect(await page.locator(".minding").innerText()).toContain("Raw egg may carry salmonella");
-    await page.close();
+    await leave(page);
   });
 
   describe("what cannot be", () => {
@@ -442,7 +442,7 @@ describe("batch day", () => {
     beforeAll(async () => {
       opened = await open("batch-day");
     });
-    afterAll(() => opened?.page.close());
+    afterAll(() => leave(opened?.page));
 
     test.each([
       ["a tub of 0 ml", "One tub holds, ml", "0", /One tub, ml: out of range \(it is 0\)/],
@@ -508,7 +508,7 @@ describe("batch day", () => {
       "1",
       grams(1000 - sugar),
     ]);
-    await page.close();
+    await leave(page);
   });
 
   test("eggs and yolks each weigh their own, spirits go in cold, and the sheet rests and hardens", async () => {
@@ -542,7 +542,7 @@ describe("batch day", () => {
       .poll(() => page.locator('table[aria-label="Heating"]').innerText())
       .not.toContain("into the cold mix");
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 
   describe("a base typed line by line", () => {
@@ -554,7 +554,7 @@ describe("batch day", () => {
       ({page, trouble} = await open("batch-day", {base, pot: "", share: "0", named: ""}));
     });
 
-    afterAll(() => page?.close());
+    afterAll(() => leave(page));
 
     test("a gap costs only what depends on it: density, price, a name nobody knows", async () => {
       const text = await verdict(page);
@@ -598,13 +598,13 @@ describe("a ripple with a gap", () => {
     const {page, trouble} = await open("plan-a-ripple", {use: "500..@ sucrose"});
     await expect.poll(() => verdict(page)).toContain("Choose a fruit");
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 
   test("without a size it asks for one, and for a price by name", async () => {
     const {page} = await open("plan-a-ripple", {use: "..@ plum"});
     expect(await verdict(page)).toContain("Give plum an “at least”, or boil it down to a weight");
     expect(await verdict(page)).not.toContain("`");
-    await page.close();
+    await leave(page);
   });
 });

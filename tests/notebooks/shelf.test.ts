@@ -5,7 +5,7 @@ import {gramsOf} from "../../lib/kitchen/size/measures.ts";
 import {includedPantry} from "../../lib/pantry/included.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
 import {launchBrowser} from "../support/browser.ts";
-import {type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 const RECIPE = "600 g whole milk\n150 g caster sugar";
@@ -69,7 +69,7 @@ describe("a cook's shelf", () => {
     const ways = await textOf(replacing, ".ways");
     expect(ways.length).toBeGreaterThan(100);
     expect(ways).not.toMatch(/add [^.]*(?:cream \d|dextrose mono)/);
-    await replacing.close();
+    await leave(replacing);
     const design = await open("design-a-flavour");
     await design.locator("summary", {hasText: "What may go in?"}).click();
     const line = design.locator(".chosen li", {hasText: "whole milk"});
@@ -79,7 +79,7 @@ describe("a cook's shelf", () => {
     await expect
       .poll(() => textOf(design, ".verdict"), SOON)
       .toMatch(/Not on your shelf, so left out: .*cream/);
-    await design.close();
+    await leave(design);
     // Another price: the page in the other tab follows.
     await price(shelf, "whole milk", "whole milk", "3.10 for 1 l");
     const after = await perKilogram(3.1, 1.37);
@@ -87,7 +87,7 @@ describe("a cook's shelf", () => {
     await shelf.getByRole("button", {name: "Undo"}).click();
     await expect.poll(() => textOf(reading, ".verdict"), SOON).toContain(`It costs ${before} per kg`);
 
-    await reading.close();
+    await leave(reading);
 
     // A price of nothing, a past date, a file.
     const milk = shelf.locator('li[data-name="whole milk"]');
@@ -111,6 +111,6 @@ describe("a cook's shelf", () => {
       .toContain("whole milk: 2.40 for 1 l is now 0.99 for 1 kg.");
     expect(await textOf(shelf, '[data-name="sucrose"]')).toContain("1.37");
     expect(troubles.flat()).toEqual([]);
-    await shelf.close();
+    await leave(shelf);
   }, 120_000);
 });

@@ -30,7 +30,7 @@ import {rangeOf} from "../../notebooks/kit/trade-offs/sweep-range.ts";
 import {loadBrief} from "../../notebooks/kit/trade-offs/brief.ts";
 import {launchBrowser} from "../support/browser.ts";
 import {briefSource, hostileAddress, recipeSource} from "../support/hostile-notebook.ts";
-import {type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 const data = (name: string) => readFileSync(`datasets/${name}`, "utf8");
@@ -119,7 +119,7 @@ describe("replace an ingredient", () => {
       ({page, trouble} = await open(PAGE));
     });
 
-    afterAll(() => page?.close());
+    afterAll(() => leave(page));
 
     test("opens with a recipe that lacks a sugar, and shows the library's ways", async () => {
       const found = expected(await demoRecipe("pear-and-ginger"), {without: "dextrose monohydrate"});
@@ -227,7 +227,7 @@ describe("replace an ingredient", () => {
       ({page, trouble} = await open(PAGE, "#recipe=hazelnut&out=cream+40+%25"));
     });
 
-    afterAll(() => page?.close());
+    afterAll(() => leave(page));
 
     test("another way is chosen by a click; what is different is the library's, and the address keeps it", async () => {
       const found = expected(await demoRecipe("hazelnut"), {without: "cream 40 %"});
@@ -300,7 +300,7 @@ describe("replace an ingredient", () => {
       if (out && more) both++;
     }
     expect(both).toBeGreaterThan(0);
-    await page.close();
+    await leave(page);
   });
 
   test("a new allergen and a lost name are called out", async () => {
@@ -323,7 +323,7 @@ describe("replace an ingredient", () => {
     await expect
       .poll(() => page.locator(".way", {hasText: `Below custom for ${name}`}).count())
       .toBe(broken.length);
-    await page.close();
+    await leave(page);
   });
 });
 
@@ -358,7 +358,7 @@ describe("explore trade-offs", () => {
       ({page, trouble} = await open(PAGE));
     });
 
-    afterAll(() => page?.close());
+    afterAll(() => leave(page));
 
     test("opens with the library's front, at the mix where it bends", async () => {
       const front = frontOf(pear, AXES);
@@ -473,7 +473,7 @@ describe("explore trade-offs", () => {
       ({page, trouble} = await open(PAGE, "#x=cost&y=sweetness"));
     });
 
-    afterAll(() => page?.close());
+    afterAll(() => leave(page));
 
     test("keys walk along the line and keep mixes; side by side are the library's numbers, and the address keeps them", async () => {
       const front = frontOf(pear, {x: "cost", y: "sweetness"});
@@ -590,7 +590,7 @@ describe("explore trade-offs", () => {
     await expect
       .poll(async () => (await tableOf(page, "What to weigh, g")).sucrose)
       .toEqual([grams(sugar.grams), grams(sugar.grams)]);
-    await page.close();
+    await leave(page);
   });
 
   test("a property of the brief's own is weighed like any other", async () => {
@@ -598,7 +598,7 @@ describe("explore trade-offs", () => {
     const front = frontOf(demoBrief("oat-drink-vanilla"), {x: "CO2", y: "cost"});
     await expect.poll(() => corners(page).count()).toBe(front.points.length);
     expect(await page.locator(".verdict h2").innerText()).toContain(decimal(front.points[0]!.x, 0));
-    await page.close();
+    await leave(page);
   });
 
   test("a limit is never offered a range past the other limit of its target", () => {
@@ -618,7 +618,7 @@ describe("explore trade-offs", () => {
     );
     await expect.poll(() => corners(page).count()).toBeGreaterThan(1);
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 });
 
@@ -678,7 +678,7 @@ describe("hostile files and addresses", () => {
       await expect.poll(() => page.url()).toContain("freezer=-13.5");
       await expect.poll(verdict).not.toContain("Please correct");
       expect(trouble).toEqual([]);
-      await page.close();
+      await leave(page);
     },
   );
 });

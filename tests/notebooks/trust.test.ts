@@ -4,7 +4,7 @@ import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {figureText, nameOf} from "../../notebooks/kit/trust/figures.ts";
 import {degrees} from "../../lib/core/format.ts";
 import {launchBrowser} from "../support/browser.ts";
-import {type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, visit} from "../support/visit.ts";
 import {parseTable} from "../../datasets/published/parse-tables.ts";
 import {readTables} from "../../datasets/published/read-tables.ts";
 import {holds, type ValidationRow} from "../../datasets/published/row.ts";
@@ -52,7 +52,7 @@ describe("how far to trust it, one visit", () => {
     ({page, trouble} = await open());
   });
 
-  afterAll(() => page?.close());
+  afterAll(() => leave(page));
 
   test("shows every figure of the validation as the library has it", async () => {
     const table = await shown(page);
@@ -127,7 +127,7 @@ describe("how far to trust it", () => {
     for (const name of names) expect(await verdict.innerText()).toContain(name);
     expect(await page.locator(".source summary .outside").innerText()).toContain(`${missed.length} of`);
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 
   test("a mix follows its sliders, from the address too: sand, glass and what a method leaves out", async () => {
@@ -142,6 +142,6 @@ describe("how far to trust it", () => {
     );
     for (const point of milk) expect(await bench.innerText()).toContain(point);
     expect(trouble).toEqual([]);
-    await page.close();
+    await leave(page);
   });
 });
