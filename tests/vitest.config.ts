@@ -34,6 +34,8 @@ export default defineConfig({
         test: {
           name: "notebooks",
           include: IN_BROWSER,
+          // One browser for each worker, and what it has loaded stays loaded.
+          isolate: false,
           globalSetup: here("./support/shared-site.ts"),
           // What a page shows in the end: a busy machine takes its time.
           expect: {poll: {timeout: 20_000, interval: 100}},

@@ -1,22 +1,20 @@
 import {readFileSync} from "node:fs";
 import type {Browser, BrowserContext, Page} from "playwright-core";
-import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
+import {describe, expect, inject, test} from "vitest";
 import {bookText} from "../../notebooks/kit/keep/book-file.ts";
-import {launchBrowser} from "../support/browser.ts";
+import {blankProfile} from "../support/visit.ts";
 
 const {address} = inject("site");
 const SOON = {timeout: 20_000};
 const MILK = "Milk ice\n600 g whole milk\n200 g cream 36 %\n150 g sugar";
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(() => browser?.close());
+/** A profile, and what its pages complain of. */
+interface Profile {
+  readonly context: BrowserContext;
+  readonly trouble: string[];
+}
 
-/** A blank profile; what its pages complain of is gathered. */
-async function profile(): Promise<{context: BrowserContext; trouble: string[]}> {
-  const context = await browser.newContext({viewport: {width: 1280, height: 900}});
+function listenedTo(context: BrowserContext): Profile {
   const trouble: string[] = [];
   context.on("page", (page) => {
     page.on("console", (message) => message.type() === "error" && trouble.push(message.text()));
@@ -24,6 +22,12 @@ async function profile(): Promise<{context: BrowserContext; trouble: string[]}> 
   });
   return {context, trouble};
 }
+
+const mine = async () => listenedTo(await blankProfile(new URL(address).origin));
+
+/** The profile of another person, at their own machine. */
+const someones = async (browser: Browser) =>
+  listenedTo(await browser.newContext({viewport: {width: 1280, height: 900}}));
 
 async function open(context: BrowserContext, name: string, hash = ""): Promise<Page> {
   const page = await context.newPage();
@@ -48,7 +52,7 @@ async function linkOf(page: Page): Promise<string> {
 
 describe("the book", () => {
   test("what was typed a second ago outlives the tab, goes along to every page, steps back, and is shared by two tabs", async () => {
-    const {context, trouble} = await profile();
+    const {context, trouble} = await someones((await mine()).context.browser()!);
     const page = await open(context, "read-a-recipe");
     await boxOf(page).waitFor();
     // The demonstration is nobody's: it is in no book.
@@ -95,7 +99,7 @@ describe("the book", () => {
     await expect.poll(() => again.locator("select").first().inputValue(), SOON).toBe("open");
     // A link from here carries it to another person, who can keep it.
     const link = await linkOf(again);
-    const blank = await profile();
+    const blank = await someones(context.browser()!);
     const theirs = await blank.context.newPage();
     // The batch day as it stands: the recipe with its name, the tubs, and no ripple of the demonstration.
     await theirs.goto(day);
@@ -140,11 +144,10 @@ describe("the book", () => {
     expect(await boxOf(carried).inputValue()).toBe("Lemon ice\n500 g water\n150 g sugar");
     expect(await carried.getByLabel("Freezer", {exact: false}).last().inputValue()).toBe("-12");
     expect(trouble).toEqual([]);
-    await context.close();
   }, 120_000);
 
   test("recipes are found, renamed, noted, copied, deleted and brought back, saved as a file and taken into another profile", async () => {
-    const {context, trouble} = await profile();
+    const {context, trouble} = await mine();
     const page = await open(context, "read-a-recipe");
     await boxOf(page).fill(MILK);
     await expect.poll(() => headOf(page), SOON).toContain("kept in this browser");
@@ -192,7 +195,7 @@ describe("the book", () => {
       page.getByRole("button", {name: "Save all as a file"}).click(),
     ]);
     const file = await download.path();
-    const blank = await profile();
+    const blank = await someones(context.browser()!);
     const theirs = await open(blank.context, "my-recipes");
     const take = (name: string, text: string) =>
       theirs
@@ -209,12 +212,11 @@ describe("the book", () => {
     await theirs.locator(".book summary").first().click();
     expect(await theirs.getByLabel("Notes", {exact: true}).inputValue()).toBe("Less sugar next time.");
     expect([...trouble, ...blank.trouble]).toEqual([]);
-    await context.close();
     await blank.context.close();
   });
 
   test("a thousand recipes are listed and searched by drawing forty and reading those in sight", async () => {
-    const {context, trouble} = await profile();
+    const {context, trouble} = await mine();
     const page = await open(context, "my-recipes");
     await expect.poll(() => mainOf(page), SOON).toContain("Your book is empty.");
     const thousand = Array.from({length: 1000}, (_, i) => ({
@@ -269,11 +271,10 @@ describe("the book", () => {
     expect(await drawn()).toBeGreaterThan(40);
     expect(await read()).toBeLessThanOrEqual(60);
     expect(trouble).toEqual([]);
-    await context.close();
   });
 
   test("a storage that refuses is said with the next step, and what was typed stays", async () => {
-    const {context, trouble} = await profile();
+    const {context, trouble} = await mine();
     const page = await context.newPage();
     await page.addInitScript(() => {
       Object.defineProperty(globalThis, "indexedDB", {
@@ -299,11 +300,10 @@ describe("the book", () => {
     await boxOf(page).waitFor();
     expect(await boxOf(page).inputValue()).toBe(MILK);
     expect(trouble).toEqual([]);
-    await context.close();
   });
 
   test("a disk that is full is said, and nothing is lost: it is kept by itself once there is room", async () => {
-    const {context, trouble} = await profile();
+    const {context, trouble} = await mine();
     const page = await context.newPage();
     const session = await context.newCDPSession(page);
     const {origin} = new URL(address);
@@ -323,6 +323,5 @@ describe("the book", () => {
     await boxOf(page).waitFor();
     expect(await boxOf(page).inputValue()).toBe(long);
     expect(trouble).toEqual([]);
-    await context.close();
   }, 90_000);
 });

@@ -14,8 +14,7 @@ import {
 } from "../../lib/index.ts";
 import {readPantryCsv, readPricesCsv} from "../../lib/files.ts";
 import {decimal, degrees, grams} from "../../lib/core/format.ts";
-import {launchBrowser} from "../support/browser.ts";
-import {leave, type Opened, visit, type Visiting} from "../support/visit.ts";
+import {leave, type Opened, sharedBrowser, visit, type Visiting} from "../support/visit.ts";
 
 const DESIGN = "design-a-flavour.html";
 
@@ -29,10 +28,8 @@ const {origin} = new URL(site.address);
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser(origin);
 });
-
-afterAll(() => browser?.close());
 
 /** How a page is opened: its address after the name, and what else is served to it. */
 interface Visit extends Visiting {

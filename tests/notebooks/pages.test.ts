@@ -1,8 +1,7 @@
 import {readdirSync, readFileSync} from "node:fs";
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
-import {launchBrowser} from "../support/browser.ts";
-import {leave, type Opened, visit, type Visiting} from "../support/visit.ts";
+import {leave, type Opened, sharedBrowser, visit, type Visiting} from "../support/visit.ts";
 
 const NOTEBOOKS = readdirSync("notebooks").filter((name) => name.endsWith(".html"));
 
@@ -11,10 +10,8 @@ const {origin} = new URL(site.address);
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser(origin);
 });
-
-afterAll(() => browser?.close());
 
 /** How a page is opened: its address after the name, and what else is served to it. */
 interface Visit extends Visiting {

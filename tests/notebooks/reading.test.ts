@@ -1,15 +1,13 @@
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
-import {launchBrowser} from "../support/browser.ts";
-import {leave, type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser(new URL(address).origin);
 });
-afterAll(() => browser?.close());
 
 function open(recipe: string): Promise<Opened> {
   const hash = `#${new URLSearchParams({recipe})}`;

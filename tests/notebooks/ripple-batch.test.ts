@@ -21,18 +21,15 @@ import {ingredientList, nutritionLabel, nutritionOf} from "../../lib/label.ts";
 import {type RecipeLine, recipeComposition, recipeMass} from "../../lib/index.ts";
 import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
-import {launchBrowser} from "../support/browser.ts";
 import {demoPantry} from "../support/pantry.ts";
-import {leave, type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser(new URL(address).origin);
 });
-
-afterAll(() => browser?.close());
 
 /** Opens one of the two notebooks with the network cut off. */
 async function open(name: "plan-a-ripple" | "batch-day", state: Readonly<Record<string, string>> = {}) {

@@ -1,11 +1,10 @@
 import type {Browser, Page} from "playwright-core";
-import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
+import {beforeAll, describe, expect, inject, test} from "vitest";
 import {decimal} from "../../lib/core/format.ts";
 import {gramsOf} from "../../lib/kitchen/size/measures.ts";
 import {includedPantry} from "../../lib/pantry/included.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
-import {launchBrowser} from "../support/browser.ts";
-import {leave, type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 const RECIPE = "600 g whole milk\n150 g caster sugar";
@@ -14,9 +13,8 @@ const SOON = {timeout: 20_000};
 let browser: Browser;
 const troubles: string[][] = [];
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser(new URL(address).origin);
 });
-afterAll(() => browser?.close());
 
 async function open(name: string, state: Record<string, string> = {}): Promise<Page> {
   const {page, trouble}: Opened = await visit(

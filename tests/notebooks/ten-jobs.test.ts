@@ -1,5 +1,4 @@
-import type {Browser} from "playwright-core";
-import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
+import {beforeAll, describe, expect, inject, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
 import {staplesIn} from "../../lib/balance/change/staples.ts";
 import {suggestChanges} from "../../lib/balance/change/suggest-changes.ts";
@@ -12,8 +11,8 @@ import {describeRecipe} from "../../lib/kitchen/reading/describe-recipe.ts";
 import {gramsOf} from "../../lib/kitchen/size/measures.ts";
 import {includedPantry} from "../../lib/pantry/included.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
-import {launchBrowser} from "../support/browser.ts";
 import {Cook, plain} from "../support/cook.ts";
+import {blankProfile} from "../support/visit.ts";
 
 const pantry = includedPantry();
 const SOON = {timeout: 20_000};
@@ -32,15 +31,12 @@ const NINE = [
   "a pinch of salt",
 ].join("\n");
 
-let browser: Browser;
 let cook: Cook;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
-  cook = await Cook.at(browser, inject("site").address);
+  const {address} = inject("site");
+  cook = await Cook.at(await blankProfile(new URL(address).origin), address);
 });
-
-afterAll(() => browser?.close());
 
 const described = async (text: string) => describeRecipe((await readTypedRecipe(text, pantry)).recipe);
 const boxed = () => cook.page.getByLabel(BOX).inputValue();
@@ -125,31 +121,33 @@ describe("a cook's ten jobs, from a blank profile", () => {
     await cook.presses("Keep", line);
     await cook.reads(".verdict h2", "1 thing on your shelf");
     // Read knows it, and asks for the others alone.
-    const reading = await cook.glances("read-a-recipe");
-    const changes = async () => plain((await reading.locator(".changes").allInnerTexts()).join(" "));
-    await expect.poll(changes, SOON).toMatch(/No price is known of/);
-    expect(await changes()).not.toMatch(/No price is known of[^.]*whole milk/);
-    await reading.close();
+    await cook.glances("read-a-recipe", "", async (reading) => {
+      const changes = async () => plain((await reading.locator(".changes").allInnerTexts()).join(" "));
+      await expect.poll(changes, SOON).toMatch(/No price is known of/);
+      expect(await changes()).not.toMatch(/No price is known of[^.]*whole milk/);
+    });
     // So do the pages with invented prices.
     for (const page of ["replace-an-ingredient", "design-a-flavour"]) {
-      const opened = await cook.glances(page, page.startsWith("replace") ? "#recipe=pear" : "");
-      const link = opened.locator(".ask-prices").first();
-      await expect.poll(() => link.count(), SOON).toBe(1);
-      const asked = new URLSearchParams((await link.getAttribute("href"))!.split("#")[1]).getAll("price");
+      const asked = await cook.glances(
+        page,
+        page.startsWith("replace") ? "#recipe=pear" : "",
+        async (opened) => {
+          const link = opened.locator(".ask-prices").first();
+          await expect.poll(() => link.count(), SOON).toBe(1);
+          return new URLSearchParams((await link.getAttribute("href"))!.split("#")[1]).getAll("price");
+        },
+      );
       expect(asked.length).toBeGreaterThan(3);
       expect(asked).not.toContain("whole milk");
-      await opened.close();
     }
-    const day = await cook.glances("batch-day");
-    const row = day.locator('table[aria-label="Where the money goes"] tbody tr', {hasText: "whole milk"});
-    await expect.poll(() => row.count(), SOON).toBe(1);
-    expect(await row.locator(".invented").count()).toBe(0);
-    const [grams, money] = (await row.locator("td").allInnerTexts()).map((text) =>
-      Number(text.replaceAll(/\s/g, "")),
-    );
+    const [grams, money] = await cook.glances("batch-day", "", async (day) => {
+      const row = day.locator('table[aria-label="Where the money goes"] tbody tr', {hasText: "whole milk"});
+      await expect.poll(() => row.count(), SOON).toBe(1);
+      expect(await row.locator(".invented").count()).toBe(0);
+      return (await row.locator("td").allInnerTexts()).map((text) => Number(text.replaceAll(/\s/g, "")));
+    });
     const litre = await gramsOf(findIngredient(pantry, "whole milk"), "1 l");
     expect(money).toBeCloseTo((grams! * 2.4) / litre, 2);
-    await day.close();
     expect(cook.actions).toBeLessThanOrEqual(5);
     expect(cook.trouble).toEqual([]);
   });
@@ -256,34 +254,32 @@ describe("a cook's ten jobs, from a blank profile", () => {
     await cook.reads(".differences", /Eggs: in Chocolate, my way, not in mango sorbet/);
     // The paste is on the cook's shelf alone: two that the library knows are compared by it too, and printed on one leaf.
     const typed = "Custard\n500 g whole milk\n250 g cream 36 %\n80 g egg yolk\n170 g sugar";
-    const beside = await cook.glances(
-      "compare-recipes",
-      `#${new URLSearchParams({paste: typed})}&${new URLSearchParams({paste: "Lemon ice\n500 g water\n150 g sugar"})}`,
-    );
     const two = await Promise.all(
       [typed, "Lemon ice\n500 g water\n150 g sugar"].map(
         async (text, i) => (await readTypedRecipe(text, pantry, {name: `Recipe ${i + 1}`})).recipe,
       ),
     );
     const {differences, alike, amounts: apart} = compareRecipes(two, {freezer: -18});
-    const said = async () =>
-      plain(
-        (await beside.locator(".differences h2, .differences > ul:first-of-type li").allInnerTexts()).join(
-          " ",
-        ),
+    const link = `#${new URLSearchParams({paste: typed})}&${new URLSearchParams({paste: "Lemon ice\n500 g water\n150 g sugar"})}`;
+    await cook.glances("compare-recipes", link, async (beside) => {
+      const said = async () =>
+        plain(
+          (await beside.locator(".differences h2, .differences > ul:first-of-type li").allInnerTexts()).join(
+            " ",
+          ),
+        );
+      await expect
+        .poll(said, SOON)
+        .toBe(plain([...differences, ...(alike === undefined ? [] : [alike])].join(" ")));
+      expect(await beside.locator(".amounts-apart .what").allInnerTexts()).toEqual(
+        apart.map(({ingredient}) => ingredient),
       );
-    await expect
-      .poll(said, SOON)
-      .toBe(plain([...differences, ...(alike === undefined ? [] : [alike])].join(" ")));
-    expect(await beside.locator(".amounts-apart .what").allInnerTexts()).toEqual(
-      apart.map(({ingredient}) => ingredient),
-    );
-    await beside.emulateMedia({media: "print"});
-    const pdf = (await beside.pdf({format: "A4"})).toString("latin1");
-    expect(
-      /\/Type \/Pages\b[^>]*\/Count (\d+)|\/Count (\d+)[^>]*\/Type \/Pages\b/.exec(pdf)?.slice(1),
-    ).toContain("1");
-    await beside.close();
+      await beside.emulateMedia({media: "print"});
+      const pdf = (await beside.pdf({format: "A4"})).toString("latin1");
+      expect(
+        /\/Type \/Pages\b[^>]*\/Count (\d+)|\/Count (\d+)[^>]*\/Type \/Pages\b/.exec(pdf)?.slice(1),
+      ).toContain("1");
+    });
     expect(cook.actions).toBeLessThanOrEqual(3);
     expect(cook.trouble).toEqual([]);
   });

@@ -28,9 +28,8 @@ import {loadRecipe, type Source} from "../../notebooks/kit/words/load-recipe.ts"
 import {withOwnPrices} from "../../notebooks/kit/words/price-origin.ts";
 import {rangeOf} from "../../notebooks/kit/trade-offs/sweep-range.ts";
 import {loadBrief} from "../../notebooks/kit/trade-offs/brief.ts";
-import {launchBrowser} from "../support/browser.ts";
 import {briefSource, hostileAddress, recipeSource} from "../support/hostile-notebook.ts";
-import {leave, type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 const data = (name: string) => readFileSync(`datasets/${name}`, "utf8");
@@ -44,10 +43,8 @@ const GRID = {columns: 40, rows: 30};
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser(new URL(address).origin);
 });
-
-afterAll(() => browser?.close());
 
 /** Opens a notebook with the network cut off. */
 function open(name: string, hash = ""): Promise<Opened> {

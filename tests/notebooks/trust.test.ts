@@ -3,8 +3,7 @@ import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {figureText, nameOf} from "../../notebooks/kit/trust/figures.ts";
 import {degrees} from "../../lib/core/format.ts";
-import {launchBrowser} from "../support/browser.ts";
-import {leave, type Opened, visit} from "../support/visit.ts";
+import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
 import {parseTable} from "../../datasets/published/parse-tables.ts";
 import {readTables} from "../../datasets/published/read-tables.ts";
 import {holds, type ValidationRow} from "../../datasets/published/row.ts";
@@ -15,10 +14,8 @@ const rows = validationRows(readTables());
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await launchBrowser();
+  browser = await sharedBrowser(new URL(address).origin);
 });
-
-afterAll(() => browser?.close());
 
 /** Opens the page with the network cut off. */
 function open(hash = "", serve: Readonly<Record<string, string>> = {}): Promise<Opened> {

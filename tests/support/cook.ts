@@ -1,4 +1,4 @@
-import type {Browser, BrowserContext, Page} from "playwright-core";
+import type {BrowserContext, Page} from "playwright-core";
 import {expect} from "vitest";
 
 const SOON = {timeout: 20_000};
@@ -14,6 +14,7 @@ export class Cook {
   readonly page: Page;
   readonly profile: BrowserContext;
   private readonly address: string;
+  private beside: Page | undefined;
 
   private constructor(page: Page, profile: BrowserContext, address: string) {
     this.page = page;
@@ -21,11 +22,10 @@ export class Cook {
     this.address = address;
   }
 
-  /** A blank profile, in front of the first page. */
-  static async at(browser: Browser, address: string): Promise<Cook> {
-    const profile = await browser.newContext({viewport: {width: 1280, height: 800}});
+  /** In front of the first page. */
+  static async at(profile: BrowserContext, address: string): Promise<Cook> {
     const cook = new Cook(await profile.newPage(), profile, address);
-    profile.on("page", (page) => cook.listenTo(page));
+    await cook.page.setViewportSize({width: 1280, height: 800});
     cook.listenTo(cook.page);
     await cook.page.goto(address);
     return cook;
@@ -98,11 +98,17 @@ export class Cook {
   }
 
   /** Beside the page at work, another one of the same profile: to see what it shows, not to work in it. */
-  async glances(name: string, hash = ""): Promise<Page> {
-    const page = await this.profile.newPage();
+  async glances<T>(name: string, hash: string, see: (page: Page) => Promise<T>): Promise<T> {
+    this.beside ??= await this.profile.newPage();
+    const page = this.beside;
+    this.listenTo(page);
     await page.goto(`${this.address}${name}.html${hash}`);
     await page.locator("main h1").first().waitFor();
-    return page;
+    const seen = await see(page);
+    await page.emulateMedia({media: null});
+    await page.goto("about:blank");
+    page.removeAllListeners();
+    return seen;
   }
 }
 

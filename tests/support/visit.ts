@@ -1,4 +1,5 @@
 import type {Browser, BrowserContext, Page} from "playwright-core";
+import {launchBrowser} from "./browser.ts";
 
 /** A page, and what it tried to reach, complained about or popped up. */
 export interface Opened {
@@ -51,6 +52,34 @@ function profileOf(browser: Browser): Promise<BrowserContext> {
   const fresh = browser.newContext({viewport: AS_OPENED, colorScheme: "light"});
   profiles.set(browser, fresh);
   return fresh;
+}
+
+let shared: Promise<Browser> | undefined;
+
+/**
+ * A blank profile in the browser of this worker, which ends with it: nothing is stored, and no page is open that was not left. All
+ * that pages have loaded is still loaded.
+ *
+ * @param origin of the site, `http://localhost:4174`
+ */
+export async function blankProfile(origin: string): Promise<BrowserContext> {
+  const browser = await (shared ??= launchBrowser());
+  const profile = await profileOf(browser);
+  const [tab = await newTab(browser), ...others] = idle.get(browser) ?? [];
+  idle.set(browser, [tab, ...others]);
+  const left = new Set([tab, ...others].map(({page}) => page));
+  for (const context of browser.contexts()) if (context !== profile) await context.close();
+  for (const page of profile.pages()) if (!left.has(page)) await page.close();
+  profile.removeAllListeners("page");
+  const session = await profile.newCDPSession(tab.page);
+  await session.send("Storage.clearDataForOrigin", {origin, storageTypes: "indexeddb,local_storage"});
+  await session.detach();
+  return profile;
+}
+
+/** The browser of this worker, with a blank profile to visit in. */
+export async function sharedBrowser(origin: string): Promise<Browser> {
+  return (await blankProfile(origin)).browser()!;
 }
 
 async function newTab(browser: Browser): Promise<Tab> {
@@ -110,8 +139,11 @@ export async function visit(
 export async function leave(page: Page | undefined): Promise<void> {
   const tab = page && tabs.get(page);
   if (!tab) return;
-  await page.goto("about:blank");
+  tab.trouble = [];
   await page.unrouteAll();
+  // No page of the site, but of its origin: what the tab remembers is forgotten after the page's own farewell.
+  await page.goto(`${tab.origin}/nowhere`);
+  await page.evaluate("sessionStorage.clear()");
   await page.emulateMedia({media: null, colorScheme: "light"});
   await page.setViewportSize(AS_OPENED);
   const browser = page.context().browser()!;
