@@ -3,7 +3,7 @@
 import {spawnSync} from "node:child_process";
 import {mkdirSync, readFileSync, rmSync, writeFileSync} from "node:fs";
 import {basename, join} from "node:path";
-import {NOTEBOOKS} from "./vite.config.ts";
+import {NOTEBOOKS} from "./notebooks.ts";
 
 const OUT = ".notebooks-check";
 const OPEN = /<script\b[^>]*\btype="text\/(x-typescript|markdown|html)"/;

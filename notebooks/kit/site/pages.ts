@@ -2,9 +2,7 @@
 // follow (`npm run notebooks:pages -- design-a-flavour`).
 import {rmSync} from "node:fs";
 import {basename} from "node:path";
-import {build, type UserConfig} from "vite";
-import {viteSingleFile} from "vite-plugin-singlefile";
-import settings, {NOTEBOOKS} from "./vite.config.ts";
+import {NOTEBOOKS} from "./notebooks.ts";
 
 const names = NOTEBOOKS.map((path) => basename(path, ".html"));
 const asked = process.argv.slice(2);
@@ -15,17 +13,26 @@ if (unknown !== undefined) {
   );
   process.exit(1);
 }
-const config = (settings as () => UserConfig)();
-const site = `${config.root}/dist/notebooks-parts`;
 
-// All of them are built at once, as for the site, and each is then put together: to build each by itself takes twice as long.
+// Seconds of loading, which a name that is none does not wait for.
+const {build} = await import("vite");
+const {viteSingleFile} = await import("vite-plugin-singlefile");
+const config = (await import("./vite.config.ts")).default();
+const site = `${config.root}/dist/notebooks-parts`;
+const wanted = NOTEBOOKS.filter((path) => asked.length === 0 || asked.includes(basename(path, ".html")));
+
+// Those wanted are built at once, as for the site, and each is then put together: to build each by itself takes twice as long.
 await build({
   ...config,
   configFile: false,
   logLevel: "error",
-  build: {...config.build, outDir: site, modulePreload: false},
+  build: {
+    ...config.build,
+    outDir: site,
+    modulePreload: false,
+    rollupOptions: {input: wanted.map((path) => `${config.root}/${path}`)},
+  },
 });
-const wanted = NOTEBOOKS.filter((path) => asked.length === 0 || asked.includes(basename(path, ".html")));
 for (const [i, path] of wanted.entries()) {
   await build({
     root: site,

@@ -1,18 +1,13 @@
-import {readdirSync} from "node:fs";
 import {fileURLToPath} from "node:url";
 import {config, observable} from "@observablehq/notebook-kit/vite";
-import {defineConfig, mergeConfig, type UserConfig} from "vite";
+import {mergeConfig, type UserConfig} from "vite";
 import {codeBelow} from "./code-below.ts";
+import {NOTEBOOKS} from "./notebooks.ts";
 import {notices} from "./notices.ts";
 import {offline} from "./offline.ts";
 
 const root = fileURLToPath(new URL("../../..", import.meta.url));
 const template = fileURLToPath(new URL("./template.html", import.meta.url));
-
-/** Every notebook, as a path from the repository's root. */
-export const NOTEBOOKS = readdirSync(`${root}/notebooks`)
-  .filter((name) => name.endsWith(".html"))
-  .map((name) => `notebooks/${name}`);
 
 /** This file, for those who build from code. */
 export const CONFIG = fileURLToPath(import.meta.url);
@@ -48,4 +43,4 @@ const settings: UserConfig = {
   },
 };
 
-export default defineConfig(() => mergeConfig(config() as UserConfig, settings));
+export default (): UserConfig => mergeConfig(config() as UserConfig, settings) as UserConfig;
