@@ -1,6 +1,11 @@
 /** What the tools share that write a table of a CSV file as a module. */
+import {readFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
-import {format, resolveConfig} from "prettier";
+import {format, type FormatConfig} from "oxfmt";
+
+const settings = JSON.parse(
+  readFileSync(new URL("../../.oxfmtrc.json", import.meta.url), "utf8"),
+) as FormatConfig;
 
 /** Plain data as a literal of the language: keys without quotes where they need none. */
 export function asLiteral(value: unknown): string {
@@ -19,7 +24,7 @@ export function list(key: string, cell: string | undefined): Record<string, stri
 
 /** A module's text as the house formats it. */
 export async function formatted(text: string, module: URL): Promise<string> {
-  const options = (await resolveConfig(fileURLToPath(module))) ?? {};
-  return format(text, {...options, parser: "typescript"});
+  const {code, errors} = await format(fileURLToPath(module), text, settings);
+  if (errors.length > 0) throw new Error(errors.map(({message}) => message).join("\n"));
+  return code;
 }
-

@@ -9,10 +9,10 @@
 import {writeFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
 import {csvFormat} from "d3-dsv";
-import {format, resolveConfig} from "prettier";
 import {sum} from "../../lib/core/numbers.ts";
 import {type Anchor, placeOf, readAnchors} from "./firmness-anchors.ts";
 import {fact, fit, type Fitted, FORMS, NAMES, predicted, squares, type Values} from "./firmness-index.ts";
+import {formatted} from "./as-module.ts";
 
 /** Errors, °C, of one class of anchors. */
 interface ClassError {
@@ -137,9 +137,7 @@ export const ANCHOR_SCALES = ${JSON.stringify(scalesOf(anchors).map((d) => round
 /** Errors by class, °C: root mean square in the fit to all, and in the fit that leaves the class out; mean of the latter. */
 export const FIRMNESS_ERRORS = ${JSON.stringify(classes.map(({kind, mixes, fitted, leftOut, bias}) => ({kind, mixes, fitted: round(fitted, 2), leftOut: round(leftOut, 2), bias: round(bias, 2)})))} as const;
 `;
-  const options =
-    (await resolveConfig(fileURLToPath(new URL("../../lib/freezing/firmness-table.ts", import.meta.url)))) ?? {};
-  return format(text, {...options, parser: "typescript"});
+  return formatted(text, new URL("../../lib/freezing/firmness-table.ts", import.meta.url));
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -9,10 +9,10 @@
 import {writeFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
 import {csvFormat} from "d3-dsv";
-import {format, resolveConfig} from "prettier";
 import {heldWaterPerGram} from "../../lib/freezing/solute.ts";
 import {iceWaterActivity} from "../../lib/freezing/water-activity.ts";
 import {SHORTHANDS} from "../../lib/pantry/composition.ts";
+import {formatted} from "./as-module.ts";
 import {borrowed, type Fit, fit, multiple, type Shape} from "./fit-curve.ts";
 import {type Data, norrishPoints, published} from "./published-points.ts";
 import {readTable} from "./read-table.ts";
@@ -215,10 +215,7 @@ ${rows.join("\n")}
 /** Effect of the milk salts if they were calibrated on the freezing point of milk of 1927, -0.55 °C, over that on -0.52 °C. */
 export const MILK_SALTS_OF_1927 = ${milkSaltsOf1927(fits).toFixed(4)};
 `;
-  const options =
-    (await resolveConfig(fileURLToPath(new URL("../../lib/freezing/solute-table.ts", import.meta.url)))) ??
-    {};
-  return format(text, {...options, parser: "typescript"});
+  return formatted(text, new URL("../../lib/freezing/solute-table.ts", import.meta.url));
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

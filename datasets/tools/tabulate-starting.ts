@@ -22,7 +22,7 @@ export async function startingAsModule(): Promise<string> {
 import type {StartingRow} from "./starting-row.ts";
 
 /** Limits of the starting points on ingredients and targets, one a line: see \`starting-points.ts\`. */
-// prettier-ignore
+// oxfmt-ignore
 export const STARTING_TABLE: readonly StartingRow[] = [
 ${rows.map((row) => `  ${asLiteral(row)},\n`).join("")}];
 `,

@@ -131,7 +131,7 @@ export async function namesAsModule(): Promise<string> {
 import type {ReservedRow} from "./reserved-row.ts";
 
 /** Names that other countries reserve, all as quoted by others. From datasets/reserved_names.csv. */
-// prettier-ignore
+// oxfmt-ignore
 export const NAMES_TABLE: readonly ReservedRow[] = [
 ${lines.join("")}];
 `,
@@ -157,7 +157,7 @@ export async function normsAsModule(): Promise<string> {
 import type {NormRow} from "./norm-row.ts";
 
 /** Norms of the kinds of frozen desserts, one a line: see \`norms.ts\`. From datasets/composition_norms.csv. */
-// prettier-ignore
+// oxfmt-ignore
 export const NORM_TABLE: readonly NormRow[] = [
 ${norms.map((norm) => `  ${asLiteral(norm)},\n`).join("")}];
 `,

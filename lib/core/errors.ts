@@ -3,7 +3,13 @@
  * `invalid` is whatever the others do not say.
  */
 export type InputErrorCode =
-  "invalid" | "wrong type" | "out of range" | "missing" | "unknown key" | "unknown name" | "unreadable";
+  | "invalid"
+  | "wrong type"
+  | "out of range"
+  | "missing"
+  | "unknown key"
+  | "unknown name"
+  | "unreadable";
 
 /** An {@link InputError} as plain data, ready for JSON; the value is shortened to at most 200 characters. */
 export interface InputErrorData {

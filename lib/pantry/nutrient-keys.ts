@@ -14,7 +14,12 @@ export type SaidNutrient =
 
 /** Any nutrient: those that follow from the composition too, and salt, which follows from the sodium. */
 export type NutrientKey =
-  SaidNutrient | "carbohydrate" | "dietaryFibre" | "saltEquivalent" | "kilojoules" | "kilocalories";
+  | SaidNutrient
+  | "carbohydrate"
+  | "dietaryFibre"
+  | "saltEquivalent"
+  | "kilojoules"
+  | "kilocalories";
 
 /**
  * The nutrients of an ingredient or a mix, per 100 g: unit, and name in plain words. What further stands on a label (fat, protein,

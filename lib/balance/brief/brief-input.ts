@@ -181,7 +181,8 @@ export interface SwingInput extends LimitsInput {
 export interface SpreadInput {
   /** By ingredient, how far each part may lie from its stated value either way, g per 100 g. Water takes up the difference. */
   readonly parts?:
-    {readonly [ingredient: string]: {readonly [Name in Part]?: number | undefined}} | undefined;
+    | {readonly [ingredient: string]: {readonly [Name in Part]?: number | undefined}}
+    | undefined;
   /** Error of each weighing either way, g, at least 0. */
   readonly weighing?: number | undefined;
 }

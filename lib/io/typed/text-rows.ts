@@ -1,6 +1,14 @@
 /** Content of a column of a table. */
 export type Column =
-  "name" | "grams" | "kilograms" | "millilitres" | "amount" | "unit" | "percent" | "price" | "other";
+  | "name"
+  | "grams"
+  | "kilograms"
+  | "millilitres"
+  | "amount"
+  | "unit"
+  | "percent"
+  | "price"
+  | "other";
 
 /** A line of a text, with its cells where it belongs to a table. */
 export interface TextRow {

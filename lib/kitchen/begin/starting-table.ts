@@ -2,7 +2,7 @@
 import type {StartingRow} from "./starting-row.ts";
 
 /** Limits of the starting points on ingredients and targets, one a line: see `starting-points.ts`. */
-// prettier-ignore
+// oxfmt-ignore
 export const STARTING_TABLE: readonly StartingRow[] = [
   {point: "custard", of: "ingredient", name: "whole milk", source: "common practice, no source"},
   {point: "custard", of: "ingredient", name: "cream 36 %", source: "common practice, no source"},

@@ -12,7 +12,9 @@ import {invert} from "../sugar/inversion.ts";
 
 /** End of boiling: at a mass in g, at a °Brix, or when so many per cent of the mass have boiled off. */
 export type CookTo =
-  {readonly cookedGrams: number} | {readonly brix: number} | {readonly reductionPercent: number};
+  | {readonly cookedGrams: number}
+  | {readonly brix: number}
+  | {readonly reductionPercent: number};
 
 /** Loss in the sieve: stones, seeds, skins. */
 export interface Sieved {

@@ -32,7 +32,8 @@ export interface Day {
   readonly chill?: {readonly from: number; readonly to: number; readonly watts: number};
   /** Churning: the mix goes in at `from` °C and is drawn at `draw` °C, by a power in W or as in a run that was timed. */
   readonly churn: {readonly from: number; readonly draw: number} & (
-    {readonly watts: number} | {readonly lastRun: TimedRun}
+    | {readonly watts: number}
+    | {readonly lastRun: TimedRun}
   );
   /** The tub, and the freezer it goes into. */
   readonly tub: Tub;

@@ -2,7 +2,7 @@
 import type {ReservedRow} from "./reserved-row.ts";
 
 /** Names that other countries reserve, all as quoted by others. From datasets/reserved_names.csv. */
-// prettier-ignore
+// oxfmt-ignore
 export const NAMES_TABLE: readonly ReservedRow[] = [
   {country: "Germany", name: "Milcheis", quantity: "milk", min: 70, where: "Leitsätze für Speiseeis"},
   {country: "Germany", name: "Cremeeis", quantity: "milk", min: 50, where: "Leitsätze für Speiseeis"},

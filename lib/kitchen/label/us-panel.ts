@@ -115,7 +115,8 @@ export function usPanel(product: Product, options: UsPanelOptions = {}): UsPanel
   const masses = held >= 2 && held <= 3 ? [grams, density * container!] : [grams];
   const of100 = usNutrition(product);
   const line = ([name, level, key, unit, kind]: (
-    typeof NUTRIENTS | typeof VITAMINS
+    | typeof NUTRIENTS
+    | typeof VITAMINS
   )[number]): UsPanelLine => {
     const value = of100[key];
     const each = masses.map((mass) => (value === undefined ? undefined : (value * mass) / 100));

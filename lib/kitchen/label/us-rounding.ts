@@ -1,6 +1,13 @@
 /** Kinds of figures that 21 CFR 101.9(c) rounds alike. */
 type Rounding =
-  "calories" | "fat" | "cholesterol" | "sodium" | "carbohydrate" | "vitaminD" | "iron" | "mineral";
+  | "calories"
+  | "fat"
+  | "cholesterol"
+  | "sodium"
+  | "carbohydrate"
+  | "vitaminD"
+  | "iron"
+  | "mineral";
 
 const nearest = (value: number, step: number) => Math.round(value / step + 1e-9) * step;
 const one = (value: number) => String(Number(value.toFixed(1)));

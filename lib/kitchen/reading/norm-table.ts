@@ -2,7 +2,7 @@
 import type {NormRow} from "./norm-row.ts";
 
 /** Norms of the kinds of frozen desserts, one a line: see `norms.ts`. From datasets/composition_norms.csv. */
-// prettier-ignore
+// oxfmt-ignore
 export const NORM_TABLE: readonly NormRow[] = [
   {kind: "ice cream", property: "fat", min: 10, max: 16, unit: "%", source: "University of Guelph, ice cream technology e-book", where: "general composition", read: "primary text", note: "milk fat above 10"},
   {kind: "ice cream", property: "msnf", min: 9, max: 12, unit: "%", source: "University of Guelph, ice cream technology e-book", where: "general composition", read: "primary text"},

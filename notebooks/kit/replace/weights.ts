@@ -4,7 +4,14 @@ import {type Control, control} from "../controls/control.ts";
 import {slider} from "../controls/slider.ts";
 
 type Weighed =
-  "firmness" | "sweetness" | "fat" | "totalSolids" | "lactose" | "cost" | "newIngredient" | "newAllergen";
+  | "firmness"
+  | "sweetness"
+  | "fat"
+  | "totalSolids"
+  | "lactose"
+  | "cost"
+  | "newIngredient"
+  | "newAllergen";
 
 const OFFERED: readonly (readonly [Weighed, string, string, number])[] = [
   ["firmness", "Hard phase in the freezer", "for 1 g in 100 g", 3],
