@@ -1,9 +1,9 @@
-// From a slider's move to the repainted answer, in the browser: 200 moves of one limit, each waited for until all that
+// From a slider's move to the repainted answer, in the browser: 80 moves of one limit, each waited for until all that
 // changes in sight has been painted. Run with: npx tsx tests/bench/repaint.ts
 import {launchBrowser} from "../support/browser.ts";
 import {startSite} from "../support/notebooks-site.ts";
 
-const MOVES = 200;
+const MOVES = 80;
 
 /**
  * In the page, as text since it is written for the browser: moves a slider to and fro, at the start of a frame as browsers
@@ -97,7 +97,7 @@ const CASES: readonly {
 ];
 
 const site = await startSite();
-// As fast as a cook's own: pages that are moved 200 times are worth compiling.
+// As fast as a cook's own: pages that are moved 80 times are worth compiling.
 const browser = await launchBrowser([]);
 for (const {page: name, slider: label, sights} of CASES) {
   for (const width of [1280, 390]) {
