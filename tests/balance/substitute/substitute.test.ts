@@ -40,31 +40,41 @@ const vanilla = recipeOf({
 const gramsIn = (of: Alternative, name: string) =>
   of.amounts.find(({ingredient}) => ingredient === name)?.after ?? 0;
 
+const SCORED: readonly (Quantity & keyof typeof SUBSTITUTION_WEIGHTS)[] = [
+  "sweetness",
+  "fat",
+  "totalSolids",
+  "lactose",
+  "protein",
+  "eggYolkSolids",
+  "polyols",
+  "starch",
+  "fibre",
+  "stabiliser",
+  "emulsifier",
+  "salt",
+  "alcohol",
+  "organicAcids",
+];
+
+/** What of a recipe is compared, each by its weight: a score is how far two of them lie apart. */
+function weighed(recipe: Recipe): number[] {
+  const composition = recipeComposition(recipe);
+  return [
+    SUBSTITUTION_WEIGHTS.firmness * firmness(composition, -18),
+    SUBSTITUTION_WEIGHTS.freezingPoint * initialFreezingPoint(composition)!,
+    ...SCORED.map((name) => SUBSTITUTION_WEIGHTS[name] * quantityOf(composition, name)),
+  ];
+}
+
+/** A grid asks for that of one recipe thousands of times. */
+const known = new WeakMap<Recipe, number[]>();
+
 /** What a recipe scores against another, computed here from the compositions alone. */
 function scoreOf(before: Recipe, after: Recipe): number {
-  const [old, renewed] = [recipeComposition(before), recipeComposition(after)];
-  let score = SUBSTITUTION_WEIGHTS.firmness * Math.abs(firmness(renewed, -18) - firmness(old, -18));
-  score +=
-    SUBSTITUTION_WEIGHTS.freezingPoint *
-    Math.abs(initialFreezingPoint(renewed)! - initialFreezingPoint(old)!);
-  const quantities: (Quantity & keyof typeof SUBSTITUTION_WEIGHTS)[] = [
-    "sweetness",
-    "fat",
-    "totalSolids",
-    "lactose",
-    "protein",
-    "eggYolkSolids",
-    "polyols",
-    "starch",
-    "fibre",
-    "stabiliser",
-    "emulsifier",
-    "salt",
-    "alcohol",
-    "organicAcids",
-  ];
-  for (const name of quantities)
-    score += SUBSTITUTION_WEIGHTS[name] * Math.abs(quantityOf(renewed, name) - quantityOf(old, name));
+  const old = known.get(before) ?? weighed(before);
+  known.set(before, old);
+  let score = weighed(after).reduce((sum, value, i) => sum + Math.abs(value - old[i]!), 0);
   const cost = ({lines}: Recipe) =>
     lines.reduce((sum, {ingredient, grams}) => sum + ingredient.price! * grams, 0) /
     recipeMass({name: "", lines});
