@@ -2,8 +2,9 @@ import {spawnSync} from "node:child_process";
 import {existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync} from "node:fs";
 import {tmpdir} from "node:os";
 import {join} from "node:path";
-import {fileURLToPath} from "node:url";
-import {afterAll, describe, expect, test} from "vitest";
+import {fileURLToPath, pathToFileURL} from "node:url";
+import {build} from "esbuild";
+import {afterAll, beforeAll, describe, expect, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {main} from "../../lib/command/main.ts";
@@ -36,10 +37,30 @@ async function mixwright(args: readonly string[], input = ""): Promise<Run> {
   return {code, stdout, stderr};
 }
 
-/** The same, started as a cook would, from the repository's folder. */
+/** The command in one file, as if it lay where it lies: five processes start several times as fast as from the source. */
+const bundle = join(root, `node_modules/.cache/cli-${process.pid}.mjs`);
+
+beforeAll(() =>
+  build({
+    entryPoints: [join(root, "lib/cli.ts")],
+    outfile: bundle,
+    bundle: true,
+    packages: "external",
+    platform: "node",
+    format: "esm",
+    define: {"import.meta.url": JSON.stringify(pathToFileURL(join(root, "lib/cli.ts")))},
+  }),
+);
+
+afterAll(() => rmSync(bundle, {force: true}));
+
+/** The same in a process of its own, from the repository's folder. */
 function started(args: readonly string[], input = ""): Run {
-  const source = ["--import", "tsx", "lib/cli.ts", ...args];
-  const {status, stdout, stderr} = spawnSync(process.execPath, source, {cwd: root, encoding: "utf8", input});
+  const {status, stdout, stderr} = spawnSync(process.execPath, [bundle, ...args], {
+    cwd: root,
+    encoding: "utf8",
+    input,
+  });
   return {code: status, stdout, stderr};
 }
 
