@@ -80,3 +80,19 @@ test("the line is between seasoning and salted caramel", () => {
   expect(tasteCautions({water: 65, sucrose: 34.8, salt: 0.2})).toEqual([]);
   expect(tasteCautions({water: 65, sucrose: 34.5, salt: 0.5})).toHaveLength(1);
 });
+
+test("as sweet as a syrup is said: a creamy mix from a fifth on, a sorbet from a third on", () => {
+  const creamy = (sucrose: number) =>
+    tasteCautions({water: 80 - sucrose, milkFat: 8, milkProtein: 12, sucrose});
+  // Gelato goes to 20 (common practice, no source).
+  expect(creamy(20)).toEqual([]);
+  expect(creamy(25)).toEqual([
+    "Very sweet: as sweet as 25 % sugar, where ice cream is like 13 to 16 % and gelato up to 20 %. Ask for at most so much sweetness.",
+  ]);
+  expect(tasteCautions({water: 70, sucrose: 30})).toEqual([]);
+  expect(tasteCautions({water: 60, sucrose: 40})[0]).toContain(
+    "as sweet as 40 % sugar, where a sorbet is like 22",
+  );
+  // Dextrose is less sweet than sucrose, gram for gram.
+  expect(tasteCautions({water: 55, milkFat: 8, milkProtein: 12, dextrose: 25})).toEqual([]);
+});

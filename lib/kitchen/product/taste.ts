@@ -20,10 +20,20 @@ const RICH = 25;
  */
 const DRY = 60;
 
+/** Fat from which on a mix is one with milk or cream, g per 100 g. */
+const CREAMY = 2;
+
+/**
+ * Sweetness beyond which a mix cloys, g of sucrose as sweet per 100 g: the suggested mixes for hard ice cream have 13 to 16 by this
+ * model (the same e-book), gelato up to about 20, sorbets 22 to 30 (common practice, no source).
+ */
+const CLOYING = {creamy: 22, sorbet: 36};
+
 /** Cautions on tastes of a mix that are probably unintended, each a sentence with a remedy. */
 export function tasteCautions(composition: Composition): string[] {
   const {salt = 0} = composition;
   const [fat, solids] = [quantityIn(composition, "fat"), quantityIn(composition, "totalSolids")];
+  const sweetness = quantityIn(composition, "sweetness");
   const cautions: string[] = [];
   if (salt > SALTY)
     cautions.push(
@@ -36,6 +46,10 @@ export function tasteCautions(composition: Composition): string[] {
   else if (solids > DRY)
     cautions.push(
       `A paste, not ice cream: ${decimal(solids, 0)} % total solids, where mixes have 30 to 45. Ask for at most so much of them.`,
+    );
+  else if (sweetness > (fat >= CREAMY ? CLOYING.creamy : CLOYING.sorbet))
+    cautions.push(
+      `Very sweet: as sweet as ${decimal(sweetness, 0)} % sugar, where ${fat >= CREAMY ? "ice cream is like 13 to 16 % and gelato up to 20" : "a sorbet is like 22 to 30"} %. Ask for at most so much sweetness.`,
     );
   return cautions;
 }
