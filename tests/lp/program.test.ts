@@ -88,7 +88,7 @@ describe("the time that a run has", () => {
     expect(NO_DEADLINE.left()).toBe(INF);
   });
 
-  test.each([0, -1, NaN, "5", true])("is refused where it is %j", (time) => {
+  test.each([0, -1, NaN, "5", true, null])("is refused where it is %j", (time) => {
     expect(() => deadlineIn(time as number)).toThrow("timeLimit: not a time");
     expect(() => deadlineOf({deadline: time as number, now: () => 0})).toThrow("deadline: not a time");
   });

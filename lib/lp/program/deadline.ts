@@ -52,7 +52,7 @@ export interface TimeOptions {
  * @throws InputError naming the option for no time above 0, or a clock that is no function
  */
 export function deadlineOf({deadline, now}: TimeOptions): Deadline | undefined {
-  const wanted = deadlineIn(deadline ?? Infinity, now, "deadline");
+  const wanted = deadlineIn(deadline === undefined ? Infinity : deadline, now, "deadline");
   return deadline === undefined ? undefined : wanted;
 }
 
