@@ -2,7 +2,7 @@ import {finite} from "../core/numbers.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {COLDEST} from "./held-water.ts";
-import {dissolvedIce, unclippedIce} from "./ice.ts";
+import {dissolvedIce, dissolvedIceFunction, unclippedIce} from "./ice.ts";
 import {dryComponents, iceProperties, integralFromZero, water} from "./thermal-properties.ts";
 
 /** Heat of fusion of ice at 0 °C, kJ/kg (CRC Handbook of Chemistry and Physics; from memory). */
@@ -62,16 +62,27 @@ export function unclippedHeatToRemove(composition: Composition, from: number, to
   return fromMelted(composition, from) - fromMelted(composition, to, unclippedIce(composition, to));
 }
 
+/**
+ * Enthalpy of one mix as a function of temperature, kJ/kg: the mix is summed up once, and the temperatures, none of which comes
+ * twice, are neither checked nor kept.
+ */
+export function enthalpyFunction(composition: Composition): (temperature: number) => number {
+  expectComposition(composition);
+  const dry = dryComponents(composition);
+  const iceAt = dissolvedIceFunction(composition);
+  const zero = fromMelted(composition, COLDEST, iceAt(COLDEST), dry);
+  return (t) => fromMelted(composition, t, iceAt(t), dry) - zero;
+}
+
 /** Enthalpy, kJ/kg, 0 for the melted mix at 0 °C. */
 function fromMelted(
   composition: Composition,
   temperature: number,
   frozen = dissolvedIce(composition, temperature),
+  dry = dryComponents(composition),
 ): number {
   let total = frozen * (integralFromZero(iceProperties.cp, temperature) - HEAT_OF_FUSION);
   total += ((composition.water ?? 0) - frozen) * integralFromZero(water.cp, temperature);
-  for (const {properties, grams} of dryComponents(composition)) {
-    total += grams * integralFromZero(properties.cp, temperature);
-  }
+  for (const {properties, grams} of dry) total += grams * integralFromZero(properties.cp, temperature);
   return total / 100;
 }

@@ -2,8 +2,9 @@ import {finite} from "../core/numbers.ts";
 import {rootBetween} from "../core/roots.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
-import {activityOfIce, COLDEST, heldIn} from "./held-water.ts";
+import {activityOfIce, COLDEST, heldIn, mixCoefficients} from "./held-water.ts";
 import {solidFatIn} from "./solid-fat.ts";
+import {heldWaterPerGram} from "./solute.ts";
 import {balanceAt, mixtureOf} from "./state.ts";
 import {iceWaterActivity} from "./water-activity.ts";
 
@@ -43,6 +44,13 @@ export function ice(composition: Composition, temperature: number): number {
 /** Ice with everything dissolved, g per 100 g of mix: what melts and freezes, takes up and gives off heat, without waiting for crystals. */
 export function dissolvedIce(composition: Composition, temperature: number): number {
   return temperature < 0 ? Math.max(0, unclippedIce(composition, temperature)) : 0;
+}
+
+/** As {@link dissolvedIce}, of one mix at many temperatures, none of which comes twice. */
+export function dissolvedIceFunction(composition: Composition): (temperature: number) => number {
+  const coefficients = mixCoefficients(composition);
+  const all = composition.water ?? 0;
+  return (t) => (t < 0 ? Math.max(0, all - heldWaterPerGram(coefficients, iceWaterActivity(t))) : 0);
 }
 
 /**

@@ -67,18 +67,25 @@ export interface Component {
   readonly grams: number;
 }
 
-/** The dry parts of a mix as components; how much of the water is ice depends on the temperature. */
+/** The dry parts of a mix as components, each kind once; how much of the water is ice depends on the temperature. */
 export function dryComponents(composition: Composition): Component[] {
-  return PARTS.filter((part) => part !== "water" && composition[part]).map((part) => ({
-    properties: COMPONENT_OF[part] ?? carbohydrate,
-    grams: composition[part]!,
-  }));
+  const grams = new Map<Properties, number>();
+  for (const part of PARTS) {
+    if (part === "water" || !composition[part]) continue;
+    const properties = COMPONENT_OF[part] ?? carbohydrate;
+    grams.set(properties, (grams.get(properties) ?? 0) + composition[part]);
+  }
+  return [...grams].map(([properties, held]) => ({properties, grams: held}));
 }
 
 /** Dry parts, unfrozen water and ice of a mix. */
-export function componentsWith(composition: Composition, ice: number): Component[] {
+export function componentsWith(
+  composition: Composition,
+  ice: number,
+  dry: readonly Component[] = dryComponents(composition),
+): Component[] {
   return [
-    ...dryComponents(composition),
+    ...dry,
     {properties: water, grams: (composition.water ?? 0) - ice},
     {properties: iceProperties, grams: ice},
   ];

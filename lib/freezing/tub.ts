@@ -4,13 +4,13 @@ import {expectOptions, expectShape} from "../core/shape.ts";
 import {expectComposition} from "../pantry/expect.ts";
 import {type Composition, PARTS} from "../pantry/parts.ts";
 import {type Body, letHeatFlow, type Material, type Progress} from "./conduction.ts";
-import {enthalpy} from "./enthalpy.ts";
+import {enthalpyFunction} from "./enthalpy.ts";
 import {USUAL_OVERRUN} from "./firmness.ts";
 import {COLDEST} from "./held-water.ts";
-import {ice, initialFreezingPoint} from "./ice.ts";
+import {iceFunction, initialFreezingPoint} from "./ice.ts";
 import type {Learned} from "./learned.ts";
 import {scooping} from "./scoop.ts";
-import {componentsWith, conductivity, density, withAir} from "./thermal-properties.ts";
+import {componentsWith, conductivity, density, dryComponents, withAir} from "./thermal-properties.ts";
 
 /** A tub by its inner size in cm, full of ice cream. */
 export type Tub =
@@ -241,8 +241,10 @@ function aeratedDensity(composition: Composition, overrun: number): number {
 
 function materialOf(composition: Composition, overrun: number): Material {
   const mass = aeratedDensity(composition, overrun);
+  const dry = dryComponents(composition);
+  const [heatAt, iceAt] = [enthalpyFunction(composition), iceFunction(composition)];
   return {
-    enthalpy: (t) => mass * enthalpy(composition, t),
-    conductivity: (t) => withAir(conductivity(componentsWith(composition, ice(composition, t)), t), overrun),
+    enthalpy: (t) => mass * heatAt(t),
+    conductivity: (t) => withAir(conductivity(componentsWith(composition, iceAt(t), dry), t), overrun),
   };
 }

@@ -1,7 +1,7 @@
 import {describe, expect, test} from "vitest";
 import {rootBetween} from "../../lib/core/roots.ts";
 import {type Body, letHeatFlow, type Material} from "../../lib/freezing/conduction.ts";
-import {enthalpy, HEAT_OF_FUSION, heatToRemove} from "../../lib/freezing/enthalpy.ts";
+import {enthalpy, enthalpyFunction, HEAT_OF_FUSION, heatToRemove} from "../../lib/freezing/enthalpy.ts";
 import {ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {PUBLISHED_HARD_MIXES, scoopTemperature, verdictAt} from "../../lib/freezing/scoop.ts";
 import {
@@ -137,6 +137,20 @@ describe("enthalpy", () => {
     const way = heatToRemove(standard, 4, -5.5) + heatToRemove(standard, -5.5, -18);
     within(way, heatToRemove(standard, 4, -18), 1e-9, "4 to -18 °C");
     expect(heatToRemove(standard, -18, 4)).toBeLessThan(0);
+  });
+
+  test("of a mix summed up once is that of each temperature by itself", () => {
+    const syrupy: Composition = {
+      ...standard,
+      glucoseSyrupSolids: 4,
+      dextroseEquivalent: 42,
+      fibre: 2,
+      alcohol: 1,
+    };
+    for (const mix of [standard, syrupy, {water: 80, sucrose: 20}, {milkFat: 100}]) {
+      const at = enthalpyFunction(mix);
+      for (const t of [-40, -18, -3.1, -0.2, 0, 5, 90]) within(at(t), enthalpy(mix, t), 1e-9, `at ${t} °C`);
+    }
   });
 });
 
