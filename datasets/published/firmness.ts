@@ -31,7 +31,7 @@ export function firmnessRows({firmness_checks}: PublishedTables): ValidationRow[
   });
 }
 
-/** How well practice knows where a class of dessert is served, °C: the anchors' own errors. */
+/** Uncertainty of the temperature at which practice serves a class of dessert, °C: the anchors' own errors. */
 const PRACTICE: Readonly<Record<string, number>> = {"hard ice cream": 1, "soft serve": 2};
 const USUAL_PRACTICE = 1.5;
 

@@ -26,7 +26,7 @@ function equivalentOf(
 const EXAMPLE = {msnf: 10, wheySolids: 2, sucrose: 12, syrup: 4, dextroseEquivalent: 42, water: 60};
 
 /**
- * How far the published example itself is off, °C: two figures in the last place of the book; its milk salts, which rest on milk
+ * Error of the published example itself, °C: two figures in the last place of the book; its milk salts, which rest on milk
  * that froze at -0.55 °C and not at -0.52; and its sucrose table, which has -12.70 °C at the strength of the eutectic, 165.7 g per
  * 100 g of water and -13.95 °C, and comes there with about the cube of the strength (0.13 °C off the CRC Handbook at 72 g).
  */

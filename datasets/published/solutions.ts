@@ -27,7 +27,7 @@ export const PART: Readonly<Record<string, Solute | undefined>> = {
 /** Largest error of a handbook's freezing point, °C: its solutes scatter about any smooth curve by up to this. */
 const TOLERANCE = 0.15;
 
-/** What the two tables of ethanol and glycerol differ by where they overlap, °C. */
+/** Difference of the two tables of ethanol and glycerol where they overlap, °C. */
 const TABLES_DIFFER = 0.4;
 
 /** Below this ethanol, whose curve has a bend that a cubic cannot follow, is fitted less closely, °C. */

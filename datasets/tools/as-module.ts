@@ -1,4 +1,4 @@
-/** What the tools share that write a table of a CSV file as a module. */
+/** Parts of the tools that write a table of a CSV file as a module. */
 import {readFileSync} from "node:fs";
 import {fileURLToPath} from "node:url";
 import {format, type FormatConfig} from "oxfmt";

@@ -1,4 +1,4 @@
-/** How a composition comes by its sugars, starch, fibre and acids. */
+/** Sugars, starch, fibre and acids of a composition, from what a table gives. */
 import {sum} from "../../lib/core/numbers.ts";
 import {PARTS, type Part} from "../../lib/pantry/parts.ts";
 import {type Add, type Food, type Parts, type Rule, RULES, type Task} from "./rule-kinds.ts";

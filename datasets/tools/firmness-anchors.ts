@@ -18,7 +18,7 @@ export interface Anchor {
   readonly overrun: number;
   /** ln of its hardness there over that of a tub that scoops. */
   readonly hardness: number;
-  /** Where the mix is from. */
+  /** Source of the mix. */
   readonly source: string;
   /** Ice, g per 100 g, by temperature. */
   readonly ice: (temperature: number) => number;
@@ -46,7 +46,7 @@ export function readAnchors(): Anchor[] {
   });
 }
 
-/** What tells classes of dessert apart: water, fat and insoluble solids, g per 100 g, and ln of the volume. */
+/** Coordinates that tell classes of dessert apart: water, fat and insoluble solids, g per 100 g, and ln of the volume. */
 export function placeOf({composition, overrun}: Pick<Anchor, "composition" | "overrun">): number[] {
   return [
     composition.water ?? 0,

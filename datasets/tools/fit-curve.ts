@@ -20,7 +20,7 @@ export interface Fit {
   readonly note: string;
 }
 
-/** What a fit may choose: directions in the space of coefficients, on top of the ideal term. */
+/** Choices of a fit: directions in the space of coefficients, on top of the ideal term. */
 export type Shape = readonly HeldWaterCoefficients[];
 
 /** Freezing point of a binary solution by a curve, °C. */
@@ -81,7 +81,7 @@ export function fit(
   return {part, coefficients, ...errorsOf(coefficients, data.points), grade, source: data.source, note};
 }
 
-/** How far a curve is from points, and how far the points reach. */
+/** Distance of a curve from points, and the range of the points. */
 function errorsOf(
   coefficients: HeldWaterCoefficients,
   points: readonly Point[],

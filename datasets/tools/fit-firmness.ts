@@ -18,7 +18,7 @@ import {formatted} from "./as-module.ts";
 interface ClassError {
   readonly kind: string;
   readonly mixes: number;
-  /** Where they are from. */
+  /** Their source. */
   readonly sources: readonly string[];
   /** Root mean square in the fit to all, and in the fit that leaves the class out. */
   readonly fitted: number;

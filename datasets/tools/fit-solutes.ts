@@ -38,7 +38,7 @@ function milkSaltsAsSalt(milk: string, lactose: Fit, salt: Fit): number {
   return heldBySalts / heldWaterPerGram(salt.coefficients, activity) / salts;
 }
 
-/** What the milk salts would hold if they were calibrated on the freezing point of milk of 1927, over what they hold. */
+/** Water held by the milk salts if they were calibrated on the freezing point of milk of 1927, over what they hold. */
 function milkSaltsOf1927(fits: readonly Fit[]): number {
   const [lactose, salt] = ["lactose", "salt"].map((part) => fits.find((d) => d.part === part)!) as [Fit, Fit];
   return (

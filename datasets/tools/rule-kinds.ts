@@ -1,4 +1,4 @@
-/** What the rules speak of: foods of the tables, and what becomes of their figures. */
+/** Terms of the rules: foods of the tables, and the use of their figures. */
 import type {Part} from "../../lib/pantry/parts.ts";
 import {POTASSIUM_CHLORIDE_PER_MG, POTASSIUM_CITRATE_PER_MG} from "./salts.ts";
 
@@ -25,7 +25,7 @@ export interface Food {
 }
 
 /**
- * How the split of sugars is used: the amounts themselves, or their proportions scaled to the food's total sugars or to
+ * Use of the split of sugars: the amounts themselves, or their proportions scaled to the food's total sugars or to
  * its carbohydrate less fibre; or, for sugars that no table splits, half dextrose and half fructose, or sucrose.
  */
 export type Sugars = "amounts" | "share of sugars" | "share of carbohydrate" | "halves" | "sucrose";
@@ -70,7 +70,7 @@ const dairy: Rule = {
 const dairyWithSugars: Rule = {...plant, fat: "milkFat", protein: "milkProtein", ash: "milkSalts"};
 const drink: Rule = {...plant, salted: true, ashPerPotassium: POTASSIUM_CHLORIDE_PER_MG};
 
-/** What becomes of a food's fat, protein, ash and unsplit carbohydrate. */
+/** Parts that a food's fat, protein, ash and unsplit carbohydrate count as. */
 export const RULES: Readonly<Record<string, Rule>> = {
   dairy,
   "salted dairy": {...dairy, salted: true, saltsFromProtein: true},
@@ -106,7 +106,7 @@ export interface Task {
   readonly stated: Parts;
   readonly sugarsFrom: Food | undefined;
   readonly sugarsAs: Sugars;
-  /** Where the stated parts are from; from memory by default. */
+  /** Source of the stated parts; from memory by default. */
   readonly partsFrom?: string;
   readonly place: string;
 }

@@ -69,7 +69,7 @@ function byPart(name: string, column: string): Record<string, number> {
   return Object.fromEntries(rows.map((row) => [row.part!, Number(row[column])]));
 }
 
-/** What crystallises, by part. */
+/** Sweeteners that crystallise, by part. */
 function crystals(): Record<string, {water: number; limit: string}> {
   return Object.fromEntries(
     table("crystals.csv").map((row) => [

@@ -13,7 +13,7 @@ import {fileName} from "../page/downloads.ts";
 import {attempt, Mistake} from "../words/mistakes.ts";
 import {readable} from "../words/readable.ts";
 
-/** What the cook wants on the sticker. */
+/** The cook's choices for the sticker. */
 export interface StickerWish {
   readonly law: LabelLaw;
   readonly sold: WayOfSale;
@@ -31,7 +31,7 @@ export interface StickerWish {
   readonly nutrition: "none" | "printed";
 }
 
-/** How full the tub is. */
+/** Fill of the tub. */
 interface Filled {
   /** ml. */
   readonly tub: number;
@@ -119,7 +119,7 @@ export function factsSheet(product: Product, law: LabelLaw, {tub, overrun}: Fill
   );
 }
 
-/** What the law asks of the label, and what it leaves free. */
+/** Duties of the label by law, and what the law leaves free. */
 export function dutiesSheet({law, sold}: StickerWish): HTMLElement {
   const duties = labelDuties(law, sold);
   const words = {law: "must be there", exempt: "need not be there", offered: "may be there"} as const;
@@ -143,7 +143,7 @@ export function dutiesSheet({law, sold}: StickerWish): HTMLElement {
   );
 }
 
-/** What the cook calls ingredients, with what is typed as printed. */
+/** The cook's names of ingredients, those typed as they are printed. */
 function printedNames(
   product: Product,
   called: Readonly<Record<string, LabelName>>,

@@ -60,7 +60,7 @@ function whole(count: number | undefined): string {
   return count === undefined ? "" : ` (${count})`;
 }
 
-/** How it is made, in a sentence, and what to mind. */
+/** Method in a sentence, and the cautions. */
 export function beginMaking({point, description: {cautions}}: BeginScene): HTMLElement {
   return html`<section class="minding">
     <h3>Mind</h3>

@@ -8,7 +8,7 @@ import {describeRecipe, type RecipeDescription} from "../../../lib/kitchen/readi
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {type Attempt, attempt, Mistake} from "../words/mistakes.ts";
 
-/** What the page asks. */
+/** The cook's choices on the page. */
 export interface BeginWish {
   readonly point: StartingPoint;
   readonly flavour: string | undefined;
@@ -18,7 +18,7 @@ export interface BeginWish {
   readonly freezer: number;
 }
 
-/** What the page shows: a recipe that a scale can weigh, and what it is like. */
+/** Content of the page: a recipe that a scale can weigh, and its description. */
 export interface BeginScene {
   readonly point: StartingPoint;
   readonly brief: BriefInput;

@@ -5,7 +5,7 @@ import type {RecipeBook} from "../keep/recipes.ts";
 import {readOpen} from "../page/keep-in-book.ts";
 import {renamed} from "./rename.ts";
 
-/** What can be done with the recipes of the book. Each tells by `say` what it did, and what it could not do. */
+/** Actions on the recipes of the book. Each tells by `say` what it did, and what it could not do. */
 export interface BookActions {
   /** Opens a recipe and goes to the page that reads it. */
   open(id: string): Promise<void>;

@@ -32,7 +32,7 @@ export function deletedList(bringBack: (recipe: KeptRecipe) => void): DeletedLis
   );
 }
 
-/** What of the storage cannot be read as a recipe: named, and left as it is until the cook takes it out. */
+/** Entries of the storage that cannot be read as recipes: named, and left as they are until the cook takes them out. */
 export function brokenList(broken: readonly BrokenRecipe[], book: RecipeBook): HTMLElement | undefined {
   if (!broken.length) return undefined;
   return html`<section class="verdict trouble" data-side="answer">

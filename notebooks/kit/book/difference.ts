@@ -19,7 +19,7 @@ interface Parts {
 }
 
 /**
- * What has become of a version of a recipe until today, in a few words each: `sugar 150 g → 140 g`, `salt 3 g added`, `notes changed`.
+ * Changes of a recipe since a version of it, in a few words each: `sugar 150 g → 140 g`, `salt 3 g added`, `notes changed`.
  * Amounts are told by ingredient; a line that cannot be read, by its text.
  */
 export async function changesSince(

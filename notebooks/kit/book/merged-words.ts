@@ -1,6 +1,6 @@
 import type {Merged} from "../keep/merge.ts";
 
-/** What became of a file, in sentences. */
+/** Outcome of adding a file, in sentences. */
 export function mergedWords({added, newer, older, beside, same, deleted}: Merged): string {
   const sentence = (names: readonly string[], one: string, many: string) =>
     names.length === 0

@@ -19,7 +19,7 @@ const FEW = 20;
 
 const UNANSWERED = "The browser does not say what is in the book: load the page anew.";
 
-/** What stands on the page of the book, on either side. */
+/** Content of the page of the book, on either side. */
 export interface BookPage {
   readonly panels: readonly HTMLElement[];
   readonly answers: readonly HTMLElement[];
@@ -80,7 +80,7 @@ export async function bookPage(book: RecipeBook, open: OpenRecipe, pantry: Pantr
   return {panels: [find, safe, deleted], answers: [told, broken, list.element]};
 }
 
-/** Where the page says what it did, with a button that goes back where there is one. */
+/** Message on what the page did, with a button that goes back where there is one. */
 function teller(): {element: HTMLElement; say: Say} {
   const element = html`<p class="told" data-side="answer" role="status"></p>`;
   return {

@@ -12,12 +12,12 @@ import {changesSince, changesWords} from "./difference.ts";
 import {versionList} from "./version-list.ts";
 import {when} from "./when.ts";
 
-/** What the rows of the list have in common. */
+/** Things that all rows of the list share. */
 export interface RowContext {
   readonly book: RecipeBook;
   readonly open: OpenRecipe;
   readonly act: BookActions;
-  /** Where the names of its lines are looked up. */
+  /** Pantry in which the names of its lines are looked up. */
   readonly pantry: Pantry;
 }
 
@@ -87,7 +87,7 @@ export function recipeRow(first: KeptRecipe, context: RowContext): Row {
   };
 }
 
-/** What is folded away: made when it is unfolded. */
+/** The folded part: made when it is unfolded. */
 function details(
   now: () => KeptRecipe,
   {book, open, act, pantry}: RowContext,

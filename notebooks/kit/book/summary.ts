@@ -87,7 +87,7 @@ export function summaries(pantry: Pantry): Summaries {
   };
 }
 
-/** What the sentence depends on, short: two of the same would need texts made to collide. */
+/** Fingerprint of all that the sentence depends on: two of the same would need texts made to collide. */
 function keyOf({text, freezer, overrun}: RecipeContent): string {
   const all = `${freezer} ${overrun} ${text}`;
   let [a, b] = [0x811c9dc5, 5381];

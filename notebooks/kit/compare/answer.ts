@@ -6,7 +6,7 @@ import {figure, legend} from "../page/plot.ts";
 import {unbroken} from "../words/numbers.ts";
 import type {CompareScene} from "./scene.ts";
 
-/** What they differ in, the most noticed first, then each in a sentence. */
+/** Differences of the recipes, the most noticed first, then each recipe in a sentence. */
 export function compareVerdict({comparison, mixes, gaps}: CompareScene): HTMLElement {
   const {differences, alike, recipes} = comparison;
   const [first = "Nothing that one would notice.", ...others] = differences;
@@ -48,7 +48,7 @@ export function pair(...charts: readonly (Element | undefined)[]): HTMLElement {
   return html`<div class="pair">${charts.filter((one) => one !== undefined)}</div>`;
 }
 
-/** What does not go onto paper. */
+/** Parts that do not go onto paper. */
 export function screenOnly(content: Element | undefined): HTMLElement | undefined {
   return content && html`<div class="screen-only">${content}</div>`;
 }

@@ -13,7 +13,7 @@ export interface ReadForComparison {
   readonly gaps: number;
 }
 
-/** What the page shows of recipes side by side. */
+/** Content of the page: recipes side by side. */
 export interface CompareScene {
   readonly comparison: Comparison;
   readonly mixes: readonly ShownMix<WeighedMix>[];
@@ -45,7 +45,7 @@ export async function readAll(
   }
 }
 
-/** What they differ in; a mistake where there are not two to compare. */
+/** Differences of the recipes; a mistake where there are not two to compare. */
 export function compareScene(
   read: Attempt<readonly ReadForComparison[]>,
   {freezer, overrun}: {readonly freezer: number; readonly overrun: number},

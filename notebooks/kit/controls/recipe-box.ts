@@ -9,7 +9,7 @@ interface RecipeBoxOptions {
   /** Name in the address. */
   readonly key: string;
   readonly label: string;
-  /** What stands in it while no recipe is open and the address carries none: the demonstration. */
+  /** Text while no recipe is open and the address carries none: the demonstration. */
   readonly demo: string;
 }
 
@@ -40,7 +40,7 @@ export function recipeBox(open: OpenRecipe, {key, label, demo}: RecipeBoxOptions
   const box = html`<textarea spellcheck="false"></textarea>` as HTMLTextAreaElement;
   box.value = (own() ? open.now!.text : carried) ?? demo;
   box.rows = Math.min(30, Math.max(4, box.value.split("\n").length));
-  /** What the page itself has put there last: the browser's own undo goes back no further. */
+  /** Text that the page itself put there last: the browser's own undo goes back no further. */
   let put = box.value;
   let address = carried;
 
@@ -93,7 +93,7 @@ export function recipeBox(open: OpenRecipe, {key, label, demo}: RecipeBoxOptions
   }) as RecipeBox;
 }
 
-/** What it is called: by its title, or as the address says. */
+/** Name of the recipe: its title, or as the address says. */
 function nameOf(text: string): {readonly name?: string} {
   const name = titleOf(text) ?? recall("name")[0];
   return name === undefined ? {} : {name};

@@ -12,7 +12,7 @@ interface LineOptions {
   readonly own: boolean;
   /** Mass of the batch, g: what turns percentages into grams, and back; without it the limits are in g. */
   readonly batch: (() => number) | undefined;
-  /** How much of it is in the mix that is shown, %: what the lock holds. */
+  /** Share of the mix that is shown, %: the lock holds it. */
   readonly amount: () => number | undefined;
   readonly change: (line: Picked) => void;
   readonly remove: (button: HTMLElement) => void;

@@ -33,7 +33,7 @@ const LARGEST = 5_000_000;
 
 const OWN = "own";
 const OPEN = "open";
-/** What a link says of a recipe that was typed, and is open where it comes from. */
+/** Part of a link for a recipe that was typed, and is open where the link comes from. */
 const TYPED = "typed";
 
 /**
@@ -48,7 +48,7 @@ export function sourceChoice({key, label, demos, open}: SourceOptions): SourceCo
   // A typed recipe of a link can be kept in the book.
   if (own?.typed && own.text !== open.now?.text) open.show({name: own.file, text: own.text});
   let chosen = (first === OWN && own) || names.includes(first) ? first : OPEN;
-  /** What is chosen, or what stands in for it while no recipe is open. */
+  /** The choice, or its stand-in while no recipe is open. */
   const now = () => (chosen === OPEN && !open.now ? names[0]! : chosen);
 
   const select = html`<select></select>` as unknown as HTMLSelectElement;

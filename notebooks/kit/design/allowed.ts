@@ -2,7 +2,7 @@ import type {IngredientInput} from "../../../lib/balance/brief/brief-schema.ts";
 import {type Pantry, pantryOf} from "../../../lib/pantry/pantry.ts";
 import type {Kitchen} from "../keep/kitchen.ts";
 
-/** What may go into a mix. */
+/** Ingredients that may go into a mix. */
 interface Allowed {
   readonly allowed: readonly IngredientInput[];
   /** Names that were chosen and that the cook does not have. */
@@ -10,7 +10,7 @@ interface Allowed {
   readonly pantry: Pantry;
 }
 
-/** What may go into a mix: what was chosen, or only as much of it as the cook has. */
+/** Ingredients that may go into a mix: those chosen, or only as much of them as the cook has. */
 export function allowedFrom(
   {from, ingredients}: {readonly from: "any" | "own"; readonly ingredients: readonly IngredientInput[]},
   {pantry, owned}: Pick<Kitchen, "pantry" | "owned">,

@@ -9,7 +9,7 @@ export interface Autosaved {
   readonly kept: KeptRecipe;
   /** As it stands here. */
   readonly now: RecipeContent;
-  /** What is not in the book yet. */
+  /** Change that is not in the book yet. */
   readonly unsaved: Unsaved | undefined;
   /** Why it is not, in words, where the browser refused. */
   readonly trouble: string | undefined;
@@ -22,7 +22,7 @@ export interface Autosaved {
   readonly gone: boolean;
 }
 
-/** How long a change may wait for the next one, ms: with the writing, well under a second. */
+/** Longest wait of a change for the next one, ms: with the writing, well under a second. */
 const SOON = 300;
 
 /** When a refused write is tried again, ms. */

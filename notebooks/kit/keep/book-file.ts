@@ -14,7 +14,7 @@ export function bookText(recipes: readonly KeptRecipe[], written: Date): string 
   return `${JSON.stringify({format: FORMAT, version: 1, written: written.toISOString(), recipes}, undefined, 1)}\n`;
 }
 
-/** What is in a file of recipes. */
+/** Content of a file of recipes. */
 export interface BookFile {
   readonly recipes: readonly KeptRecipe[];
   /** Of each recipe that cannot be read: place, value and next step. */

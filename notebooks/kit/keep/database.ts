@@ -35,7 +35,7 @@ export interface Drawer {
   changeAll(next: (all: ReadonlyMap<string, unknown>) => ReadonlyMap<string, unknown>): Promise<void>;
 }
 
-/** Where things are kept. */
+/** Drawers of the database. */
 export interface Keeping {
   drawer(name: DrawerName): Drawer;
   /** Why nothing outlasts this tab, in words; undefined where the browser keeps it. */
@@ -46,7 +46,7 @@ export interface Keeping {
 
 const NAME = "mixwright";
 
-/** What the browser keeps; where it refuses, the memory of this tab, which says so. */
+/** Store of the browser; where it refuses, the memory of this tab, which says so. */
 export async function openKeeping(name = NAME): Promise<Keeping> {
   const listeners = new Set<(written: Written) => void>();
   const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel(name) : undefined;

@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import {InputError, printable} from "../../../lib/core/errors.ts";
 import {parse} from "../../../lib/core/schema.ts";
 
-/** What a cook sees of a recipe and may change. */
+/** Parts of a recipe that a cook sees and may change. */
 export interface RecipeContent {
   /** One line of at most 80 characters, without signs that turn or hide text. */
   readonly name: string;
@@ -28,7 +28,7 @@ export interface KeptRecipe extends EarlierVersion {
   readonly id: string;
   /** Grows by 1 with each change, from 1. */
   readonly revision: number;
-  /** What it was before, the latest first. */
+  /** Earlier versions, the latest first. */
   readonly earlier: readonly EarlierVersion[];
   /** When it was deleted, ISO 8601; it can be brought back for 30 days. */
   readonly deleted?: string;
@@ -104,7 +104,7 @@ export function readVersion(value: unknown, place: string): EarlierVersion {
   return versionOf(parse(versionSchema, value, place, KEYS));
 }
 
-/** What a broken recipe is called: by its name where it has one, else by where it stands. */
+/** Name of a broken recipe: its own where it has one, else its place. */
 export function nameOfBroken(value: unknown, key: string): string {
   const name =
     typeof value === "object" && value !== null && Object.hasOwn(value, "name")

@@ -8,7 +8,7 @@ import {type DrawerName, keeping} from "./database.ts";
 import {type Own, readOwn} from "./own-ingredients.ts";
 import {perKilogram, readShelf, type ShelfLine} from "./shelf.ts";
 
-/** What there is to cook with: the included ingredients and the cook's own. */
+/** Ingredients to cook with: the included ones and the cook's own. */
 export interface Kitchen {
   /** All of it without a price. */
   readonly foods: Pantry;
@@ -16,7 +16,7 @@ export interface Kitchen {
   readonly pantry: Pantry;
   /** The same with how much of it the cook has. */
   readonly stocked: Pantry;
-  /** What the cook has, and water. */
+  /** Ingredients that the cook has, and water. */
   readonly owned: readonly Ingredient[];
   /** Names whose price the cook has set. */
   readonly priced: ReadonlySet<string>;
@@ -24,7 +24,7 @@ export interface Kitchen {
   readonly packs: Readonly<Record<string, Pack>>;
 }
 
-/** What a kitchen is made of. */
+/** Parts that make a kitchen. */
 interface KitchenParts {
   readonly lines: readonly ShelfLine[];
   readonly own: readonly Own[];

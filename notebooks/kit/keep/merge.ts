@@ -9,7 +9,7 @@ import {
 } from "./kept-recipe.ts";
 import {asEarlier} from "./versions.ts";
 
-/** What a book and a file become together. */
+/** Union of a book and a file. */
 export interface Merged {
   /** Recipes to write, by id; those of the book that stay as they are are not among them. */
   readonly write: ReadonlyMap<string, KeptRecipe>;

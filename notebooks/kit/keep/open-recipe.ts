@@ -15,7 +15,7 @@ import {tabMemory} from "../words/tab-memory.ts";
 import {setAside, takeUp, unwritten} from "./unsaved.ts";
 import {type How, isAnother} from "./versions.ts";
 
-/** How it stands with the open recipe. */
+/** State of the open recipe. */
 export type Standing =
   | {readonly is: "none"}
   | {readonly is: "keeping"}
@@ -25,7 +25,7 @@ export type Standing =
 
 /**
  * The recipe that is open in this tab: it goes along from page to page, and keeps itself in the book within a second of each change.
- * What a page shows instead (a demonstration, what a link carries) is its visitor, and gets into the book by `begin` alone.
+ * A text that a page shows instead (a demonstration, that of a link) is its visitor, and gets into the book by `begin` alone.
  */
 export interface OpenRecipe {
   /** As it stands in this tab; undefined where none is open. */
@@ -33,9 +33,9 @@ export interface OpenRecipe {
   /** The same with its versions, as a file would have it. */
   readonly whole: KeptRecipe | undefined;
   readonly standing: Standing;
-  /** What happened that the cook did not do here, in a sentence. */
+  /** News that the cook did not make here, in a sentence. */
   readonly word: string | undefined;
-  /** What a link carries, where this page shows that in place of the open recipe. */
+  /** Recipe of a link, where this page shows it in place of the open one. */
   readonly visitor: NewRecipe | undefined;
   readonly canUndo: boolean;
   readonly canRedo: boolean;

@@ -6,7 +6,7 @@ export interface BrokenRecipe {
   readonly key: string;
   readonly name: string;
   readonly why: string;
-  /** What stands there, whatever it is. */
+  /** Content of the entry, whatever it is. */
   readonly value: unknown;
 }
 

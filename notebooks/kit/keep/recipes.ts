@@ -15,11 +15,11 @@ import {type BrokenRecipe, type RecipeList, sorted} from "./recipe-list.ts";
 import {tabMemory} from "../words/tab-memory.ts";
 import {changedRecipe, type How} from "./versions.ts";
 
-/** What became of a change. */
+/** Outcome of a change. */
 export interface Saved {
   /** The recipe as it is kept: under an id of its own where another tab had changed it meanwhile. */
   readonly recipe: KeptRecipe;
-  /** What the other tab made of it, which stays; absent where there was no such thing. */
+  /** Version of the other tab, which stays; absent where there was none. */
   readonly beside?: KeptRecipe;
 }
 
@@ -65,10 +65,10 @@ export interface RecipeBook {
   ): () => void;
 }
 
-/** How long a deleted recipe can be brought back, ms. */
+/** Time for which a deleted recipe can be brought back, ms. */
 const KEPT_DELETED = 30 * 24 * 3600 * 1000;
 
-/** Where the id of the open recipe is remembered: by the tab, and in the drawer of settings. */
+/** Key of the open recipe's id: in the tab's memory, and in the drawer of settings. */
 export const OPEN = "open recipe";
 
 /** The book over a keeping; time and chance are told, for the tests. */

@@ -3,23 +3,23 @@ import {objectIn} from "../words/object-in.ts";
 import {keeping} from "./database.ts";
 import {changeUndoably} from "./undoable.ts";
 
-/** What the cook pays, for a pack of so much. */
+/** The cook's price for a pack of so much. */
 export interface PackPrice {
   readonly money: number;
   /** The pack as the cook wrote it: `1 l`, `12`, `600 g`. */
   readonly pack: string;
-  /** What the pack weighs, g. */
+  /** Weight of the pack, g. */
   readonly grams: number;
   /** The day that the price was set, `2026-11-26`. */
   readonly on: string;
 }
 
-/** What a cook says of one ingredient; all but its name may be unknown. */
+/** The cook's notes on one ingredient; all but its name may be unknown. */
 export interface ShelfLine {
   /** Name of an ingredient, included or own. */
   readonly name: string;
   readonly price?: PackPrice;
-  /** How much there is, as the cook wrote it, and its weight in g. */
+  /** Amount in stock, as the cook wrote it, and its weight in g. */
   readonly have?: {readonly text: string; readonly grams: number};
   /** Out of stock. */
   readonly out?: true;
@@ -59,7 +59,7 @@ export async function readShelf(): Promise<ShelfLine[]> {
   });
 }
 
-/** What becomes of the lines of some names; a line that is `undefined` goes. */
+/** New lines of some names; a line that is `undefined` goes. */
 export type ShelfEdits = ReadonlyMap<string, (present: ShelfLine) => ShelfLine | undefined>;
 
 /** Changes lines of the shelf: see {@link changeUndoably}. */

@@ -6,7 +6,7 @@ import {
   sameContent,
 } from "./kept-recipe.ts";
 
-/** How a recipe came to change: by typing, or by a press (a change taken, a name given, a version restored). */
+/** Kind of a change: by typing, or by a press (a change taken, a name given, a version restored). */
 export type How = "typed" | "pressed";
 
 /** Most earlier versions that are kept. */

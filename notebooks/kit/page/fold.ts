@@ -1,4 +1,4 @@
-/** How a part is folded. */
+/** Options of a fold. */
 interface FoldOptions {
   /** Words that stand for several headings; the part's own, unless given. */
   readonly words?: string;

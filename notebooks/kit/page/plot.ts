@@ -86,7 +86,7 @@ function asPicture(drawing: Element): void {
   }
 }
 
-/** Which line is which mix. */
+/** Legend: the line of each mix. */
 export function legend(mixes: readonly Pick<ShownMix, "label" | "style">[]): HTMLElement {
   return html`<ul class="legend">
     ${mixes.map(({label, style}) => html`<li>${keyOf(style)} ${label}</li>`)}

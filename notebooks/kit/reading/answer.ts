@@ -4,7 +4,7 @@ import type {RecipeDescription} from "../../../lib/kitchen/reading/describe-reci
 import {whereItScoops} from "../../../lib/kitchen/size/scoop-words.ts";
 import {unbroken} from "../words/numbers.ts";
 
-/** What the recipe is like, in a sentence and a few more. */
+/** The verdict: a sentence, and a few more. */
 export function readingVerdict(
   {sentence, scoop, kind, cost, batch, freezing, shares}: RecipeDescription,
   gaps: number,
@@ -27,7 +27,7 @@ export function readingShortly({sentence}: RecipeDescription): string {
   return sentence;
 }
 
-/** What to mind. */
+/** Cautions. */
 export function readingCautions({cautions}: RecipeDescription): HTMLElement | undefined {
   if (!cautions.length) return undefined;
   return html`<section class="minding">

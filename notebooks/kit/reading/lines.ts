@@ -4,7 +4,7 @@ import {decimal, grams} from "../../../lib/core/format.ts";
 import {packetLink} from "../words/packet-link.ts";
 import {unbroken} from "../words/numbers.ts";
 
-/** How many nearest names are offered for one that is not known. */
+/** Number of nearest names offered for one that is not known. */
 const OFFERED = 3;
 
 /**

@@ -17,7 +17,7 @@ const WORDS: Readonly<Record<Pulls["what"], {readonly heading: string; readonly 
   cost: {heading: "What makes it dear", digits: 2},
 };
 
-/** Which ingredient pulls what way at one thing, as bars from nought. */
+/** Pull of each ingredient at one thing, up or down, as bars from nought. */
 export function pullBars({what, unit, by}: Pulls, width: number): HTMLElement | undefined {
   const strongest = Math.max(...by.map(({pull}) => Math.abs(pull)));
   const told = by

@@ -11,7 +11,7 @@ import {type Attempt, attempt, Mistake, mistakeOf} from "../words/mistakes.ts";
 import {weighedRecipes} from "../views/weighed.ts";
 import type {ChangeSearch} from "./changes.ts";
 
-/** What the page asks. */
+/** The cook's choices on the page. */
 export interface ReadingWish {
   /** °C. */
   readonly freezer: number;
@@ -22,7 +22,7 @@ export interface ReadingWish {
   readonly search: ChangeSearch;
 }
 
-/** What the page shows of a recipe. */
+/** Content of the page for a recipe. */
 export interface ReadingScene {
   readonly description: RecipeDescription;
   readonly changes: Changes | undefined;
@@ -38,7 +38,7 @@ export async function readTyped(text: string, pantry: Pantry): Promise<Attempt<T
   );
 }
 
-/** What the recipe is like and how it could change; a mistake where there is nothing to read. */
+/** Description and possible changes of the recipe; a mistake where there is nothing to read. */
 export function readingScene(
   typed: Attempt<TypedRecipe>,
   {freezer, overrun, from, locked, search}: ReadingWish,

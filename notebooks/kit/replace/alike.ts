@@ -18,7 +18,7 @@ function thing(name: string): string {
   return SAYS_OTHERWISE.find(([says]) => says.test(words))?.[1] ?? words.split(/\s+/).at(-1) ?? "";
 }
 
-/** What of recipe and shelf is the same thing as an ingredient that is out, and of its group: cream of another fat for cream. */
+/** Ingredients of recipe and shelf that are the same thing as one that is out, and of its group: cream of another fat for cream. */
 export function alikeOf(
   without: readonly string[],
   {lines}: Pick<Recipe, "lines">,

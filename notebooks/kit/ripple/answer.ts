@@ -111,7 +111,7 @@ export function headline({bleeds, hard, runsWhenScooped, ripple}: RippleInBase):
     : html`<span>stays <b>soft and in its place</b></span>`;
 }
 
-/** Which way water moves between ripple and base. */
+/** Direction in which water moves between ripple and base. */
 function waterWords({base, ripple, waterMoves, bleeds, thirst}: RippleInBase, freezer: number): string {
   const points = `The ripple starts to freeze at ${pointOf(ripple.freezingPoint)}, the base at ${pointOf(base.freezingPoint)}.`;
   if (bleeds)

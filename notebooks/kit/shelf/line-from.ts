@@ -5,7 +5,7 @@ import type {Attempt} from "../words/mistakes.ts";
 import {amountIn, paidIn} from "../words/pack-price.ts";
 import {bestWords, moneyText, priceWords} from "./words.ts";
 
-/** What stands in the boxes of a line. */
+/** Entries in the boxes of a line. */
 export interface LineBoxes {
   readonly paid: string;
   readonly there: string;

@@ -5,7 +5,7 @@ import type {ShelfLine} from "../keep/shelf.ts";
 import {boxesOf, lineFrom} from "./line-from.ts";
 import {bestWords, dueOf, priceWords} from "./words.ts";
 
-/** What a line of the shelf is shown with. */
+/** Context in which a line of the shelf is shown. */
 interface LineParts {
   readonly line: ShelfLine;
   /** The ingredient of that name; absent where there is none, or where it may be several. */

@@ -11,7 +11,7 @@ export interface ShelfNow {
   readonly kitchen: Kitchen;
 }
 
-/** What a change is, in words, and how it is taken back. */
+/** A change in words, and the way to take it back. */
 interface Done {
   readonly words: readonly string[];
   readonly undo: () => Promise<void>;

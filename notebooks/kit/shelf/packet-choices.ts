@@ -2,7 +2,7 @@ import type {IngredientClass} from "../../../lib/pantry/from-label.ts";
 import type {Allergen} from "../../../lib/pantry/ingredient.ts";
 import type {Figure} from "./packet.ts";
 
-/** What each class of food is, as a cook calls it. */
+/** Classes of food, in a cook's words. */
 export const CLASS_WORDS: Readonly<Record<IngredientClass, string>> = {
   dairy: "milk, cream, butter, milk powder: nothing added",
   whey: "whey, whey powder",
@@ -105,7 +105,7 @@ export const ORDER: Readonly<Record<"EU" | "US", readonly Figure[]>> = {
   US: ["kilocalories", "fat", "saturates", "sodium", "carbohydrate", "fibre", "sugars", "polyols", "protein"],
 };
 
-/** What the law of the United States calls some of them. */
+/** Names of some of them in the law of the United States. */
 export const US_WORDS: Readonly<Partial<Record<Figure, string>>> = {
   kilocalories: "Calories",
   fat: "Total fat",
@@ -117,5 +117,5 @@ export const US_WORDS: Readonly<Partial<Record<Figure, string>>> = {
   portion: "One serving is",
 };
 
-/** What else a packet may say. */
+/** Further lines that a packet may have. */
 export const FURTHER: readonly Figure[] = ["alcohol", "water", "solids", "density"];

@@ -46,7 +46,7 @@ export function entryOf(typed: PacketTyped, asked: string, before?: OwnEntry): O
   };
 }
 
-/** What stands in the form for an ingredient that is kept: what was read off its packet, or else its label per 100 g. */
+/** Entries of the form for an ingredient that is kept: those read off its packet, or else its label per 100 g. */
 export function typedOf({
   name,
   label,
@@ -72,7 +72,7 @@ export function typedOf({
   };
 }
 
-/** What is still to be read off, in words. */
+/** Figures still to be read off, in words. */
 export function neededWords(missing: ReadPacket["missing"], law: PacketTyped["law"]): string {
   const names = missing.map((figure) =>
     ((law === "US" ? US_WORDS[figure] : undefined) ?? FIGURE_WORDS[figure][0])

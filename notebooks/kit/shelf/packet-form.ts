@@ -13,14 +13,14 @@ import {
   US_WORDS,
 } from "./packet-choices.ts";
 
-/** What stands in the form. */
+/** Entries of the form. */
 export interface PacketTyped extends Packet {
   /** Whether a class has been chosen. */
   readonly chosen: boolean;
   readonly allergens: readonly Allergen[];
   /** The cereals and nuts by name. */
   readonly kinds: readonly string[];
-  /** What the cook pays, as it is written. */
+  /** The cook's price, as it is written. */
   readonly paid: string;
 }
 

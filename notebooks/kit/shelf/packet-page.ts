@@ -91,7 +91,7 @@ export function packetPage(shelf: OpenShelf): {readonly form: HTMLElement; reado
   return {form: form.element, answer};
 }
 
-/** What the class makes certain: no tick takes it off. */
+/** Allergens that the class makes certain: no tick takes them off. */
 function evidentOf({name, class: read}: PacketTyped): readonly Allergen[] {
   const {allergens = []} = withInferred({name, composition: {water: 100}}, read);
   return allergens.filter((allergen) => allergen === "milk" || allergen === "eggs");
@@ -113,7 +113,7 @@ function understood(typed: PacketTyped, {read, missing, slips, taken}: ReadPacke
   </div>`;
 }
 
-/** What goes by that name already. */
+/** Ingredient that goes by that name already. */
 function standsFor({name}: PacketTyped, {now}: OpenShelf, edited: string | undefined): HTMLElement | string {
   if (name === "" || name === edited) return "";
   if (now.own.some(({entry}) => entry.name === name))

@@ -21,7 +21,7 @@ const SURE = {sure: 1.5, fairly: 4};
 /** Freezer of a household, °C: what the effect on freezing is told at. */
 const FREEZER = -18;
 
-/** What a product is taken for, a sentence each. */
+/** Assumptions on a product, a sentence each. */
 export interface PacketWords {
   readonly taken: string;
   readonly guessed: string;
@@ -29,11 +29,11 @@ export interface PacketWords {
   readonly freezing: string;
   /** So much sugar keeps as much water unfrozen: `27 g of sugar`. */
   readonly asSugar: string;
-  /** How sure that is, in a word or two: for a heading. */
+  /** Certainty in a word or two: for a heading. */
   readonly sure: string;
 }
 
-/** What a product is taken for by its label: what is in it, what is a guess, how sweet it is and how it freezes. */
+/** Assumptions on a product by its label: contents, guesses, sweetness and freezing. */
 export function packetWords({ingredient: {composition}, uncertainty}: LabelledIngredient): PacketWords {
   const parts = PARTS.flatMap((part) =>
     (composition[part] ?? 0) >= TOLD ? [{part, grams: composition[part]!}] : [],
@@ -62,7 +62,7 @@ export function packetWords({ingredient: {composition}, uncertainty}: LabelledIn
   };
 }
 
-/** How far the effect on freezing may be off, g of sugar per 100 g: the parts' own spreads, as independent errors. */
+/** Error of the effect on freezing, g of sugar per 100 g: the parts' own spreads, as independent errors. */
 function freezingOff({
   uncertainty,
   composition,

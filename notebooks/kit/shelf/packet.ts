@@ -23,7 +23,7 @@ export type Figure =
   | "density"
   | "portion";
 
-/** What the cook has read off a packet. */
+/** Entries that the cook has read off a packet. */
 export interface Packet {
   readonly name: string;
   readonly class: IngredientClass;
@@ -48,7 +48,7 @@ export interface ReadPacket {
   /** Figures still to be read off. */
   readonly missing: readonly Figure[];
   readonly slips: readonly Slip[];
-  /** What was taken for granted. */
+  /** Assumptions. */
   readonly taken: readonly string[];
 }
 

@@ -31,15 +31,15 @@ function noteOf({price, have, out, best}: ShelfLine): string | undefined {
   return parts.length ? parts.join("; ") : undefined;
 }
 
-/** What a file says of the shelf. */
+/** Content of a file about the shelf. */
 export interface ShelfFile {
   /** Lines by name, each as it becomes. */
   readonly lines: ReadonlyMap<string, ShelfLine>;
-  /** What changes, a sentence a line. */
+  /** Changes, a sentence a line. */
   readonly changes: readonly string[];
   /** Names that nothing goes by: kept, and told. */
   readonly unknown: readonly string[];
-  /** How many rows say what the shelf says already. */
+  /** Number of rows that say what the shelf says already. */
   readonly same: number;
 }
 

@@ -24,7 +24,7 @@ export function moneyText(money: number): string {
     : String(Number(money.toPrecision(6)));
 }
 
-/** What the cook pays: `2.40 for 1 l, 2.33 per kg, set 3 days ago`. */
+/** The cook's price in words: `2.40 for 1 l, 2.33 per kg, set 3 days ago`. */
 export function priceWords({price}: Pick<ShelfLine, "price">, today: string): string {
   if (!price) return "";
   const {money, pack, on} = price;
@@ -43,7 +43,7 @@ export function bestWords(best: string, today: string): string {
     : `Best before ${dayWords(best)}, ${awayWords(days)}`;
 }
 
-/** How pressing a date is. */
+/** Urgency of a date. */
 export function dueOf({best}: ShelfLine, today: string): "past" | "soon" | "later" | "none" {
   if (best === undefined) return "none";
   const days = daysBetween(today, best);

@@ -7,7 +7,7 @@ import {keep, recall} from "../words/address.ts";
 import {type Control, control} from "../controls/control.ts";
 import {setting} from "../words/numbers.ts";
 
-/** Which way is better on an axis. */
+/** Better direction of an axis. */
 type Sense = "minimise" | "maximise";
 
 /** Axis of the page. */

@@ -8,7 +8,7 @@ import {briefOf} from "../views/recipe-brief.ts";
 import {isCsv, loadRecipe, type Source} from "../words/load-recipe.ts";
 import {type Attempt, attempt} from "../words/mistakes.ts";
 
-/** What a kitchen knows of prices. */
+/** Prices that a kitchen knows. */
 interface Prices {
   /** At the prices of the page, and at the cook's where there are. */
   readonly pantry: Pantry;

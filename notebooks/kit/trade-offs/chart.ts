@@ -24,7 +24,7 @@ interface ChartOptions {
   readonly kept: Kept;
   /** Keeps the mix looked at. */
   readonly keep: () => void;
-  /** Where the cook's own recipe stands. */
+  /** Place of the cook's own recipe. */
   readonly here?: Point | undefined;
 }
 

@@ -7,7 +7,7 @@ import {eachOnce} from "../words/load-recipe.ts";
 import type {Point} from "./map.ts";
 import type {TradeScene} from "./scene.ts";
 
-/** Where a recipe stands in the chart of its own trade-off; nothing in that of another. */
+/** Place of a recipe in the chart of its own trade-off; nothing in that of another. */
 export function hereIn({brief, front}: TradeScene, recipe: Recipe | undefined): Point | undefined {
   if (!recipe || recipe.name !== brief.name) return undefined;
   const lines = eachOnce(recipe);

@@ -142,7 +142,7 @@ export function bindingSheet(
   );
 }
 
-/** Which prices would change the mix, in a sentence: of what is used, and of what is not yet. */
+/** Prices that would change the mix, in a sentence: of ingredients in it, and of those not in it yet. */
 function turningPrices({ingredients}: Prices): string {
   const used = ingredients
     .filter((one) => one.used && Number.isFinite(one.to))

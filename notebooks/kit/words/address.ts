@@ -77,7 +77,7 @@ function here(): string {
   return `./${name}#${state}`;
 }
 
-/** Where something that is not known is added from its packet; from there the way leads back here. */
+/** Link to where something that is not known is added from its packet; from there the way leads back here. */
 export function packetAddress(name: string): string {
   return `./add-from-its-packet.html#${new URLSearchParams({name: name.trim().slice(0, 200), back: here()})}`;
 }

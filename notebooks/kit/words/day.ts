@@ -16,7 +16,7 @@ export function daysBetween(from: string, to: string): number {
   return Math.round((Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
 }
 
-/** How far off a day is: `today`, `in 3 days`, `5 days ago`. */
+/** Distance of a day: `today`, `in 3 days`, `5 days ago`. */
 export function awayWords(days: number): string {
   if (days === 0) return "today";
   if (Math.abs(days) === 1) return days > 0 ? "tomorrow" : "yesterday";

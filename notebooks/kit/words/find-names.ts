@@ -10,12 +10,12 @@ export interface FoundName {
   readonly also?: string;
 }
 
-/** What was found: the likeliest first. */
+/** Ingredients found: the likeliest first. */
 export interface FoundNames {
   readonly found: readonly FoundName[];
   /** Whether no name has the words as they are typed, so that these are the nearest. */
   readonly near: boolean;
-  /** What the words say by a number (cream 45 %), where no name has them and the pantry knows what that is made of. */
+  /** Ingredient that the words mean by a number (cream 45 %), where no name has them and the pantry knows what that is made of. */
   readonly numbered?: Ingredient;
 }
 

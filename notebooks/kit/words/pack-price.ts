@@ -9,7 +9,7 @@ export interface Weighed {
   /** `1 l`, `12`, `600 g`. */
   readonly text: string;
   readonly grams: number;
-  /** What was taken for granted, to be told. */
+  /** Assumption, to be told. */
   readonly taken: readonly string[];
 }
 

@@ -91,7 +91,7 @@ export async function readRecipeText(
   };
 }
 
-/** What the page asks or tells of a line; of whole ones it has a box for the mass of one. */
+/** Questions and remarks on a line; of whole ones it has a box for the mass of one. */
 function askedOf(line: TypedLine): Asked[] {
   if (line.status === "taken")
     return line.whole === undefined
