@@ -30,7 +30,10 @@ await build({
     ...config.build,
     outDir: site,
     modulePreload: false,
-    rollupOptions: {input: wanted.map((path) => `${config.root}/${path}`)},
+    rolldownOptions: {
+      ...config.build?.rolldownOptions,
+      input: wanted.map((path) => `${config.root}/${path}`),
+    },
   },
 });
 for (const [i, path] of wanted.entries()) {

@@ -1,6 +1,7 @@
 import {fileURLToPath} from "node:url";
 import {config, observable} from "@observablehq/notebook-kit/vite";
 import {mergeConfig, type UserConfig} from "vite";
+import {BY_PAGES} from "./chunks.ts";
 import {codeBelow} from "./code-below.ts";
 import {NOTEBOOKS} from "./notebooks.ts";
 import {notices} from "./notices.ts";
@@ -39,7 +40,10 @@ const settings: UserConfig = {
     chunkSizeWarningLimit: 2000,
     // What a page weighs, `npm run bench` says; to compress a site once more only for that takes a second a page.
     reportCompressedSize: false,
-    rollupOptions: {input: NOTEBOOKS.map((path) => `${root}/${path}`)},
+    rolldownOptions: {
+      input: NOTEBOOKS.map((path) => `${root}/${path}`),
+      output: {codeSplitting: {groups: [BY_PAGES]}},
+    },
   },
 };
 
