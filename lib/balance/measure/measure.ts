@@ -33,9 +33,7 @@ export interface MeasuredMix {
  * Everything about one property that a target can limit, an aim make smallest or largest and an axis show. `S` is the plain data that
  * stands for it in a brief, `W` the form in which a cook writes it. Each measure has a file of its own, and `measures.ts` lists them.
  *
- * `rows` states limits as linear rows. A row may name extras, which become variables of the program (at least 0, g per 100 g of
- * mix), and rows that only tie an extra to the mix say `ties`; a right-hand side may depend on the context. So a measure that needs
- * "crystallised solute at -18 °C, at least what does not dissolve" returns the limit with that extra, and the row that ties it.
+ * `rows` states limits as linear rows over the ingredients; a right-hand side may depend on the context.
  */
 export interface Measure<S extends {readonly kind: string}, W extends Written = Written> {
   /** Its key in a brief's targets; `quantity`, `nutrient` or `property` for those that are named by another key. */

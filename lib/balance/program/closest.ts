@@ -14,7 +14,7 @@ import {HELP, type RowOrigin} from "./row-origin.ts";
 export function formulateClosest(
   brief: Brief,
   near: readonly number[],
-  extra: readonly Target[] = [],
+  extra: readonly Target[],
 ): Formulation {
   const {program, origins, shares} = formulate(brief, brief.aim, extra);
   const builder = new ProgramBuilder<RowOrigin>(

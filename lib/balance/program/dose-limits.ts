@@ -9,7 +9,7 @@ import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Choice, DoseLimit, Target} from "../brief/brief.ts";
 import {coefficientOf, targetRows} from "../measure/of-subject.ts";
 import type {MixRow} from "../measure/mix-row.ts";
-import {mixVariables} from "./mix-variables.ts";
+import {mixTerms} from "./mix-terms.ts";
 
 /**
  * The upper limits on doses that a brief sets: the customary ones by default, none, or those with some of the cook's own.
@@ -131,9 +131,8 @@ export function raisedDoses(
   const amounts = choices.map(({ingredient, max}, j) =>
     builder.variable({name: ingredient.name, cost: 0, lower: least[j]! / batch, upper: max / batch}),
   );
-  const mix = mixVariables(builder, amounts);
-  const state = ({weights, extras, ...row}: MixRow, dose?: DoseLimit) =>
-    builder.row({...row, terms: mix.terms({weights, ...(extras && {extras})})}, dose);
+  const state = (row: MixRow, dose?: DoseLimit) =>
+    builder.row({...row, terms: mixTerms(amounts, row.weights)}, dose);
   state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1});
   for (const {subject, min} of asked)
     for (const row of targetRows({subject, min: min!}, {ingredients: choices, overrun: 0})) state(row);

@@ -5,7 +5,7 @@ import type {Aim, Brief, Target} from "../brief/brief.ts";
 import type {MixRow} from "../measure/mix-row.ts";
 import {aimCoordinate, existenceRow, targetRows} from "../measure/of-subject.ts";
 import {doseRows} from "./dose-limits.ts";
-import {mixVariables} from "./mix-variables.ts";
+import {mixTerms} from "./mix-terms.ts";
 import {addPacks, paidByPack} from "./packs.ts";
 import {HELP, type RowOrigin} from "./row-origin.ts";
 import {addRules} from "./rules.ts";
@@ -77,17 +77,8 @@ function formulated(
       ...(step !== undefined && {integer: true}),
     }),
   );
-  const mix = mixVariables(builder, amounts, shares);
-  const state = ({name, lower, upper, ties, ...sum}: MixRow, origin: RowOrigin) =>
-    builder.row(
-      {
-        name,
-        terms: mix.terms(sum),
-        ...(lower !== undefined && {lower}),
-        ...(upper !== undefined && {upper}),
-      },
-      ties ? HELP : origin,
-    );
+  const terms = (weights: readonly number[]) => mixTerms(amounts, weights, shares);
+  const state = (row: MixRow, origin: RowOrigin) => builder.row({...row, terms: terms(row.weights)}, origin);
   state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1}, {kind: "batch"});
   const stateTarget = (target: Target, rows: readonly MixRow[]) => {
     for (const row of rows) state(row, {kind: "target", target});
@@ -106,7 +97,7 @@ function formulated(
   addPacks(builder, brief, packed, amounts, shares);
   const parts = (objective?.cutOff ?? []).map(({name, weights}) => {
     const part = builder.variable({name, cost: 1});
-    builder.row({name, terms: [...mix.terms({weights}), [part, -1]], upper: 0}, HELP);
+    builder.row({name, terms: [...terms(weights), [part, -1]], upper: 0}, HELP);
     return part;
   });
   if (objective?.atLeast?.length) {
@@ -114,8 +105,8 @@ function formulated(
     const excess = builder.variable({name, cost: 1});
     for (const piece of objective.atLeast) {
       const beyond = piece.map((weight, j) => weight - objective.weights[j]!);
-      const terms = [...mix.terms({weights: beyond}), ...[...parts, excess].map((one) => [one, -1] as const)];
-      builder.row({name, terms, upper: 0}, HELP);
+      const counted = [...parts, excess].map((one) => [one, -1] as const);
+      builder.row({name, terms: [...terms(beyond), ...counted], upper: 0}, HELP);
     }
   }
   return {...builder.build(aim?.sense ?? "minimise", deadline), shares};

@@ -1,10 +1,10 @@
 import {ProgramBuilder, type Terms} from "../../lp/program/builder.ts";
-import type {Outcome, Row} from "../../lp/program/program.ts";
+import type {LinearProgram, Outcome, Row} from "../../lp/program/program.ts";
 import {withCosts} from "../../lp/program/with-costs.ts";
-import {solverOfMany} from "../../lp/solve/solve-again.ts";
 import type {Brief} from "../brief/brief.ts";
 import type {Coordinate} from "../measure/coordinate.ts";
 import {type Formulation, formulate} from "./formulate.ts";
+import {mixTerms} from "./mix-terms.ts";
 
 /** A solver for the mixes of a brief that are best by one weighted sum after another. */
 export interface MixProgram {
@@ -39,13 +39,12 @@ export function formulateWithoutAim({aim: _aim, ...brief}: Brief): Formulation {
 export function mixProgram(
   {program}: Formulation,
   coordinates: readonly Coordinate[],
-  bounding: readonly boolean[] = [],
-  solve = solverOfMany(),
+  bounding: readonly boolean[],
+  solve: (program: LinearProgram) => Outcome,
 ): MixProgram {
   const builder = new ProgramBuilder<unknown>(program);
   const amounts = program.variables.map((_, j) => builder.variableAt(j));
-  const over = (weights: readonly number[]): Terms =>
-    weights.flatMap((weight, j) => (weight ? [[amounts[j]!, weight] as const] : []));
+  const over = (weights: readonly number[]): Terms => mixTerms(amounts, weights);
   const parts = coordinates.map(({cutOff = []}) =>
     cutOff.map((part) => ({...part, variable: builder.variable({name: part.name, cost: 0})})),
   );

@@ -40,8 +40,7 @@ export function narrowedRows(target: Target, brief: Brief, {parts, weighing}: Sp
   });
   return rows.flatMap(({weights: all, lower, upper, ...row}): MixRow[] => {
     const brought = all.slice(0, choices.length);
-    if (row.ties || (lower !== undefined && lower === upper))
-      return [{...row, weights: brought, ...bounds(lower, upper)}];
+    if (lower !== undefined && lower === upper) return [{...row, weights: brought, lower, upper}];
     const worst = (side: 1 | -1) =>
       brought.map((value, j) => {
         const most = new Map<string, number>();
@@ -59,8 +58,4 @@ export function narrowedRows(target: Target, brief: Brief, {parts, weighing}: Sp
       ...(lower === undefined ? [] : [{...row, weights: worst(-1), lower: lower + slack(lower)}]),
     ];
   });
-}
-
-function bounds(lower: number | undefined, upper: number | undefined): Pick<MixRow, "lower" | "upper"> {
-  return {...(lower !== undefined && {lower}), ...(upper !== undefined && {upper})};
 }

@@ -9,7 +9,7 @@ import type {Choice, Target} from "../brief/brief.ts";
 import {coefficientOf, targetRows} from "../measure/of-subject.ts";
 import {doseRows} from "../program/dose-limits.ts";
 import type {MixRow} from "../measure/mix-row.ts";
-import {mixVariables} from "../program/mix-variables.ts";
+import {mixTerms} from "../program/mix-terms.ts";
 import {SIMILARITY_TRAITS, type SimilarityTrait, traitSubject} from "./similarity-traits.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 
@@ -120,11 +120,10 @@ export function nearestRecipe(
       upper: max / batch,
     }),
   );
-  const mix = mixVariables(builder, amounts);
   /** States a row for the free ingredients: the part of the fixed ones is taken off its limits. */
-  const state = ({name, weights, extras, lower, upper}: MixRow): RowRef => {
+  const state = ({name, weights, lower, upper}: MixRow): RowRef => {
     const there = fixed.reduce((sum, {before}, k) => sum + (before / batch) * weights[free.length + k]!, 0);
-    const terms = mix.terms({weights, ...(extras && {extras})});
+    const terms = mixTerms(amounts, weights);
     return builder.row({
       name,
       terms,
@@ -147,7 +146,7 @@ export function nearestRecipe(
     builder.elastic(row, "lower", {name: `${what} below`, cost: weight});
     for (const piece of atLeast?.(candidates) ?? []) {
       const there = fixed.reduce((sum, {before}, k) => sum + (before / batch) * piece[free.length + k]!, 0);
-      const terms = [...mix.terms({weights: piece}), [above, -1] as const];
+      const terms = [...mixTerms(amounts, piece), [above, -1] as const];
       builder.row({name: what, terms, upper: wanted - there});
     }
   }

@@ -1,8 +1,8 @@
 import {ProgramBuilder} from "../../lp/program/builder.ts";
 import type {LinearProgram, Variable} from "../../lp/program/program.ts";
 import type {Brief, Target} from "../brief/brief.ts";
-import type {MixRow, MixSum} from "../measure/mix-row.ts";
-import {mixVariables} from "../program/mix-variables.ts";
+import type {MixRow} from "../measure/mix-row.ts";
+import {mixTerms} from "../program/mix-terms.ts";
 import {doseRows} from "../program/dose-limits.ts";
 import {existenceRow, targetRows} from "../measure/of-subject.ts";
 
@@ -62,7 +62,6 @@ export function nearbySteps(
     const terms = [grams(j), grams(ratio.index, -ratio.grams)];
     builder.row({name: ingredient.name, terms, lower: -steps[j]!, upper: steps[j]!});
   }
-  const mix = mixVariables(builder, variables, steps);
   for (const row of [
     ...brief.targets.flatMap((target) => [
       ...targetRows(widened(target), brief),
@@ -70,26 +69,19 @@ export function nearbySteps(
     ]),
     ...doseRows(brief),
   ]) {
-    for (const sum of sidesOf(row)) {
+    for (const weights of sidesOf(row)) {
       const missed = {name: `${row.name} missed`, cost: MISS / batch};
-      const stated = builder.row({name: row.name, terms: mix.terms(sum), lower: 0});
-      if (search.elastic && !row.ties) builder.elastic(stated, "lower", missed);
+      const stated = builder.row({name: row.name, terms: mixTerms(variables, weights, steps), lower: 0});
+      if (search.elastic) builder.elastic(stated, "lower", missed);
     }
   }
   return builder.build().program;
 }
 
 /** The limits of a row as sums over masses that must not be below 0, whatever the total: each ingredient counts what it brings beyond the limit. */
-function sidesOf({weights, extras = [], lower, upper}: MixRow): MixSum[] {
+function sidesOf({weights, lower, upper}: MixRow): number[][] {
   const side = (limit: number | undefined, sign: 1 | -1) =>
-    limit === undefined
-      ? []
-      : [
-          {
-            weights: weights.map((weight) => sign * (weight - limit)),
-            extras: extras.map(([name, weight]) => [name, sign * weight] as const),
-          },
-        ];
+    limit === undefined ? [] : [weights.map((weight) => sign * (weight - limit))];
   return [...side(lower, 1), ...side(upper, -1)];
 }
 
