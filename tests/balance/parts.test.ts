@@ -169,6 +169,18 @@ describe("a recipe to stay near", () => {
   });
 });
 
+test("the mix closest to a recipe costs no more than 15 % above the cheapest", () => {
+  const answer = best({
+    ingredients: [water, sugar, fatty],
+    targets: {sugars: {min: 10}},
+    near: {water: 500, sugar: 150, fatty: 350},
+  });
+  const closest = answer.candidates.find(({name}) => name.startsWith("closest"))!;
+  // All that costs something costs 1 per kg: 100 g of sugar alone, and then 15 g more of sugar or fat towards the recipe.
+  within(answer.cost! / answer.batch, 0.1 / 1000, 1e-9, "cheapest");
+  within(closest.cost! / closest.batch, 0.115 / 1000, 1e-9, "closest");
+});
+
 describe("what may stand in", () => {
   const milk: Ingredient = {
     name: "milk",

@@ -3,6 +3,7 @@ import type {Balanced} from "../../lib/balance/mix/answer.ts";
 import {balance} from "../../lib/balance/balance.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {candidatesOf, distance} from "../../lib/balance/explain/candidates.ts";
+import {openedPacks, outlayOf} from "../../lib/balance/program/packs.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {reliability} from "../../lib/balance/weigh/reliability.ts";
 import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
@@ -206,6 +207,43 @@ describe("whole packs", () => {
     within(byWeight.outlay, 5, 1e-9, "one large pack");
     within(byPack.outlay, 2, 1e-9, "one small pack");
   });
+
+  test("are weighed against what is bought by weight, at the price of what is used of it", () => {
+    // 200 g of fat: a small pack for 2, or by weight 1.8 or 2.2.
+    const dearOrCheap = (price: number) => {
+      const {pack: _pack, ...byWeight} = fat("by weight", price, 0);
+      const answer = balance({
+        ...brief,
+        ingredients: [fat("small pack", 8, 250), byWeight, brief.ingredients[2]!],
+        wholePacks: true,
+      });
+      if (answer.status !== "optimal") throw new Error(answer.status);
+      return answer.amounts.filter(({grams}) => grams > 1e-6)[0]?.ingredient;
+    };
+    expect([dearOrCheap(9), dearOrCheap(11)]).toEqual(["by weight", "small pack"]);
+  });
+
+  test("change nothing where the cost is not minimised, with or without prices", () => {
+    const most = balance({...brief, targets: {}, maximise: "fat", wholePacks: true});
+    within(most.status === "optimal" ? most.shares.fat : NaN, 80, 1e-6, "most fat");
+    const {price: _price, ...unpriced} = fat("unpriced", 0, 250);
+    expect(
+      balance({...brief, ingredients: [unpriced, "water"], wholePacks: true}, {pantry: realPantry}).status,
+    ).toBe("optimal");
+  });
+
+  test("are counted from amounts: a full pack is one, and what is not used costs nothing", () => {
+    const {price: _price, ...unpriced} = fat("unpriced", 0, 250);
+    const checked = readBrief(
+      {...brief, ingredients: [...brief.ingredients, unpriced], maximise: "fat"},
+      demoPantry,
+    );
+    expect(openedPacks(checked, [0, 250, 750, 0])).toEqual([{ingredient: "small pack", packs: 1, left: 0}]);
+    expect(openedPacks(checked, [1001, 0, 0, 0])).toEqual([{ingredient: "large pack", packs: 2, left: 999}]);
+    within(outlayOf(checked, [0, 250, 750, 0]), 2, 1e-12, "one small pack");
+    within(outlayOf(checked, [0, 251, 749, 0]), 4, 1e-12, "two small packs");
+    expect(outlayOf(checked, [0, 0, 900, 100])).toBeUndefined();
+  });
 });
 
 test("at most so many of a whole shelf ends within its time, with the second engine at hand", async () => {
@@ -295,6 +333,10 @@ describe("a kitchen that is off", () => {
       );
     expect(run(7)).toEqual(run(7));
     expect(run(7).targets[0]!.low).not.toBe(run(8).targets[0]!.low);
+  });
+
+  test("costs nothing more where no margin is asked for", () => {
+    within(solved({...input, spread}).mix.cost, solved(input).mix.cost!, 1e-9, "cost");
   });
 
   test("without a spread changes nothing", () => {

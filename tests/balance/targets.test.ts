@@ -171,6 +171,17 @@ describe("what is minimised or maximised", () => {
     }
   });
 
+  test("the least hard phase is where the last ice is gone, for ice below none would not pay for fat", () => {
+    const fatty = {name: "fatty syrup", composition: {otherFat: 20, dextrose: 80}};
+    const answer = balance({
+      ingredients: [{name: "water", composition: {water: 100}}, fatty],
+      minimise: {hardPhase: {at: -10}},
+      doses: "none",
+    });
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    within(initialFreezingPoint(answer.composition), -10, 1e-6, "where ice begins, °C");
+  });
+
   test("the derived quantities can be maximised: most fat with 6 % MSNF and 8 % sugar, by hand", () => {
     // Cream and milk powder fill what the sugar leaves: two equations, c + p = 92 and 5.4 c + 97 p = 600.
     const cream = (92 * 97 - 600) / (97 - 5.4);

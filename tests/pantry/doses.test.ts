@@ -7,7 +7,7 @@ import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
 import {textReport} from "../../lib/io/report/report.ts";
 import {DOSES, dosesIn, dosesOver} from "../../lib/pantry/doses.ts";
-import {findIngredient} from "../../lib/pantry/pantry.ts";
+import {findIngredient, pantryOf} from "../../lib/pantry/pantry.ts";
 import {readTable} from "../../datasets/tools/read-table.ts";
 import {realPantry} from "../support/pantry.ts";
 import {randomBrief} from "../support/random-brief.ts";
@@ -179,6 +179,30 @@ describe("what the cook asks for outright", () => {
     within(acids.limit, limit, 1e-7, "g of acid in 100 g");
     expect(acids.raised).toBe(true);
     expect(over(brief)).toEqual(["acids"]);
+  });
+
+  test("a dose rises for a target that counts it, and not for one that it could only help to meet", () => {
+    const brief = readBrief(
+      {
+        ingredients: [
+          {name: "spring water", composition: {water: 100}},
+          "glucose syrup 42 DE",
+          {name: "acid of ours", composition: {organicAcids: 100}},
+        ],
+        targets: {organicAcids: {min: 1.2}, totalSolids: {min: 40}},
+      },
+      realPantry,
+    );
+    const raised = brief.doses!.filter((dose) => dose.raised);
+    expect(raised.map(({index}) => DOSES[index]!.key)).toEqual(["acids"]);
+    within(raised[0]?.limit, 1.2, 1e-7, "g of acid in 100 g");
+    const answer = balance(
+      {ingredients: ["salt", {name: "salt of ours", composition: {salt: 100}}], minimise: "water"},
+      {pantry: realPantry, openersFrom: pantryOf([])},
+    );
+    expect(answer.status === "infeasible" && answer.conflict.targets.map(({path}) => path)).toEqual([
+      "doses.salt",
+    ]);
   });
 
   // By hand: at least 7 g of salt in steps of 5 g are 10 g, and 10 g in 1,000 g are 1 g in 100 g; at least 15 g are three steps.

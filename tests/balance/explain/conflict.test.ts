@@ -106,6 +106,23 @@ const cream = {name: "cream", composition: {water: 54.6, milkFat: 40, msnf: 5.4}
 const sugar = {name: "sugar", composition: {sucrose: 100}, price: 1.2};
 
 describe("impossible briefs a cook would write", () => {
+  test("a least amount is in the way only where it is: no amount can be negative", () => {
+    const named = (fat: number) => {
+      const fatty = {...cream, composition: {water: 60, milkFat: 40}};
+      const water = {name: "water", composition: {water: 100}, price: 0, min: 500};
+      const brief = readBrief(
+        {batch: 1000, ingredients: [fatty, water], targets: {fat: {min: fat}}},
+        nothing,
+      );
+      return explainConflict(brief, nothing)
+        .targets.map(({path, bound}) => `${path} ${bound}`)
+        .sort();
+    };
+    // At most 500 g of cream at 40 % are 20 % of fat; without water they would be 40 %.
+    expect(named(30)).toEqual(["ingredients[1] min", "targets.fat min"]);
+    expect(named(50)).toEqual(["targets.fat min"]);
+  });
+
   test("more fat than the cream has: how far it reaches, and what would help", () => {
     const answer = balance(
       {ingredients: [milk, cream, sugar], targets: {fat: {min: 45}}},
