@@ -1,5 +1,6 @@
 import {fileURLToPath} from "node:url";
 import {defineConfig} from "vitest/config";
+import {ByProject} from "./support/by-project.ts";
 
 /** Tests that look at the notebooks in a browser; they share one built site. */
 const IN_BROWSER = ["tests/notebooks/*.test.ts"];
@@ -15,6 +16,7 @@ export default defineConfig({
     reporters: ["default", here("./support/closing-line.ts")],
     // One for each core: a browser's own work leaves a core idle half of the time.
     maxWorkers: "100%",
+    sequence: {sequencer: ByProject},
     testTimeout: 60_000,
     hookTimeout: 120_000,
     projects: [
