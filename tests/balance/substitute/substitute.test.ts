@@ -14,6 +14,7 @@ import {readComposition} from "../../../lib/pantry/composition.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {findIngredient} from "../../../lib/pantry/pantry.ts";
 import {type Quantity, quantityOf} from "../../../lib/pantry/quantities.ts";
+import type {Composition} from "../../../lib/pantry/parts.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../../lib/pantry/recipe.ts";
 import {demoPantry} from "../../support/pantry.ts";
 import {within} from "../../support/within.ts";
@@ -57,37 +58,44 @@ const SCORED: readonly (Quantity & keyof typeof SUBSTITUTION_WEIGHTS)[] = [
   "organicAcids",
 ];
 
-/** What of a recipe is compared, each by its weight: a score is how far two of them lie apart. */
-function weighed(recipe: Recipe): number[] {
-  const composition = recipeComposition(recipe);
-  return [
-    SUBSTITUTION_WEIGHTS.firmness * firmness(composition, -18),
-    SUBSTITUTION_WEIGHTS.freezingPoint * initialFreezingPoint(composition)!,
-    ...SCORED.map((name) => SUBSTITUTION_WEIGHTS[name] * quantityOf(composition, name)),
-  ];
+/** Terms of a score: how far two recipes lie apart in each, those that are quickly reckoned first. */
+const TERMS: readonly ((composition: Composition) => number)[] = [
+  ...SCORED.map((name) => (mix: Composition) => SUBSTITUTION_WEIGHTS[name] * quantityOf(mix, name)),
+  (mix) => SUBSTITUTION_WEIGHTS.firmness * firmness(mix, -18),
+  (mix) => SUBSTITUTION_WEIGHTS.freezingPoint * initialFreezingPoint(mix)!,
+];
+
+/** The terms of a recipe that thousands are compared with. */
+const known = new WeakMap<Recipe, readonly number[]>();
+
+function termsOf(recipe: Recipe): readonly number[] {
+  const terms = known.get(recipe) ?? TERMS.map((term) => term(recipeComposition(recipe)));
+  known.set(recipe, terms);
+  return terms;
 }
 
-/** A grid asks for that of one recipe thousands of times. */
-const known = new WeakMap<Recipe, number[]>();
-
-/** What a recipe scores against another, computed here from the compositions alone. */
-function scoreOf(before: Recipe, after: Recipe): number {
-  const old = known.get(before) ?? weighed(before);
-  known.set(before, old);
-  let score = weighed(after).reduce((sum, value, i) => sum + Math.abs(value - old[i]!), 0);
+/** Score of a recipe against another, computed here from the compositions alone; `Infinity` as soon as it is beyond a limit. */
+function scoreOf(before: Recipe, after: Recipe, limit = Infinity): number {
   const cost = ({lines}: Recipe) =>
     lines.reduce((sum, {ingredient, grams}) => sum + ingredient.price! * grams, 0) /
     recipeMass({name: "", lines});
-  score += SUBSTITUTION_WEIGHTS.cost * Math.abs(cost(after) - cost(before));
+  let score = SUBSTITUTION_WEIGHTS.cost * Math.abs(cost(after) - cost(before));
   const grams = ({lines}: Recipe, name: string) =>
     lines.reduce((sum, {ingredient, grams}) => sum + (ingredient.name === name ? grams : 0), 0);
+  const mass = recipeMass(before);
   const names = new Set([...before.lines, ...after.lines].map(({ingredient}) => ingredient.name));
-  let moved = 0;
   for (const name of names) {
-    moved += (Math.abs(grams(after, name) - grams(before, name)) * 50) / recipeMass(before);
+    const moved = (Math.abs(grams(after, name) - grams(before, name)) * 50) / mass;
+    score += SUBSTITUTION_WEIGHTS.moved * moved;
     if (grams(before, name) === 0 && grams(after, name) > 0) score += SUBSTITUTION_WEIGHTS.newIngredient;
   }
-  return score + SUBSTITUTION_WEIGHTS.moved * moved;
+  if (score > limit) return Infinity;
+  const [old, composition] = [termsOf(before), recipeComposition(after)];
+  for (const [i, term] of TERMS.entries()) {
+    if (score > limit) return Infinity;
+    score += Math.abs(term(composition) - old[i]!);
+  }
+  return score;
 }
 
 describe("the skim-portion rule: MSNF = 0.09 (100 - fat), H. D. Goff, Ice Cream Technology, University of Guelph e-book", () => {
@@ -294,23 +302,24 @@ describe("a substitution", () => {
       const small = ["water", other].map(named);
       const {alternatives} = substitute(vanilla, {without: "cream 36 %", from: small});
       const found = alternatives.find(({kind}) => kind === "one for one")!;
+      const milk = named("whole milk");
+      const kept = vanilla.lines.filter(
+        ({ingredient}) => !["cream 36 %", "whole milk"].includes(ingredient.name),
+      );
       let least = Infinity;
       // 140 x 61 recipes: so much of the other, so much water, the rest of the mass milk.
       for (let grams = 60; grams < 200; grams++) {
         for (let water = 0; water <= 120; water += 2) {
-          const milk = 760 - grams - water;
           const recipe = {
             name: "grid",
             lines: [
-              ...vanilla.lines.filter(
-                ({ingredient}) => !["cream 36 %", "whole milk"].includes(ingredient.name),
-              ),
-              {ingredient: named("whole milk"), grams: milk},
+              ...kept,
+              {ingredient: milk, grams: 760 - grams - water},
               {ingredient: small[1]!, grams},
               ...(water > 0 ? [{ingredient: small[0]!, grams: water}] : []),
             ],
           };
-          least = Math.min(least, scoreOf(vanilla, recipe));
+          least = Math.min(least, scoreOf(vanilla, recipe, Math.min(least, found.score + 1)));
         }
       }
       // The freezing point is kept to first order, so the best may be missed by a little; the grid's steps cost it more.
