@@ -62,6 +62,21 @@ describe("a limit on firmness", () => {
     const value = firmness(answer.composition, -14) - firmnessReference(30);
     within(answer.objective!.value, value, 1e-6, "as the objective has it");
   });
+
+  test("is smallest where crystals begin: none of many mixes, tried one by one, is softer", () => {
+    const {answer} = solved({
+      ingredients: ["water", "sucrose", "erythritol"],
+      doses: "none",
+      targets: {sucrose: {equal: 15}},
+      minimise: {firmness: {at: -5}},
+    });
+    const softest = Array.from({length: 161}, (_, k) =>
+      firmness({water: 85 - k / 4, sucrose: 15, erythritol: k / 4}, -5),
+    );
+    const found = firmness(answer.composition, -5);
+    expect(found).toBeLessThanOrEqual(Math.min(...softest));
+    within(found, Math.min(...softest), 1, "a quarter of a per cent from the next");
+  });
 });
 
 describe("overrun", () => {

@@ -78,6 +78,16 @@ test("the limits are the ends of the verdict, or the mix's own firmness where th
   expect(limitsOf("never hardens").others).toEqual([]);
 });
 
+test("a mix that hardens by its crystals keeps its own limits", () => {
+  // More erythritol than dissolves: counted as dissolved it would leave no ice even at -30 °C.
+  const mix = {water: 45, erythritol: 55};
+  expect(verdictAt(mix, -15, air)).toBe("hard");
+  for (const {subject, min} of noWorseThan(mix, tub)) {
+    const {at} = subject as {at: number};
+    expect(unclippedFirmness(mix, at) - reference).toBeGreaterThanOrEqual(min!);
+  }
+});
+
 test("a warm freezer counts as one just below 0 °C, any other to a tenth of a degree as it is printed", () => {
   const at = (freezer: number) => noWorseThan(MIXES[0]!, {...tub, freezer})[0]?.subject;
   expect([0, -0.04, -15.04].map(at)).toEqual([
