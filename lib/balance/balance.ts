@@ -109,7 +109,7 @@ export function* balanceSteps<Own extends string = never>(
 /** Refuses paths of files that would be passed over in silence: the library reads none, and without prices nothing is cheapest. */
 function refuseUnread(
   {prices, pantry}: Pick<BriefInput, "prices" | "pantry">,
-  {ingredients, aim}: Brief,
+  {aim}: Brief,
   {pantry: given, place = "brief"}: BalanceOptions,
 ): void {
   if (pantry !== undefined && given === undefined) {
@@ -120,8 +120,8 @@ function refuseUnread(
       "read it and give balance(brief, {pantry: pantryOf(readPantryCsv(text))})",
     );
   }
-  const priced = ingredients.some(({ingredient}) => ingredient.price !== undefined);
-  if (prices !== undefined && !priced && aim === undefined) {
+  // With the price of even one ingredient the cost would be the aim.
+  if (prices !== undefined && aim === undefined) {
     throw new InputError(
       `${place}: prices`,
       "a path, and no file is read here",
