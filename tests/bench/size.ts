@@ -11,7 +11,7 @@ const APART = ["javascript-lp-solver", "highs", "mathjs", "@observablehq/plot", 
 
 /**
  * What a page may import, as code, and its budget, kB gzip: a tenth above what it was when set. A bundler leaves out the rest. The included
- * pantry is 30 of them: 639 ingredients, each with its composition, eleven nutrients and its other names. A label is held against itself
+ * pantry is 30 of them: its ingredients, each with its composition, eleven nutrients and its other names. A label is held against itself
  * in 0.7: parts beyond their whole, energy that the figures contradict, each with the likely slip.
  */
 const USES: Readonly<Record<string, readonly [code: string, budget: number]>> = {

@@ -124,7 +124,7 @@ describe("what the browser kept is hostile", () => {
   );
 
   test("whatever it is, a line is none or one that every page can reckon with", () => {
-    // A kitchen of 639 ingredients takes its time: the first dozen will do.
+    // A kitchen of all the ingredients takes its time: the first dozen will do.
     let kitchens = 0;
     fc.assert(
       fc.property(fc.oneof(noise, lineLike), (kept) => {

@@ -50,7 +50,7 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   readonly digits?: number;
   /** Least and greatest limit that makes sense. */
   readonly range: (subject: S) => readonly [least: number, most: number];
-  /** True for an ingredient whose contribution is unknown, so that a mix with it has no value. */
+  /** True for an ingredient whose contribution is unknown: a brief that targets the measure refuses it. */
   readonly isUnknownIn?: (subject: S, ingredient: Ingredient) => boolean;
   /** Contribution of 100 g of an ingredient; the value of a mix is the weighted mean, less a constant. A temperature has none. */
   readonly weight: (subject: S, ingredient: Ingredient) => number;

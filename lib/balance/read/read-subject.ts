@@ -6,7 +6,14 @@ import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Aim, Choice} from "../brief/brief.ts";
 import {requirePrices} from "../measure/cost.ts";
 import {requireNutrient} from "../measure/nutrient.ts";
-import {isSpecial, MEASURES, type SpecialKind, SPECIAL_SUBJECTS, type Subject} from "../measure/measures.ts";
+import {
+  isSpecial,
+  measureOf,
+  MEASURES,
+  type SpecialKind,
+  SPECIAL_SUBJECTS,
+  type Subject,
+} from "../measure/measures.ts";
 import {AT_TEMPERATURES, isAtTemperatures} from "../measure/written.ts";
 
 /**
@@ -100,8 +107,23 @@ function refuseAim(key: SpecialKind, place: string): void {
   }
 }
 
-/** Refuses ingredients without a price where a subject is the cost, and those that do not say how much of a nutrient they have. */
+/**
+ * Refuses ingredients whose part in a subject is not known: without a price where it is the cost, without a figure where it is a nutrient.
+ *
+ * @throws InputError naming them
+ */
 export function requireKnown(subject: Subject, choices: readonly Choice[], place: string): void {
-  if (subject.kind === "cost") requirePrices(choices, place);
-  if (subject.kind === "nutrient") requireNutrient(subject, choices, place);
+  if (subject.kind === "cost") return requirePrices(choices, place);
+  if (subject.kind === "nutrient") return requireNutrient(subject, choices, place);
+  const {isUnknownIn, name} = measureOf(subject);
+  const lacking = choices.filter(({ingredient}) => isUnknownIn?.(subject, ingredient));
+  if (lacking.length === 0) return;
+  const names = lacking.map(({ingredient}) => ingredient.name);
+  throw new InputError(
+    `${place}: ingredients`,
+    `${name(subject)} not known of ${names.slice(0, 5).join(", ")}${names.length > 5 ? " …" : ""}`,
+    undefined,
+    `say what each has of it, leave those ingredients out, or drop ${name(subject)}`,
+    {code: "missing"},
+  );
 }

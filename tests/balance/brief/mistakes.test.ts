@@ -1,6 +1,7 @@
 import {describe, expect, test} from "vitest";
 import {balance} from "../../../lib/balance/balance.ts";
 import {readBrief} from "../../../lib/balance/read/read-brief.ts";
+import {requireKnown} from "../../../lib/balance/read/read-subject.ts";
 import {InputError} from "../../../lib/core/errors.ts";
 import {parseJson} from "../../../lib/io/json/json.ts";
 import {pantryOf} from "../../../lib/pantry/pantry.ts";
@@ -233,6 +234,20 @@ describe("odd names get a right answer", () => {
     within(answer.amounts[0]!.percent, 85, 1e-9, name);
     within(answer.amounts[1]!.percent, 15, 1e-9, "sugar");
   });
+});
+
+test("whatever a measure cannot know of an ingredient is refused, of a measure to come too", () => {
+  const choices = [
+    {ingredient: {...milk, properties: {co2: 120}}, min: 0, max: Infinity},
+    {ingredient: sugar, min: 0, max: Infinity},
+  ];
+  const subject = {kind: "property", property: "co2"} as const;
+  expect(() => requireKnown(subject, choices, "brief")).toThrow(
+    "brief: ingredients: co2 not known of sugar; say what each has of it, leave those ingredients out, or drop co2",
+  );
+  expect(() => requireKnown(subject, choices.slice(0, 1), "brief")).not.toThrow();
+  // A quantity follows from every composition.
+  expect(() => requireKnown({kind: "quantity", quantity: "fat"}, choices, "brief")).not.toThrow();
 });
 
 describe("text that is no JSON", () => {
