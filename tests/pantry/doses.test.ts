@@ -170,8 +170,8 @@ describe("what the cook asks for outright", () => {
       batch: 1000,
       ingredients: [
         {name: "spring water", composition: {water: 100}, price: 0, ...water},
-        {name: "lemon juice of ours", composition: {water: 95, organicAcids: 5}, price: 1, ...juice},
         {name: "acid of ours", composition: {organicAcids: 100}, price: 2},
+        {name: "lemon juice of ours", composition: {water: 95, organicAcids: 5}, price: 1, ...juice},
       ],
       targets: {organicAcids: {min: 1.2}},
     };
@@ -196,6 +196,10 @@ describe("what the cook asks for outright", () => {
     const raised = brief.doses!.filter((dose) => dose.raised);
     expect(raised.map(({index}) => DOSES[index]!.key)).toEqual(["acids"]);
     within(raised[0]?.limit, 1.2, 1e-7, "g of acid in 100 g");
+    // Nor for a batch that nothing else fills.
+    const little = ["water", "salt"].map((name) => ({name, ...(name === "water" ? {max: 900} : {min: 1})}));
+    const filled = readBrief({batch: 1000, ingredients: little, minimise: "water"}, realPantry);
+    expect(filled.doses!.filter((dose) => dose.raised)).toEqual([]);
     const answer = balance(
       {ingredients: ["salt", {name: "salt of ours", composition: {salt: 100}}], minimise: "water"},
       {pantry: realPantry, openersFrom: pantryOf([])},
@@ -207,6 +211,7 @@ describe("what the cook asks for outright", () => {
 
   // By hand: at least 7 g of salt in steps of 5 g are 10 g, and 10 g in 1,000 g are 1 g in 100 g; at least 15 g are three steps.
   test.each([
+    [5, 0.5],
     [7, 1],
     [15, 1.5],
   ])("a least amount of %d g in steps of 5 g rises the dose to %d g in 100 g", (min, limit) => {
@@ -218,6 +223,8 @@ describe("what the cook asks for outright", () => {
     };
     const salt = readBrief(brief, realPantry).doses!.find(({index}) => DOSES[index]!.key === "salt")!;
     within(salt.limit, limit, 1e-12, "g of salt in 100 g");
+    // 0.5 g in 100 g are customary.
+    expect(salt.raised).toBe(limit > 0.5 ? true : undefined);
     within(balanced(brief).amounts.at(-1)?.grams, 10 * limit, 1e-6, "salt");
   });
 

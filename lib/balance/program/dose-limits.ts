@@ -77,22 +77,27 @@ export function doseRows(
   });
 }
 
+/** A lower limit of a target that a dose counts. */
+interface Asked {
+  readonly subject: Extract<Target["subject"], {readonly kind: "quantity"}>;
+  readonly min: number;
+}
+
 /**
  * Upper bound on the dose that lower limits of targets can make necessary, g per 100 g: each met by the ingredient that brings most of
  * the dose with it, on top of the least amounts. Where that is within the limit, the limit need not rise.
  */
 function mostAskedFor(
   {index}: DoseLimit,
-  asked: readonly Target[],
+  asked: readonly Asked[],
   choices: readonly Choice[],
   brought: readonly (readonly number[])[],
   least: readonly number[],
   batch: number,
 ): number {
-  if (brought.every((grams) => grams[index] === 0)) return 0;
   let most = sum(brought.map((grams, j) => (grams[index]! * least[j]!) / batch));
-  for (const {subject, min = 0} of asked) {
-    if (subject.kind !== "quantity" || !isAskedBy(index, subject.quantity)) continue;
+  for (const {subject, min} of asked) {
+    if (!isAskedBy(index, subject.quantity)) continue;
     let ratio = 0;
     for (const [j, {ingredient}] of choices.entries()) {
       const own = coefficientOf(subject, ingredient);
@@ -113,11 +118,11 @@ export function raisedDoses(
   const least = choices.map(({min, step}) =>
     step === undefined ? min : Math.ceil(min / step - 1e-9) * step,
   );
-  const asked = targets.filter(
-    ({subject, min = 0}) =>
-      min > 0 && subject.kind === "quantity" && DOSES.some((_, d) => isAskedBy(d, subject.quantity)),
-  );
+  const asked = targets
+    .flatMap(({subject, min}): Asked[] => (min && subject.kind === "quantity" ? [{subject, min}] : []))
+    .filter(({subject}) => DOSES.some((_, d) => isAskedBy(d, subject.quantity)));
   if (asked.length === 0 && least.every((grams) => grams === 0)) return [...limits];
+  // To look into thousands of ingredients takes time, and here no deadline is kept: only those that matter.
   const brought = choices.map(({ingredient, min}) =>
     min > 0 || asked.length ? dosesIn(ingredient) : DOSES.map(() => 0),
   );
@@ -134,8 +139,8 @@ export function raisedDoses(
   const state = (row: MixRow, dose?: DoseLimit) =>
     builder.row({...row, terms: mixTerms(amounts, row.weights)}, dose);
   state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1});
-  for (const {subject, min} of asked)
-    for (const row of targetRows({subject, min: min!}, {ingredients: choices, overrun: 0})) state(row);
+  for (const target of asked)
+    for (const row of targetRows(target, {ingredients: choices, overrun: 0})) state(row);
   for (const dose of risen) {
     const weights = brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[dose.index]!));
     state({name: DOSES[dose.index]!.name, weights, upper: dose.limit}, dose);
