@@ -101,6 +101,7 @@ describe("a deadline", () => {
   test("gives the best mix so far as a full report that keeps the limits", () => {
     const answer = balance(search, {deadline: 60, now: counting()});
     if (answer.status !== "undecided" || !answer.best) throw new Error(answer.status);
+    expect(answer.candidates).toEqual([]);
     const {amounts, shares, cost, freezing, scoop} = answer.best;
     expect(amounts.reduce((total, {grams}) => total + grams, 0)).toBeCloseTo(1000, 5);
     expect(shares.sugars).toBeGreaterThan(38.2 - 1e-6);
@@ -161,7 +162,11 @@ describe("other options", () => {
       if (step.value.solved > 0) time = 1000;
       step = steps.next();
     }
-    expect(step.value).toMatchObject({status: "infeasible", conflict: {cutShort: true}});
+    expect(step.value).toMatchObject({
+      status: "infeasible",
+      candidates: [],
+      conflict: {targets: [], relaxations: [], openers: [], cutShort: true},
+    });
   });
 });
 

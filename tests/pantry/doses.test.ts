@@ -121,6 +121,7 @@ describe("README's brief stays an ice cream", () => {
     expect(composition.milkFat).toBeGreaterThan(7);
     // Without the doses the program takes what is cheap, which is no ice cream.
     expect(balanced(readme(more, {doses: "none"})).beyondDoses).not.toBeUndefined();
+    expect(readBrief(readme(more, {doses: "none"}), realPantry).doses).toEqual([]);
   });
 
   test("with glucose syrup nearly for nothing and no target on it", () => {
