@@ -64,6 +64,25 @@ describe("nothing is guessed in silence", () => {
     expect("taken" in line ? line.taken.join("; ") : "").toMatch(said);
   });
 
+  test.each(["6 blood oranges, juiced", "• 20 hazelnuts", "10 cherries (stoned)", "8 strawberries"])(
+    "%s are pieces, which nobody weighed: their grams are asked for",
+    async (text) => {
+      expect(await lineOf(text)).toMatchObject({
+        status: "how much",
+        question: expect.stringMatching(/^what do \d+ of them weigh \(.+\)\? Type it in grams$/),
+      });
+    },
+  );
+
+  test.each([
+    ["20 hazelnut paste", 20],
+    ["strawberries 20", 20],
+    ["40 hazelnuts", 40],
+    ["20 g raspberries", 20],
+  ])("%s are grams", async (text, grams) => {
+    expect(await lineOf(text)).toMatchObject({grams});
+  });
+
   test("what may be several things is a choice, and what is unknown has the nearest", async () => {
     const cream = await lineOf("500 g cream");
     expect(cream).toMatchObject({status: "which", name: "cream"});

@@ -23,6 +23,12 @@ const MOST_COUNTED = 60;
 /** Least bare number that is grams for an ingredient that is not counted. */
 const LEAST_GRAMS = 5;
 
+/** Groups of ingredients that come in pieces. */
+const PIECES = new Set(["fruit", "nut", "vegetable", "inclusion"]);
+
+/** Largest number before a plural that means pieces and not grams: `6 blood oranges`. */
+const MOST_PIECES = 24;
+
 /**
  * Mass of an amount of an ingredient, g.
  *
@@ -87,8 +93,22 @@ function countWeight(
       whole: count,
       taken: [...taken, oneWeighs(name, unit)],
     };
-  if (count >= LEAST_GRAMS) return {grams: count, taken: [...taken, `${decimal(count, 0)} taken as grams`]};
-  return {question: `how much is ${plain(count)} ${name}? Type it in grams`};
+  if (
+    count >= LEAST_GRAMS &&
+    !(count <= MOST_PIECES && PIECES.has(ingredient.group ?? "") && ofPieces(written))
+  )
+    return {grams: count, taken: [...taken, `${decimal(count, 0)} taken as grams`]};
+  return {
+    question:
+      count === 1
+        ? `what does one ${name} weigh? Type it in grams`
+        : `what do ${plain(count)} of them weigh (${name})? Type it in grams`,
+  };
+}
+
+/** True for a line of pieces: the number first, then the plural of a word. */
+function ofPieces(written: string): boolean {
+  return /^[^\p{L}\d]*\d+\s+[^,(]*[^\Ws]s(?=\s*(?:[,(]|$))/u.test(written);
 }
 
 /** The mass of one in words; juice is counted by its fruit: `one lemon taken as 48 g of juice`. */
