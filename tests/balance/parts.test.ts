@@ -243,4 +243,5 @@ describe("what may stand in", () => {
 test("a brief is called as it says, or a mix", () => {
   expect(readBrief({ingredients: [sugar]}, nothing).name).toBe("mix");
   expect(readBrief({name: "pear", ingredients: [sugar]}, nothing).name).toBe("pear");
+  expect(() => balance({ingredients: [sugar]}, {place: 5 as never})).toThrow(/^place: /);
 });
