@@ -1,4 +1,4 @@
-import {expectFlag, expectFunction, expectOptions, expectRecord, expectText} from "../core/shape.ts";
+import {expectFlag, expectFunction, expectOptions, expectRecord} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
 import {beforeTime, deadlineIn, USUAL_TIME} from "../lp/program/deadline.ts";
@@ -149,11 +149,10 @@ const OPTIONS = [
   "search",
 ] satisfies (keyof BalanceOptions)[];
 
-/** Refuses options that have no effect, or are of another type; pantries and times are checked where they are used. */
+/** Refuses options that have no effect, or are of another type; pantries, times and the place are checked where they are used. */
 function expectBalanceOptions(options: BalanceOptions): void {
   expectOptions(options, OPTIONS);
-  const {place, signal, candidates, search} = options;
-  if (place !== undefined) expectText(place, "place");
+  const {signal, candidates, search} = options;
   if (candidates !== undefined) expectFlag(candidates, "candidates");
   if (search !== undefined) expectSolveOptions(search, "search");
   if (signal === undefined) return;
