@@ -10,11 +10,11 @@ import {randomBrief} from "../support/random-brief.ts";
 
 const highs = await loadHighs();
 
-// Reference: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
-test("550 random briefs over the real pantry: same status as HiGHS, same cost to 1e-6", () => {
+// A share of `tests/fuzz/briefs.ts`, which takes 10,000. Reference: HiGHS (npm `highs`), an independent open-source solver, at tolerances of 1e-9.
+test("250 random briefs over the real pantry: same status as HiGHS, same cost to 1e-6", () => {
   const wrong: unknown[] = [];
   const counts: Record<string, number> = {};
-  for (let seed = 1; seed <= 550; seed++) {
+  for (let seed = 1; seed <= 250; seed++) {
     const brief = readBrief(randomBrief(seed), realPantry);
     const ours = solveBrief(brief);
     const theirs = referenceOf(highs, formulate(brief).program);
@@ -39,7 +39,7 @@ test("550 random briefs over the real pantry: same status as HiGHS, same cost to
   }
   expect(wrong).toEqual([]);
   // The sample must exercise both outcomes.
-  expect(counts.optimal).toBeGreaterThan(200);
-  expect(counts.infeasible).toBeGreaterThan(50);
+  expect(counts.optimal).toBeGreaterThan(150);
+  expect(counts.infeasible).toBeGreaterThan(40);
   expect(counts.undecided ?? 0).toBe(0);
 });

@@ -30,7 +30,7 @@ async function barriers(page: Page, what: "everything" | "colours" = "everything
   if (!(await page.evaluate<boolean>('"axe" in window'))) await page.evaluate(axe);
   return page.evaluate<
     string[]
-  >(`axe.run(document, {resultTypes: ["violations"], ${what === "colours" ? 'runOnly: ["color-contrast", "link-in-text-block"]' : ""}}).then(({violations}) =>
+  >(`axe.run(document, {resultTypes: ["violations"], ${what === "colours" ? 'preload: false, runOnly: ["color-contrast", "link-in-text-block"]' : ""}}).then(({violations}) =>
     violations.map(({id, nodes}) => id + ": " + nodes.map(({target}) => target).join(" | ")))`);
 }
 
