@@ -2,7 +2,7 @@ import {readFileSync} from "node:fs";
 import type {Browser, BrowserContext, Page} from "playwright-core";
 import {describe, expect, inject, test} from "vitest";
 import {bookText} from "../../notebooks/kit/keep/book-file.ts";
-import {blankProfile} from "../support/visit.ts";
+import {blankProfile, leave, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 const SOON = {timeout: 20_000};
@@ -34,6 +34,10 @@ async function open(context: BrowserContext, name: string, hash = ""): Promise<P
   await page.goto(`${address}${name}.html${hash}`);
   return page;
 }
+
+/** A page in a tab that was left, or a new one. */
+const visited = (context: BrowserContext, name: string) =>
+  visit(context.browser()!, `${address}${name}.html`, new URL(address).origin, {folds: "as they are"});
 
 const boxOf = (page: Page) => page.getByLabel("The recipe, one ingredient a line");
 const headOf = async (page: Page) =>
@@ -147,8 +151,8 @@ describe("the book", () => {
   }, 120_000);
 
   test("recipes are found, renamed, noted, copied, deleted and brought back, saved as a file and taken into another profile", async () => {
-    const {context, trouble} = await mine();
-    const page = await open(context, "read-a-recipe");
+    const {context} = await mine();
+    const {page, trouble} = await visited(context, "read-a-recipe");
     await boxOf(page).fill(MILK);
     await expect.poll(() => headOf(page), SOON).toContain("kept in this browser");
     await page.locator(".masthead nav").getByRole("link", {name: "My recipes"}).click();
@@ -212,12 +216,13 @@ describe("the book", () => {
     await theirs.locator(".book summary").first().click();
     expect(await theirs.getByLabel("Notes", {exact: true}).inputValue()).toBe("Less sugar next time.");
     expect([...trouble, ...blank.trouble]).toEqual([]);
+    await leave(page);
     await blank.context.close();
   });
 
   test("a thousand recipes are listed and searched by drawing forty and reading those in sight", async () => {
-    const {context, trouble} = await mine();
-    const page = await open(context, "my-recipes");
+    const {context} = await mine();
+    const {page, trouble} = await visited(context, "my-recipes");
     await expect.poll(() => mainOf(page), SOON).toContain("Your book is empty.");
     const thousand = Array.from({length: 1000}, (_, i) => ({
       id: `number-${i}`,
@@ -271,6 +276,7 @@ describe("the book", () => {
     expect(await drawn()).toBeGreaterThan(40);
     expect(await read()).toBeLessThanOrEqual(60);
     expect(trouble).toEqual([]);
+    await leave(page);
   });
 
   test("a storage that refuses is said with the next step, and what was typed stays", async () => {

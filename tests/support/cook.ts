@@ -1,5 +1,6 @@
 import type {BrowserContext, Page} from "playwright-core";
 import {expect} from "vitest";
+import {visit} from "./visit.ts";
 
 const SOON = {timeout: 20_000};
 
@@ -24,10 +25,11 @@ export class Cook {
 
   /** In front of the first page. */
   static async at(profile: BrowserContext, address: string): Promise<Cook> {
-    const cook = new Cook(await profile.newPage(), profile, address);
-    await cook.page.setViewportSize({width: 1280, height: 800});
-    cook.listenTo(cook.page);
-    await cook.page.goto(address);
+    const {origin} = new URL(address);
+    const {page} = await visit(profile.browser()!, address, origin, {folds: "as they are"});
+    const cook = new Cook(page, profile, address);
+    await page.setViewportSize({width: 1280, height: 800});
+    cook.listenTo(page);
     return cook;
   }
 
