@@ -95,6 +95,8 @@ function mostAskedFor(
   least: readonly number[],
   batch: number,
 ): number {
+  // Most doses are brought by nothing there: a third of the time of a search through the shelf.
+  if (brought.every((grams) => grams[index] === 0)) return 0;
   let most = sum(brought.map((grams, j) => (grams[index]! * least[j]!) / batch));
   for (const {subject, min} of asked) {
     if (!isAskedBy(index, subject.quantity)) continue;

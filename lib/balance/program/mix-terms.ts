@@ -14,9 +14,9 @@ export function mixTerms(
   units?: readonly number[],
 ): Terms {
   const terms: [VariableRef, number][] = [];
-  for (const [j, amount] of amounts.entries()) {
+  for (let j = 0; j < amounts.length; j++) {
     const weight = weights[j];
-    if (weight) terms.push([amount, units ? weight * units[j]! : weight]);
+    if (weight) terms.push([amounts[j]!, units ? weight * units[j]! : weight]);
   }
   return terms;
 }
