@@ -35,7 +35,7 @@ function chunkOf(id: string, bundle: Bundle): string | null {
 }
 
 /**
- * Modules that the same pages load are one chunk: a page asks for some forty files, not for a hundred and forty, and for nothing
+ * Modules that the same pages load are one chunk: a page asks for seven to fifty files, not for up to a hundred and forty, and for nothing
  * that it does not need. A module imports only such as its pages load too, so that the chunks import each other without circles.
  */
 export const BY_PAGES = {name: chunkOf, debugName: "by pages", includeDependenciesRecursively: false};
