@@ -22,7 +22,7 @@ import {type RecipeLine, recipeComposition, recipeMass} from "../../lib/index.ts
 import {decimal, degrees, grams} from "../../lib/core/format.ts";
 import {findIngredient} from "../../lib/pantry/pantry.ts";
 import {demoPantry} from "../support/pantry.ts";
-import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
+import {leave, type Opened, resize, sharedBrowser, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 let browser: Browser;
@@ -315,9 +315,9 @@ describe("a cook's day in the demonstration", () => {
     expect(text).toContain("Follow your local code; this is not licensed advice.");
     expect(text).toContain("hot sugar");
 
-    await page.setViewportSize({width: 390, height: 844});
+    await resize(page, {width: 390, height: 844});
     await expect.poll(() => page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
-    await page.setViewportSize({width: 1280, height: 900});
+    await resize(page, {width: 1280, height: 900});
     // Another width draws the sheet anew, a moment later: it has settled once the same frame is there twice.
     await expect
       .poll(

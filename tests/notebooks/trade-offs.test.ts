@@ -29,7 +29,7 @@ import {withOwnPrices} from "../../notebooks/kit/words/price-origin.ts";
 import {rangeOf} from "../../notebooks/kit/trade-offs/sweep-range.ts";
 import {loadBrief} from "../../notebooks/kit/trade-offs/brief.ts";
 import {briefSource, hostileAddress, recipeSource} from "../support/hostile-notebook.ts";
-import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
+import {leave, type Opened, resize, sharedBrowser, visit} from "../support/visit.ts";
 
 const {address} = inject("site");
 const data = (name: string) => readFileSync(`datasets/${name}`, "utf8");
@@ -398,7 +398,7 @@ describe("explore trade-offs", () => {
     });
 
     test("four kept mixes fit a phone", async () => {
-      await page.setViewportSize({width: 390, height: 844});
+      await resize(page, {width: 390, height: 844});
       const track = page.getByRole("slider", {name: "Along the bold line"});
       await track.focus();
       await track.press("Home");
@@ -410,7 +410,7 @@ describe("explore trade-offs", () => {
       await expect.poll(() => page.getByRole("button", {name: /^Drop/}).count()).toBe(4);
       await expect.poll(async () => (await tableOf(page, "What comes out")).fat?.length).toBe(5);
       expect(await page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);
-      await page.setViewportSize({width: 1280, height: 900});
+      await resize(page, {width: 1280, height: 900});
       for (let i = 0; i < 4; i++) await page.getByRole("button", {name: "Drop A"}).click();
       await expect.poll(() => page.getByRole("button", {name: /^Drop/}).count()).toBe(0);
     });

@@ -3,7 +3,7 @@ import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
 import {figureText, nameOf} from "../../notebooks/kit/trust/figures.ts";
 import {degrees} from "../../lib/core/format.ts";
-import {leave, type Opened, sharedBrowser, visit} from "../support/visit.ts";
+import {leave, type Opened, resize, sharedBrowser, visit} from "../support/visit.ts";
 import {parseTable} from "../../datasets/published/parse-tables.ts";
 import {readTables} from "../../datasets/published/read-tables.ts";
 import {holds, type ValidationRow} from "../../datasets/published/row.ts";
@@ -92,7 +92,7 @@ describe("how far to trust it, one visit", () => {
 
   test("fits a phone with every row unfolded, and the rows stay rows", async () => {
     await page.getByLabel("Find a figure").fill("");
-    await page.setViewportSize({width: 390, height: 844});
+    await resize(page, {width: 390, height: 844});
     await page.getByRole("button", {name: "Unfold all"}).click();
     await expect.poll(() => page.locator(".source tbody tr:visible").count()).toBe(rows.length);
     expect(await page.evaluate<number>("document.documentElement.scrollWidth")).toBe(390);

@@ -135,6 +135,31 @@ export async function visit(
   return {page, trouble};
 }
 
+/** Whether a page has been as high, and as wide, for ten frames in a row. */
+const AT_REST = `new Promise((done) => {
+  let size = "", same = 0;
+  const look = () => {
+    const {scrollWidth, scrollHeight} = document.documentElement;
+    same = size === scrollWidth + " " + scrollHeight ? same + 1 : 0;
+    size = scrollWidth + " " + scrollHeight;
+    if (same === 10) done();
+    else requestAnimationFrame(look);
+  };
+  look();
+})`;
+
+/**
+ * Gives a page another width or height, and waits until it is at rest: it draws itself anew a moment later, and a click in that
+ * moment can fall beside the button.
+ */
+export async function resize(
+  page: Page,
+  size: {readonly width: number; readonly height: number},
+): Promise<void> {
+  await page.setViewportSize(size);
+  await page.evaluate(AT_REST);
+}
+
 /** Leaves a page that was visited: its tab is empty, and as it was, for the next one. */
 export async function leave(page: Page | undefined): Promise<void> {
   const tab = page && tabs.get(page);
