@@ -1,7 +1,7 @@
 import {readdirSync, readFileSync} from "node:fs";
 import type {Browser, Page} from "playwright-core";
 import {afterAll, beforeAll, describe, expect, inject, test} from "vitest";
-import {leave, type Opened, sharedBrowser, visit, type Visiting} from "../support/visit.ts";
+import {leave, type Opened, resize, sharedBrowser, visit, type Visiting} from "../support/visit.ts";
 
 const NOTEBOOKS = readdirSync("notebooks").filter((name) => name.endsWith(".html"));
 
@@ -74,7 +74,7 @@ describe.each(NOTEBOOKS)("%s", (name) => {
   let trouble: string[];
 
   beforeAll(async () => {
-    ({page, trouble} = await open(name, {folds: "as they are"}));
+    ({page, trouble} = await open(name, {folds: "as they are", size: {width: 390, height: 844}}));
   });
 
   afterAll(() => leave(page));
@@ -94,7 +94,34 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     expect(nameless).toEqual([]);
   });
 
-  test("is short: what is not the answer is folded away", async () => {
+  test("fits a phone, and the finger on it", async () => {
+    const seen = await page.evaluate<Phone>(PHONE);
+    expect(seen.width).toBe(390);
+    expect(seen.height).toBeLessThan(4000);
+    // Core Web Vitals call up to 0.1 good.
+    expect(seen.shift).toBeLessThan(0.1);
+    // WCAG 2.2, 2.5.5; and below 16 px a phone enlarges the page when a box is touched.
+    expect(seen.low).toEqual([]);
+    expect(seen.small).toEqual([]);
+  });
+
+  test("bars nobody on a phone: axe (WCAG 2.2 A and AA, and its own good practices) finds nothing", async () => {
+    expect(await barriers(page)).toEqual([]);
+  });
+
+  test("is dark where the reader's system is, and bars nobody there", async () => {
+    await page.emulateMedia({colorScheme: "dark"});
+    const [paper, ink] = await page.evaluate<string[]>(
+      `["backgroundColor", "color"].map((key) => getComputedStyle(document.body)[key])`,
+    );
+    expect(brightness(paper!)).toBeLessThan(60);
+    expect(brightness(ink!)).toBeGreaterThan(200);
+    expect(await barriers(page, "colours")).toEqual([]);
+  });
+
+  test("is short on a desk: what is not the answer is folded away", async () => {
+    await page.emulateMedia({colorScheme: "light"});
+    await resize(page, {width: 1280, height: 900});
     expect(await page.evaluate<number>("document.documentElement.scrollHeight")).toBeLessThan(4000);
   });
 
@@ -112,37 +139,11 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     expect(Math.max(...sentences, ...hints)).toBeLessThan(20);
   });
 
-  test("bars nobody: axe (WCAG 2.2 A and AA, and its own good practices) finds nothing", async () => {
+  test("bars nobody on a desk", async () => {
     expect(await barriers(page)).toEqual([]);
   });
 
-  test("is dark where the reader's system is, and bars nobody there", async () => {
-    await page.emulateMedia({colorScheme: "dark"});
-    const [paper, ink] = await page.evaluate<string[]>(
-      `["backgroundColor", "color"].map((key) => getComputedStyle(document.body)[key])`,
-    );
-    expect(brightness(paper!)).toBeLessThan(60);
-    expect(brightness(ink!)).toBeGreaterThan(200);
-    expect(await barriers(page, "colours")).toEqual([]);
-  });
-
-  test("fits a phone, and the finger on it", async () => {
-    await page.emulateMedia({colorScheme: "light"});
-    await page.setViewportSize({width: 390, height: 844});
-    await page.reload({waitUntil: "networkidle"});
-    await page.locator("main h1").waitFor();
-    const seen = await page.evaluate<Phone>(PHONE);
-    expect(seen.width).toBe(390);
-    expect(seen.height).toBeLessThan(4000);
-    // Core Web Vitals call up to 0.1 good.
-    expect(seen.shift).toBeLessThan(0.1);
-    // WCAG 2.2, 2.5.5; and below 16 px a phone enlarges the page when a box is touched.
-    expect(seen.low).toEqual([]);
-    expect(seen.small).toEqual([]);
-    expect(await barriers(page)).toEqual([]);
-  });
-
-  test("bars nobody on a phone in the dark", async () => {
+  test("bars nobody on a desk in the dark", async () => {
     await page.emulateMedia({colorScheme: "dark"});
     expect(await barriers(page, "colours")).toEqual([]);
   });
@@ -153,6 +154,31 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     await page.emulateMedia({media: "print"});
     expect(await page.locator("button:visible, input:visible, details.code:visible").count()).toBe(0);
   });
+});
+
+test("folds follow a tablet that is turned, but not those that the cook has turned", async () => {
+  const {page} = await open("design-a-flavour.html", {folds: "as they are"});
+  const opened = () =>
+    page.evaluate<string[]>(
+      `[...document.querySelectorAll("main details[open]:not(.code) > summary")].map((e) => e.textContent.trim().split("\\n")[0])`,
+    );
+  const wide = await opened();
+  await resize(page, {width: 820, height: 1180});
+  const narrow = await opened();
+  expect(narrow.length).toBeLessThan(wide.length);
+  expect(wide).toEqual(expect.arrayContaining(narrow));
+  // What stands open on a narrow screen as it is loaded is what has stayed open.
+  await page.reload({waitUntil: "networkidle"});
+  await page.locator("main h1").waitFor();
+  expect(await opened()).toEqual(narrow);
+  const own = wide.find((words) => !narrow.includes(words))!;
+  const fold = page.locator("main summary", {hasText: own}).first();
+  await fold.press("Enter");
+  await resize(page, {width: 1280, height: 900});
+  expect(await opened()).toEqual(wide);
+  await resize(page, {width: 820, height: 1180});
+  expect(await opened()).toContain(own);
+  await leave(page);
 });
 
 test("the home page leads to every notebook, and so does the head of each", async () => {

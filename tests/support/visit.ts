@@ -25,6 +25,14 @@ export interface Visiting {
   readonly serve?: Readonly<Record<string, string>>;
   /** Whether its folds are opened at once, or stand as they do for a cook; opened, unless given. */
   readonly folds?: "opened" | "as they are";
+  /** Size of the window; that of a desk, unless given. */
+  readonly size?: Size;
+}
+
+/** Size of a window, px. */
+interface Size {
+  readonly width: number;
+  readonly height: number;
 }
 
 /** A tab of a browser: what happens in it is told to whoever has it open. */
@@ -117,12 +125,13 @@ export async function visit(
   browser: Browser,
   address: string,
   origin: string,
-  {serve = {}, folds = "opened"}: Visiting = {},
+  {serve = {}, folds = "opened", size = AS_OPENED}: Visiting = {},
 ): Promise<Opened> {
   const tab = idle.get(browser)?.pop() ?? (await newTab(browser));
   const {page} = tab;
   const trouble: string[] = [];
   Object.assign(tab, {origin, folds, trouble});
+  if (size !== AS_OPENED) await page.setViewportSize(size);
   // Only where something is replaced: a page whose requests are looked into has no cache.
   for (const [part, body] of Object.entries(serve))
     await page.route(

@@ -1,7 +1,7 @@
 import {html} from "htl";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {changed, control, type Control} from "../controls/control.ts";
-import {onPhone, panel} from "../controls/panel.ts";
+import {panel} from "../controls/panel.ts";
 import type {OpenRecipe} from "../keep/open-recipe.ts";
 import {type RecipeList, withChanged} from "../keep/recipe-list.ts";
 import type {RecipeBook} from "../keep/recipes.ts";
@@ -38,7 +38,6 @@ export async function bookPage(book: RecipeBook, open: OpenRecipe, pantry: Pantr
     {backup: backup(book)},
     {
       hint: "Clearing the browser’s data takes them away; a file brings them back.",
-      folded: onPhone(),
     },
   );
   const deleted = panel(

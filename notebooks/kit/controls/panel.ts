@@ -1,4 +1,5 @@
 import {html} from "htl";
+import {openBeside} from "../page/room.ts";
 import {type Control, control} from "./control.ts";
 
 type Values<C extends Record<string, Control<unknown>>> = {readonly [K in keyof C]: C[K]["value"]};
@@ -7,8 +8,8 @@ type Values<C extends Record<string, Control<unknown>>> = {readonly [K in keyof 
 interface PanelOptions {
   /** One short sentence under the heading, where the controls do not say it all. */
   readonly hint?: string;
-  /** Whether it is folded at first; not, by default. */
-  readonly folded?: boolean;
+  /** Whether it is folded at first; not, by default, but on a phone all parts are that follow the first. */
+  readonly folded?: boolean | "on a phone";
   /** A word beside the heading that says what is inside, kept up to date. */
   readonly tally?: () => string;
 }
@@ -23,13 +24,14 @@ export function panel<const C extends Record<string, Control<unknown>>>(
   {hint, folded = false, tally = () => ""}: PanelOptions = {},
 ): Control<Values<C>> {
   const aside = html`<small>${tally()}</small>`;
-  // Above the answer there is room for the first part of the brief alone.
-  const open = !folded && (first || !onPhone());
-  first = false;
-  const element = html`<details class="panel" data-side="brief" open=${open}>
+  const element = html`<details class="panel" data-side="brief">
     <summary><span>${heading} ${aside}</span></summary>
     ${hint === undefined ? "" : html`<p class="hint">${hint}</p>`} ${Object.values(controls)}
-  </details>`;
+  </details>` as HTMLDetailsElement;
+  // Above the answer there is room for the first part of the brief alone.
+  if (folded === false && first) element.open = true;
+  else if (folded !== true) openBeside(element);
+  first = false;
   element.addEventListener("input", () => (aside.textContent = tally()));
   return control(
     element,
@@ -41,17 +43,12 @@ export function panel<const C extends Record<string, Control<unknown>>>(
 export function section(
   heading: string,
   content: HTMLElement,
-  {hint, folded = false}: Omit<PanelOptions, "tally">,
+  {hint, folded = false}: {readonly hint?: string; readonly folded?: boolean},
 ): HTMLElement {
   return html`<details class="panel" data-side="brief" open=${!folded}>
     <summary><span>${heading}</span></summary>
     ${hint === undefined ? "" : html`<p class="hint">${hint}</p>`} ${content}
   </details>`;
-}
-
-/** Whether the brief stands above the answer: its longest part is then folded at first. */
-export function onPhone(): boolean {
-  return !matchMedia("(min-width: 1060px)").matches;
 }
 
 /** A line that stays in sight on a phone while the sliders move, and leads to the answer. */

@@ -1,3 +1,5 @@
+import {openBeside} from "./room.ts";
+
 /** Options of a fold. */
 interface FoldOptions {
   /** Words that stand for several headings; the part's own, unless given. */
@@ -14,7 +16,7 @@ export function folded(part: HTMLElement, {words, wide = "closed"}: FoldOptions 
   const fold = document.createElement("details");
   fold.className = "fold";
   fold.dataset.side = "answer";
-  fold.open = wide === "open" && matchMedia("(min-width: 1060px)").matches;
+  if (wide === "open") openBeside(fold);
   const summary = document.createElement("summary");
   fold.append(summary, part);
   summary.textContent = words ?? "";

@@ -3,6 +3,7 @@ import {axisX, rectX, ruleX, text} from "@observablehq/plot";
 import {html} from "htl";
 import {DIPPING} from "../../../lib/freezing/scoop.ts";
 import {keyOf, type ShownMix} from "./mixes.ts";
+import {besideAnswer} from "./room.ts";
 import {setting} from "../words/numbers.ts";
 
 /** Options of a chart over temperature. */
@@ -100,7 +101,7 @@ export function tick(value: number): string {
 
 /** Width of the answer's column, px, in a page of a given width: beside the brief on a wide screen, all of it on a phone. */
 export function columnOf(width: number): number {
-  return Math.max(280, matchMedia("(min-width: 1060px)").matches ? width - BRIEF_AND_GAP : width);
+  return Math.max(280, besideAnswer() ? width - BRIEF_AND_GAP : width);
 }
 
 /** Width of the brief's column and the gap beside it, px, as page.css has them. */
