@@ -63,6 +63,16 @@ export function unclippedHeatToRemove(composition: Composition, from: number, to
 }
 
 /**
+ * Heat to take out of a mix that has no ice at `to`, kJ/kg: linear in the masses, and less than the heat of one that has.
+ *
+ * @param from °C, 0 to 150
+ * @param to °C, from -40 to below 0
+ */
+export function heatWithoutIce(composition: Composition, from: number, to: number): number {
+  return fromMelted(composition, from) - fromMelted(composition, to, 0);
+}
+
+/**
  * Enthalpy of one mix as a function of temperature, kJ/kg: the mix is summed up once, and the temperatures, none of which comes
  * twice, are neither checked nor kept.
  */

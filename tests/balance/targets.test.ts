@@ -7,6 +7,7 @@ import type {SpecialKind} from "../../lib/balance/measure/measures.ts";
 import {coefficientOf, isTemperature} from "../../lib/balance/measure/of-subject.ts";
 import {hardPhase, heatShock, ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {scoopTemperature} from "../../lib/freezing/scoop.ts";
+import {solidFat} from "../../lib/freezing/solid-fat.ts";
 import {heatToRemove} from "../../lib/freezing/enthalpy.ts";
 import {answerCsv} from "../../lib/io/document/answer-out.ts";
 import {mixComposition} from "../../lib/pantry/mix.ts";
@@ -21,6 +22,12 @@ const ingredients = [
   {name: "sugar", composition: {sucrose: 100}, price: 1.2, properties: {co2: 80}},
   {name: "dextrose", composition: {water: 9.1, dextrose: 90.9}, price: 2, properties: {co2: 110}},
   {name: "water", composition: {water: 100}, price: 0, properties: {co2: 0}},
+];
+/** Mixes that may have no ice at all in the freezer. */
+const spirits = [
+  {name: "water", composition: {water: 100}, price: 0},
+  {name: "sugar", composition: {sucrose: 100}, price: 1},
+  {name: "spirit", composition: {water: 66, alcohol: 34}, price: 9},
 ];
 const base = {fat: {min: 4}, msnf: {min: 6, max: 11}, sugars: {min: 8}};
 
@@ -51,6 +58,24 @@ describe("each kind of target is met exactly where it binds", () => {
       1e-6,
       "hard phase",
     );
+  });
+
+  test("hard phase where fat alone would pass it: ice that is not there makes up for no fat", () => {
+    const [fat, syrup, most] = [100, 60, 12];
+    const answer = balance<string>({
+      ingredients: [
+        {name: "fat", composition: {coconutFat: fat}},
+        {name: "syrup", composition: {dextrose: syrup, water: 100 - syrup}},
+      ],
+      targets: {hardPhase: [{at: -5, max: most}]},
+      maximise: "fat",
+      doses: "none",
+    });
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    // At -5 °C the syrup has no ice, so the hard phase is the solid part of the fat, and may be all of the limit.
+    expect(ice(answer.composition, -5)).toBe(0);
+    within(hardPhase(answer.composition, -5), most, 1e-6, "hard phase");
+    within(answer.shares.fat, (100 * most) / solidFat({coconutFat: 100}, -5), 1e-6, "fat");
   });
 
   test("freezing point, from either side and exactly", () => {
@@ -90,6 +115,56 @@ describe("each kind of target is met exactly where it binds", () => {
     const made = mixFor({targets: {heatToRemove: [{at: -6, max: most}]}});
     within(heat(made.composition), most, 1e-6, "kJ per kg");
     within(made.shares["heat to remove down to -6 °C"], most, 1e-6, "as the answer says");
+  });
+
+  test("heat to take out of what has no ice: none is saved by ice that is not there", () => {
+    const heat = (composition: Composition) => heatToRemove(composition, 4, -6);
+    const spirited = (brief: Partial<BriefInput<string>>) =>
+      balance<string>({ingredients: spirits, doses: "none", maximise: "sugars", ...brief});
+    const least = spirited({
+      minimise: {heatToRemove: {at: -6}},
+      maximise: undefined,
+      targets: {sugars: {max: 25}},
+    });
+    if (least.status !== "optimal") throw new Error(least.status);
+    // On a fine grid of water, sugar and spirit, no mix with up to 25 % sugar needs less.
+    const [water, sugar, spirit] = spirits.map(({composition}) => composition) as Composition[];
+    const heats = Array.from({length: 26}, (_, sweet) =>
+      Array.from({length: 101 - sweet}, (_, strong) =>
+        heat(
+          mixComposition([
+            {composition: water!, grams: 100 - sweet - strong},
+            {composition: sugar!, grams: sweet},
+            {composition: spirit!, grams: strong},
+          ]),
+        ),
+      ),
+    ).flat();
+    within(heat(least.composition), least.objective!.value, 1e-9, "kJ per kg, as the answer says");
+    expect(least.objective!.value).toBeLessThanOrEqual(Math.min(...heats) + 1e-9);
+    within(least.objective!.value, Math.min(...heats), 0.2, "kJ per kg, by the grid");
+    const most = heat({water: 66, alcohol: 34}) - 1;
+    const limited = spirited({
+      targets: {heatToRemove: [{at: -6, max: most}]},
+      minimise: "sugars",
+      maximise: undefined,
+    });
+    if (limited.status !== "optimal") throw new Error(limited.status);
+    within(heat(limited.composition), most, 1e-6, "kJ per kg, no less sugar being enough");
+  });
+
+  test("at least so much ice that melts and freezes again needs as much ice in the cold", () => {
+    const answer = balance<string>({
+      ingredients: spirits,
+      targets: {heatShock: [{from: -18, to: -14, min: 10}]},
+      minimise: "cost",
+      doses: "none",
+    });
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    expect(heatShock(answer.composition, -18, -14)).toBeGreaterThanOrEqual(10 - 1e-6);
+    expect(() => balance({ingredients: spirits, maximise: {heatShock: {from: -18, to: -14}}})).toThrow(
+      "brief: maximise.heatShock: can only be made small",
+    );
   });
 
   test("sweetness, cost and a property of the cook's own", () => {

@@ -60,6 +60,8 @@ export interface Measure<S extends {readonly kind: string}, W extends Written = 
   readonly existence?: (subject: S, limits: Limits, context: MixContext) => MixRow | undefined;
   /** The sum that an axis shows. */
   readonly coordinate: (subject: S, context: MixContext) => Coordinate;
+  /** True where the sum is right for what is to be small alone: an aim at the largest is refused. */
+  readonly isOnlyKeptSmall?: true;
   /** The sum that an aim makes smallest or largest. */
   readonly aim: (subject: S, sense: "minimise" | "maximise", context: MixContext) => Coordinate;
   /** Its value in a mix, in its unit; `undefined` where the mix has none. */

@@ -84,6 +84,13 @@ export function readAim(
   const at = `${place}: ${sense}`;
   if (typeof wish !== "string") {
     const [kind, written] = Object.entries(wish)[0] as [SpecialKind, object];
+    if (sense === "maximise" && MEASURES[kind].isOnlyKeptSmall)
+      throw new InputError(
+        `${at}.${kind}`,
+        "can only be made small",
+        written,
+        `minimise it, or set "${kind}" limits`,
+      );
     return {sense, subject: specialSubject(kind, written)};
   }
   if (isSpecial(wish)) refuseAim(wish, at);

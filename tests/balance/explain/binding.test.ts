@@ -135,3 +135,39 @@ describe("the range of a limit on ice", () => {
     expect(range("erythritol").from).toBe(50);
   });
 });
+
+describe("the range of a limit on what fat takes part in", () => {
+  const NAMES = {hardPhase: "hard phase", firmness: "firmness"};
+  const base = {
+    ingredients: [
+      {name: "water", price: 0},
+      {name: "coconut oil", price: 5},
+      {name: "spirit 40 % vol", price: 9},
+    ],
+    batch: 1000,
+    doses: "none",
+  } as const;
+
+  test.each([
+    ["hardPhase", 40],
+    ["firmness", 5],
+  ] as const)(
+    "%s: the price holds down to where it ends, where the spirit has thawed all ice",
+    (key, max) => {
+      const brief = readBrief({...base, targets: {fat: {equal: 20}, [key]: [{at: -14, max}]}}, realPantry);
+      const {limits} = pricesOf(brief);
+      const {from, price, limit} = limits.find(({on}) => on.kind === "measure" && on.key === key)!;
+      const cost = costOf(brief)!;
+      expect(price).toBeLessThan(0);
+      for (const part of [0.5, 0.99]) {
+        const by = part * (from! - limit);
+        within(
+          costOf(nudged(brief, `${NAMES[key]} at -14 °C`, "max", by)),
+          cost + price! * by,
+          1e-6 * cost,
+          `${from}`,
+        );
+      }
+    },
+  );
+});
