@@ -8,7 +8,8 @@ import {includedPantry} from "../../lib/pantry/included.ts";
 import {NUTRIENTS, SAID_NUTRIENTS} from "../../lib/pantry/nutrient-keys.ts";
 import {mixNutrient} from "../../lib/pantry/mix-nutrient.ts";
 import {nutrientOf} from "../../lib/pantry/nutrients.ts";
-import {findIngredient} from "../../lib/pantry/pantry.ts";
+import {findIngredient, pantryOf} from "../../lib/pantry/pantry.ts";
+
 import {within} from "../support/within.ts";
 
 const pantry = includedPantry();
@@ -168,6 +169,26 @@ describe("nutrients as targets and aims", () => {
     ).toThrow(/sodium not known of our paste/);
   });
 
+  test("what does not say is not named as help either, nor counted by name beyond five", () => {
+    const plain = {name: "our syrup", composition: {sucrose: 60, water: 40}};
+    const rich = {name: "our sweet paste", composition: {otherFat: 30, sucrose: 70}};
+    const milk = {name: "milk", composition: {water: 88, milkFat: 4, milkProtein: 3, lactose: 5}};
+    const stored = pantryOf([milk, plain, rich]);
+    const asked = {ingredients: ["milk"], targets: {sugars: {min: 12}}, minimise: "fat"} as const;
+    const openers = (limits: object) => {
+      const answer = balance({...asked, targets: {...asked.targets, ...limits}}, {pantry: stored});
+      if (answer.status !== "infeasible") throw new Error(answer.status);
+      return answer.conflict.openers;
+    };
+    expect([...openers({})].sort()).toEqual(["our sweet paste", "our syrup"]);
+    expect(openers({saturates: {max: 6}})).toEqual(["our syrup"]);
+    const many = Array.from({length: 6}, (_, k) => ({...paste, name: `paste ${k}`}));
+    const named = (count: number) => () =>
+      balance({ingredients: many.slice(0, count), minimise: "saturates"}, {pantry});
+    expect(named(6)).toThrow("saturates not known of paste 0, paste 1, paste 2, paste 3, paste 4 …");
+    expect(named(5)).toThrow(/saturates not known of paste 0, paste 1, paste 2, paste 3, paste 4;/);
+  });
+
   test("every key is a target with a unit of its own", () => {
     for (const key of Object.keys(NUTRIENTS) as (keyof typeof NUTRIENTS)[])
       expect(balance({ingredients, targets: {[key]: {min: 0}}, minimise: "fat"}, {pantry}).status, key).toBe(
@@ -175,5 +196,6 @@ describe("nutrients as targets and aims", () => {
       );
     expect(SAID_NUTRIENTS).toHaveLength(11);
     expect(() => balance({ingredients, targets: {sodium: {max: -1}}}, {pantry})).toThrow(/mg per 100 g/);
+    expect(() => balance({ingredients, targets: {saturates: {max: 101}}}, {pantry})).toThrow(/0 to 100/);
   });
 });
