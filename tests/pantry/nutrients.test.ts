@@ -172,7 +172,11 @@ describe("nutrients as targets and aims", () => {
   test("what does not say is not named as help either, nor counted by name beyond five", () => {
     const plain = {name: "our syrup", composition: {sucrose: 60, water: 40}};
     const rich = {name: "our sweet paste", composition: {otherFat: 30, sucrose: 70}};
-    const milk = {name: "milk", composition: {water: 88, milkFat: 4, milkProtein: 3, lactose: 5}};
+    const milk = {
+      name: "milk",
+      composition: {water: 88, milkFat: 4, milkProtein: 3, lactose: 5},
+      nutrients: {saturates: 2.5},
+    };
     const stored = pantryOf([milk, plain, rich]);
     const asked = {ingredients: ["milk"], targets: {sugars: {min: 12}}, minimise: "fat"} as const;
     const openers = (limits: object) => {
