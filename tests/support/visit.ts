@@ -1,6 +1,9 @@
 import type {Browser, BrowserContext, Page} from "playwright-core";
 import {launchBrowser} from "./browser.ts";
 
+// Each call to a page notes where it came from: ten lines of that say it, a hundred take longer than many a call.
+Error.stackTraceLimit = 10;
+
 /** A page, and what it tried to reach, complained about or popped up. */
 export interface Opened {
   readonly page: Page;
