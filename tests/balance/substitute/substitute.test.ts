@@ -16,7 +16,7 @@ import {findIngredient} from "../../../lib/pantry/pantry.ts";
 import {type Quantity, quantityOf} from "../../../lib/pantry/quantities.ts";
 import type {Composition} from "../../../lib/pantry/parts.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../../lib/pantry/recipe.ts";
-import {demoPantry} from "../../support/pantry.ts";
+import {demoPantry, realPantry} from "../../support/pantry.ts";
 import {within} from "../../support/within.ts";
 
 const named = (name: string) => findIngredient(demoPantry, name, "test");
@@ -422,6 +422,46 @@ describe("a substitution", () => {
       1e-9,
       "score of butter",
     );
+  });
+
+  test("an allergen is said to be gone only where no line holds it any more", () => {
+    const buttered = recipeOf({
+      "oat drink": 700,
+      "unsalted butter": 90,
+      sucrose: 140,
+      "maltodextrin 18 DE": 60,
+      "guar gum": 3,
+    });
+    const {alternatives} = substitute(buttered, {without: "unsalted butter", from: shelf});
+    for (const {recipe, goneAllergens, newAllergens} of alternatives) {
+      const milk = recipe.lines.some(({ingredient}) => ingredient.allergens?.includes("milk"));
+      expect(goneAllergens).toEqual(milk ? [] : ["milk"]);
+      expect(newAllergens).toEqual([]);
+    }
+    const kinds = new Set(alternatives.map(({goneAllergens}) => goneAllergens.join()));
+    expect([...kinds].sort()).toEqual(["", "milk"]);
+  });
+
+  test("a legal name with a most is said to be lost above it", () => {
+    // 21 CFR 135.140(a): sherbet has 1 to 2 % milk fat.
+    const legalName = {name: "US sherbet", targets: {milkFat: {min: 1, max: 2}}};
+    const sides = [
+      {without: "whole milk", of: {"whole milk": 400, water: 300, sucrose: 240, "lemon juice": 60}},
+      // What gives the flavour stays, and has too much.
+      {without: "sucrose", of: {"milk chocolate": 450, water: 450, sucrose: 100}},
+    ].flatMap(({without, of}) => {
+      const from = ["cream 36 %", "skimmed milk", "dextrose"].map((name) => findIngredient(realPantry, name));
+      return substitute(recipeOf(of), {without, from, legalName}).alternatives.map(
+        ({recipe, legalName: standing}) => {
+          const milkFat = quantityOf(recipeComposition(recipe), "milkFat");
+          const side = milkFat < 1 - 1e-6 ? "min" : milkFat > 2 + 1e-6 ? "max" : "";
+          const told = standing!.broken.map(({bound, limit, value}) => [bound, limit, value!.toFixed(6)]);
+          expect(told).toEqual(side ? [[side, side === "min" ? 1 : 2, milkFat.toFixed(6)]] : []);
+          return side;
+        },
+      );
+    });
+    expect([...new Set(sides)].sort()).toEqual(["", "max", "min"]);
   });
 
   test("a legal name is kept where it can be and said to be lost where not", () => {
