@@ -61,6 +61,48 @@ test("a balanced mix is replaced in as its recipe is, in the freezer of its brie
   expect(() => substitute({...colder}, options)).toThrow(/^brief: a copy of an answer/);
 });
 
+test("what a kitchen has learned of its tubs goes with a balanced mix to its replacement", () => {
+  const learned = {reports: 4, shift: 10, narrowing: 0, scatter: 1};
+  const mix = balance({...written, learned});
+  if (mix.status !== "optimal") throw new Error(mix.status);
+  const from = pantryOf([{name: "honey", composition: {dextrose: 40, fructose: 40, water: 20}, price: 3}]);
+  const options = {without: "sugar", from};
+  expect(substitute(mix, options)).toEqual(substitute(recipeOf(mix, mix.amounts), {...options, learned}));
+  expect(substitute(mix, options)).not.toEqual(substitute(answer, options));
+});
+
+describe("the recipe of a mix", () => {
+  test("has what is used of it, and the air where that is not the usual", () => {
+    const {name, lines, ...rest} = recipeOf(answer, [300, 0, 700]);
+    expect(name).toBe("mix");
+    expect(lines.map(({ingredient, grams}) => [ingredient.name, grams])).toEqual([
+      ["sugar", 300],
+      ["water", 700],
+    ]);
+    expect(rest).toEqual({});
+    expect(recipeOf(readBrief({...written, overrun: 60}, pantryOf([])), [300, 0, 700]).overrun).toBe(60);
+  });
+
+  test.each<[unknown, RegExp]>([
+    ["300 g", /^amounts: not a list of amounts \(got "300 g"\)/],
+    [[300, 700], /^amounts: not one mass for each of the brief's ingredients \(got 2\)/],
+    [[300, -1, 700], /^amounts\[1\]: .*\(got -1\).*at least 0/],
+    [[300, {ingredient: "water", grams: 700}], /^amounts\[0\]/],
+    [[{ingredient: "water"}], /^amounts\[0\]: not an entry of amounts/],
+    [[{ingredient: "water", grams: -1}], /^amounts\[0\]\.grams: .*at least 0/],
+    [[{ingredient: "watr", grams: 1}], /^amounts\[0\]\.ingredient: .*did you mean water/],
+    [
+      [
+        {ingredient: "water", grams: 1},
+        {ingredient: "water", grams: 2},
+      ],
+      /^amounts\[1\]\.ingredient: named twice/,
+    ],
+  ])("is refused of %j", (given, says) => {
+    expect(() => recipeOf(answer, given as never)).toThrow(says);
+  });
+});
+
 describe("an answer holds its brief", () => {
   test("and shows it neither in JSON nor in a copy, which then is refused in words", () => {
     expect(answer.brief).toEqual(checked);

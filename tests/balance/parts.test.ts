@@ -54,6 +54,8 @@ describe("what is different from one mix to the next", () => {
     expect(isNothing(changed)).toBe(false);
     expect(changesBetween(before, before)).toEqual({enters: [], leaves: [], binds: [], frees: []});
     expect(isNothing(changesBetween(before, before))).toBe(true);
+    // One for another is a difference, too.
+    expect(isNothing({enters: ["honey"], leaves: ["sugar"], binds: [], frees: []})).toBe(false);
   });
 });
 
@@ -74,12 +76,51 @@ describe("a number in another place of a brief", () => {
     expect(brief.ingredients[0]).toBe("water");
   });
 
-  test.each(["targets", "ingredients", "batch", "batch.max", "name.fat.max", ""])(
-    "is refused at %j",
-    (path) => {
-      expect(() => withValueAt(brief, path, 1)).toThrow("not a place in a brief");
-    },
-  );
+  test.each([
+    "ingredients.1.price",
+    "ingredients[1].price",
+    "ingredients[ 1 ].price",
+    "ingredients[milk 3.5 %].price",
+    "ingredients[ Milk 3.5 % ].price",
+    'ingredients["milk 3.5 %"].price',
+    'ingredients[ "milk 3.5 %" ].price',
+  ])("finds an ingredient by its place or its name, full stop and all: %s", (path) => {
+    const two = ["water", "milk 3.5 %"];
+    expect(withValueAt({ingredients: two}, path, 9).ingredients).toEqual([
+      "water",
+      {name: "milk 3.5 %", price: 9},
+    ]);
+  });
+
+  test("finds one of many by its place, and one that is called by a number by its name", () => {
+    const many = Array.from({length: 12}, (_, j) => ({name: `sugar ${j}`}));
+    const priced = withValueAt({ingredients: many}, "ingredients[11].price", 9).ingredients;
+    expect(priced).toEqual([...many.slice(0, 11), {name: "sugar 11", price: 9}]);
+    const numbered = withValueAt({ingredients: [{name: "1"}, sugar]}, "ingredients[1].price", 9);
+    expect(numbered.ingredients).toEqual([{name: "1", price: 9}, sugar]);
+  });
+
+  test.each([
+    "targets",
+    "targets.fat",
+    "ingredients",
+    "ingredients[1]",
+    "batch",
+    "batch.max",
+    "name.fat.max",
+    "",
+  ])("is refused at %j", (path) => {
+    expect(() => withValueAt(brief, path, 1)).toThrow("not a place in a brief");
+  });
+
+  test.each<[string, RegExp]>([
+    ["ingredients[sugr].price", /the brief has no "sugr" there .*did you mean sugar/],
+    ["ingredients[2].price", /the brief has no "2" there .*a name from the brief or a number from 0 to 1$/],
+    ["ingredients[-1].price", /the brief has no "-1" there/],
+    ["targets.fat.min.max", /nothing can stand below 1 .*shorten the path/],
+  ])("is refused at %j, with what to do", (path, says) => {
+    expect(() => withValueAt(brief, path, 1)).toThrow(says);
+  });
 });
 
 describe("amounts in steps", () => {
@@ -238,6 +279,45 @@ describe("what may stand in", () => {
     expect(() => substitute(recipe, {without: "milk", from: [almonds], batch: 0})).toThrow("batch: nothing");
     expect(() => substitute(recipe, {without: "milk", from: [almonds], batch: -5})).toThrow("out of range");
   });
+});
+
+describe("what a brief says of an ingredient", () => {
+  const milk: Ingredient = {
+    name: "milk",
+    composition: {water: 88, milkFat: 4, milkProtein: 3, lactose: 5},
+    allergens: ["milk"],
+    nutrients: {sodium: 40, calcium: 120},
+    properties: {co2: 130},
+  };
+  const read = (entry: BriefInput["ingredients"][number]) =>
+    readBrief({ingredients: [entry]}, pantryOf([milk])).ingredients[0]!.ingredient;
+
+  test("goes before what the pantry says, key by key, and the rest stays", () => {
+    expect(read("milk")).toEqual(milk);
+    expect(read({name: "milk", price: 2})).toEqual({...milk, price: 2});
+    expect(read({name: "milk", allergens: ["milk", "nuts"]}).allergens).toEqual(["milk", "nuts"]);
+    expect(read({name: "milk", nutrients: {calcium: 300}}).nutrients).toEqual({sodium: 40, calcium: 300});
+    expect(read({name: "milk", properties: {protein: 3}}).properties).toEqual({co2: 130, protein: 3});
+  });
+
+  test("of one's own does not hide the allergens that are evident from what is in it", () => {
+    const own = {name: "nut milk", composition: {water: 88, milkFat: 4, milkProtein: 3, lactose: 5}};
+    expect(read({...own, allergens: ["nuts"]}).allergens).toEqual(["milk", "nuts"]);
+  });
+});
+
+test("an amount may be the whole batch, in grams or per cent", () => {
+  for (const least of [1000, "100 %"]) {
+    const all = best({ingredients: [{...sugar, min: least}, water], targets: {}});
+    within(all.amounts[0]?.grams, 1000, 1e-9, "sugar, g");
+  }
+});
+
+test("what is not used needs no price for a mix to have its cost", () => {
+  const {price: _price, ...unpriced} = fatty;
+  const all = [sugar, water, unpriced];
+  within(best({ingredients: all, targets: {sugars: {equal: 10}}, minimise: "fat"}).cost, 0.1, 1e-9, "money");
+  expect(best({ingredients: all, targets: {fat: {equal: 5}}, minimise: "sugars"}).cost).toBeUndefined();
 });
 
 test("a brief is called as it says, or a mix", () => {

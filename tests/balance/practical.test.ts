@@ -177,6 +177,51 @@ describe("practical rules of a brief", () => {
     const answer = balance(with_("yolk", {ratio: {to: "sugar", grams: 0.5}}));
     within(amount(answer, "yolk") / amount(answer, "sugar"), 0.5, 1e-9, "g of yolk per g of sugar");
   });
+
+  /** The rules that hold the cheapest mix of a brief. */
+  const holding = (input: BriefInput) => {
+    const answer = balance(input);
+    if (answer.status !== "optimal") throw new Error(answer.status);
+    return answer.binding.filter(({of}) => of === "rule");
+  };
+
+  // Amounts that a computer holds exactly and others: the sum that a rule stands for is 0 but for rounding.
+  test.each([100, 123.4, 170, 1000 / 3])("that hold a mix are told: %d g if used", (least) => {
+    const [rule, ...others] = holding({
+      ingredients: [milk, {...cream, minIfUsed: least}, sugar],
+      targets: {fat: {min: 3.6}, sugars: {equal: 16}},
+    });
+    expect(rule).toEqual({
+      of: "rule",
+      path: "ingredients[1].minIfUsed",
+      target: "cream, if used,",
+      on: {kind: "rule", rule: "minIfUsed", ingredient: "cream"},
+      bound: "min",
+      limit: least,
+    });
+    expect(others).toEqual([]);
+  });
+
+  test("that hold a mix are told of every kind", () => {
+    const beside = {ingredient: "sugar", min: 200};
+    expect(holding({ingredients: [milk, {...cream, min: 20, onlyWith: beside}, sugar]})).toMatchObject([
+      {path: "ingredients[1].onlyWith", target: "sugar, for cream,", bound: "min", limit: 200},
+    ]);
+    const inRatio = {...sugar, ratio: {to: "cream", grams: 0.25}};
+    expect(holding({ingredients: [milk, cream, inRatio], targets: {fat: {min: 5}}})).toMatchObject([
+      {path: "ingredients[2].ratio", target: "sugar per g of cream", bound: "equal", limit: 0.25},
+    ]);
+    expect(holding({...base, maxIngredients: 3})).toMatchObject([
+      {path: "maxIngredients", target: "number of ingredients", bound: "max", limit: 3},
+    ]);
+  });
+
+  test("on what is not used hold nothing", () => {
+    expect(holding(with_("butter", {minIfUsed: 200}))).toEqual([]);
+    const beside = {ingredient: "sugar", min: 160};
+    expect(holding(with_("yolk", {onlyWith: beside}))).toEqual([]);
+    expect(holding({ingredients: [milk, cream, {...sugar, ratio: {to: "cream", grams: 0.25}}]})).toEqual([]);
+  });
 });
 
 describe("whole packs", () => {
@@ -223,7 +268,27 @@ describe("whole packs", () => {
     expect([dearOrCheap(9), dearOrCheap(11)]).toEqual(["by weight", "small pack"]);
   });
 
+  test("are not told where no pack is known", () => {
+    const answer = balance({ingredients: [{name: "water", composition: {water: 100}, price: 0}]});
+    expect(answer.status).toBe("optimal");
+    expect(answer).not.toHaveProperty("packs");
+    expect(answer).not.toHaveProperty("outlay");
+  });
+
+  test("are in the objective, per kg of mix", () => {
+    const answer = balance({...brief, batch: 500, wholePacks: true});
+    // 100 g of fat: one small pack of 0.25 kg at 8 is 2 for half a kilogram.
+    expect(answer).toMatchObject({
+      objective: {name: "cost with whole packs", unit: "money per kg", sense: "minimise"},
+    });
+    within(answer.status === "optimal" ? answer.objective?.value : NaN, 4, 1e-9, "money per kg");
+  });
+
   test("change nothing where the cost is not minimised, with or without prices", () => {
+    // Most costs 200 g of the dearer fat: packs that nothing is taken of are not opened for it.
+    const dearest = balance({...brief, wholePacks: true, maximise: "cost"});
+    expect(dearest).toMatchObject({status: "optimal", objective: {name: "cost", sense: "maximise"}});
+    within(dearest.status === "optimal" ? dearest.cost : NaN, 1.6, 1e-9, "money");
     const most = balance({...brief, targets: {}, maximise: "fat", wholePacks: true});
     within(most.status === "optimal" ? most.shares.fat : NaN, 80, 1e-6, "most fat");
     const {price: _price, ...unpriced} = fat("unpriced", 0, 250);

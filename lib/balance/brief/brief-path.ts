@@ -14,7 +14,7 @@ import type {BriefInput} from "./brief-schema.ts";
  */
 export function withValueAt(brief: BriefInput<string>, path: string, value: number): BriefInput<string> {
   const keys = keysOf(path);
-  if (keys.length < 2 || (keys[0] !== "targets" && keys[0] !== "ingredients")) {
+  if (keys.length < 3 || (keys[0] !== "targets" && keys[0] !== "ingredients")) {
     throw new InputError(
       "path",
       "not a place in a brief",

@@ -38,8 +38,10 @@ export function bindingOf(
     const price = dual === undefined ? {} : {price: dual};
     if (origin.kind === "rule") {
       const {kind: _kind, name, ...rule} = origin;
+      const {on} = rule;
       // A rule on an ingredient that is not used is met exactly, but limits nothing.
-      if (activity !== 0 || rule.bound === "max") found.push({of: "rule", target: name, ...rule});
+      if (on.rule === "maxIngredients" || isUsed(brief, outcome, on.ingredient))
+        found.push({of: "rule", target: name, ...rule});
     } else if (origin.kind === "dose") {
       if (activity !== 0) found.push({...doseLimit(origin.dose), ...price});
     } else {
@@ -135,6 +137,10 @@ export function oneEach<T extends Binding>(limits: readonly T[]): T[] {
     }
   }
   return [...found.values()];
+}
+
+function isUsed({ingredients}: Brief, {values}: Optimal, name: string): boolean {
+  return values[ingredients.findIndex(({ingredient}) => ingredient.name === name)]! > 1e-9;
 }
 
 function near(value: number, limit: number): boolean {

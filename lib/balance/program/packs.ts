@@ -10,13 +10,15 @@ export interface OpenedPacks {
   readonly left: number;
 }
 
-/**
- * Indices of the ingredients that are paid by the pack, where a brief with `wholePacks` minimises its cost; their amounts then cost
- * nothing further.
- */
-export function paidByPack({ingredients, wholePacks}: Brief, aim: Aim | undefined): number[] {
-  if (!wholePacks || aim?.subject.kind !== "cost") return [];
-  return ingredients.flatMap(({pack}, j) => (pack === undefined ? [] : [j]));
+/** Whether opened packs are paid in full: where a brief with `wholePacks` minimises its cost. */
+export function paysPacks({wholePacks = false}: Brief, aim: Aim | undefined): boolean {
+  return wholePacks && aim?.subject.kind === "cost" && aim.sense === "minimise";
+}
+
+/** Indices of the ingredients that are paid by the pack; their amounts then cost nothing further. */
+export function paidByPack(brief: Brief, aim: Aim | undefined): number[] {
+  if (!paysPacks(brief, aim)) return [];
+  return brief.ingredients.flatMap(({pack}, j) => (pack === undefined ? [] : [j]));
 }
 
 /**

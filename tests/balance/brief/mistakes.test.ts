@@ -28,6 +28,7 @@ const good = {ingredients: [milk, sugar], targets: {sugars: {equal: 15}}};
 
 describe("a mistake in a brief is one line that names place, value and next step", () => {
   test.each<[what: string, brief: unknown, place: string, says: RegExp]>([
+    ["nothing", null, "brief.json", /give an object/],
     ["no object", 5, "brief.json", /give an object/],
     ["a list", [], "brief.json", /give an object/],
     ["no ingredients", {targets: {}}, "brief.json.ingredients", /missing.*give a list/],
@@ -106,6 +107,18 @@ describe("a mistake in a brief is one line that names place, value and next step
       /got 5.*at most -0.01/,
     ],
     [
+      "an exact value over 100",
+      {...good, targets: {fat: {equal: 120}}},
+      "brief.json: targets.fat.equal",
+      /from 0 to 100 g per 100 g/,
+    ],
+    [
+      "a name that is like none",
+      {...good, targets: {zzzzzzzzzz: {max: 8}}},
+      "brief.json: targets.zzzzzzzzzz",
+      /use cost, .*fat, .*saturates/,
+    ],
+    [
       "a freezing point above 0",
       {...good, targets: {freezingPoint: {max: 3}}},
       "brief.json: targets.freezingPoint.max",
@@ -181,6 +194,25 @@ describe("a mistake in a brief is one line that names place, value and next step
     ["an unknown aim", {...good, minimise: "costs"}, "brief.json: minimise", /did you mean cost/],
     ["an aim without its temperature", {...good, minimise: "ice"}, "brief.json: minimise", /"at": -18/],
     [
+      "an aim that is a temperature",
+      {...good, minimise: "scoopTemperature"},
+      "brief.json: minimise",
+      /no weighted sum.*use \{"hardPhase": \{"at": -18\}\}/,
+    ],
+    [
+      "a margin for no spread",
+      {...good, margin: true},
+      "brief.json: margin",
+      /without a spread \(got true\); say how far the kitchen may be off/,
+    ],
+    ["an empty recipe to stay near", {...good, near: {milk: 0}}, "brief.json: near", /an empty recipe/],
+    [
+      "a ratio to itself",
+      {ingredients: [{...milk, ratio: {to: "milk", grams: 2}}]},
+      'brief.json: ingredients[0] "milk": ratio.to',
+      /the ingredient itself/,
+    ],
+    [
       "a property that not all have",
       {ingredients: [{...milk, properties: {co2: 120}}, sugar], targets: {co2: {max: 90}}},
       'brief.json: targets.co2: ingredient "sugar"',
@@ -246,6 +278,9 @@ test("whatever a measure cannot know of an ingredient is refused, of a measure t
     "brief: ingredients: co2 not known of sugar; say what each has of it, leave those ingredients out, or drop co2",
   );
   expect(() => requireKnown(subject, choices.slice(0, 1), "brief")).not.toThrow();
+  const many = Array.from({length: 6}, (_, j) => ({...choices[1]!, ingredient: {...sugar, name: `s${j}`}}));
+  expect(() => requireKnown(subject, many.slice(1), "brief")).toThrow("not known of s1, s2, s3, s4, s5;");
+  expect(() => requireKnown(subject, many, "brief")).toThrow("not known of s0, s1, s2, s3, s4 …;");
   // A quantity follows from every composition.
   expect(() => requireKnown({kind: "quantity", quantity: "fat"}, choices, "brief")).not.toThrow();
 });

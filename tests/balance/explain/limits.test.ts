@@ -121,6 +121,30 @@ describe("an amount in per cent of the batch", () => {
   });
 });
 
+describe("a limit on an amount among those that hold the mix", () => {
+  const ingredientsIn = (brief: BriefInput) => balanced(brief).binding.filter(({of}) => of === "ingredient");
+
+  test("is none for what is not used and need not be", () => {
+    expect(ingredientsIn({ingredients: [milk, cream]})).toEqual([]);
+  });
+
+  test("is one value where both its ends are the same", () => {
+    expect(ingredientsIn({ingredients: [milk, {...cream, min: 105, max: 105}]})).toMatchObject([
+      {target: "cream", bound: "equal", limit: 105},
+    ]);
+  });
+
+  test("of whole steps is in grams, and has no price", () => {
+    const [most, ...others] = ingredientsIn({
+      ingredients: [milk, {...cream, step: 50, max: 100}],
+      maximise: "fat",
+    });
+    expect(most).toMatchObject({target: "cream", bound: "max", limit: 100});
+    expect(most).not.toHaveProperty("price");
+    expect(others).toEqual([]);
+  });
+});
+
 test("no name is suggested twice", () => {
   expect(nearestNames("mx", ["max", "max", "min", "max"])).toEqual(["max"]);
 });

@@ -1,4 +1,5 @@
 import {expect, test} from "vitest";
+import {balance} from "../../../lib/balance/balance.ts";
 import {narrowedRows, shifted} from "../../../lib/balance/program/spread.ts";
 import type {Target} from "../../../lib/balance/brief/brief.ts";
 import {readBrief} from "../../../lib/balance/read/read-brief.ts";
@@ -54,6 +55,20 @@ test("limits are narrowed by what each ingredient may bring beyond its label and
   const [solids, ...none] = narrowed("totalSolids", {min: 40});
   expect(none).toEqual([]);
   expect(solids?.weights).toEqual([46 - 1.5, 8 - 0.25, 100]);
+});
+
+test("a spread that a brief writes holds its targets at the worst, by hand; a part that is left open is not off", () => {
+  const made = balance({
+    ingredients: [
+      {name: "cream", composition: {water: 54, milkFat: 40, lactose: 6}, price: 4},
+      {name: "water", composition: {water: 100}, price: 0},
+    ],
+    targets: {fat: {min: 8}},
+    spread: {parts: {Cream: {milkFat: 1.5, lactose: undefined}}},
+    margin: true,
+  });
+  // Cream of 38.5 % at the worst: 8 / 0.385 g of it in 100 g.
+  within(made.status === "optimal" ? made.amounts[0]?.percent : NaN, 8 / 0.385, 1e-9, "cream, %");
 });
 
 test("a limit of one exact value stays as it is", () => {
