@@ -14,6 +14,8 @@ import type {Subject} from "../../../lib/balance/measure/measures.ts";
 import {sweep} from "../../../lib/balance/trade-off/sweep.ts";
 import {tradeOff, tradeOffSteps} from "../../../lib/balance/trade-off/trade-off.ts";
 import type {FrontPoint, TradeOffAxes} from "../../../lib/balance/trade-off/trade-off-types.ts";
+import {firmness} from "../../../lib/freezing/firmness.ts";
+import {verdictBands} from "../../../lib/freezing/scoop.ts";
 import {seededRandom} from "../../../lib/core/random.ts";
 import {loadHighs, referenceOf} from "../../support/reference-lp.ts";
 import {demoPantry, realPantry} from "../../support/pantry.ts";
@@ -215,6 +217,26 @@ describe("what a front offers", () => {
       expect(mix.scoop.verdict).not.toBe("soft");
     const cannot = readBrief({ingredients, targets: {fructose: {min: 60}}}, realPantry);
     expect(holdingShape(cannot)).toBe(cannot);
+  });
+
+  test.each([-18, -14])("without prices it ends where a tub just holds its shape at %d °C", (freezer) => {
+    const brief = readBrief(
+      {freezer, ingredients: ["fructose", "water"], targets: {fructose: {min: 10}}},
+      realPantry,
+    );
+    const [softest] = frontOf(brief, {x: "scoopTemperature", y: "water"}).points;
+    const least = verdictBands({overrun: 30}).find(({verdict}) => verdict === "scoops")!.from;
+    within(firmness(softest!.mix.composition, freezer), least, 1e-6, "firmness in the freezer");
+  });
+
+  test("no mix is softer than a brief's own answer that is soft", () => {
+    const ingredients = [
+      {name: "water", price: 0},
+      {name: "fructose", price: 1},
+    ];
+    const soft = readBrief({ingredients, targets: {fructose: {min: 45, max: 60}}}, realPantry);
+    for (const {mix} of frontOf(soft, {x: "scoopTemperature", y: "water"}).points)
+      within(mix.shares.fructose, 45, 1e-6, "fructose, as in the cheapest");
   });
 });
 
