@@ -238,6 +238,19 @@ describe("a mistake in a brief is one line that names place, value and next step
     expect(error.message.startsWith(place)).toBe(true);
   });
 
+  test("and says by which keys it is reached, whatever stands in them", () => {
+    const many = Array.from({length: 11}, (_, j) => ({...milk, name: `milk ${j}`}));
+    const last = {...milk, name: 'the "best": milk', min: 9, max: 8};
+    expect(mistakeIn({ingredients: [...many, last]}).path).toEqual(["ingredients", 11, "min"]);
+    const targets = {oat: {max: 1}, "oat fibre. all of it": {min: 2, max: 1}};
+    const properties = {oat: 0, "oat fibre. all of it": 0};
+    const place = ["targets", "oat fibre. all of it", "min"];
+    expect(mistakeIn({ingredients: [{...milk, properties}], targets}).path).toEqual(place);
+    expect(mistakeIn({ingredients: [{...milk, properties: {oat: 0}}], targets}).path).toEqual(
+      place.slice(0, 2),
+    );
+  });
+
   test("names from outside cannot break the line", () => {
     const error = mistakeIn({ingredients: [{name: "a\n\u001b[31mb", composition: {water: 1}}]});
     expect(error.message).toMatch(/a b|\[31mb/);

@@ -1,14 +1,16 @@
 import {describe, expect, test} from "vitest";
 import {balance} from "../../../lib/balance/balance.ts";
-import type {ConflictingLimit} from "../../../lib/balance/mix/answer.ts";
+import type {ConflictingLimit, Relaxation} from "../../../lib/balance/mix/answer.ts";
 import type {BriefInput} from "../../../lib/balance/brief/brief-schema.ts";
 import type {Brief, Choice, Target} from "../../../lib/balance/brief/brief.ts";
 import {explainConflict} from "../../../lib/balance/explain/conflict.ts";
+import {moved} from "../../../lib/balance/explain/moved.ts";
 import {targetPath} from "../../../lib/balance/brief/limit-path.ts";
 import {readBrief} from "../../../lib/balance/read/read-brief.ts";
 import {solveBrief} from "../../../lib/balance/mix/solve-brief.ts";
 import {DOSES} from "../../../lib/pantry/doses.ts";
 import {withRelaxations} from "../../../lib/balance/explain/with-relaxations.ts";
+import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {pantryOf} from "../../../lib/pantry/pantry.ts";
 import {realPantry} from "../../support/pantry.ts";
 import {randomBrief} from "../../support/random-brief.ts";
@@ -156,6 +158,7 @@ describe("impossible briefs a cook would write", () => {
     const {conflict} = explained(brief);
     expect(conflict.openers).not.toContain("salt");
     expect(conflict.openers).not.toContain("citric acid");
+    expect(explained({...brief, doses: "none"}).conflict.openers).not.toContain("salt");
     // Without the dose, salt alone makes the brief possible; with it, the conflict names the dose.
     const salted = {...brief, ingredients: [...brief.ingredients, {name: "salt", price: 1}]};
     expect(balance({...salted, doses: "none"}, {pantry: realPantry}).status).toBe("optimal");
@@ -221,6 +224,95 @@ describe("impossible briefs a cook would write", () => {
     expect(new Set(answer.conflict.targets.map(({target}) => target))).toEqual(
       new Set(["sugars", "totalSolids"]),
     );
+  });
+});
+
+describe("what is in the way, and what is not", () => {
+  const conflictOf = (brief: BriefInput) => {
+    const answer = balance(brief);
+    if (answer.status !== "infeasible") throw new Error(answer.status);
+    return answer.conflict;
+  };
+  const amounts = (brief: BriefInput) => conflictOf(brief).targets.filter(({of}) => of === "ingredient");
+  const named = {
+    of: "ingredient",
+    path: "ingredients[0]",
+    target: "milk",
+    on: {kind: "ingredient", ingredient: "milk", index: 0},
+  };
+
+  test("an amount of one value, and one that is not for want of stock", () => {
+    const targets = {fat: {min: 20}};
+    expect(amounts({ingredients: [{...milk, min: 900, max: 900}, cream], targets})).toEqual([
+      {...named, bound: "equal", limit: 900},
+    ]);
+    expect(amounts({ingredients: [{...milk, max: 300}, sugar], targets: {sucrose: {max: 50}}})).toEqual([
+      {...named, bound: "max", limit: 300},
+    ]);
+  });
+
+  test("an amount in steps as far as its steps reach, and none that the cook did not limit", () => {
+    const targets = {sucrose: {max: 50}};
+    expect(amounts({ingredients: [{...milk, step: 50, max: 320}, sugar], targets})).toEqual([
+      {...named, bound: "max", limit: expect.closeTo(300, 9)},
+    ]);
+    expect(amounts({ingredients: [{...milk, step: 50}], targets: {fat: {min: 20}}})).toEqual([]);
+  });
+
+  test("how far a target reaches is told of one that alone is in the way: at most, or at least", () => {
+    const two = {ingredients: [milk, cream], targets: {fat: {min: 45}, sucrose: {max: 50}}};
+    expect(conflictOf(two).reach).toEqual({target: "fat", best: expect.closeTo(40, 6)});
+    expect(conflictOf({...two, targets: {fat: {max: 2}}}).reach).toEqual({
+      target: "fat",
+      best: expect.closeTo(3.5, 6),
+    });
+    expect(conflictOf({...two, targets: {fat: {equal: 45}}}).reach).toBeUndefined();
+  });
+
+  test("another conflict waits behind, though one of the limits named is in both", () => {
+    const targets = {sucrose: {min: 30}, totalSolids: {max: 25}};
+    const water = {name: "water", composition: {water: 100}, price: 0};
+    const brief = {ingredients: [water, sugar], targets};
+    expect(conflictOf(brief).more).toBeUndefined();
+    expect(conflictOf({...brief, targets: {...targets, sweetness: {max: 20}}}).more).toBe(true);
+  });
+});
+
+describe("what could be added", () => {
+  const water = {name: "water", composition: {water: 100}, price: 0};
+  const fat = (name: string, percent: number, more: object = {}) => ({
+    name,
+    composition: {otherFat: percent, water: 100 - percent},
+    ...more,
+  });
+  const openers = (brief: BriefInput, shelf: Ingredient[]) => {
+    const answer = balance(brief, {openersFrom: pantryOf(shelf)});
+    return answer.status === "infeasible" ? answer.conflict.openers : undefined;
+  };
+  const brief = {batch: 1000, ingredients: [water], targets: {fat: {min: 5}}};
+
+  test("is five at most, the one that needs least of itself first, and nothing that does not help", () => {
+    const shelf = [30, 4, 60, 20, 90, 10, 50].map((percent) => fat(`fat ${percent}`, percent));
+    expect(openers(brief, shelf)).toEqual(["fat 90", "fat 60", "fat 50", "fat 30", "fat 20"]);
+  });
+
+  test("is enough in stock, and known in all that the brief limits", () => {
+    // 50 g of fat are 62.5 g of an 80 % one.
+    const shelf = [fat("little", 80, {stock: 62}), fat("much", 80, {stock: 63})];
+    expect(openers(brief, shelf)).toEqual(["much"]);
+    const counted = {
+      ...brief,
+      ingredients: [{...water, properties: {co2: 0}}],
+      targets: {fat: {min: 5}, co2: {max: 50}},
+    } as BriefInput;
+    const known = fat("known", 80, {properties: {co2: 300}});
+    const heavy = fat("heavy", 80, {properties: {co2: 900}});
+    expect(openers(counted, [fat("unknown", 80), known, heavy])).toEqual(["known"]);
+  });
+
+  test("is not there already, though more of it would help", () => {
+    const short = {...brief, ingredients: [{...water, max: 300}, fat("lard", 100, {price: 1, max: 100})]};
+    expect(openers(short, [fat("lard", 100), fat("tallow", 100)])).toEqual(["tallow"]);
   });
 });
 
@@ -302,6 +394,39 @@ describe("a change in the cook's own sense", () => {
       ],
     };
     expect(explained(bound).conflict).toMatchObject({relaxation: "impossible", relaxations: []});
+    // What comes in whole steps limits amounts by itself: nothing is proved then.
+    const inSteps = {ingredients: [...bound.ingredients.slice(0, 2), {...bound.ingredients[2]!, step: 1}]};
+    expect(explained(inSteps).conflict).toMatchObject({relaxation: "not searched to the end"});
+  });
+
+  test("a checked brief is moved as the written one is: per cent, stock, a temperature that goes, a dose", () => {
+    const brief = {
+      ingredients: [
+        {...milk, min: "40 %", max: "90 %"},
+        {...cream, stock: 100, max: "30 %"},
+        {...sugar, max: 200},
+        {name: "salt", price: 1, composition: {salt: 100}},
+      ],
+      targets: {fat: {min: 9, max: 20}, sucrose: {max: 12}, freezingPoint: {max: -30}},
+      doses: {salt: 1},
+    };
+    const side = {of: "target" as const, target: "", from: 0} as unknown as Relaxation;
+    const relaxations: Relaxation[] = [
+      {...side, path: "ingredients[0]", bound: "min", to: 300, toPercent: 30},
+      {...side, path: "ingredients[1]", bound: "max", to: 150, inStock: true},
+      {...side, path: "ingredients[2]", bound: "max", to: 250},
+      {...side, path: "targets.fat", bound: "min", to: 7},
+      {...side, path: "targets.freezingPoint", bound: "max", to: -40, dropped: true},
+      {...side, path: "doses.salt", bound: "max", to: 2},
+    ];
+    const written = readBrief(withRelaxations(brief, relaxations), nothing);
+    expect(moved(readBrief(brief, nothing), relaxations)).toEqual(written);
+    expect(written.ingredients.map(({min, max}) => [min, max])).toEqual([
+      [300, 900],
+      [0, 150],
+      [0, 250],
+      [0, Infinity],
+    ]);
   });
 
   test("a change of another brief is refused", () => {
