@@ -1,4 +1,4 @@
-import {type Limit, limitValue} from "../../lp/program/limits.ts";
+import type {Limit} from "../../lp/program/limits.ts";
 import type {ConflictingLimit} from "../mix/answer.ts";
 import type {Brief} from "../brief/brief.ts";
 import {doseLimit, ingredientLimit, percentOf, targetLimit} from "../mix/binding.ts";
@@ -11,7 +11,7 @@ import type {Formulation} from "../program/formulate.ts";
  */
 export function nameLimit(
   brief: Brief,
-  {program, origins, shares}: Formulation,
+  {origins}: Pick<Formulation, "origins">,
   {of, index, side}: Limit,
 ): ConflictingLimit | undefined {
   if (of === "variable") {
@@ -22,7 +22,7 @@ export function nameLimit(
     return {
       ...ingredientLimit(index, ingredient.name),
       bound: min === max ? "equal" : "max",
-      limit: Math.min(max, limitValue(program, {of, index, side}) * shares[index]! * brief.batch),
+      limit: max,
       ...percentOf(percents, "max"),
       ...(max === ingredient.stock && {inStock: true}),
     };

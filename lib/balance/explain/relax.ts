@@ -137,7 +137,8 @@ function relaxationOf(mix: Mix, formulation: Formulation, limit: Limit, by: numb
   if (origin?.kind === "dose") return roundedMove(brief, {...name, from, to: from + move});
   if (origin?.kind !== "target") {
     const index = origin?.kind === "minimum" ? origin.index : limit.index;
-    const to = from + move * formulation.shares[index]! * brief.batch;
+    const {program, shares} = formulation;
+    const to = (limitValue(program, limit) + move) * shares[index]! * brief.batch;
     return roundedMove(brief, {...name, from, to}, brief.ingredients[index]);
   }
   const {subject} = origin.target;

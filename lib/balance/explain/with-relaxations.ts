@@ -69,12 +69,11 @@ function changed(brief: BriefInput<string>, move: Relaxation): BriefInput<string
 function withTarget(
   {targets}: BriefInput<string>,
   name: string,
-  value: LimitsInput | undefined,
+  value: LimitsInput,
 ): NonNullable<BriefInput<string>["targets"]> {
   const {[name]: _old, ...others} = targets ?? {};
-  const there = value !== undefined && (Array.isArray(value) || limited(value));
   // In its old place, so that later places stay what they were.
-  return there ? {...targets, [name]: value} : others;
+  return Array.isArray(value) || limited(value) ? {...targets, [name]: value} : others;
 }
 
 function limited({min, max, equal}: LimitsInput): boolean {

@@ -251,10 +251,10 @@ describe("what is in the way, and what is not", () => {
     ]);
   });
 
-  test("an amount in steps as far as its steps reach, and none that the cook did not limit", () => {
+  test("an amount in steps as the cook limits it, and none that the cook did not limit", () => {
     const targets = {sucrose: {max: 50}};
     expect(amounts({ingredients: [{...milk, step: 50, max: 320}, sugar], targets})).toEqual([
-      {...named, bound: "max", limit: expect.closeTo(300, 9)},
+      {...named, bound: "max", limit: 320},
     ]);
     expect(amounts({ingredients: [{...milk, step: 50}], targets: {fat: {min: 20}}})).toEqual([]);
   });
@@ -347,6 +347,61 @@ describe("a change in the cook's own sense", () => {
     const {relaxations} = explained(brief).conflict;
     expect(withRelaxations(brief, relaxations).ingredients[2]).toMatchObject({max: "22 %"});
     expect(balance(withRelaxations(brief, relaxations)).status).toBe("optimal");
+  });
+
+  test("amounts in steps grow by whole steps, those in grams are told in grams, and stock is touched last", () => {
+    // Each may become three times what it was, and milk costs less of its size than sugar: 900 g of it.
+    const moves = (more: object) => {
+      const brief = {
+        ingredients: [
+          {...milk, ...more},
+          {...sugar, max: 100},
+        ],
+      };
+      const {relaxations} = explained(brief).conflict;
+      expect(balance(withRelaxations(brief, relaxations)).status).toBe("optimal");
+      return relaxations;
+    };
+    const move = {path: "ingredients[0]", bound: "max", from: 300, to: 900};
+    for (const more of [{max: 300}, {max: 300, stock: 900}]) {
+      const [milkMove, ...none] = moves(more);
+      expect(milkMove).toMatchObject(move);
+      expect(milkMove).not.toHaveProperty("toPercent");
+      expect(milkMove).not.toHaveProperty("inStock");
+      expect(none).toEqual([]);
+    }
+    expect(moves({max: 300, stock: 800})[0]).toMatchObject({...move, inStock: true});
+    expect(moves({max: 320, step: 50})).toEqual([expect.objectContaining({...move, from: 320})]);
+  });
+
+  test("of one place leaves the others as they are", () => {
+    const brief: BriefInput = {
+      ingredients: [{...milk, stock: 300}],
+      targets: {
+        ice: [
+          {at: -18, max: 60},
+          {at: -10, max: 50},
+        ],
+      },
+      doses: "customary",
+    };
+    const move = {of: "target", target: "", bound: "max", from: 0} as unknown as Relaxation;
+    const changed = withRelaxations(brief, [
+      {...move, path: "targets.ice[1]", to: 55},
+      {...move, path: "ingredients[0]", to: 400, inStock: true},
+      {...move, path: "doses.salt", to: 2},
+    ]);
+    expect(changed).toEqual({
+      ingredients: [{...milk, stock: 400}],
+      targets: {
+        ice: [
+          {at: -18, max: 60},
+          {at: -10, max: 55},
+        ],
+      },
+      doses: {salt: 2},
+    });
+    expect(changed.ingredients[0]).not.toHaveProperty("max");
   });
 
   test("one exact value becomes a range on the side that gives, in its place among the others", () => {
