@@ -10,6 +10,7 @@ import {coordinateValue} from "../measure/coordinate.ts";
 import {aimCoordinate} from "../measure/of-subject.ts";
 import {type Formulation, formulate} from "../program/formulate.ts";
 import {finish} from "../../core/in-chunks.ts";
+import {outlayOf, paysPacks} from "../program/packs.ts";
 import {noWorseThan} from "../program/no-worse.ts";
 import {type Solution, solveBriefSteps, solveFormulation} from "../mix/solve-brief.ts";
 
@@ -90,14 +91,22 @@ export function* candidatesSteps(
       brief.near &&
       solveFormulation(brief, "closest to the recipe", formulateClosest(brief, brief.near, within), search),
   ];
+  // No row of their programs counts packs: what they come to is compared.
+  const outlay = ({amounts}: Balanced) =>
+    outlayOf(
+      brief,
+      amounts.map(({grams}) => grams),
+    )!;
+  const pays = paysPacks(brief, brief.aim);
+  const isDearer = (mix: Balanced) => pays && outlay(mix) > (1 + margin) * outlay(best);
   const found: Balanced[] = [];
   for (const way of ways) {
     if (!(deadline.left() > 0)) return {found, complete: false};
     yield;
     const steps = way();
     const mix = steps && (yield* steps);
-    if (mix?.status === "optimal" && [best, ...found].every((other) => distance(mix, other) > apart))
-      found.push(mix);
+    if (mix?.status !== "optimal" || isDearer(mix)) continue;
+    if ([best, ...found].every((other) => distance(mix, other) > apart)) found.push(mix);
   }
   return {found, complete: deadline.left() > 0};
 }

@@ -60,3 +60,21 @@ test("where something is made largest, a candidate falls short of it by no more 
   const least = others({ingredients: [sweet, plain], targets: {}, maximise: "sweetness"}).get("least sweet");
   within(least?.[0], 850, 1e-4, "sweet, g");
 });
+
+test("where packs are paid in full, no candidate opens one that makes it dearer than is asked for", () => {
+  const pack = (name: string, composition: object, price: number, grams: number) => ({
+    name,
+    composition,
+    price,
+    pack: grams,
+  });
+  // 200 g of sugar are in a pack for 1; dextrose is as cheap by weight, but comes in packs of 5.
+  const brief: BriefInput = {
+    ingredients: [pack("sugar", {sucrose: 100}, 1, 1000), pack("dextrose", {dextrose: 100}, 1, 5000), water],
+    targets: {sugars: {equal: 20}},
+    wholePacks: true,
+  };
+  expect(others(brief).size).toBe(0);
+  expect(others(brief, {margin: 4.9}).get("softest at -18 °C")).toBeUndefined();
+  expect(others(brief, {margin: 5.1}).get("softest at -18 °C")).toBeDefined();
+});
