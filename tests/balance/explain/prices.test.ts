@@ -82,6 +82,14 @@ describe("the price of a limit on an amount, per gram of a batch of 2 kg", () =>
     within(found.to, 2000, 1e-6, "the whole batch");
   });
 
+  test("holds until another limit does: cream for which fat is from 9 to 30 %", () => {
+    const most = {...cream, price: 0.4, max: 500};
+    const found = limit({batch: 2000, ingredients: [milk, most], targets: {fat: {min: 9, max: 30}}});
+    // 4 + 36 c = 9 and = 30.
+    within(found.from, (2000 * 5) / 36, 1e-6, "least cream, g");
+    within(found.to, (2000 * 26) / 36, 1e-6, "most cream, g");
+  });
+
   test("is told in per cent, where it was given so", () => {
     expect(limit({ingredients: [milk, {...cream, min: "20 %"}]})).toMatchObject({limit: 200, percent: 20});
     const most = {...cream, price: 0.4, max: "20 %"};
@@ -91,7 +99,12 @@ describe("the price of a limit on an amount, per gram of a batch of 2 kg", () =>
 
 describe("the range of an ingredient's own price", () => {
   test("is where the amounts stay: milk no dearer than cream, and butter enters below what its fat is worth", () => {
-    const {ingredients} = prices({ingredients: [milk, cream, butter], targets: {fat: {min: 10}}});
+    const {ingredients, limits} = prices({
+      ingredients: [milk, cream, butter],
+      targets: {fat: {min: 10}},
+    });
+    // That no amount is below 0 is no limit that a cook could move.
+    expect(limits.map(({path}) => path)).toEqual(["targets.fat"]);
     expect(ingredients.map(({ingredient, used, price}) => [ingredient, used, price])).toEqual([
       ["milk", true, 1],
       ["cream", true, 4],
