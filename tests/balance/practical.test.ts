@@ -81,6 +81,24 @@ describe("weighable amounts", () => {
     },
   );
 
+  test("keep the brief's ratio, and the least of what another ingredient needs", () => {
+    const sweets = (more: object) => ({
+      ingredients: [
+        {name: "water", price: 0},
+        {name: "sucrose", price: 1},
+        {name: "dextrose", price: 2, ...more},
+      ],
+      targets: {},
+    });
+    const weighed = (more: object, amounts: number[]) =>
+      grams(weighable(readBrief(sweets(more), realPantry), amounts, {scale: 1}));
+    const [water, sugar, dextrose] = weighed({ratio: {to: "sucrose", grams: 0.5}}, [800, 150, 50]);
+    within(water! + sugar! + dextrose!, 1000, 1, "total, g");
+    within(dextrose, sugar! / 2, 1, "half of the sugar, to a step of the scale");
+    expect(weighed({onlyWith: {ingredient: "sucrose", min: 100}}, [850.6, 99.4, 50])[1]).toBe(100);
+    expect(weighed({onlyWith: {ingredient: "sucrose", min: 100}}, [900.6, 99.4, 0])[1]).toBe(99);
+  });
+
   test("a target that no whole step meets is said to be missed, with what it comes to", () => {
     const {brief, mix} = solved({
       batch: 100,
@@ -402,6 +420,16 @@ describe("a kitchen that is off", () => {
 
   test("costs nothing more where no margin is asked for", () => {
     within(solved({...input, spread}).mix.cost, solved(input).mix.cost!, 1e-9, "cost");
+  });
+
+  test("nothing at all on the scale is no batch", () => {
+    const sweet = {ingredients: ["sucrose"], targets: {sugars: {min: 100}}, batch: 2};
+    const brief = readBrief(sweet, realPantry);
+    // Sugar alone is all sugar, however wrong the scale is.
+    const {all, targets} = reliability(brief, [2], {weighing: 5}, {batches: 200});
+    expect(all).toBe(1);
+    within(targets[0]!.low, 100, 1e-9, "g per 100 g");
+    within(targets[0]!.high, 100, 1e-9, "g per 100 g");
   });
 
   test("without a spread changes nothing", () => {

@@ -99,6 +99,7 @@ function simulated(
   if (!amounts.some((grams) => grams > 0))
     throw new InputError("amounts", "nothing at all", 0, "give the amounts of a mix, e.g. answer.amounts");
   const within = (width: number) => (2 * next() - 1) * width;
+  const weighed = () => amounts.map((mass) => (mass > 0 ? Math.max(0, mass + within(spread.weighing)) : 0));
   const values = brief.targets.map((): (number | undefined)[] => []);
   const held = brief.targets.map(() => 0);
   let all = 0;
@@ -110,7 +111,9 @@ function simulated(
       ...choice,
       ingredient: drawn(choice.ingredient, spread, within),
     }));
-    const grams = amounts.map((mass) => (mass > 0 ? Math.max(0, mass + within(spread.weighing)) : 0));
+    let grams = weighed();
+    // Nothing at all on the scale is no batch.
+    while (!grams.some((mass) => mass > 0)) grams = weighed();
     const total = grams.reduce((sum, mass) => sum + mass, 0);
     const mix = mixOf(
       {...brief, ingredients},
