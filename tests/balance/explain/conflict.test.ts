@@ -434,6 +434,22 @@ describe("a change in the cook's own sense", () => {
     expect(balance(withRelaxations(brief, relaxations), {pantry: realPantry}).status).toBe("optimal");
   });
 
+  test("a temperature that the mix has not is left out: fat freezes at none, 5 % of water in sugar hardens at none", () => {
+    const oil = {name: "oil", composition: {otherFat: 100}, price: 1};
+    const syrup = {name: "syrup", composition: {dextrose: 95, water: 5}, price: 1};
+    const left = (brief: BriefInput) => {
+      const {relaxations} = explained(brief).conflict;
+      expect(balance(withRelaxations(brief, relaxations)).status).toBe("optimal");
+      return relaxations.filter(({of}) => of === "target");
+    };
+    expect(left({ingredients: [oil], targets: {freezingPoint: {max: -2}}})).toEqual([
+      expect.objectContaining({path: "targets.freezingPoint", bound: "max", from: -2, dropped: true}),
+    ]);
+    expect(left({ingredients: [syrup], targets: {scoopTemperature: {min: -12}}})).toEqual([
+      expect.objectContaining({path: "targets.scoopTemperature", bound: "min", from: -12, dropped: true}),
+    ]);
+  });
+
   test("what waits behind is said, and where nothing that may give helps", () => {
     const both = {
       ingredients: [milk, cream],
