@@ -383,7 +383,7 @@ describe("a change in the cook's own sense", () => {
           {at: -10, max: 50},
         ],
       },
-      doses: "customary",
+      doses: {salt: 1, xylitol: 3},
     };
     const move = {of: "target", target: "", bound: "max", from: 0} as unknown as Relaxation;
     const changed = withRelaxations(brief, [
@@ -399,8 +399,10 @@ describe("a change in the cook's own sense", () => {
           {at: -10, max: 55},
         ],
       },
-      doses: {salt: 2},
+      doses: {salt: 2, xylitol: 3},
     });
+    const salted: Relaxation = {...move, path: "doses.salt", to: 2};
+    expect(withRelaxations({...brief, doses: "customary"}, [salted]).doses).toEqual({salt: 2});
     expect(changed.ingredients[0]).not.toHaveProperty("max");
   });
 
