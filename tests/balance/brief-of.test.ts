@@ -50,6 +50,24 @@ describe("a brief is taken as it was written, checked, or with its answer", () =
   });
 });
 
+test.each<[object, RegExp]>([
+  [{ingredients: "sugar"}, /^brief.*readBrief/],
+  [{targets: undefined}, /^brief.*readBrief/],
+  [{name: 5}, /^brief.*readBrief/],
+  [{batch: "1000"}, /^brief.*readBrief/],
+  [{ingredients: [{ingredient: "sugar", min: 0, max: 1}]}, /^ingredients\[0\]/],
+  [{ingredients: [{ingredient: {name: "sugar"}, min: 0, max: 1}]}, /composition/],
+  [{targets: [{min: 5}]}, /^targets\[0\]/],
+  [{aim: {sense: "minimise"}}, /^aim/],
+  [{batch: 0}, /^brief\.batch: .*got 0/],
+  [{freezer: 0}, /^brief\.freezer: .*-40 to -0.01 °C/],
+  [{freezer: -41}, /^brief\.freezer: .*-40 to -0.01 °C/],
+  [{overrun: -1}, /^brief\.overrun: .*0 to 200 %/],
+  [{overrun: 201}, /^brief\.overrun: .*0 to 200 %/],
+])("a checked brief that was changed to what none can be is refused: %j", (change, says) => {
+  expect(() => pricesOf({...checked, ...change})).toThrow(says);
+});
+
 test("a balanced mix is replaced in as its recipe is, in the freezer of its brief", () => {
   const from = pantryOf([{name: "honey", composition: {dextrose: 40, fructose: 40, water: 20}, price: 3}]);
   const colder = balance({...written, freezer: -14});
