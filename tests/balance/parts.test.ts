@@ -154,6 +154,10 @@ describe("amounts in steps", () => {
       nothing,
     );
     expect(() => pricesOf(brief)).toThrow("a mix in whole steps has no prices");
+    const packed = {ingredients: [{...sugar, pack: 500}, water], targets: {sugars: {min: 9}}};
+    expect(() => pricesOf(readBrief({...packed, wholePacks: true}, nothing))).toThrow(
+      /leave out .*wholePacks/,
+    );
     const smooth = readBrief({ingredients: [sugar, water], targets: {sugars: {min: 9}}}, nothing);
     expect(pricesOf(smooth).limits.map(({target}) => target)).toEqual(["sugars"]);
   });

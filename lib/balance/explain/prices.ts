@@ -43,8 +43,8 @@ export interface Prices {
  * which range that holds; for each ingredient, how far its own price may move.
  *
  * @param source the brief, or its answer
- * @throws InputError for a brief with whole steps or yes-or-no rules, which has no such prices, one that cannot be met, and where a
- *   `deadline` comes before they are found
+ * @throws InputError for a brief with whole steps, whole packs or yes-or-no rules, which has no such prices, one that cannot be met,
+ *   and where a `deadline` comes before they are found
  *
  * @example
  * ```ts
@@ -72,7 +72,7 @@ export function pricesOf(source: BriefSource, options: TimeOptions = {}): Prices
       brief.name,
       "a mix in whole steps has no prices",
       undefined,
-      "leave out step, unit, minIfUsed, onlyWith and maxIngredients to see them",
+      "leave out step, unit, minIfUsed, onlyWith, maxIngredients and wholePacks to see them",
     );
   }
   const outcome = outcomeOf(program) ?? solve(program, deadline && {deadline});
