@@ -89,20 +89,54 @@ describe("a feasible region", () => {
     }
   });
 
-  test("of a temperature: least and most fat at each scoop temperature by HiGHS", () => {
+  describe("of a temperature", () => {
     const sliced = feasibleRegion(pear, {x: "scoopTemperature", y: "fat"});
     if (sliced.status !== "region") throw new Error(sliced.reason);
-    expect(sliced.exact).toBe(false);
-    for (const {x, y} of sliced.corners) {
-      const ends = (["minimise", "maximise"] as const).map((sense) => {
+    /** Least and most fat of a mix that scoops at a temperature, °C, by HiGHS. */
+    const fatAt = (x: number) =>
+      (["minimise", "maximise"] as const).map((sense) => {
         const room = 1e-6;
         const {program} = formulate(pear, {sense, subject: FAT}, [
           {subject: {kind: "scoopTemperature"}, min: x - room, max: x + room},
         ]);
         return referenceOf(highs, program).objective;
       });
-      expect(Math.min(...ends.map((end) => Math.abs(end - y)))).toBeLessThan(1e-4);
-    }
+
+    test("least and most fat at each scoop temperature by HiGHS", () => {
+      expect(sliced.exact).toBe(false);
+      for (const {x, y} of sliced.corners) {
+        expect(Math.min(...fatAt(x).map((end) => Math.abs(end - y)))).toBeLessThan(1e-4);
+      }
+    });
+
+    test("between its corners the lines are as far off as it says, at most", () => {
+      const [xs, ys] = [sliced.corners.map(({x}) => x), sliced.corners.map(({y}) => y)];
+      const [from, to] = [Math.min(...xs), Math.max(...xs)];
+      const height = Math.max(...ys) - Math.min(...ys);
+      expect(sliced.error).toBeLessThan(0.005);
+      for (const share of [0.03, 0.21, 0.37, 0.52, 0.68, 0.83, 0.97]) {
+        const x = from + share * (to - from);
+        const crossed = sliced.corners.flatMap((a, k) => {
+          const b = sliced.corners[(k + 1) % sliced.corners.length]!;
+          return (a.x - x) * (b.x - x) <= 0 && a.x !== b.x
+            ? [a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x)]
+            : [];
+        });
+        const room = 2 * sliced.error * height + 1e-3;
+        within(Math.min(...crossed), fatAt(x)[0]!, room, `least fat at ${x} °C`);
+        within(Math.max(...crossed), fatAt(x)[1]!, room, `most fat at ${x} °C`);
+      }
+    });
+
+    test("is the same on its side", () => {
+      const turned = feasibleRegion(pear, {x: "fat", y: "scoopTemperature"});
+      if (turned.status !== "region") throw new Error(turned.reason);
+      const key = ({x, y}: Point) => `${x.toFixed(6)} ${y.toFixed(6)}`;
+      expect(turned.corners.map(({x, y}) => key({x: y, y: x})).sort()).toEqual(
+        sliced.corners.map(key).sort(),
+      );
+      expect(turned.error).toBeCloseTo(sliced.error, 12);
+    });
   });
 
   test("is empty for a brief that cannot be met, and a point for a recipe that is fixed", () => {
