@@ -41,6 +41,14 @@ describe("a mix with fewer ingredients, by hand", () => {
     expect(fewer({apart: 30.1})).toBeUndefined();
   });
 
+  test("leaves out the smaller of two of which either alone would do", () => {
+    const fatty = {name: "fatty", composition: {water: 74, otherFat: 20, fibre: 5, sucrose: 1}, price: 1};
+    const fibrous = {name: "fibrous", composition: {water: 75, otherFat: 5, fibre: 20}, price: 1};
+    // 20 a + 5 b = 4 and 5 a + 20 b = 2.5: 180 and 80 g. Without the second, 500 g of the first bring the fibre.
+    const two = {ingredients: [fatty, fibrous, water], targets: {fat: {min: 4}, fibre: {min: 2.5}}};
+    expect(others(two, {margin: 2.5}).get("fewer ingredients")).toEqual([500, 0, 500]);
+  });
+
   test("keeps what must be in", () => {
     expect(fewer({}, [{...cheap, min: 10}, dear, water, spare])).toBeUndefined();
   });
