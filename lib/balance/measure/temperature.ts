@@ -54,7 +54,7 @@ export function temperature<K extends string>(
         ...(min === undefined ? [] : rows(min, {min: edge})),
       ];
     },
-    // A lower limit already implies that the mix has such a temperature.
+    // A lower limit already implies that a mix with any water has such a temperature.
     existence: (_, {min, max}, context) =>
       max === undefined || min !== undefined
         ? undefined
