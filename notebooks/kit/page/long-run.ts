@@ -40,13 +40,15 @@ export function longRun(): LongRun {
   const start = <T>(task: Task<T>) => {
     stop();
     // A stopped run goes on from the step where it stood.
-    again = () => start(task);
+    const goOn = () => start(task);
+    again = goOn;
     const own = new AbortController();
     const {steps} = task;
     const began = performance.now();
     while (performance.now() - began < AT_ONCE) {
       const step = steps.next();
       if (!step.done) continue;
+      again = undefined;
       task.done(step.value);
       return;
     }
@@ -65,9 +67,14 @@ export function longRun(): LongRun {
       },
     }).then(
       (result) => {
-        if (own.signal.aborted) return;
-        stop();
-        task.done(result);
+        const end = () => {
+          again = undefined;
+          stop();
+          task.done(result);
+        };
+        if (!own.signal.aborted) end();
+        // Stopped at its last step: there is nothing left to go on with but its end.
+        else if (again === goOn) again = end;
       },
       (error: unknown) => {
         if (!own.signal.aborted) throw error;
