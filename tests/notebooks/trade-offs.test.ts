@@ -423,7 +423,7 @@ describe("explore trade-offs", () => {
       const run = page.locator(".run").first();
       const session = await page.context().newCDPSession(page);
       try {
-        await session.send("Emulation.setCPUThrottlingRate", {rate: 20});
+        await session.send("Emulation.setCPUThrottlingRate", {rate: 8});
         await page.locator("label", {hasText: /^Up/}).locator("select").selectOption("fat");
         // A run may end just before the key, and the next one begin: that one is stopped.
         const stop = run.getByRole("button", {name: "Stop"});

@@ -110,6 +110,8 @@ async function newTab(browser: Browser): Promise<Tab> {
     (message) => message.type() === "error" && tab.trouble.push(`console: ${message.text()}`),
   );
   page.on("pageerror", (error) => tab.trouble.push(`page: ${String(error)}`));
+  // A tab may share its process with one that is killed on purpose: it is not taken again.
+  page.on("crash", () => idle.set(browser, idle.get(browser)?.filter((one) => one !== tab) ?? []));
   page.on("dialog", (dialog) => {
     tab.trouble.push(`dialog: ${dialog.message()}`);
     return dialog.dismiss();
