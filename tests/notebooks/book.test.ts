@@ -75,7 +75,7 @@ describe("the book", () => {
     expect(await headOf(again)).toBe("Open: Milk ice kept in this browser Undo Redo");
 
     // A second tab has it too, and takes over what the first types; undo in the head goes back in both.
-    const other = await open(context, "my-recipes");
+    const {page: other, trouble: others} = await visited(context, "my-recipes");
     await expect.poll(() => namesIn(other), SOON).toEqual(["Milk ice"]);
     await boxOf(again).fill(`${MILK}\n4 g salt`);
     await expect.poll(() => headOf(again), SOON).toContain("kept in this browser");
@@ -147,8 +147,9 @@ describe("the book", () => {
     await boxOf(carried).waitFor();
     expect(await boxOf(carried).inputValue()).toBe("Lemon ice\n500 g water\n150 g sugar");
     expect(await carried.getByLabel("Freezer", {exact: false}).last().inputValue()).toBe("-12");
-    expect([...trouble, ...complaints]).toEqual([]);
+    expect([...trouble, ...complaints, ...others]).toEqual([]);
     await leave(again);
+    await leave(other);
   }, 120_000);
 
   test("recipes are found, renamed, noted, copied, deleted and brought back, saved as a file and taken into another profile", async () => {

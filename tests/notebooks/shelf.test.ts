@@ -52,9 +52,6 @@ describe("a cook's shelf", () => {
     await price(shelf, "caster", "sucrose", "1,37/kg");
     expect(await textOf(shelf, ".verdict h2")).toBe("2 things on your shelf, each at your price");
 
-    const reading = await open("read-a-recipe", {recipe: RECIPE});
-    const before = await perKilogram(2.4, 1.37);
-    await expect.poll(() => textOf(reading, ".verdict"), SOON).toContain(`It costs ${before} per kg`);
     const replacing = await open("replace-an-ingredient");
     // No cream at all: none of another fat is offered, nor with the sugar that is out too.
     await replacing.getByLabel("What is out?").selectOption("cream 40 %");
@@ -78,6 +75,9 @@ describe("a cook's shelf", () => {
       .poll(() => textOf(design, ".verdict"), SOON)
       .toMatch(/Not on your shelf, so left out: .*cream/);
     await leave(design);
+    const reading = await open("read-a-recipe", {recipe: RECIPE});
+    const before = await perKilogram(2.4, 1.37);
+    await expect.poll(() => textOf(reading, ".verdict"), SOON).toContain(`It costs ${before} per kg`);
     // Another price: the page in the other tab follows.
     await price(shelf, "whole milk", "whole milk", "3.10 for 1 l");
     const after = await perKilogram(3.1, 1.37);

@@ -1,6 +1,6 @@
 import type {BrowserContext, Page} from "playwright-core";
 import {expect} from "vitest";
-import {visit} from "./visit.ts";
+import {leave, visit} from "./visit.ts";
 
 const SOON = {timeout: 20_000};
 
@@ -15,7 +15,6 @@ export class Cook {
   readonly page: Page;
   readonly profile: BrowserContext;
   private readonly address: string;
-  private beside: Page | undefined;
 
   private constructor(page: Page, profile: BrowserContext, address: string) {
     this.page = page;
@@ -101,15 +100,15 @@ export class Cook {
 
   /** Beside the page at work, another one of the same profile: to see what it shows, not to work in it. */
   async glances<T>(name: string, hash: string, see: (page: Page) => Promise<T>): Promise<T> {
-    this.beside ??= await this.profile.newPage();
-    const page = this.beside;
-    this.listenTo(page);
-    await page.goto(`${this.address}${name}.html${hash}`);
-    await page.locator("main h1").first().waitFor();
+    const {page, trouble} = await visit(
+      this.profile.browser()!,
+      `${this.address}${name}.html${hash}`,
+      new URL(this.address).origin,
+      {folds: "as they are"},
+    );
     const seen = await see(page);
-    await page.emulateMedia({media: null});
-    await page.goto("about:blank");
-    page.removeAllListeners();
+    this.trouble.push(...trouble);
+    await leave(page);
     return seen;
   }
 }
