@@ -108,14 +108,34 @@ function forms(words: string): string[] {
 function byWords(pantry: Pantry, words: readonly string[], written: string): Known | undefined {
   const wanted = words.map(singular).filter((word) => word.length > 1);
   if (!wanted.length) return undefined;
-  const has = (name: string) => {
-    const known = folded(name).split(" ").map(singular);
-    return wanted.every((word) => known.includes(word));
-  };
-  const found = pantry.ingredients.filter(({name, aliases = []}) => [name, ...aliases].some(has));
+  const found = wordsIn(pantry)
+    .filter(({names}) => names.some((known) => wanted.every((word) => known.includes(word))))
+    .map(({ingredient}) => ingredient);
   if (!found.length || found.length > 3 * MOST_CHOICES) return undefined;
   if (found.length === 1) return told(found[0]!, written);
   return {kind: "which", choices: found.slice(0, MOST_CHOICES).map(({name}) => name)};
+}
+
+/** Words of every name of an ingredient, each in the singular. */
+interface Words {
+  readonly ingredient: Ingredient;
+  readonly names: readonly (readonly string[])[];
+}
+
+const wordsOf = new WeakMap<Pantry, readonly Words[]>();
+
+/** Words of all names of a pantry, taken apart once: a recipe asks for them line by line, at each key that is typed. */
+function wordsIn(pantry: Pantry): readonly Words[] {
+  const before = wordsOf.get(pantry);
+  if (before) return before;
+  const words = pantry.ingredients.map((ingredient) => ({
+    ingredient,
+    names: [ingredient.name, ...(ingredient.aliases ?? [])].map((name) =>
+      folded(name).split(" ").map(singular),
+    ),
+  }));
+  wordsOf.set(pantry, words);
+  return words;
 }
 
 /** An unknown name: a single slip in a long word is mended, with a note; anything more becomes a question. */
