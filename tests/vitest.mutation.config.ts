@@ -9,12 +9,8 @@ export default defineConfig({
   test: {
     root: fileURLToPath(new URL("..", import.meta.url)),
     include: ["tests/{core,pantry,freezing,lp,balance}/**/*.test.ts"],
-    // These look at the whole library or at types alone.
-    exclude: [
-      "tests/core/every-argument.test.ts",
-      "tests/balance/one-verdict.test.ts",
-      "tests/balance/brief/types.test.ts",
-    ],
+    // These look at whole briefs or at types alone.
+    exclude: ["tests/balance/one-verdict.test.ts", "tests/balance/brief/types.test.ts"],
     testNamePattern:
       /^(?!.*(hands large|blend of few ingredients agrees|250 random briefs|200 random directions|1000 random mixes|a slab|a long cylinder|no amounts on a fine grid|ends within its time|at its temperature by HiGHS|whole shelf scores no worse))/,
     env: {SAMPLE: "0.1"},

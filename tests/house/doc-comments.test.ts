@@ -1,5 +1,3 @@
-import {spawnSync} from "node:child_process";
-import {fileURLToPath} from "node:url";
 import ts from "typescript";
 import {describe, expect, test} from "vitest";
 import {publicFunctions} from "../support/public-api.ts";
@@ -48,16 +46,6 @@ describe.each(functions)("$name", (fn) => {
   test("names the errors it throws", () => {
     expect(throws(fn) ? fn.doc : "@throws").toContain("@throws");
   });
-});
-
-test("the documentation of the whole API is written without a warning", () => {
-  const root = fileURLToPath(new URL("../..", import.meta.url));
-  // Types are checked by the compiler itself, not once more here.
-  const options = ["--options", "lib/typedoc.json", "--emit", "none", "--skipErrorChecking"];
-  const typedoc = ["node_modules/typedoc/bin/typedoc", ...options];
-  const {status, stdout, stderr} = spawnSync(process.execPath, typedoc, {cwd: root, encoding: "utf8"});
-  expect(`${stdout}${stderr}`).not.toMatch(/warning|error/i);
-  expect(status).toBe(0);
 });
 
 test("there are public functions to look at", () => {

@@ -1,9 +1,10 @@
+import ts from "typescript";
 import {describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
 import {library} from "../support/library.ts";
 import {milk, sugar} from "../support/custard.ts";
 import {realPantry} from "../support/pantry.ts";
-import {checker, publicFunctions} from "../support/public-api.ts";
+import {publicFunctions} from "../support/public-api.ts";
 
 /** What a caller without types might mistake for each other, and plain nonsense. */
 const asked = {
@@ -75,7 +76,11 @@ const FIRST: Readonly<Record<string, unknown>> = {
 const SECOND = ["ScaleTo", "TradeOffAxes", "RegionAxes"];
 
 const functions = publicFunctions.flatMap(({name, declaration: {parameters}}) => {
-  const types = parameters.map((parameter) => checker.typeToString(checker.getTypeAtLocation(parameter)));
+  // What has a default instead of a type is a number or a text.
+  const types = parameters.map(
+    ({type, initializer}) =>
+      type?.getText() ?? (initializer && ts.isStringLiteral(initializer) ? "string" : "number"),
+  );
   return Object.hasOwn(TAKES, types[0] ?? "") ? [{name, types}] : [];
 });
 

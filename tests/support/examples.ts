@@ -104,15 +104,16 @@ export function typeErrors(): string[] {
   const text = `import {library} from "./library.ts";
 const {${Object.keys(library).join(", ")}} = library;
 ${bodies.join("\n")}`;
-  const options = program.getCompilerOptions();
+  const known = program();
+  const options = known.getCompilerOptions();
   const host = ts.createCompilerHost(options);
   const {fileExists, getSourceFile} = host;
   host.fileExists = (path) => path === file || fileExists(path);
   host.getSourceFile = (path, ...rest) =>
     path === file
       ? ts.createSourceFile(path, text, ts.ScriptTarget.ES2022)
-      : (program.getSourceFile(path) ?? getSourceFile(path, ...rest));
-  const all = ts.createProgram([file], options, host, program);
+      : (known.getSourceFile(path) ?? getSourceFile(path, ...rest));
+  const all = ts.createProgram([file], options, host, known);
   return all.getSemanticDiagnostics(all.getSourceFile(file)).map(({messageText, start}) => {
     const before = text.slice(0, start).split("\n");
     const owner = before.findLast((line) => line.startsWith("export async function"));

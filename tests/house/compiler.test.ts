@@ -1,9 +1,16 @@
+import {basename} from "node:path";
+import {fileURLToPath} from "node:url";
+import {Application, Logger, LogLevel, TypeDocReader} from "typedoc";
 import ts from "typescript";
 import {describe, expect, test} from "vitest";
 import {InputError} from "../../lib/core/errors.ts";
+import {typeErrors} from "../support/examples.ts";
 import {library} from "../support/library.ts";
-import {checker, publicFunctions} from "../support/public-api.ts";
+import {entryFiles, program, publicFunctions} from "../support/public-api.ts";
 import {rightArgument} from "../support/right-arguments.ts";
+
+// What asks for types stands in this one file, so that the compiler reads the library once.
+const checker = program().getTypeChecker();
 
 /** What is put in place of each argument, and of each value that an argument holds by a name of its own. */
 const NONSENSE: readonly unknown[] = [undefined, null, NaN, Infinity, "12", {}, [], -1];
@@ -124,6 +131,38 @@ function namedValues(type: ts.Type, right: unknown): {key: string; type: ts.Type
     return types[0] ? [{key, type: types[0]}] : [];
   });
 }
+
+test("the examples of the doc comments compile, strictly", () => {
+  expect(typeErrors()).toEqual([]);
+}, 120_000);
+
+/** What typedoc warns of, as it reads the library's comments under the options of `npm run docs`. */
+async function documentationWarnings(): Promise<readonly string[]> {
+  const warnings: string[] = [];
+  class Kept extends Logger {
+    override log(message: string, level: LogLevel): void {
+      if (level >= LogLevel.Warn) warnings.push(message);
+    }
+  }
+  const options = fileURLToPath(new URL("../../lib/typedoc.json", import.meta.url));
+  const typedoc = await Application.bootstrap({options}, [new TypeDocReader()]);
+  expect(typedoc.logger.hasWarnings() || typedoc.logger.hasErrors(), "the options are known").toBe(false);
+  typedoc.logger = new Kept();
+  const project = typedoc.converter.convert(
+    entryFiles.map((path) => ({
+      displayName: basename(path, ".ts"),
+      program: program(),
+      sourceFile: program().getSourceFile(path)!,
+    })),
+  );
+  expect(project.children?.length).toBe(entryFiles.length);
+  typedoc.validate(project);
+  return warnings;
+}
+
+test("the documentation of the whole API is written without a warning", async () => {
+  expect(await documentationWarnings()).toEqual([]);
+});
 
 describe("every argument of every public function is taken sensibly or refused in words", () => {
   test("all functions are walked", () => {
