@@ -107,6 +107,12 @@ describe("what is asked for", () => {
     const {changes, unpriced} = suggestChanges(COOKS.custard, {from: STAPLES});
     const {before, after} = changes.find(({towards}) => towards === "cheaper")!.cost!;
     expect(after).toBeLessThanOrEqual(0.9 * before + 1e-9);
+    // Of the whole recipe, at a price per kg.
+    const costs = COOKS.custard.lines.map(({grams, ingredient}) => (grams / 1000) * ingredient.price!);
+    expect(before).toBeCloseTo(
+      costs.reduce((sum, one) => sum + one, 0),
+      9,
+    );
     expect(unpriced).toEqual([]);
     const without = suggestChanges(COOKS.chocolate, {from: STAPLES});
     expect(without.unpriced).toEqual(["dark chocolate 70-85 %"]);

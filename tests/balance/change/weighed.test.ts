@@ -46,6 +46,15 @@ describe("amounts as a cook weighs them", () => {
     expect(gramsOf(weighed(lines, 1200, 1))).toEqual([700, 500]);
   });
 
+  test("half a step is a move, and a least is met in tenths where tenths are weighed", () => {
+    const lines = [
+      line("whole milk", 400, 398.4),
+      line("sucrose", 130, 130.6),
+      line("dextrose", 0, 9.91, 9.93),
+    ];
+    expect(gramsOf(weighed(lines, 538.91, 1))).toEqual([397.91, 131, 10]);
+  });
+
   test("as they were where nothing moves", () => {
     const still = [line("whole milk", 600.3, 600.31), line("sucrose", 130, 130)];
     expect(gramsOf(weighed(still, 730.3, 1))).toEqual([600.3, 130]);
