@@ -54,18 +54,14 @@ export function withColumns(table: CsvTable, place: string, known: Columns, pref
       throw new InputError(`${place}, row 1, ${header}`, `the column ${other} again`, header, "keep one");
     written.set(column, header);
   }
+  const columnOf = new Map([...written].map(([column, header]) => [header, column]));
   return {
     ...table,
     columns: [...written.keys()],
     written,
     rows: table.rows.map((row) => ({
       ...row,
-      cells: new Map(
-        [...written].flatMap(([column, header]) => {
-          const cell = row.cells.get(header);
-          return cell === undefined ? [] : [[column, cell] as const];
-        }),
-      ),
+      cells: new Map([...row.cells].map(([header, cell]) => [columnOf.get(header)!, cell])),
     })),
   };
 }
