@@ -1,15 +1,14 @@
 import {execFileSync} from "node:child_process";
-import {existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync} from "node:fs";
-import {tmpdir} from "node:os";
+import {existsSync, readdirSync, readFileSync} from "node:fs";
 import {join} from "node:path";
-import {fileURLToPath, pathToFileURL} from "node:url";
+import {fileURLToPath} from "node:url";
+import {buildSync} from "esbuild";
 import {describe, expect, test} from "vitest";
 import {balance} from "../../lib/index.ts";
 import {realPantry} from "../support/pantry.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const read = (name: string) => readFileSync(join(root, name), "utf8");
-const library = pathToFileURL(join(root, "lib/index.ts")).href;
 
 /** Fenced blocks of a language in a document, in order. */
 function blocks(document: string, language: string): string[] {
@@ -24,9 +23,22 @@ describe("README.md", () => {
   test("its use of the library prints what it says", () => {
     const [code] = blocks(readme, "ts");
     const [printed] = blocks(readme, "text");
-    const path = join(mkdtempSync(join(tmpdir(), "mixwright-")), "readme.mts");
-    writeFileSync(path, code!.replace('"mixwright"', JSON.stringify(library)));
-    const output = execFileSync(process.execPath, ["--import", "tsx", path], {cwd: root, encoding: "utf8"});
+    // In one piece it starts several times as fast as from the source.
+    const {outputFiles} = buildSync({
+      stdin: {contents: code!, loader: "ts", resolveDir: root},
+      alias: {mixwright: join(root, "lib/index.ts")},
+      bundle: true,
+      packages: "external",
+      platform: "node",
+      format: "esm",
+      write: false,
+    });
+    const input = outputFiles[0]!.text;
+    const output = execFileSync(process.execPath, ["--input-type=module"], {
+      cwd: root,
+      encoding: "utf8",
+      input,
+    });
     expect(output).toBe(printed);
   });
 
