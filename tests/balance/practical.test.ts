@@ -95,6 +95,8 @@ describe("weighable amounts", () => {
     const [water, sugar, dextrose] = weighed({ratio: {to: "sucrose", grams: 0.5}}, [800, 150, 50]);
     within(water! + sugar! + dextrose!, 1000, 1, "total, g");
     within(dextrose, sugar! / 2, 1, "half of the sugar, to a step of the scale");
+    // By the fewest grams that move: out of the sugar and into the dextrose, to a step of half.
+    expect([water, sugar, dextrose]).toEqual([800, 134, 66]);
     expect(weighed({onlyWith: {ingredient: "sucrose", min: 100}}, [850.6, 99.4, 50])[1]).toBe(100);
     expect(weighed({onlyWith: {ingredient: "sucrose", min: 100}}, [900.6, 99.4, 0])[1]).toBe(99);
   });

@@ -98,6 +98,7 @@ describe("what is asked for", () => {
 
   test("less sweet takes a tenth of the sweetness away and leaves the tub no harder", () => {
     const change = suggestChanges(COOKS.lemon, {from: STAPLES}).changes.at(-1)!;
+    expect(change.wanted).toBe("tastes 10 % less sweet");
     expect(change.sweetness.after).toBeLessThanOrEqual(0.9 * change.sweetness.before);
     expect(change.sweetness.after).toBeGreaterThan(0.88 * change.sweetness.before);
     expect(change.scoop.after.temperature!).toBeLessThanOrEqual(change.scoop.before.temperature! + 1e-6);
