@@ -44,21 +44,26 @@ export interface Progress {
 
 /** Number of layers from core to surface. */
 const LAYERS = 24;
-/** Number of enthalpies at which temperature and conductivity are kept. */
-const STATES = 1500;
 /** Longest time that is followed, a week, s: a body that has not arrived by then never will. */
 const LONGEST = 7 * 24 * 3600;
+/** Largest error of one step, as a share of the enthalpy that the farthest layer still has to gain or lose. */
+const TOLERANCE = 1e-4;
+/** Corrections after which a step is given up for a shorter one. */
+const MOST_CORRECTIONS = 12;
 
 /**
  * Lets heat flow between a body and the air until a condition holds.
  *
  * The enthalpy method: each layer's enthalpy changes by the heat that crosses its faces, so the heat balance is exact,
- * and its temperature follows from its enthalpy, so melting needs no special case. Explicit steps, kept stable by the
- * smallest heat capacity and the largest conductivity.
+ * and its temperature follows from its enthalpy, so melting needs no special case. Between two layers flows the
+ * difference of their integrals of conductivity over temperature (G. R. Kirchhoff's transformation). Steps of the implicit
+ * Euler method, stable at any length: one long step against two short ones gives the error, which sets the length, and
+ * extrapolated from both the result is of second order (E. Hairer and G. Wanner, Solving Ordinary Differential Equations II,
+ * chapter IV; from memory).
  *
  * @param start temperature throughout at the start, °C
- * @param done condition to stop at
- * @returns the state when the condition first held; `undefined` if it does not within a week
+ * @param done condition to stop at; one that goes on holding until the end of a step is not missed
+ * @returns the state when the condition first held, its time precise to 1e-5 of it; `undefined` if it does not within a week
  */
 export function letHeatFlow(
   material: Material,
@@ -67,117 +72,178 @@ export function letHeatFlow(
   start: number,
   done: (progress: Progress) => boolean,
 ): Progress | undefined {
-  const states = tabulate(material, Math.min(start, air.temperature), Math.max(start, air.temperature));
-  const {areas, volumes, thickness} = layersOf(body);
-  const total = volumes.reduce((a, b) => a + b, 0);
-  const first = material.enthalpy(start);
-  const enthalpies = new Float64Array(LAYERS).fill(first);
-  const step = stableStep(states, areas, volumes, thickness, air.coefficient);
-  const temperatures = new Float64Array(LAYERS);
-  const conductivities = new Float64Array(LAYERS);
-  let crossed = 0;
-  for (let time = 0; time <= LONGEST; time += step) {
-    let held = 0;
+  const table = tabulate(material, Math.min(start, air.temperature), Math.max(start, air.temperature));
+  const layers = layersOf(body);
+  const total = layers.volumes.reduce((a, b) => a + b, 0);
+  const [first, last] = [material.enthalpy(start), material.enthalpy(air.temperature)];
+  const euler = implicitEuler(table, layers, air);
+  const step = (from: Float64Array, seconds: number) => {
+    const state = euler(euler(from, seconds / 2), seconds / 2);
+    const long = euler(from, seconds);
+    let [error, scale] = [0, 1e-3 * table.range];
     for (let i = 0; i < LAYERS; i++) {
-      const at = states.index(enthalpies[i]!);
-      temperatures[i] = states.value(states.temperatures, at);
-      conductivities[i] = states.value(states.conductivities, at);
-      held += enthalpies[i]! * volumes[i]!;
+      error = Math.max(error, Math.abs(state[i]! - long[i]!));
+      scale = Math.max(scale, Math.abs(from[i]! - last));
     }
-    const progress: Progress = {
-      time,
-      core: temperatures[0]!,
-      surface: temperatures[LAYERS - 1]!,
-      mean: states.value(states.temperatures, states.index(held / total)),
-      heatIn: crossed / total,
-      heatGained: held / total - first,
-    };
-    if (done(progress)) return progress;
-    for (let i = 0; i < LAYERS; i++) {
-      const outer = i === LAYERS - 1;
-      const resistance =
-        thickness / 2 / conductivities[i]! +
-        (outer ? 1 / air.coefficient : thickness / 2 / conductivities[i + 1]!);
-      const difference = (outer ? air.temperature : temperatures[i + 1]!) - temperatures[i]!;
-      const heat = (step * areas[i + 1]! * difference) / resistance / 1000;
-      enthalpies[i]! += heat / volumes[i]!;
-      if (outer) crossed += heat;
-      else enthalpies[i + 1]! -= heat / volumes[i + 1]!;
+    return {state: state.map((d, i) => 2 * d - long[i]!), error: error / scale};
+  };
+  const progressAt = (time: number, state: Float64Array): Progress => {
+    const held = layers.volumes.reduce((sum, volume, i) => sum + volume * state[i]!, 0) / total;
+    const [core, surface, mean] = [state[0]!, state[LAYERS - 1]!, held].map((enthalpy) =>
+      valueAt(table, table.temperatures, enthalpy),
+    ) as [number, number, number];
+    return {time, core, surface, mean, heatIn: state[LAYERS]! / total, heatGained: held - first};
+  };
+  // The layers' enthalpies, core first, and at the end the heat that has crossed the surface, kJ per m² of it.
+  let state: Float64Array = new Float64Array(LAYERS + 1).fill(first, 0, LAYERS);
+  let progress = progressAt(0, state);
+  if (done(progress)) return progress;
+  for (let [time, seconds] = [0, 1]; time < LONGEST;) {
+    seconds = Math.min(seconds, LONGEST - time);
+    const next = step(state, seconds);
+    // A step that was given up has an error that is not a number.
+    const change = 0.8 * Math.sqrt(TOLERANCE / next.error) || 0;
+    if (change < 0.8) {
+      seconds *= Math.max(0.2, change);
+      continue;
     }
+    progress = progressAt(time + seconds, next.state);
+    if (done(progress)) {
+      for (let short = 0; seconds - short > 1e-5 * (time + seconds);) {
+        const middle = (short + seconds) / 2;
+        const between = progressAt(time + middle, step(state, middle).state);
+        if (done(between)) [seconds, progress] = [middle, between];
+        else short = middle;
+      }
+      return progress;
+    }
+    state = next.state;
+    time += seconds;
+    seconds *= Math.min(4, change);
   }
   return undefined;
 }
 
-/** Faces and volumes of the layers, core first, per m² of the body's surface. */
-function layersOf({depth, dimension}: Body): {areas: number[]; volumes: number[]; thickness: number} {
-  const at = (i: number) => i / LAYERS;
-  const areas = Array.from({length: LAYERS + 1}, (_, i) => (i === 0 ? 0 : at(i) ** (dimension - 1)));
-  const volumes = Array.from(
-    {length: LAYERS},
-    (_, i) => (depth / dimension) * (at(i + 1) ** dimension - at(i) ** dimension),
-  );
-  return {areas, volumes, thickness: depth / LAYERS};
-}
+type Layers = ReturnType<typeof layersOf>;
 
-interface States {
-  readonly temperatures: Float64Array;
-  readonly conductivities: Float64Array;
-  /** Position of an enthalpy in the lists, with a fraction. */
-  readonly index: (enthalpy: number) => number;
-  readonly value: (list: Float64Array, at: number) => number;
-  /** Smallest rise of enthalpy by temperature, kJ/(m³ K). */
-  readonly smallestCapacity: number;
-  readonly largestConductivity: number;
-}
-
-/** Temperature and conductivity at equally spaced enthalpies, so that they are found without a search. */
-function tabulate({enthalpy, conductivity}: Material, coldest: number, warmest: number): States {
-  const [low, high] = [enthalpy(coldest), enthalpy(warmest)];
-  const space = (high - low) / (STATES - 1);
-  const temperatures = new Float64Array(STATES);
-  const fine = 2 * STATES;
-  let [at, below, here] = [0, low, coldest];
-  for (let i = 1; i <= fine; i++) {
-    const next = coldest + ((warmest - coldest) * i) / fine;
-    const above = enthalpy(next);
-    for (; at < STATES && low + at * space <= above + space * 1e-9; at++) {
-      temperatures[at] =
-        above > below ? here + ((next - here) * (low + at * space - below)) / (above - below) : next;
-    }
-    [below, here] = [above, next];
-  }
-  let smallestCapacity = Infinity;
-  for (let i = 1; i < STATES; i++) {
-    smallestCapacity = Math.min(smallestCapacity, space / (temperatures[i]! - temperatures[i - 1]!));
-  }
-  const conductivities = temperatures.map(conductivity);
+/** Outer faces and volumes of the layers, core first, per m² of the body's surface. */
+function layersOf({depth, dimension}: Body) {
+  const shares = Array.from({length: LAYERS}, (_, i) => [i / LAYERS, (i + 1) / LAYERS] as const);
   return {
-    temperatures,
-    conductivities,
-    index: (d) => Math.min(STATES - 1, Math.max(0, (d - low) / space)),
-    value: (list, place) => {
-      const whole = Math.min(STATES - 2, Math.floor(place));
-      return list[whole]! + (place - whole) * (list[whole + 1]! - list[whole]!);
-    },
-    smallestCapacity,
-    largestConductivity: Math.max(...conductivities),
+    faces: shares.map(([, outer]) => outer ** (dimension - 1)),
+    volumes: shares.map(([inner, outer]) => (depth / dimension) * (outer ** dimension - inner ** dimension)),
+    thickness: depth / LAYERS,
   };
 }
 
-/** Longest stable time step, s: in it no layer may take up more than brings it to its neighbours. */
-function stableStep(
-  {smallestCapacity, largestConductivity}: States,
-  areas: readonly number[],
-  volumes: readonly number[],
-  thickness: number,
-  coefficient: number,
-): number {
-  const inside = largestConductivity / thickness;
-  const outside = 1 / (thickness / 2 / largestConductivity + 1 / coefficient);
-  let shortest = Infinity;
-  for (let i = 0; i < LAYERS; i++) {
-    const out = areas[i + 1]! * (i === LAYERS - 1 ? outside : inside);
-    shortest = Math.min(shortest, (1000 * smallestCapacity * volumes[i]!) / (areas[i]! * inside + out));
+/** Properties at some enthalpies, which rise; straight lines between them. */
+interface Table {
+  readonly enthalpies: readonly number[];
+  readonly temperatures: readonly number[];
+  readonly conductivities: readonly number[];
+  /** Integral of conductivity over temperature, W/m. */
+  readonly integrals: readonly number[];
+  /** Difference of the outermost enthalpies, kJ/m³. */
+  readonly range: number;
+}
+
+/** Table of a material, finer where its enthalpy or conductivity bends. */
+function tabulate({enthalpy, conductivity}: Material, coldest: number, warm: number): Table {
+  const warmest = Math.max(warm, coldest + 0.1);
+  const at = (t: number) => ({t, h: enthalpy(t), k: conductivity(t)});
+  type Point = ReturnType<typeof at>;
+  const points = [at(coldest)];
+  const range = enthalpy(warmest) - points[0]!.h;
+  const add = (from: Point, to: Point): void => {
+    const middle = at((from.t + to.t) / 2);
+    const bends =
+      Math.abs(middle.h - (from.h + to.h) / 2) > 1e-5 * range ||
+      Math.abs(middle.k - (from.k + to.k) / 2) > 1e-3 * middle.k;
+    if (bends && to.t - from.t > (warmest - coldest) / 4000) {
+      add(from, middle);
+      add(middle, to);
+    } else points.push(middle, to);
+  };
+  for (let i = 1; i <= 32; i++) add(points.at(-1)!, at(coldest + ((warmest - coldest) * i) / 32));
+  let integral = 0;
+  return {
+    enthalpies: points.map(({h}) => h),
+    temperatures: points.map(({t}) => t),
+    conductivities: points.map(({k}) => k),
+    integrals: points.map(({t, k}, i) => {
+      const before = points[i - 1] ?? {t, k};
+      return (integral += ((t - before.t) * (k + before.k)) / 2);
+    }),
+    range,
+  };
+}
+
+/** Place in a table below an enthalpy; the first or the last but one where the enthalpy is outside. */
+function placeOf({enthalpies}: Table, enthalpy: number): number {
+  let [low, high] = [0, enthalpies.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (enthalpies[middle]! <= enthalpy) low = middle;
+    else high = middle;
   }
-  return 0.5 * shortest;
+  return low;
+}
+
+function slopeAt({enthalpies}: Table, list: readonly number[], place: number): number {
+  return (list[place + 1]! - list[place]!) / (enthalpies[place + 1]! - enthalpies[place]!);
+}
+
+function valueAt(table: Table, list: readonly number[], enthalpy: number, at = placeOf(table, enthalpy)) {
+  return list[at]! + (enthalpy - table.enthalpies[at]!) * slopeAt(table, list, at);
+}
+
+/**
+ * Implicit Euler step of some seconds: the flows are those at its end, which Newton's method finds. Each correction solves one
+ * system of three diagonals, eliminated from the core and put back from the surface (L. H. Thomas's algorithm).
+ *
+ * @returns the new state; one of NaN where the corrections do not settle
+ */
+function implicitEuler(table: Table, {faces, volumes, thickness}: Layers, air: Surroundings) {
+  /** W/m² into the outermost layer at each enthalpy of it. */
+  const inflows = table.conductivities.map(
+    (k, i) => (air.temperature - table.temperatures[i]!) / (thickness / 2 / k + 1 / air.coefficient),
+  );
+  const [integrals, slopes] = [new Float64Array(LAYERS), new Float64Array(LAYERS)];
+  const [above, change] = [new Float64Array(LAYERS), new Float64Array(LAYERS)];
+  return (from: Float64Array, seconds: number): Float64Array => {
+    const state = from.slice();
+    for (let correction = 0; correction < MOST_CORRECTIONS; correction++) {
+      let place = 0;
+      for (let i = 0; i < LAYERS; i++) {
+        place = placeOf(table, state[i]!);
+        integrals[i] = valueAt(table, table.integrals, state[i]!, place);
+        slopes[i] = slopeAt(table, table.integrals, place);
+      }
+      const inflow = valueAt(table, inflows, state[LAYERS - 1]!, place);
+      const inflowSlope = slopeAt(table, inflows, place);
+      // Heat through a layer's inner face in this step, kJ, and how it changes with the enthalpies on both sides.
+      let [inner, byInside, byLayer] = [0, 0, 0];
+      for (let i = 0; i < LAYERS; i++) {
+        const outermost = i === LAYERS - 1;
+        const weight = (seconds * faces[i]!) / 1000 / (outermost ? 1 : thickness);
+        const outer = weight * (outermost ? inflow : integrals[i + 1]! - integrals[i]!);
+        const outerByLayer = weight * (outermost ? inflowSlope : -slopes[i]!);
+        const outerByOutside = outermost ? 0 : weight * slopes[i + 1]!;
+        const pivot = volumes[i]! + byLayer - outerByLayer + (i && byInside * above[i - 1]!);
+        const gap = volumes[i]! * (from[i]! - state[i]!) + outer - inner;
+        change[i] = (gap - (i && byInside * change[i - 1]!)) / pivot;
+        above[i] = outerByOutside / pivot;
+        [inner, byInside, byLayer] = [outer, outerByLayer, outerByOutside];
+      }
+      let largest = 0;
+      for (let i = LAYERS - 1; i >= 0; i--) {
+        if (i < LAYERS - 1) change[i]! += above[i]! * change[i + 1]!;
+        state[i]! += change[i]!;
+        largest = Math.max(largest, Math.abs(change[i]!));
+      }
+      state[LAYERS] = from[LAYERS]! + inner + byInside * change[LAYERS - 1]!;
+      if (largest <= 1e-8 * table.range) return state;
+    }
+    return state.fill(NaN);
+  };
 }

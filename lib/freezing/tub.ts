@@ -122,7 +122,7 @@ export function temperatureAfter(composition: Composition, tub: Tub, options: St
   const seconds = 60 * finite(minutes, "minutes", {min: 0, max: 600});
   let mean = freezer;
   timeUntil(composition, tub, freezer, conditions, (progress) => {
-    mean = progress.mean;
+    if (progress.time >= seconds) mean = progress.mean;
     return progress.time >= seconds;
   });
   return mean;

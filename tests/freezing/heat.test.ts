@@ -116,6 +116,47 @@ describe("freezing at one temperature, against R. Z. Plank's equation (1913; ASH
   });
 });
 
+describe("steps of time", () => {
+  const stuff: Material = {
+    enthalpy: (t) => 1000 * enthalpy(standard, t),
+    conductivity: (t) => (t < -3 ? 1.2 : 0.4),
+  };
+  const warm = {temperature: 20, coefficient: 10};
+  const water: Material = {
+    enthalpy: (t) => 900 * enthalpy({water: 100}, t),
+    conductivity: (t) => (t < 0 ? 2.2 : 0.57),
+  };
+
+  test("end alike whether a tub is stopped by its temperature or by its time", () => {
+    const byMean = letHeatFlow(stuff, bodyOf(litre), warm, -18, ({mean}) => mean >= -8)!;
+    const byTime = letHeatFlow(stuff, bodyOf(litre), warm, -18, ({time}) => time >= byMean.time)!;
+    within(byTime.time / byMean.time, 1, 2e-5, "time");
+    for (const what of ["core", "surface", "mean"] as const)
+      within(byTime[what], byMean[what], 0.002, `${what}, °C`);
+    within(byMean.mean, -8, 0.001, "mean as asked for, °C");
+  });
+
+  test("keep to the air's temperature where a body has it from the start", () => {
+    const end = letHeatFlow(stuff, bodyOf(litre), warm, 20, ({time}) => time >= 600)!;
+    for (const what of ["core", "surface", "mean"] as const) within(end[what], 20, 1e-9, what);
+    within(end.time, 600, 0.01, "s");
+  });
+
+  test("never carry the core past the layers around it, even in pure water that all melts at one temperature", () => {
+    const cold = {temperature: -35, coefficient: 9};
+    let seen = 0;
+    // The slab is so thin that it is nearly as cold inside as at its surface: when its core is, all of it is frozen.
+    const end = letHeatFlow(water, {depth: 0.0047, dimension: 1}, cold, 20, ({core, surface}) => {
+      expect(surface).toBeLessThan(core + 0.05);
+      seen++;
+      return core <= -5;
+    })!;
+    expect(seen).toBeGreaterThan(20);
+    within(end.heatGained, end.heatIn, 1e-6 * -end.heatIn, "heat");
+    within(end.mean, end.core, 0.5, "mean near the core, °C");
+  });
+});
+
 describe("enthalpy", () => {
   test("rises with temperature, by the heat of fusion of all the water in the end", () => {
     for (let t = -40; t < 30; t++) expect(enthalpy(standard, t + 1)).toBeGreaterThan(enthalpy(standard, t));
