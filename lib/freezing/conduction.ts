@@ -47,9 +47,7 @@ const LAYERS = 24;
 /** Longest time that is followed, a week, s: a body that has not arrived by then never will. */
 const LONGEST = 7 * 24 * 3600;
 /** Largest error of one step, as a share of the enthalpy that the farthest layer still has to gain or lose. */
-const TOLERANCE = 1e-4;
-/** Corrections after which a step is given up for a shorter one. */
-const MOST_CORRECTIONS = 12;
+const TOLERANCE = 3e-4;
 
 /**
  * Lets heat flow between a body and the air until a condition holds.
@@ -138,11 +136,11 @@ function layersOf({depth, dimension}: Body) {
 
 /** Properties at some enthalpies, which rise; straight lines between them. */
 interface Table {
-  readonly enthalpies: readonly number[];
-  readonly temperatures: readonly number[];
-  readonly conductivities: readonly number[];
+  readonly enthalpies: Float64Array;
+  readonly temperatures: Float64Array;
+  readonly conductivities: Float64Array;
   /** Integral of conductivity over temperature, W/m. */
-  readonly integrals: readonly number[];
+  readonly integrals: Float64Array;
   /** Difference of the outermost enthalpies, kJ/m³. */
   readonly range: number;
 }
@@ -167,10 +165,10 @@ function tabulate({enthalpy, conductivity}: Material, coldest: number, warm: num
   for (let i = 1; i <= 32; i++) add(points.at(-1)!, at(coldest + ((warmest - coldest) * i) / 32));
   let integral = 0;
   return {
-    enthalpies: points.map(({h}) => h),
-    temperatures: points.map(({t}) => t),
-    conductivities: points.map(({k}) => k),
-    integrals: points.map(({t, k}, i) => {
+    enthalpies: Float64Array.from(points, ({h}) => h),
+    temperatures: Float64Array.from(points, ({t}) => t),
+    conductivities: Float64Array.from(points, ({k}) => k),
+    integrals: Float64Array.from(points, ({t, k}, i) => {
       const before = points[i - 1] ?? {t, k};
       return (integral += ((t - before.t) * (k + before.k)) / 2);
     }),
@@ -180,8 +178,8 @@ function tabulate({enthalpy, conductivity}: Material, coldest: number, warm: num
 
 /** Place in a table below an enthalpy; the first or the last but one where the enthalpy is outside. */
 function placeOf({enthalpies}: Table, enthalpy: number): number {
-  let [low, high] = [0, enthalpies.length - 1];
-  while (high - low > 1) {
+  let low = 0;
+  for (let high = enthalpies.length - 1; high - low > 1;) {
     const middle = (low + high) >> 1;
     if (enthalpies[middle]! <= enthalpy) low = middle;
     else high = middle;
@@ -189,11 +187,11 @@ function placeOf({enthalpies}: Table, enthalpy: number): number {
   return low;
 }
 
-function slopeAt({enthalpies}: Table, list: readonly number[], place: number): number {
+function slopeAt({enthalpies}: Table, list: Float64Array, place: number): number {
   return (list[place + 1]! - list[place]!) / (enthalpies[place + 1]! - enthalpies[place]!);
 }
 
-function valueAt(table: Table, list: readonly number[], enthalpy: number, at = placeOf(table, enthalpy)) {
+function valueAt(table: Table, list: Float64Array, enthalpy: number, at = placeOf(table, enthalpy)) {
   return list[at]! + (enthalpy - table.enthalpies[at]!) * slopeAt(table, list, at);
 }
 
@@ -201,7 +199,7 @@ function valueAt(table: Table, list: readonly number[], enthalpy: number, at = p
  * Implicit Euler step of some seconds: the flows are those at its end, which Newton's method finds. Each correction solves one
  * system of three diagonals, eliminated from the core and put back from the surface (L. H. Thomas's algorithm).
  *
- * @returns the new state; one of NaN where the corrections do not settle
+ * @returns the new state; one of NaN where twelve corrections do not settle it
  */
 function implicitEuler(table: Table, {faces, volumes, thickness}: Layers, air: Surroundings) {
   /** W/m² into the outermost layer at each enthalpy of it. */
@@ -212,7 +210,7 @@ function implicitEuler(table: Table, {faces, volumes, thickness}: Layers, air: S
   const [above, change] = [new Float64Array(LAYERS), new Float64Array(LAYERS)];
   return (from: Float64Array, seconds: number): Float64Array => {
     const state = from.slice();
-    for (let correction = 0; correction < MOST_CORRECTIONS; correction++) {
+    for (let correction = 0; correction < 12; correction++) {
       let place = 0;
       for (let i = 0; i < LAYERS; i++) {
         place = placeOf(table, state[i]!);
@@ -233,7 +231,9 @@ function implicitEuler(table: Table, {faces, volumes, thickness}: Layers, air: S
         const gap = volumes[i]! * (from[i]! - state[i]!) + outer - inner;
         change[i] = (gap - (i && byInside * change[i - 1]!)) / pivot;
         above[i] = outerByOutside / pivot;
-        [inner, byInside, byLayer] = [outer, outerByLayer, outerByOutside];
+        inner = outer;
+        byInside = outerByLayer;
+        byLayer = outerByOutside;
       }
       let largest = 0;
       for (let i = LAYERS - 1; i >= 0; i--) {
@@ -242,7 +242,7 @@ function implicitEuler(table: Table, {faces, volumes, thickness}: Layers, air: S
         largest = Math.max(largest, Math.abs(change[i]!));
       }
       state[LAYERS] = from[LAYERS]! + inner + byInside * change[LAYERS - 1]!;
-      if (largest <= 1e-8 * table.range) return state;
+      if (largest <= 1e-6 * table.range) return state;
     }
     return state.fill(NaN);
   };
