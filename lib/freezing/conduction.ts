@@ -1,10 +1,4 @@
-/** Thermal properties of the inside of a body, by temperature in °C. */
-export interface Material {
-  /** Enthalpy of a volume, kJ/m³; rises with temperature. */
-  readonly enthalpy: (temperature: number) => number;
-  /** W/(m K). */
-  readonly conductivity: (temperature: number) => number;
-}
+import {type Material, placeOf, slopeAt, type Table, tabulate, valueAt} from "./enthalpy-table.ts";
 
 /** A body that heat enters from all sides. */
 export interface Body {
@@ -71,6 +65,8 @@ export function letHeatFlow(
   done: (progress: Progress) => boolean,
 ): Progress | undefined {
   const table = tabulate(material, Math.min(start, air.temperature), Math.max(start, air.temperature));
+  // What takes up no heat has no temperature to come to.
+  if (!(table.range > 0)) return undefined;
   const layers = layersOf(body);
   const total = layers.volumes.reduce((a, b) => a + b, 0);
   const [first, last] = [material.enthalpy(start), material.enthalpy(air.temperature)];
@@ -122,8 +118,6 @@ export function letHeatFlow(
   return undefined;
 }
 
-type Layers = ReturnType<typeof layersOf>;
-
 /** Outer faces and volumes of the layers, core first, per m² of the body's surface. */
 function layersOf({depth, dimension}: Body) {
   const shares = Array.from({length: LAYERS}, (_, i) => [i / LAYERS, (i + 1) / LAYERS] as const);
@@ -134,74 +128,17 @@ function layersOf({depth, dimension}: Body) {
   };
 }
 
-/** Properties at some enthalpies, which rise; straight lines between them. */
-interface Table {
-  readonly enthalpies: Float64Array;
-  readonly temperatures: Float64Array;
-  readonly conductivities: Float64Array;
-  /** Integral of conductivity over temperature, W/m. */
-  readonly integrals: Float64Array;
-  /** Difference of the outermost enthalpies, kJ/m³. */
-  readonly range: number;
-}
-
-/** Table of a material, finer where its enthalpy or conductivity bends. */
-function tabulate({enthalpy, conductivity}: Material, coldest: number, warm: number): Table {
-  const warmest = Math.max(warm, coldest + 0.1);
-  const at = (t: number) => ({t, h: enthalpy(t), k: conductivity(t)});
-  type Point = ReturnType<typeof at>;
-  const points = [at(coldest)];
-  const range = enthalpy(warmest) - points[0]!.h;
-  const add = (from: Point, to: Point): void => {
-    const middle = at((from.t + to.t) / 2);
-    const bends =
-      Math.abs(middle.h - (from.h + to.h) / 2) > 1e-5 * range ||
-      Math.abs(middle.k - (from.k + to.k) / 2) > 1e-3 * middle.k;
-    if (bends && to.t - from.t > (warmest - coldest) / 4000) {
-      add(from, middle);
-      add(middle, to);
-    } else points.push(middle, to);
-  };
-  for (let i = 1; i <= 32; i++) add(points.at(-1)!, at(coldest + ((warmest - coldest) * i) / 32));
-  let integral = 0;
-  return {
-    enthalpies: Float64Array.from(points, ({h}) => h),
-    temperatures: Float64Array.from(points, ({t}) => t),
-    conductivities: Float64Array.from(points, ({k}) => k),
-    integrals: Float64Array.from(points, ({t, k}, i) => {
-      const before = points[i - 1] ?? {t, k};
-      return (integral += ((t - before.t) * (k + before.k)) / 2);
-    }),
-    range,
-  };
-}
-
-/** Place in a table below an enthalpy; the first or the last but one where the enthalpy is outside. */
-function placeOf({enthalpies}: Table, enthalpy: number): number {
-  let low = 0;
-  for (let high = enthalpies.length - 1; high - low > 1;) {
-    const middle = (low + high) >> 1;
-    if (enthalpies[middle]! <= enthalpy) low = middle;
-    else high = middle;
-  }
-  return low;
-}
-
-function slopeAt({enthalpies}: Table, list: Float64Array, place: number): number {
-  return (list[place + 1]! - list[place]!) / (enthalpies[place + 1]! - enthalpies[place]!);
-}
-
-function valueAt(table: Table, list: Float64Array, enthalpy: number, at = placeOf(table, enthalpy)) {
-  return list[at]! + (enthalpy - table.enthalpies[at]!) * slopeAt(table, list, at);
-}
-
 /**
  * Implicit Euler step of some seconds: the flows are those at its end, which Newton's method finds. Each correction solves one
  * system of three diagonals, eliminated from the core and put back from the surface (L. H. Thomas's algorithm).
  *
  * @returns the new state; one of NaN where twelve corrections do not settle it
  */
-function implicitEuler(table: Table, {faces, volumes, thickness}: Layers, air: Surroundings) {
+function implicitEuler(
+  table: Table,
+  {faces, volumes, thickness}: ReturnType<typeof layersOf>,
+  air: Surroundings,
+) {
   /** W/m² into the outermost layer at each enthalpy of it. */
   const inflows = table.conductivities.map(
     (k, i) => (air.temperature - table.temperatures[i]!) / (thickness / 2 / k + 1 / air.coefficient),

@@ -1,9 +1,10 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
 import {expectOptions, expectShape} from "../core/shape.ts";
-import {expectComposition} from "../pantry/expect.ts";
-import {type Composition, PARTS} from "../pantry/parts.ts";
-import {type Body, letHeatFlow, type Material, type Progress} from "./conduction.ts";
+import {expectSomething} from "../pantry/expect.ts";
+import type {Composition} from "../pantry/parts.ts";
+import {type Body, letHeatFlow, type Progress} from "./conduction.ts";
+import type {Material} from "./enthalpy-table.ts";
 import {enthalpyFunction} from "./enthalpy.ts";
 import {USUAL_OVERRUN} from "./firmness.ts";
 import {COLDEST} from "./held-water.ts";
@@ -113,12 +114,10 @@ export function temperingTime(
  * ```
  */
 export function temperatureAfter(composition: Composition, tub: Tub, options: StandingOptions): number {
-  expectComposition(composition);
+  expectSomething(composition);
   expectOptions(options, ["freezer", "minutes", ...CONDITIONS]);
   const {freezer, minutes, ...conditions} = options;
   expectSetting(tub, freezer, conditions, "freezer");
-  if (!PARTS.some((part) => composition[part]))
-    throw new InputError("composition", "holds nothing", composition, "give g per 100 g by part, 100 in sum");
   const seconds = 60 * finite(minutes, "minutes", {min: 0, max: 600});
   let mean = freezer;
   timeUntil(composition, tub, freezer, conditions, (progress) => {
@@ -132,7 +131,8 @@ export function temperatureAfter(composition: Composition, tub: Tub, options: St
  * Time in a freezer until the core of a tub is cold enough.
  *
  * @returns `undefined` when the air is no colder than that
- * @throws InputError for a size, speed, overrun or temperature out of range, and for a core warmer than the drawn mix
+ * @throws InputError for a composition of nothing, a size, speed, overrun or temperature out of range, and a core warmer than
+ *   the drawn mix
  *
  * @example
  * ```ts
@@ -147,7 +147,7 @@ export function hardeningTime(
   tub: Tub,
   options: HardeningOptions,
 ): TubTime | undefined {
-  expectComposition(composition);
+  expectSomething(composition);
   expectOptions(options, ["draw", "core", ...CONDITIONS]);
   const {draw, core, ...conditions} = options;
   expectSetting(tub, draw, conditions, "draw");

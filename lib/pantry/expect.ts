@@ -35,6 +35,17 @@ export function expectComposition(value: Composition): void {
   }
 }
 
+/**
+ * Refuses a composition of nothing too: where heat is to flow, there must be something for it to flow through.
+ *
+ * @throws InputError naming the part, or a composition that holds nothing
+ */
+export function expectSomething(composition: Composition): void {
+  expectComposition(composition);
+  if (!PARTS.some((part) => composition[part]))
+    throw new InputError("composition", "holds nothing", composition, "give g per 100 g by part, 100 in sum");
+}
+
 function noComposition(value: unknown): InputError {
   return new InputError(
     "composition",

@@ -1,6 +1,7 @@
 import {describe, expect, test} from "vitest";
 import {rootBetween} from "../../lib/core/roots.ts";
-import {type Body, letHeatFlow, type Material} from "../../lib/freezing/conduction.ts";
+import {type Body, letHeatFlow} from "../../lib/freezing/conduction.ts";
+import type {Material} from "../../lib/freezing/enthalpy-table.ts";
 import {enthalpy, enthalpyFunction, HEAT_OF_FUSION, heatToRemove} from "../../lib/freezing/enthalpy.ts";
 import {ice, initialFreezingPoint} from "../../lib/freezing/ice.ts";
 import {PUBLISHED_HARD_MIXES, scoopTemperature, verdictAt} from "../../lib/freezing/scoop.ts";
@@ -246,8 +247,11 @@ describe("tubs", () => {
       expect(() => temperatureAfter(standard, litre, {...standing, minutes}), `${minutes} min`).toThrow(
         /minutes: /,
       );
-    for (const nothing of [{}, {water: 0}])
+    const freezer = {draw: -5, core: -18, airTemperature: -25};
+    for (const nothing of [{}, {water: 0}]) {
       expect(() => temperatureAfter(nothing, litre, standing)).toThrow(/composition: holds nothing/);
+      expect(() => hardeningTime(nothing, litre, freezer)).toThrow(/composition: holds nothing/);
+    }
     expect(() => temperatureAfter(standard, litre, {...standing, hours: 1} as never)).toThrow(/hours/);
   });
 
