@@ -48,7 +48,7 @@ const TOLERANCE = 3e-4;
  *
  * The enthalpy method: each layer's enthalpy changes by the heat that crosses its faces, so the heat balance is exact,
  * and its temperature follows from its enthalpy, so melting needs no special case. Between two layers flows the
- * difference of their integrals of conductivity over temperature (G. R. Kirchhoff's transformation). Steps of the implicit
+ * difference of their integrals of conductivity over temperature (Kirchhoff's transformation). Steps of the implicit
  * Euler method, stable at any length: one long step against two short ones gives the error, which sets the length, and
  * extrapolated from both the result is of second order (E. Hairer and G. Wanner, Solving Ordinary Differential Equations II,
  * chapter IV; from memory).
@@ -130,7 +130,7 @@ function layersOf({depth, dimension}: Body) {
 
 /**
  * Implicit Euler step of some seconds: the flows are those at its end, which Newton's method finds. Each correction solves one
- * system of three diagonals, eliminated from the core and put back from the surface (L. H. Thomas's algorithm).
+ * system of three diagonals, eliminated from the core and put back from the surface (Thomas's algorithm).
  *
  * @returns the new state; one of NaN where twelve corrections do not settle it
  */
