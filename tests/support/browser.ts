@@ -46,14 +46,9 @@ const QUIET = [
 
 /**
  * A page of a test lives for some seconds: the compilers that make code fast take more time than that code then saves, a fifth of
- * all that a page costs. Only what a search for mixes runs a great many times is worth the quicker one of the two.
+ * all that a page costs.
  */
-const SHORT_LIVED = `--js-flags=${[
-  "--no-turbofan",
-  "--always-sparkplug",
-  "--invocation-count-for-maglev=30000",
-  "--invocation-count-for-maglev-osr=30000",
-].join(" ")}`;
+const SHORT_LIVED = "--js-flags=--no-maglev --no-turbofan --always-sparkplug";
 
 /**
  * A browser to test the pages in: the one that the variable `CHROMIUM` names, else one installed where systems keep
