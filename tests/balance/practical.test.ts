@@ -403,6 +403,13 @@ describe("a kitchen that is off", () => {
       0.06,
       "chance that fat of at least 7 holds on its limit",
     );
+    // Of any events: all together are no likelier than each, and no less than what the others leave (Bonferroni).
+    const each = before.targets.map(({holds}) => holds);
+    expect(before.all).toBeLessThanOrEqual(Math.min(...each));
+    expect(before.all).toBeGreaterThanOrEqual(1 - each.reduce((missed, holds) => missed + 1 - holds, 0));
+    expect(before.all).toBeLessThan(0.6);
+    // Standard error of a share of n draws, largest at one half: sqrt(0.5 x 0.5 / n).
+    expect(before.error).toBeCloseTo(Math.sqrt(0.25 / 2000), 12);
     expect(after.all).toBe(1);
     expect(robust.mix.cost!).toBeGreaterThan(plain.mix.cost!);
   });

@@ -118,6 +118,7 @@ describe("what is asked for", () => {
     const without = suggestChanges(COOKS.chocolate, {from: STAPLES});
     expect(without.unpriced).toEqual(["dark chocolate 70-85 %"]);
     expect(without.changes.map(({towards}) => towards)).toEqual(["softer", "less sweet"]);
+    expect(without.changes.filter((change) => "cost" in change)).toEqual([]);
   });
 
   test("the recipe's own ingredients alone, where there is no shelf", () => {

@@ -405,6 +405,12 @@ describe("mistakes", () => {
       () => costMap(pear, {x: "fat", y: "cost"}, {columns: 1, rows: 5}),
       /^grid\.columns: .*got 1.*2 to 500/,
     ],
+    ["no values", () => sweep(input, "targets.fat.min", [], {pantry: demoPantry}), /^values: too few.*got 0/],
+    [
+      "more values than anyone reads",
+      () => sweep(input, "targets.fat.min", Array<number>(10_001).fill(7), {pantry: demoPantry}),
+      /^values: .*too many.*got 10001/,
+    ],
     [
       "a path to nowhere",
       () => sweep(input, "batch", [1], {pantry: demoPantry}),
