@@ -184,7 +184,13 @@ describe("the book", () => {
       )
       .toContain("Since then: name “Milk ice” → “Ice of the <b>fair</b>”; notes changed.");
     await fair.locator(".versions summary").click();
-    await fair.getByRole("button", {name: "Restore"}).click();
+    // It stays unfolded while what is typed beside it is kept, a moment later.
+    await fair.getByLabel("Notes").fill("Less sugar next time!");
+    await page.waitForTimeout(1000);
+    await fair.getByLabel("Notes").fill("Less sugar next time.");
+    await page.waitForTimeout(1000);
+    expect(await fair.locator(".versions details[open]").count()).toBe(1);
+    await fair.getByRole("button", {name: "Restore"}).click({timeout: 2000});
     await expect.poll(() => headOf(page), SOON).toContain("Open: Milk ice kept");
     await page.getByRole("button", {name: "Undo", exact: true}).click();
     await expect.poll(() => headOf(page), SOON).toContain("Open: Ice of the <b>fair</b> kept");

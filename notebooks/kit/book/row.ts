@@ -119,9 +119,13 @@ function details(
     if (document.activeElement !== notes) notes.value = recipe.notes;
     // The list may be a moment behind what was just written.
     if (saving && !saving.unsaved && recipe.revision >= saving.kept.revision) saving = undefined;
-    if (shown !== recipe.earlier) {
+    if (!shown || !sameVersions(shown, recipe.earlier)) {
       shown = recipe.earlier;
-      list = versionList(shown, (version) => void act.restore(now(), version));
+      // A version that the cook is reading stays unfolded when the recipe is kept anew.
+      const reading = [...versions.querySelectorAll<HTMLElement>("details[open]")].map(
+        ({dataset}) => dataset.changed!,
+      );
+      list = versionList(shown, (version) => void act.restore(now(), version), reading);
       versions.replaceChildren(list.element);
     }
     list.compare(async (version) => changesWords(await changesSince(version, recipe, pantry)));
@@ -135,4 +139,9 @@ function details(
     </div>`,
     update,
   };
+}
+
+/** Whether two lists hold the same versions: they are read anew with each change of their recipe. */
+function sameVersions(some: KeptRecipe["earlier"], others: KeptRecipe["earlier"]): boolean {
+  return some.length === others.length && some.every(({changed}, i) => changed === others[i]!.changed);
 }

@@ -10,15 +10,20 @@ interface VersionList {
   compare(words: (version: EarlierVersion) => Promise<string>): void;
 }
 
-/** The earlier versions of a recipe: each unfolds to its text, and can be restored. */
+/**
+ * The earlier versions of a recipe: each unfolds to its text, and can be restored.
+ *
+ * @param unfolded times at which those were changed that stand unfolded
+ */
 export function versionList(
   versions: readonly EarlierVersion[],
   restore: (version: EarlierVersion) => void,
+  unfolded: readonly string[],
 ): VersionList {
   const places = versions.map((version) => ({version, words: html`<small></small>`}));
   let asked = 0;
   return {
-    element: versions.length ? listOf(places, restore) : none(),
+    element: versions.length ? listOf(places, restore, unfolded) : none(),
     compare(words) {
       const turn = ++asked;
       for (const {version, words: place} of places)
@@ -39,13 +44,14 @@ function none(): HTMLElement {
 function listOf(
   places: readonly {readonly version: EarlierVersion; readonly words: HTMLElement}[],
   restore: (version: EarlierVersion) => void,
+  unfolded: readonly string[],
 ): HTMLElement {
   return html`<ul class="versions">
     ${places.map(({version, words}) => {
       const button = html`<button type="button">Restore</button>`;
       button.addEventListener("click", () => restore(version));
       return html`<li>
-        <details>
+        <details data-changed=${version.changed} open=${unfolded.includes(version.changed)}>
           <summary>${when(version.changed)}: ${version.name} ${words}</summary>
           <pre>${version.text}</pre>
           ${version.notes ? html`<p class="aside">${version.notes}</p>` : ""} ${button}
