@@ -40,6 +40,8 @@ export interface Progress {
 const LAYERS = 24;
 /** Longest time that is followed, a week, s: a body that has not arrived by then never will. */
 const LONGEST = 7 * 24 * 3600;
+/** Shortest step that is tried, s: one that does not settle by then never will. */
+const SHORTEST = 1e-30;
 /** Largest error of one step, as a share of the enthalpy that the farthest layer still has to gain or lose. */
 const TOLERANCE = 3e-4;
 
@@ -55,6 +57,7 @@ const TOLERANCE = 3e-4;
  *
  * @param start temperature throughout at the start, °C
  * @param done condition to stop at; one that goes on holding until the end of a step is not missed
+ * @throws Error for a material whose properties are no numbers, or whose enthalpy does not rise
  * @returns the state when the condition first held, its time precise to 1e-5 of it; `undefined` if it does not within a week
  */
 export function letHeatFlow(
@@ -65,8 +68,6 @@ export function letHeatFlow(
   done: (progress: Progress) => boolean,
 ): Progress | undefined {
   const table = tabulate(material, Math.min(start, air.temperature), Math.max(start, air.temperature));
-  // What takes up no heat has no temperature to come to.
-  if (!(table.range > 0)) return undefined;
   const layers = layersOf(body);
   const total = layers.volumes.reduce((a, b) => a + b, 0);
   const [first, last] = [material.enthalpy(start), material.enthalpy(air.temperature)];
@@ -99,6 +100,8 @@ export function letHeatFlow(
     const change = 0.8 * Math.sqrt(TOLERANCE / next.error) || 0;
     if (change < 0.8) {
       seconds *= Math.max(0.2, change);
+      if (seconds < SHORTEST)
+        throw new Error("a material's enthalpy and conductivity must be numbers above 0");
       continue;
     }
     progress = progressAt(time + seconds, next.state);

@@ -143,6 +143,17 @@ describe("steps of time", () => {
     within(end.time, 600, 0.01, "s");
   });
 
+  test("are refused for a material whose properties are no numbers, or that takes up no heat", () => {
+    for (const wrong of [
+      {...stuff, conductivity: () => NaN},
+      {...stuff, enthalpy: () => NaN},
+      {...stuff, enthalpy: () => 1},
+    ])
+      expect(() => letHeatFlow(wrong, bodyOf(litre), warm, -18, () => false)).toThrow(
+        /must be numbers above 0/,
+      );
+  });
+
   test("never carry the core past the layers around it, even in pure water that all melts at one temperature", () => {
     const cold = {temperature: -35, coefficient: 9};
     let seen = 0;
