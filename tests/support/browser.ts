@@ -3,6 +3,7 @@ import {tmpdir} from "node:os";
 import {join} from "node:path";
 import packed from "@sparticuz/chromium";
 import {type Browser, chromium, type LaunchOptions} from "playwright-core";
+import {packedBrowser} from "./packed-browser.ts";
 
 /** Where a system's own Chromium or Chrome usually lives. */
 const USUAL = [
@@ -58,19 +59,30 @@ const SHORT_LIVED = "--js-flags=--no-maglev --no-turbofan --always-sparkplug";
  * @throws Error when there is none: a page that no browser opened is not tested
  */
 export async function launchBrowser(more: readonly string[] = [SHORT_LIVED]): Promise<Browser> {
+  const installed = installedBrowser();
+  if (installed) return launch({executablePath: installed, args: [...QUIET, ...more, "--no-sandbox"]});
+  return launch({
+    executablePath: await packedBrowser(),
+    args: [...packed.args.filter((arg) => !UNSUITED.includes(arg)), ...QUIET, ...more],
+  });
+}
+
+/** Has a browser ready to launch, so that none of many tests that begin at once has to unpack it. */
+export async function prepareBrowser(): Promise<void> {
+  if (!installedBrowser()) await packedBrowser();
+}
+
+/** The browser of the variable `CHROMIUM`, or the system's; none where the packed one is to be taken. */
+function installedBrowser(): string | undefined {
   const named = process.env.CHROMIUM;
   if (named && !existsSync(named)) throw new Error(`CHROMIUM names ${named}, which does not exist.`);
   const installed = named ?? USUAL.find((path) => existsSync(path));
-  if (installed) return launch({executablePath: installed, args: [...QUIET, ...more, "--no-sandbox"]});
-  if (process.platform !== "linux") {
+  if (!installed && process.platform !== "linux") {
     throw new Error(
       "No Chrome or Chromium found. Install one, or let the variable CHROMIUM name its executable.",
     );
   }
-  return launch({
-    executablePath: await packed.executablePath(),
-    args: [...packed.args.filter((arg) => !UNSUITED.includes(arg)), ...QUIET, ...more],
-  });
+  return installed;
 }
 
 async function launch(options: LaunchOptions): Promise<Browser> {

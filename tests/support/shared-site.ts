@@ -1,5 +1,6 @@
 import {createServer} from "node:net";
 import type {TestProject} from "vitest/node";
+import {prepareBrowser} from "./browser.ts";
 import {startSite} from "./notebooks-site.ts";
 
 declare module "vitest" {
@@ -14,7 +15,7 @@ export async function setup({provide}: TestProject): Promise<() => void> {
   const busy = createServer()
     .on("error", () => undefined)
     .listen(4173, "localhost");
-  const {address, printed, close} = await startSite();
+  const [{address, printed, close}] = await Promise.all([startSite(), prepareBrowser()]);
   provide("site", {address, printed});
   return () => {
     close();
