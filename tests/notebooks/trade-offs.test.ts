@@ -43,7 +43,7 @@ const GRID = {columns: 40, rows: 30};
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await sharedBrowser(new URL(address).origin);
+  browser = await sharedBrowser(new URL(address).origin, "long searches");
 });
 
 /** Opens a notebook with the network cut off. */

@@ -46,24 +46,33 @@ const QUIET = [
 ];
 
 /**
- * A page of a test lives for some seconds: the compilers that make code fast take more time than that code then saves, a fifth of
- * all that a page costs.
+ * What makes code fast takes time itself. A page of a test lives for some seconds: for most, compiling takes a fifth more than it
+ * saves. Pages that search for seconds gain a sixth where the quick compiler, alone, takes what runs longest.
  */
-const SHORT_LIVED = "--js-flags=--no-maglev --no-turbofan --always-sparkplug";
+const COMPILING = {
+  "short visits": ["--js-flags=--no-maglev --no-turbofan --always-sparkplug"],
+  "long searches": ["--js-flags=--no-turbofan --interrupt-budget-for-maglev=400000"],
+  /** As a cook's own. */
+  measuring: [],
+};
+
+/** What the pages are mostly asked for. */
+export type Use = keyof typeof COMPILING;
 
 /**
  * A browser to test the pages in: the one that the variable `CHROMIUM` names, else one installed where systems keep
  * theirs, else the one that comes packed with the development dependencies (Linux only).
  *
- * @param more settings of the browser; by default those that suit pages that live for some seconds
+ * @param use what its pages are mostly asked for
  * @throws Error when there is none: a page that no browser opened is not tested
  */
-export async function launchBrowser(more: readonly string[] = [SHORT_LIVED]): Promise<Browser> {
+export async function launchBrowser(use: Use = "short visits"): Promise<Browser> {
   const installed = installedBrowser();
-  if (installed) return launch({executablePath: installed, args: [...QUIET, ...more, "--no-sandbox"]});
+  if (installed)
+    return launch({executablePath: installed, args: [...QUIET, ...COMPILING[use], "--no-sandbox"]});
   return launch({
     executablePath: await packedBrowser(),
-    args: [...packed.args.filter((arg) => !UNSUITED.includes(arg)), ...QUIET, ...more],
+    args: [...packed.args.filter((arg) => !UNSUITED.includes(arg)), ...QUIET, ...COMPILING[use]],
   });
 }
 

@@ -1,5 +1,5 @@
 import type {Browser, BrowserContext, Page} from "playwright-core";
-import {launchBrowser} from "./browser.ts";
+import {launchBrowser, type Use} from "./browser.ts";
 
 // Each call to a page notes where it came from: ten lines of that say it, a hundred take longer than many a call.
 Error.stackTraceLimit = 10;
@@ -65,16 +65,18 @@ function profileOf(browser: Browser): Promise<BrowserContext> {
   return fresh;
 }
 
-let shared: Promise<Browser> | undefined;
+let shared: {readonly use: Use; readonly browser: Promise<Browser>} | undefined;
 
 /**
  * A blank profile in the browser of this worker, which ends with it: nothing is stored, and no page is open that was not left. All
- * that pages have loaded is still loaded.
+ * that pages have loaded is still loaded, but for another use than before.
  *
  * @param origin of the site, `http://localhost:4174`
  */
-export async function blankProfile(origin: string): Promise<BrowserContext> {
-  const browser = await (shared ??= launchBrowser());
+export async function blankProfile(origin: string, use: Use = "short visits"): Promise<BrowserContext> {
+  if (shared && shared.use !== use) await (await shared.browser).close();
+  if (shared?.use !== use) shared = {use, browser: launchBrowser(use)};
+  const browser = await shared.browser;
   const profile = await profileOf(browser);
   const [tab = await newTab(browser), ...others] = idle.get(browser) ?? [];
   idle.set(browser, [tab, ...others]);
@@ -89,8 +91,8 @@ export async function blankProfile(origin: string): Promise<BrowserContext> {
 }
 
 /** The browser of this worker, with a blank profile to visit in. */
-export async function sharedBrowser(origin: string): Promise<Browser> {
-  return (await blankProfile(origin)).browser()!;
+export async function sharedBrowser(origin: string, use?: Use): Promise<Browser> {
+  return (await blankProfile(origin, use)).browser()!;
 }
 
 async function newTab(browser: Browser): Promise<Tab> {
