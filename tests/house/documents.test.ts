@@ -48,6 +48,15 @@ describe("README.md", () => {
   });
 });
 
+test("README.md asks the questions of the home page, in its order, and names the same pages", () => {
+  const onHome = [
+    ...read("notebooks/index.html").matchAll(/<a href="\.\/[^"]*">([^<]+)<\/a>\s*<p><em>([^<]+)\.<\/em>/g),
+  ];
+  const inReadme = [...read("README.md").matchAll(/^- \*\*(.+?)\*\* _(.+?):_/gm)];
+  expect(onHome.length).toBeGreaterThan(10);
+  expect(inReadme.map(([, ...said]) => said)).toEqual(onHome.map(([, ...said]) => said));
+});
+
 test("README.md counts the pantry as it is", () => {
   const [, counted] = /pantry of (\d+) ingredients/.exec(read("README.md"))!;
   expect(Number(counted)).toBe(realPantry.ingredients.length);
