@@ -176,9 +176,9 @@ async function replaceIn(file: string, options: Options, outside: Outside): Prom
 }
 
 async function readIn(file: string, options: Options, outside: Outside): Promise<number> {
-  const {recipe, pantry} = await recipeIn(file, options, outside, true);
+  const {recipe, pantry, leftOut} = await recipeIn(file, options, outside, true);
   const learned = await learnedFrom(options, pantry, (path) => textOf(path, outside));
-  const {screen, taken} = recipeReading(recipe, pantry, options, learned);
+  const {screen, taken} = recipeReading(recipe, pantry, options, {...learned, leftOut});
   outside.say(`${screen}\n`);
   if (options.take === undefined) return 0;
   if (!taken) {
@@ -209,16 +209,16 @@ async function recipeIn(
   options: Options,
   outside: Outside,
   gaps = false,
-): Promise<{recipe: Recipe; pantry: Pantry}> {
+): Promise<{recipe: Recipe; pantry: Pantry; leftOut: readonly string[]}> {
   const [text, place] = [textOf(file, outside), placeOf(file)];
   const written = /^\s*[{[]/.test(text) ? parseJson(text, place) : undefined;
   const {input, pantry} = stock(written, options, outside);
-  if (written !== undefined) return {recipe: await readRecipe(input, pantry, place), pantry};
+  if (written !== undefined) return {recipe: await readRecipe(input, pantry, place), pantry, leftOut: []};
   if (/\.csv$/i.test(file) || isRecipeCsv(text))
-    return {recipe: await readRecipeCsv(text, pantry, place), pantry};
-  const {recipe, notes} = await typedRecipe(text, pantry, place, gaps);
+    return {recipe: await readRecipeCsv(text, pantry, place), pantry, leftOut: []};
+  const {recipe, notes, leftOut} = await typedRecipe(text, pantry, place, gaps);
   for (const note of notes) outside.note(`${printable(note)}\n`);
-  return {recipe, pantry};
+  return {recipe, pantry, leftOut};
 }
 
 /** Files that say what is on the shelf. */

@@ -22,7 +22,7 @@ export interface RecipeReading {
  * Description of a recipe and the changes that the options ask for. New ingredients come from the
  * price list or, without one, from what nearly every kitchen has.
  *
- * @param learned what the kitchen's own reports have taught
+ * @param known what the kitchen's own reports have taught, and the lines of the text that were left out
  * @throws InputError for `--freezer` that is no number from -40 to -0.01, `--overrun` none from 0 to 200, a `--lock` that is not in the
  *   recipe, an unknown `--take`, and `--take` or `--recipe` without the other
  */
@@ -30,7 +30,7 @@ export function recipeReading(
   recipe: Recipe,
   pantry: Pantry,
   options: Options,
-  learned: {readonly learned?: Learned} = {},
+  {leftOut = [], ...learned}: {readonly learned?: Learned; readonly leftOut?: readonly string[]} = {},
 ): RecipeReading {
   const {take, lock = []} = options;
   const towards = take === undefined ? undefined : towardsOf(take);
@@ -56,8 +56,8 @@ export function recipeReading(
   const {before: _, ...found} = changes;
   return {
     screen: options.json
-      ? JSON.stringify({...description, ...found, ...nutritionOfRecipe(recipe)})
-      : descriptionText(description, changes, learned.learned).trimEnd(),
+      ? JSON.stringify({...description, leftOut, ...found, ...nutritionOfRecipe(recipe)})
+      : descriptionText(description, changes, {...learned, leftOut}).trimEnd(),
     ...(taken && {taken}),
   };
 }

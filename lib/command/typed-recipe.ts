@@ -10,6 +10,15 @@ export function isRecipeCsv(text: string): boolean {
   return columns.includes("ingredient") && columns.length > 1;
 }
 
+/** What stands in a typed text. */
+export interface TypedFile {
+  readonly recipe: Recipe;
+  /** What to tell of its lines, each with its place. */
+  readonly notes: readonly string[];
+  /** Lines that were left out, as typed. */
+  readonly leftOut: readonly string[];
+}
+
 /**
  * A recipe as a cook typed it, named by its first line or else its file, with a note on each line in which something was taken for
  * granted and, where gaps are allowed, on each that was left out.
@@ -22,16 +31,17 @@ export async function typedRecipe(
   pantry: Pantry,
   place: string,
   gaps: boolean,
-): Promise<{readonly recipe: Recipe; readonly notes: readonly string[]}> {
+): Promise<TypedFile> {
   const [name] = /[^/\\]+?(?=\.\w+$|$)/.exec(place.replace(/^.*[/\\]/, "")) ?? ["recipe"];
   const {recipe, lines} = await readTypedRecipe(text, pantry, {name});
-  const notes: string[] = [];
+  const [notes, leftOut]: [string[], string[]] = [[], []];
   for (const line of lines) {
     const here = `${place}: line ${line.line}`;
     if (line.status === "taken") notes.push(`${here}: ${line.text}: ${line.taken.join("; ")}`);
     if (!("question" in line)) continue;
     if (!gaps) throw new InputError(here, line.question, line.text, "answer it in the line");
     notes.push(`${here} is left out: ${line.text}: ${line.question}`);
+    leftOut.push(line.text);
   }
   if (!recipe.lines.length)
     throw new InputError(
@@ -40,5 +50,5 @@ export async function typedRecipe(
       undefined,
       "write one a line, e.g. 500 g whole milk",
     );
-  return {recipe, notes};
+  return {recipe, notes, leftOut};
 }

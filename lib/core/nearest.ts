@@ -8,15 +8,16 @@ import {distance} from "fastest-levenshtein";
  * @param typed the unknown name
  * @param names the names that exist
  * @param count at most so many suggestions
+ * @param apart share of the letters in which a suggestion may differ, below 1
  */
-export function nearestNames(typed: string, names: Iterable<string>, count = 3): string[] {
+export function nearestNames(typed: string, names: Iterable<string>, count = 3, apart = 0.5): string[] {
   const wanted = folded(typed.slice(0, 200));
   const scored: {name: string; score: number}[] = [];
   for (const name of new Set(names)) {
     const candidate = folded(name);
     const contains = wanted.length > 2 && candidate.includes(wanted);
     const score = contains ? 0.1 : distance(wanted, candidate) / Math.max(wanted.length, candidate.length, 1);
-    if (score < 0.5) scored.push({name, score});
+    if (score < apart) scored.push({name, score});
   }
   return scored
     .sort((a, b) => a.score - b.score || (a.name < b.name ? -1 : 1))

@@ -62,6 +62,19 @@ describe("a recipe as a cook writes it", () => {
     const {code, stdout, stderr} = await read(["-"], `${TYPED}200 g cream\n`);
     expect([code, stdout.split("\n")[0]]).toEqual([0, "Vanilla custard, 1088 g"]);
     expect(stderr).toMatch(/line 6 is left out: 200 g cream: which cream: .*cream 36 %/);
+    // The verdict is of the rest, and says so itself: it may be all that is kept of the answer.
+    const [, verdict = ""] = stdout.split("\n\n");
+    expect(verdict.replaceAll("\n", " ")).toMatch(
+      /at −18 °C.* All this is without one line that cannot be counted yet: “200 g cream”\.$/,
+    );
+    const many = await read(["-"], `${TYPED}${"2 g stardust\n".repeat(9)}`);
+    expect(many.stdout.replaceAll("\n", " ")).toMatch(
+      /without 9 lines .*(“2 g stardust”, ){5}“2 g stardust” and 3 more\./,
+    );
+    expect((await read(["-"], TYPED)).stdout).not.toContain("cannot be counted");
+    expect(JSON.parse((await read(["-", "--json"], `${TYPED}200 g cream\n`)).stdout)).toMatchObject({
+      leftOut: ["200 g cream"],
+    });
   });
 
   test("is refused for a sheet, or a swap, while a line is in question; and where there is none", async () => {

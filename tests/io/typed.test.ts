@@ -91,6 +91,14 @@ describe("nothing is guessed in silence", () => {
     const slip = await lineOf("20 g mlik powdr");
     expect(slip.status).toBe("unknown");
     expect("near" in slip ? slip.near.join() : "").toContain("milk powder");
+    const fluff = await lineOf("20 g marshmallow fluff");
+    expect("near" in fluff ? fluff.near.join() : "").toContain("marshmallow");
+    // Custard apple and roasted pecans are as many letters away as chance would have it.
+    for (const strange of ["2 star anise", "10 g rose petals", "1 tsp unicorn dust"])
+      expect(await lineOf(strange)).toMatchObject({
+        near: [],
+        question: expect.stringMatching(/is known here\. Give it the name of something on the shelf$/),
+      });
     expect(await lineOf("salt to taste")).toMatchObject({status: "how much"});
   });
 });

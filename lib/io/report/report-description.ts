@@ -19,19 +19,19 @@ const NOTHING = 0.5;
 /**
  * Description of a recipe and the changes that suit it, as a cook reads it: at most 80 columns.
  *
- * @param learned calibration by the kitchen's own reports, if the verdict rests on it
+ * @param known calibration by the kitchen's own reports, if the verdict rests on it, and lines of the text that were left out
  */
 export function descriptionText(
   description: RecipeDescription,
   {changes, unpriced, cutShort}: Changes,
-  learned?: Learned,
+  {learned, leftOut}: {readonly learned?: Learned; readonly leftOut: readonly string[]},
 ): string {
   const {recipe, batch, sentence, kind, norms, pulls, cautions} = description;
   const title = printable(`${recipe.name}, ${grams(batch)} g`);
   const article = /^[aeiou]/.test(kind.name) ? "An" : "A";
   return `${[
     `${wrapped(title)}\n${"=".repeat(Math.min(78, title.length))}`,
-    wrapped(sentence),
+    wrapped([sentence, ...gapsSentence(leftOut)].join(" ")),
     [
       ...wrapWords(`${article} ${kind.name}. ${kind.because}`),
       ...normLines(norms),
@@ -43,6 +43,18 @@ export function descriptionText(
     ...(cutShort ? ["Time was up before every way was tried; a better one may exist."] : []),
     ["To mind:", ...cautions.flatMap((caution) => wrapWords(printable(caution)))].join("\n"),
   ].join("\n\n")}\n`;
+}
+
+/** Lines that are quoted when they are left out; of more the number is said. */
+const QUOTED = 6;
+
+/** What is left out, for a verdict is of the rest alone. */
+function gapsSentence(leftOut: readonly string[]): string[] {
+  if (!leftOut.length) return [];
+  const count = leftOut.length === 1 ? "one line" : `${leftOut.length} lines`;
+  const quoted = leftOut.slice(0, QUOTED).map((text) => `“${printable(text)}”`);
+  const more = leftOut.length > QUOTED ? ` and ${leftOut.length - QUOTED} more` : "";
+  return [`All this is without ${count} that cannot be counted yet: ${quoted.join(", ")}${more}.`];
 }
 
 /** Each property of the kind's norms on a line, with the number of its source, and the sources below. */

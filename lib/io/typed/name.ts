@@ -151,7 +151,21 @@ export function slippedName(pantry: Pantry, written: string): TypedName {
   const mended = near.filter((known) => oneSlip(nameKey(words), nameKey(known)));
   const meant = new Set(mended.map((known) => owners.get(known)!));
   if (meant.size === 1) return told([...meant][0]!, written);
-  return {kind: "unknown", near: [...new Set(near.map((known) => owners.get(known)!.name))].slice(0, 5)};
+  // Half of the letters alike is chance, as of star anise and custard apple, unless they are a word.
+  const alike = new Set(nearestNames(words, owners.keys(), 12, MISSPELT));
+  const offered = near.filter((known) => alike.has(known) || haveWordInCommon(words, known));
+  return {kind: "unknown", near: [...new Set(offered.map((known) => owners.get(known)!.name))].slice(0, 5)};
+}
+
+/** Share of the letters in which a misspelt name still differs from what was meant. */
+const MISSPELT = 0.36;
+
+/** Whether two names share a word of four letters or more. */
+function haveWordInCommon(one: string, other: string): boolean {
+  const words = nameKey(one).split(" ");
+  return nameKey(other)
+    .split(" ")
+    .some((word) => word.length >= 4 && words.includes(word));
 }
 
 /** Whether two keys differ by one letter wrong, missing, doubled or swapped, in a word of six letters or more, or two swapped in one of five. */
