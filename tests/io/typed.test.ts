@@ -93,8 +93,10 @@ describe("nothing is guessed in silence", () => {
     expect("near" in slip ? slip.near.join() : "").toContain("milk powder");
     const fluff = await lineOf("20 g marshmallow fluff");
     expect("near" in fluff ? fluff.near.join() : "").toContain("marshmallow");
-    // Custard apple and roasted pecans are as many letters away as chance would have it.
-    for (const strange of ["2 star anise", "10 g rose petals", "1 tsp unicorn dust"])
+    const petals = await lineOf("10 g rose petals");
+    expect("near" in petals ? petals.near : []).toEqual(["rose water"]);
+    // Custard apple and beetroot are as many letters away as chance would have it.
+    for (const strange of ["2 star anise", "1 tsp unicorn dust", "3 sprigs of bergamot"])
       expect(await lineOf(strange)).toMatchObject({
         near: [],
         question: expect.stringMatching(/is known here\. Give it the name of something on the shelf$/),

@@ -158,7 +158,7 @@ export function slippedName(pantry: Pantry, written: string): TypedName {
 }
 
 /** Share of the letters in which a misspelt name still differs from what was meant. */
-const MISSPELT = 0.36;
+const MISSPELT = 0.35;
 
 /** Whether two names share a word of four letters or more. */
 function haveWordInCommon(one: string, other: string): boolean {
