@@ -58,6 +58,8 @@ describe("read a recipe", () => {
       await box.fill("600 g whole milk @ 1.1\n200 g cream 36 % @ 5\n150 g sugar @ 1.2");
       await expect.poll(() => textOf(page, ".verdict")).toContain("It costs 1.94 per kg");
       await expect.poll(() => textOf(page, ".changes h3")).toContain("Cheaper");
+      // In the unit of the verdict above it.
+      expect(await textOf(page, ".changes dl")).toMatch(/cost per kg 1\.94 → 1\.7\d/);
       await page.locator("summary", {hasText: "What may change?"}).click();
       await page.getByLabel("sucrose", {exact: true}).check();
       await page.getByLabel("whole milk", {exact: true}).check();
@@ -68,5 +70,23 @@ describe("read a recipe", () => {
       await expect.poll(() => textOf(page, ".changes")).toContain("No price is known of whole milk");
       expect(trouble).toEqual([]);
     });
+  });
+
+  test("a link's recipe goes on to Replace as it was typed, with its air and what is not known in it", async () => {
+    const text = "Lemon ice\n600 g whole milk\n200 g cream 36 %\n150 g sugar\n3 g xyzzy";
+    const hash = new URLSearchParams({recipe: text, freezer: "-14", overrun: "55"}).toString();
+    const {page, trouble} = await visit(
+      browser,
+      `${address}read-a-recipe.html#${hash}`,
+      new URL(address).origin,
+    );
+    await page.getByRole("link", {name: "Replace something in it"}).click();
+    await expect.poll(() => textOf(page, ".open-recipe")).toContain("From a link: Lemon ice");
+    await expect.poll(() => textOf(page, "main")).toContain("One line of it is not understood and left out");
+    const carried = new URLSearchParams(new URL(page.url()).hash.slice(1));
+    expect(carried.getAll("recipeFile")).toEqual(["Lemon ice", text]);
+    expect([carried.get("freezer"), carried.get("overrun")]).toEqual(["-14", "55"]);
+    expect(trouble).toEqual([]);
+    await leave(page);
   });
 });

@@ -34,7 +34,7 @@ const LARGEST = 5_000_000;
 const OWN = "own";
 const OPEN = "open";
 /** Part of a link for a recipe that was typed, and is open where the link comes from. */
-const TYPED = "typed";
+export const TYPED = "typed";
 
 /**
  * The open recipe, one of the demonstration's files, or one of the cook's own, whose text goes into the address, and nowhere else.

@@ -73,7 +73,10 @@ export function changeList(
 }
 
 function changeItem(change: Change, take: (change: Change) => void): HTMLElement {
-  const {towards, wanted, reached, words, scoop, sweetness, cost} = change;
+  const {towards, wanted, reached, words, scoop, sweetness, cost, recipe} = change;
+  // A change keeps the batch as heavy as it is.
+  const mass = recipe.lines.reduce((sum, {grams}) => sum + grams, 0);
+  const perKilogram = (money: number) => decimal((1000 * money) / mass, 2);
   const button = html`<button type="button">Take it</button>` as HTMLButtonElement;
   button.addEventListener("click", () => take(change));
   button.setAttribute("aria-label", `Take it: ${NAMES[towards].toLowerCase()}`);
@@ -85,7 +88,7 @@ function changeItem(change: Change, take: (change: Change) => void): HTMLElement
     <dl>
       ${pair("scoops at", at(scoop.before), at(scoop.after))}
       ${pair("sweetness", decimal(sweetness.before, 1), decimal(sweetness.after, 1))}
-      ${cost ? pair("cost", decimal(cost.before, 2), decimal(cost.after, 2)) : ""}
+      ${cost ? pair("cost per kg", perKilogram(cost.before), perKilogram(cost.after)) : ""}
     </dl>
     ${words ? button : ""}
   </li>`;

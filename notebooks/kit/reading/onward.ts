@@ -2,6 +2,7 @@ import {html} from "htl";
 import {recipeCsv} from "../../../lib/io/csv/recipe-csv.ts";
 import {recipeJson} from "../../../lib/io/json/recipe-json.ts";
 import type {Recipe} from "../../../lib/pantry/recipe.ts";
+import {TYPED} from "../controls/source.ts";
 import {downloads, fileName} from "../page/downloads.ts";
 import {linkTo} from "../page/link-to.ts";
 import {type CarriedRecipe, recipeHash} from "../words/recipe-address.ts";
@@ -36,10 +37,12 @@ export function readingOnward(recipe: Recipe, carried: CarriedRecipe, own: boole
         ["freezer", freezer],
       ])}
       ${link("replace-an-ingredient", "Replace something in it", [
-        ["recipe", "own"],
-        ["recipeFile", `${name}.json`],
-        ["recipeFile", recipeJson(recipe)],
+        // As typed, too: there it can be kept in the book, and every line that asks something stays.
+        ["recipe", TYPED],
+        ["recipeFile", recipe.name],
+        ["recipeFile", carried.text],
         ["freezer", freezer],
+        ...(carried.overrun === undefined ? [] : [["overrun", String(carried.overrun)] as const]),
       ])}
     </ul>
   </div>`;
