@@ -149,6 +149,51 @@ describe("kinds", () => {
     expect(read.norms.every((norm) => norm.kind === kind)).toBe(true);
   });
 
+  // Regulation (EU) 1169/2011, article 7: what is said of a food must not mislead, least of all beside "contains milk".
+  test.each([
+    [
+      "ice cream with little milk",
+      recipe("banana", {banana: 472, "whole milk": 103, "peanut butter": 32, sucrose: 55}),
+      /^It has fat or body, and little milk \(1\.8 % milk solids\)\.$/,
+    ],
+    [
+      "sherbet",
+      recipe("peach", {buttermilk: 155, peach: 400, sucrose: 120}),
+      /^It has little milk \(1\.9 % milk solids\), 59\.3 % fruit and /,
+    ],
+    [
+      "granita",
+      recipe("peach", {buttermilk: 110, peach: 500, sucrose: 60}),
+      /^It has little milk \(1\.4 % milk solids\), /,
+    ],
+    ["sherbet", recipe("tea", {water: 600, "whole milk": 60, sucrose: 240}), /^It has little milk \(0\.8 %/],
+    [
+      "chocolate sorbet",
+      recipe("dark", {water: 600, "dark chocolate 70-85 %": 180, sucrose: 180}),
+      /^It is chocolate with only the milk that dark chocolate 70-85 % declares\.$/,
+    ],
+    [
+      "chocolate sorbet",
+      recipe("milky", {water: 600, "milk chocolate": 60, sucrose: 180}),
+      /^It is chocolate with little milk \(1\.6 % milk solids\)\.$/,
+    ],
+    [
+      "ice cream with little milk",
+      recipe("oat", {"oat drink": 700, "coconut oil": 80, "dark chocolate 70-85 %": 60, sucrose: 160}),
+      /^It has fat or body, and only the milk that dark chocolate 70-85 % declares\.$/,
+    ],
+    [
+      "sorbet",
+      recipe("cherry", {"sweet cherry": 600, "dark chocolate 70-85 %": 20, sucrose: 180, water: 100}),
+      /^It has only the milk that dark chocolate 70-85 % declares, 66\.7 % fruit/,
+    ],
+  ] as const)("%s never says that it has no milk while an ingredient declares it", (kind, made, because) => {
+    const read = describeRecipe(made);
+    expect(read.cautions.join("\n")).toMatch(/Contains [^.]*milk/);
+    expect([read.kind.name, read.kind.because]).toEqual([kind, expect.stringMatching(because)]);
+    expect(read.norms.length).toBeGreaterThan(0);
+  });
+
   test("what is served warmer than -10 °C is soft serve", () => {
     expect(describeRecipe(COOKS.shop, {freezer: -7}).kind.name).toBe("soft serve");
   });

@@ -18,6 +18,7 @@ export const KINDS = [
   "chocolate sorbet",
   "water ice",
   "granita",
+  "ice cream with little milk",
   "dairy-free ice cream",
 ] as const;
 

@@ -43,7 +43,7 @@ export function kindOf(recipe: Recipe, freezer: number): Kind {
   const fruit = inGroup("fruit", "juice");
   const cocoa = inGroup("cocoa");
   const milk = has("milkSolids");
-  if (milk < 2) return withoutMilk();
+  if (milk < 2) return withLittleMilk(milkWords(recipe, milk));
   const yoghurt = share(({name}) => YOGHURT.test(folded(name)));
   const [fat, msnf, yolk] = [has("fat"), has("msnf"), has("eggYolkSolids")];
   const solids = `${said(fat)} % fat and ${said(msnf)} % milk solids-not-fat`;
@@ -69,23 +69,49 @@ export function kindOf(recipe: Recipe, freezer: number): Kind {
   if (fat >= 4) return {name: "gelato", because: `It has ${solids}.`};
   return {name: "milk ice", because: `It has ${solids}.`};
 
-  function withoutMilk(): Kind {
+  /** @param little the milk that it has, in words; absent where it has none */
+  function withLittleMilk(little: string | undefined): Kind {
     const plant = share(({group = ""}) => PLANT.has(group));
-    if (cocoa >= 3 && plant < 5) return {name: "chocolate sorbet", because: "It is chocolate without milk."};
+    if (cocoa >= 3 && plant < 5)
+      return {
+        name: "chocolate sorbet",
+        because: little ? `It is chocolate with ${little}.` : "It is chocolate without milk.",
+      };
     if (plant >= 5 || has("fat") >= 3)
-      return {name: "dairy-free ice cream", because: "It has fat or body, and none of it is milk's."};
+      return little
+        ? {
+            name: "ice cream with little milk",
+            because: `It has fat or body, and ${little}.`,
+          }
+        : {name: "dairy-free ice cream", because: "It has fat or body, and none of it is milk's."};
     const sugars = has("sugars");
-    const because = `It has no milk, ${said(fruit)} % fruit and ${said(sugars)} % sugars.`;
+    const because = `It has ${little ?? "no milk"}, ${said(fruit)} % fruit and ${said(sugars)} % sugars.`;
     if (sugars >= 5 && sugars < (fruit >= 25 ? 18 : 20))
       return {
         name: "granita",
         because,
         note: "A granita is scraped with a fork while it freezes and eaten as crystals: hard in the freezer is as it should be.",
       };
+    // A sorbet has no milk solids (Leitsätze für Speiseeis, as others quote them), a sherbet 2 to 5 % (21 CFR 135.140).
+    if (milk >= COUNTED) return {name: "sherbet", because};
     if (fruit < 10) return {name: "water ice", because};
     const sour = share(isSourFruit);
     return {name: sour > fruit / 2 ? "sorbet of sour fruit" : "sorbet", because};
   }
+}
+
+/** Milk solids that do not print as none, %. */
+const COUNTED = 0.05;
+
+/** The little milk that a recipe has, in words: its solids or, without any, what declares it; `undefined` for none. */
+function milkWords({lines}: Recipe, solids: number): string | undefined {
+  if (solids >= COUNTED) return `little milk (${said(solids)} % milk solids)`;
+  const declare = lines.filter(({ingredient, grams}) => grams > 0 && ingredient.allergens?.includes("milk"));
+  if (!declare.length) return undefined;
+  const names = [...new Set(declare.map(({ingredient}) => ingredient.name))];
+  return names.length < 2
+    ? `only the milk that ${names.join("")} declares`
+    : `only the milk that ${names.slice(0, -1).join(", ")} and ${names.at(-1)} declare`;
 }
 
 /** True for a fruit or juice of which codes of practice ask less in a sorbet, by its name. */
