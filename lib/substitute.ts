@@ -42,6 +42,7 @@ export {
   type Change,
   type ChangeOptions,
   type Changes,
+  type NoChange,
   TOWARDS,
   type Towards,
 } from "./balance/change/change-types.ts";

@@ -14,7 +14,7 @@ import {nutritionOfRecipe} from "./with-nutrition.ts";
 export interface RecipeReading {
   /** Text for the screen. */
   readonly screen: string;
-  /** The change that `--take` names; absent where there is none that changes anything. */
+  /** The change that `--take` names; absent where there is none. */
   readonly taken?: Change;
 }
 
@@ -50,9 +50,7 @@ export function recipeReading(
       : pantry.ingredients.filter(({price}) => price !== undefined);
   const description = describeRecipe(recipe, tub);
   const changes = suggestChanges(recipe, {...tub, from: shelf, locked, deadline: timeOf(options)});
-  const taken = changes.changes.find(
-    (change) => change.towards === towards && change.amounts.some(({change: grams}) => grams !== 0),
-  );
+  const taken = changes.changes.find((change) => change.towards === towards);
   const {before: _, ...found} = changes;
   return {
     screen: options.json

@@ -149,6 +149,14 @@ describe("a recipe is read", () => {
       expect(stdout).toMatch(says);
   });
 
+  test("with a word on a goal that nothing gets nearer", async () => {
+    const {stdout} = await read(["-"], "472 g banana\n500 ml milk\n200 g cream 36 %\n120 g sugar\n");
+    expect(stdout.replaceAll("\n", " ")).toContain(
+      "Softer: nothing gets it to where it scoops at −18 °C without being noticed more than that is worth.",
+    );
+    expect(stdout).not.toMatch(/nothing to change/i);
+  });
+
   test("for another freezer, with a number below 0 apart from its option or tied to it", async () => {
     const path = file("custard.csv", CUSTARD);
     const [apart, tied] = await Promise.all([

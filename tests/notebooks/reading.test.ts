@@ -53,6 +53,17 @@ describe("read a recipe", () => {
       await expect.poll(() => textOf(page, ".verdict")).toContain("One line is left out");
     });
 
+    test("only what changes something is counted and can be taken", async () => {
+      const box = page.getByLabel("The recipe, one ingredient a line");
+      await box.fill("472 g banana\n500 ml milk\n200 g cream 36 %\n120 g sugar");
+      await expect.poll(() => textOf(page, ".changes h2")).toBe("One change, the least noticed of its kind");
+      expect(await textOf(page, ".changes h3")).toMatch(/^Less sweet/);
+      expect(await page.getByRole("button", {name: /^Take it/}).count()).toBe(1);
+      expect(await textOf(page, ".changes .aside")).toContain(
+        "Softer: nothing gets it to where it scoops at −18 °C without being noticed more than that is worth.",
+      );
+    });
+
     test("what is locked stays in every change, and what it costs is only of prices that were written", async () => {
       const box = page.getByLabel("The recipe, one ingredient a line");
       await box.fill("600 g whole milk @ 1.1\n200 g cream 36 % @ 5\n150 g sugar @ 1.2");

@@ -64,11 +64,20 @@ export interface Change {
   readonly recipe: Recipe;
 }
 
+/** A goal to which no change of a recipe gets. */
+export interface NoChange extends Pick<Change, "towards" | "wanted"> {
+  /** What there is to say of it, as the rest of a sentence: `nothing gets it to where it …`. */
+  readonly words: string;
+}
+
 /** The changes of a recipe: softer (or firmer), cheaper where the prices are known, less sweet. */
 export interface Changes {
   /** The recipe as it was, one line for each ingredient. */
   readonly before: Recipe;
+  /** Each changes an amount at least. */
   readonly changes: readonly Change[];
+  /** Goals that were sought and to which nothing gets. */
+  readonly nothingFor: readonly NoChange[];
   /** Ingredients of the recipe without a price; where there are any, nothing cheaper is sought. */
   readonly unpriced: readonly string[];
   /** Whether the deadline came before every way was tried: a better one may exist, or a change may be missing. */

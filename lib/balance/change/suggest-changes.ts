@@ -9,7 +9,7 @@ import {tubOf} from "../measure/tub-of.ts";
 import type {AmountChange} from "../substitute/substitution-types.ts";
 import {type ChangeGoal, changeGoals} from "./change-goal.ts";
 import {type ChangeProblem, readChange} from "./change-problem.ts";
-import type {BeforeAfter, Change, ChangeOptions, Changes} from "./change-types.ts";
+import type {BeforeAfter, Change, ChangeOptions, Changes, NoChange} from "./change-types.ts";
 import {type Found, nearestChange} from "./nearest-change.ts";
 
 /**
@@ -24,7 +24,8 @@ import {type Found, nearestChange} from "./nearest-change.ts";
  * milk), eggs, ingredients under 1 % of the batch, and those `locked`. Of any other ingredient at least a third stays, and at most
  * twice as much or a tenth of the batch more comes in; sweetness, fat, protein and total solids stay within a quarter, doses within
  * custom, and the tub's verdict gets no worse. At most two newcomers of the shelf `from` come in, each at most a tenth of the
- * batch, none with a new allergen. A goal that cannot be reached so is approached as far as possible. Amounts are weighed to 5 g,
+ * batch, none with a new allergen. A goal that cannot be reached so is approached as far as possible; one that nothing gets nearer
+ * without being noticed more than that is worth has no change, and stands in `nothingFor`. Amounts are weighed to 5 g,
  * 1 g below 500 g, 0.1 g below 10 g.
  *
  * @throws InputError for no recipe, one without mass, an unknown option or weight, a number out of range, and a locked name that the
@@ -58,20 +59,24 @@ export function suggestChanges(recipe: Recipe, options: ChangeOptions = {}): Cha
  * ```ts
  * const lines = [{ingredient: findIngredient(includedPantry(), "whole milk"), grams: 1000}];
  * const steps = suggestChangesSteps({name: "milk", lines});
- * (await inChunks(steps)).changes.map(({towards, reached}) => [towards, reached]); // => [["softer", false]]
+ * (await inChunks(steps)).nothingFor.map(({towards, wanted}) => [towards, wanted]); // => [["softer", "scoops at −18 °C"]]
  * ```
  */
 export function* suggestChangesSteps(recipe: Recipe, options: ChangeOptions = {}): Steps<Changes> {
   const problem = readChange(recipe, options);
   const deadline = deadlineOf(options);
   const changes: Change[] = [];
+  const nothingFor: NoChange[] = [];
   for (const goal of changeGoals(problem)) {
     const found = yield* nearestChange(problem, goal, deadline);
-    if (found) changes.push(described(problem, goal, found));
+    if (!found) continue;
+    if (found.alternative.amounts.some(isMoved)) changes.push(described(problem, goal, found));
+    else nothingFor.push(noChange(goal));
   }
   return {
     before: problem.before,
     changes,
+    nothingFor,
     unpriced: problem.before.lines.flatMap(({ingredient: {name, price}}) =>
       price === undefined ? [name] : [],
     ),
@@ -108,18 +113,29 @@ function described(problem: ChangeProblem, goal: ChangeGoal, {alternative, misse
   };
 }
 
+function noChange({towards, wanted}: ChangeGoal): NoChange {
+  return {
+    towards,
+    wanted,
+    words: `nothing gets it to where it ${wanted} without being noticed more than that is worth`,
+  };
+}
+
+/** Whether an amount differs by what can be weighed. */
+function isMoved({change}: AmountChange): boolean {
+  return Math.abs(change) >= 0.005;
+}
+
 /** Instruction, the largest amounts first: `add 30 g dextrose, take away 35 g sucrose`. */
 function inWords(amounts: readonly AmountChange[]): string {
-  const moved = amounts
-    .filter(({change}) => Math.abs(change) >= 0.005)
-    .sort((a, b) => Math.abs(b.change) - Math.abs(a.change));
+  const moved = amounts.filter(isMoved).sort((a, b) => Math.abs(b.change) - Math.abs(a.change));
   const [more, less] = [moved.filter(({change}) => change > 0), moved.filter(({change}) => change < 0)];
   const listed = (some: readonly AmountChange[]) => {
     const each = some.map(({ingredient, change}) => `${plainGrams(Math.abs(change))} g ${ingredient}`);
     return each.length < 2 ? each.join("") : `${each.slice(0, -1).join(", ")} and ${each.at(-1)}`;
   };
   const said = [more.length && `add ${listed(more)}`, less.length && `take away ${listed(less)}`];
-  return said.filter(Boolean).join("; ") || "nothing to change";
+  return said.filter(Boolean).join("; ");
 }
 
 /** Grams in words, with a decimal only where there is one. */

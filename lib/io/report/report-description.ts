@@ -23,7 +23,7 @@ const NOTHING = 0.5;
  */
 export function descriptionText(
   description: RecipeDescription,
-  {changes, unpriced, cutShort}: Changes,
+  {changes, nothingFor, unpriced, cutShort}: Changes,
   {learned, leftOut}: {readonly learned?: Learned; readonly leftOut: readonly string[]},
 ): string {
   const {recipe, batch, sentence, kind, norms, pulls, cautions} = description;
@@ -39,6 +39,7 @@ export function descriptionText(
     ].join("\n"),
     ["Which ingredient pulls which way, for its share of the mix:", ...pulls.flatMap(pullLines)].join("\n"),
     ...changes.map((change) => changeText(change, learned)),
+    ...nothingFor.map(({towards, words}) => wrapped(`${capital(towards)}: ${words}.`)),
     ...(unpriced.length ? [wrapped(`Nothing cheaper is sought: no price for ${listed(unpriced)}.`)] : []),
     ...(cutShort ? ["Time was up before every way was tried; a better one may exist."] : []),
     ["To mind:", ...cautions.flatMap((caution) => wrapWords(printable(caution)))].join("\n"),
@@ -123,11 +124,6 @@ function changeText(
   {towards, reached, wanted, words, scoop, sweetness, cost, recipe}: Change,
   learned?: Learned,
 ): string {
-  const head = `${towards[0]!.toUpperCase()}${towards.slice(1)}`;
-  if (words === "nothing to change")
-    return wrapped(
-      `${head}: nothing gets it to where it ${wanted} without being noticed more than that is worth.`,
-    );
   const {after} = scoop;
   const wait =
     towards === "softer" && (after.verdict === "firm" || after.verdict === "hard")
@@ -139,7 +135,7 @@ function changeText(
     ...(cost ? [`cost ${decimal(cost.before, 2)} -> ${decimal(cost.after, 2)}`] : []),
   ];
   return [
-    wrapped(`${head}: ${printable(words)}.`),
+    wrapped(`${capital(towards)}: ${printable(words)}.`),
     ...(reached ? [] : wrapWords(`As near as it goes to a mix that ${wanted}.`)),
     ...wrapWords(`${figures.join("; ")}.`),
     ...wrapWords(
@@ -161,6 +157,10 @@ function wrapped(text: string): string {
   return wrapWords(text)
     .map((line) => line.slice(2))
     .join("\n");
+}
+
+function capital(words: string): string {
+  return `${words[0]!.toUpperCase()}${words.slice(1)}`;
 }
 
 function signed(value: number): string {

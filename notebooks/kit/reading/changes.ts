@@ -51,7 +51,7 @@ const NAMES: Readonly<Record<Change["towards"], string>> = {
  * @param take called with the change that the cook takes
  */
 export function changeList(
-  {changes, unpriced, cutShort}: Changes,
+  {changes, nothingFor, unpriced, cutShort}: Changes,
   take: (change: Change) => void,
 ): HTMLElement | undefined {
   const unknown = unpriced.length
@@ -62,12 +62,16 @@ export function changeList(
     : "";
   return html`<section class="changes" data-side="answer">
     <h2>
-      ${changes.length === 1 ? "One change" : `${["No", "One", "Two", "Three"][changes.length] ?? changes.length} changes`},
-      each the least noticed of its kind
+      ${["No change was found", "One change, the least noticed of its kind"][changes.length] ?? `${["Two", "Three"][changes.length - 2] ?? changes.length} changes, each the least noticed of its kind`}
     </h2>
-    <ul>
-      ${changes.map((change) => changeItem(change, take))}
-    </ul>
+    ${
+      changes.length
+        ? html`<ul>
+            ${changes.map((change) => changeItem(change, take))}
+          </ul>`
+        : ""
+    }
+    ${nothingFor.map((one) => html`<p class="aside">${unbroken(`${NAMES[one.towards]}: ${one.words}.`)}</p>`)}
     ${unknown} ${cutShort ? html`<p class="aside">The search was cut short: a better one may exist.</p>` : ""}
   </section>`;
 }
@@ -84,13 +88,13 @@ function changeItem(change: Change, take: (change: Change) => void): HTMLElement
     one.temperature === undefined ? "never hard" : degrees(one.temperature);
   return html`<li>
     <h3>${NAMES[towards]}<small>${reached ? wanted : `as near as it goes to “${wanted}”`}</small></h3>
-    <p>${unbroken(words ? `${words[0]!.toUpperCase()}${words.slice(1)}.` : "Nothing on the shelf helps.")}</p>
+    <p>${unbroken(`${words[0]!.toUpperCase()}${words.slice(1)}.`)}</p>
     <dl>
       ${pair("scoops at", at(scoop.before), at(scoop.after))}
       ${pair("sweetness", decimal(sweetness.before, 1), decimal(sweetness.after, 1))}
       ${cost ? pair("cost per kg", perKilogram(cost.before), perKilogram(cost.after)) : ""}
     </dl>
-    ${words ? button : ""}
+    ${button}
   </li>`;
 }
 

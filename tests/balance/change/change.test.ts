@@ -1,6 +1,6 @@
 import {describe, expect, test} from "vitest";
-import {inChunks, type Recipe, recipeComposition, recipeMass} from "../../../lib/index.ts";
-import {suggestChanges, suggestChangesSteps} from "../../../lib/substitute.ts";
+import {findIngredient, inChunks, type Recipe, recipeComposition, recipeMass} from "../../../lib/index.ts";
+import {staplesIn, suggestChanges, suggestChangesSteps} from "../../../lib/substitute.ts";
 import {bestOfRandom, broken, COOKS, noticed, STAPLES} from "../../support/changes.ts";
 import {realPantry} from "../../support/pantry.ts";
 
@@ -26,6 +26,7 @@ describe.each(CASES)("%s", (_name, change, recipe, freezer) => {
 
   test("says what it does: the amounts are the recipe's, and the words their changes", () => {
     const after = new Map(change.recipe.lines.map((line) => [line.ingredient.name, line.grams]));
+    expect(change.amounts.some(({change: by}) => by !== 0)).toBe(true);
     for (const {ingredient, before, after: grams, change: by} of change.amounts) {
       expect(after.get(ingredient) ?? 0).toBeCloseTo(grams, 9);
       expect(grams - before).toBeCloseTo(by, 9);
@@ -147,6 +148,23 @@ describe("what is asked for", () => {
     const next = suggestChanges(softer!.recipe, {from: STAPLES});
     expect(recipeComposition(next.before)).toEqual(recipeComposition(softer!.recipe));
     expect(next.changes[0]!.scoop.before).toEqual(softer!.scoop.after);
+  });
+
+  test("a goal that nothing gets nearer is no change, and says so", () => {
+    const grams = {banana: 472, "whole milk": 515, "cream 36 %": 200, sucrose: 120};
+    const lines = Object.entries(grams).map(([name, amount]) => ({
+      ingredient: findIngredient(realPantry, name),
+      grams: amount,
+    }));
+    const {changes, nothingFor} = suggestChanges({name: "banana", lines}, {from: staplesIn(realPantry)});
+    expect(changes.map(({towards}) => towards)).toEqual(["less sweet"]);
+    expect(nothingFor).toEqual([
+      {
+        towards: "softer",
+        wanted: "scoops at −18 °C",
+        words: "nothing gets it to where it scoops at −18 °C without being noticed more than that is worth",
+      },
+    ]);
   });
 
   test("two lines of one ingredient are one", () => {
