@@ -58,6 +58,9 @@ describe("nothing is guessed in silence", () => {
     ["frozen mango 500 g", /frozen mango taken as mango/],
     ["skimmed milk powder 40", /40 taken as grams/],
     ["400 ml double cream", /0\.98 g a ml/],
+    ["3 egg yolks (60 g)", /^60 g taken as all 3 together$/],
+    ["2 tins (400 g) coconut milk", /^400 g taken as one of the 2$/],
+    ["2 tins coconut milk (400 g)", /^400 g taken as one of the 2$/],
   ])("%s says what was taken for granted", async (text, said) => {
     const line = await lineOf(text);
     expect(line.status).toBe("taken");
@@ -83,6 +86,20 @@ describe("nothing is guessed in silence", () => {
     expect(await lineOf(text)).toMatchObject({grams});
   });
 
+  test.each([
+    [
+      "150 g sugar + 30 g dextrose",
+      /two ingredients in one line: write “30 g dextrose” on a line of its own/,
+    ],
+    ["2 mangoes (300 g)", /is 300 g one of them, or all 2\? Write “600 g mango” or “300 g mango”/],
+    ["10 g ground coffee", /the drink, or what it is steeped from\?.*“100 ml brewed coffee”/],
+    ["50 cl d'eau", /which d'eau: fruit brandy\?/],
+    ["sugar: -120 g", /below 0\? Write it without the minus/],
+    ["0 g sugar", /0 of it is nothing: leave the line out/],
+  ])("%s is asked about", async (text, question) => {
+    expect(await lineOf(text)).toMatchObject({question: expect.stringMatching(question)});
+  });
+
   test("what may be several things is a choice, and what is unknown has the nearest", async () => {
     const cream = await lineOf("500 g cream");
     expect(cream).toMatchObject({status: "which", name: "cream"});
@@ -101,6 +118,8 @@ describe("nothing is guessed in silence", () => {
         near: [],
         question: expect.stringMatching(/is known here\. Give it the name of something on the shelf$/),
       });
+    // Where the amount stands in the name, a press on another name would take it away.
+    expect(await lineOf("kreme fraiche 20 dollops")).toMatchObject({near: []});
     expect(await lineOf("salt to taste")).toMatchObject({status: "how much"});
   });
 });

@@ -22,6 +22,10 @@ export interface AmountFirst extends TypedAmount {
 const PACK =
   /^\s*(tubs?|pots?|tins?|cans?|cartons?|bottles?|jars?|packs?|packets?|pkts?|bags?|bars?|sachets?|boxes|box|blocks?|tubes?|punnets?|sheets?|leaves|leaf|pods?|sprigs?|slices?|rashers?|bunch(?:es)?|handfuls?|cloves?|scoops?)\b\.?(?:\s+of\b)?/i;
 
+/** Packs that are pieces of the thing itself: a weight behind them is of all of them, `4 leaves (8 g)`. */
+const PIECE =
+  /^(?:sheets?|leaves|leaf|pods?|sprigs?|slices?|rashers?|bunch(?:es)?|handfuls?|cloves?|scoops?)$/;
+
 /** `250 g` in `2 x 250 g tubs`. */
 const TIMES = /^\s*[x×*]\s*/i;
 
@@ -49,10 +53,15 @@ export function amountFirst(text: string): AmountFirst | undefined {
   const spaced = spacedPacks(text, unit.rest);
   if (spaced) return spaced;
   const assumed = unit.taken === undefined ? taken : [...taken, unit.taken];
-  const pack = PACK.exec(unit.rest);
-  const rest = pack ? unit.rest.slice(pack[0].length) : unit.rest;
-  return restated({count: number.value * unit.times, unit: unit.word, taken: assumed, rest});
+  const more = AND_MORE.exec(unit.rest);
+  const after = more ? unit.rest.slice(more[0].length) : unit.rest;
+  const count = number.value + (more ? (more[1]!.toLowerCase() === "half" ? 0.5 : 0.25) : 0);
+  const rest = after.replace(PACK, "");
+  return restated({count: count * unit.times, unit: unit.word, taken: assumed, rest});
 }
+
+/** The rest of `a cup and a half`. */
+const AND_MORE = /^\s+and (?:an? )?(half|quarter)\b/i;
 
 /** `pinch of salt`, `knob of butter`: one of it. */
 function unitAlone(text: string): AmountFirst | undefined {
@@ -85,26 +94,46 @@ function wholeOnes(count: number, text: string, taken: readonly string[]): Amoun
   const pack = PACK.exec(text);
   const after = pack ? text.slice(pack[0].length) : text;
   const size = bracketed(after);
-  if (size)
-    return {count: count * size.count, unit: size.unit!, taken: [...taken, ...size.taken], rest: size.rest};
+  if (size) {
+    const each = size.each || !(pack && PIECE.test(pack[1]!.toLowerCase()));
+    const told =
+      each && !size.each && count > 1 ? [oneTaken(`${plainCount(size.count)} ${size.unit}`, count)] : [];
+    return {
+      count: each ? count * size.count : size.count,
+      unit: size.unit!,
+      taken: [...taken, ...size.taken, ...told],
+      rest: size.rest,
+    };
+  }
   if (pack) return {count, pack: pack[1]!.toLowerCase(), taken, rest: after};
   return {count, taken, rest: text};
 }
 
-/** A mass or volume in brackets at the beginning of a text. */
-function bracketed(text: string): AmountFirst | undefined {
+/** Note for the cook that a weight was taken as that of one of several. */
+export function oneTaken(written: string, count: number): string {
+  return `${written} taken as one of the ${plainCount(count)}`;
+}
+
+/** A number without an exponent, and without zeros behind. */
+export function plainCount(count: number): string {
+  return String(Number(count.toFixed(6)));
+}
+
+/** A mass or volume in brackets at the beginning of a text, and whether it is said to be that of each. */
+function bracketed(text: string): (AmountFirst & {readonly each: boolean}) | undefined {
   const found = /^\s*[([]\s*(?:about |approx\.? |ca\.? |each |~)?([^()[\]]*?)(?:\s*each)?\s*[)\]]/i.exec(
     text,
   );
   const size = found && amountFirst(found[1]!);
   if (!size || size.unit === undefined || size.rest.trim() !== "") return undefined;
-  return {...size, rest: text.slice(found[0].length)};
+  return {...size, rest: text.slice(found[0].length), each: /\beach\b/i.test(found[0])};
 }
 
 /** An amount followed by the same in another measure: of a volume and a mass the mass is taken. */
 function restated(first: AmountFirst): AmountFirst {
-  const again = bracketed(first.rest) ?? slashed(first.rest);
-  if (!again) return first;
+  const found = bracketed(first.rest) ?? slashed(first.rest);
+  if (!found) return first;
+  const again = {...plainAmount(found), rest: found.rest};
   const better = isMetric(again) && !isMetric(first) && (isMass(again) || !isMass(first));
   return better || (isMass(again) && !isMass(first)) ? again : {...first, rest: again.rest};
 }
@@ -115,16 +144,29 @@ function slashed(text: string): AmountFirst | undefined {
   return size?.unit === undefined ? undefined : size;
 }
 
-function isMetric({unit}: TypedAmount): boolean {
+/** True for grams, litres and their like. */
+export function isMetric({unit}: TypedAmount): boolean {
   return (
     unit !== undefined &&
     /^(?:m|k|c|d)?(?:g|l|grams?|grammes?|lit(?:er|re)s?|ilos?|ilograms?|illilit(?:er|re)s?)$/i.test(unit)
   );
 }
 
-function isMass({unit}: TypedAmount): boolean {
+/** True for a unit of mass. */
+export function isMass({unit}: TypedAmount): boolean {
   return (
     unit !== undefined &&
     /^(?:m?g|kg|grams?|grammes?|kilos?|kilograms?|milligrams?|oz|ounces?|lbs?|pounds?)$/i.test(unit)
   );
+}
+
+/** An amount without the text behind it. */
+export function plainAmount({count, unit, percent, pack, taken}: TypedAmount): TypedAmount {
+  return {
+    count,
+    taken,
+    ...(unit !== undefined && {unit}),
+    ...(percent && {percent}),
+    ...(pack !== undefined && {pack}),
+  };
 }

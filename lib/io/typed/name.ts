@@ -13,7 +13,7 @@ type Known = Exclude<TypedName, {kind: "unknown"}>;
 
 /** Words that do not matter for the weight. */
 const HARMLESS = new Set(
-  `fresh freshly squeezed chilled cold warm hot room temperature tepid ripe very good quality best organic free range large medium
+  `fresh freshly squeezed chilled cold warm hot room temperature tepid ripe very good quality best organic large medium
    small extra big local chopped roughly finely coarsely sliced diced grated sifted softened melted beaten separated peeled cored pitted
    stoned hulled washed rinsed trimmed plus a few for optional pure real of the some your favourite favorite preferably ground split
    scraped cut into pieces cubes cubed halved and at approx about from fridge homemade whole-bean crushed pressed strained sieved
@@ -25,7 +25,7 @@ const HARMLESS = new Set(
 /** Words that matter a little: the cook is told that they were left out. */
 const TOLD = new Set(
   `frozen toasted unsweetened tinned canned bottled uht pasteurised pasteurized homogenised homogenized natural fine granulated
-   dry powdered blended mashed pureed puréed boiled sweet plain raw skinned blanched unsalted salted`.split(
+   dry powdered blended mashed pureed puréed boiled sweet plain raw skinned blanched unsalted salted strong`.split(
     /\s+/,
   ),
 );
@@ -48,10 +48,13 @@ export function nameIn(pantry: Pantry, name: string, notes: readonly string[] = 
 export function knownName(pantry: Pantry, name: string, notes: readonly string[] = []): Known | undefined {
   const bare = name
     .replace(/^of\s+/i, "")
+    .replace(/\bfree[- ]range\b/gi, " ")
     .replace(/\bchoc\b/gi, "chocolate")
     .trim();
   const whole = exact(pantry, bare);
-  const noted = notes.flatMap((note) => [`${note} ${bare}`, `${bare} ${note}`]);
+  const noted = notes
+    .flatMap((note) => [note, withoutHarmless(note)])
+    .flatMap((note) => (note ? [`${note} ${bare}`, `${bare} ${note}`] : []));
   for (const words of noted) {
     const found = exact(pantry, words);
     if (found?.kind === "found") return found;
@@ -81,6 +84,13 @@ export function knownName(pantry: Pantry, name: string, notes: readonly string[]
   return byWords(pantry, fewer.length ? fewer : plain, bare);
 }
 
+function withoutHarmless(note: string): string {
+  return folded(note)
+    .split(" ")
+    .filter((word) => !HARMLESS.has(word))
+    .join(" ");
+}
+
 /** The ingredient of a name or alias, in the singular or the plural. */
 function exact(pantry: Pantry, words: string): Known | undefined {
   for (const form of forms(words)) {
@@ -108,11 +118,21 @@ function forms(words: string): string[] {
 function byWords(pantry: Pantry, words: readonly string[], written: string): Known | undefined {
   const wanted = words.map(singular).filter((word) => word.length > 1);
   if (!wanted.length) return undefined;
-  const found = wordsIn(pantry)
-    .filter(({names}) => names.some((known) => wanted.every((word) => known.includes(word))))
-    .map(({ingredient}) => ingredient);
+  const isMeant = (known: readonly string[]) => wanted.every((word) => known.includes(word));
+  const matching = wordsIn(pantry).filter(({names}) => names.some(isMeant));
+  const found = matching.map(({ingredient}) => ingredient);
   if (!found.length || found.length > 3 * MOST_CHOICES) return undefined;
-  if (found.length === 1) return told(found[0]!, written);
+  if (found.length === 1) {
+    // Part of a spirit's name is not the spirit: eau is no eau de vie.
+    const isWhole = matching[0]!.names.some(
+      (known) =>
+        isMeant(known) && known.every((word) => wanted.includes(word) || /\d|^(?:%|vol)$/.test(word)),
+    );
+    const [only] = found;
+    return isWhole || !((only!.composition.alcohol ?? 0) > 0)
+      ? told(only!, written)
+      : {kind: "which", choices: [only!.name]};
+  }
   return {kind: "which", choices: found.slice(0, MOST_CHOICES).map(({name}) => name)};
 }
 

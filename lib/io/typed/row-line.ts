@@ -1,9 +1,11 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
 import type {TypedAmount} from "./amount.ts";
+import {amountDoubt, brewDoubt} from "./doubtful.ts";
 import type {EggGrades} from "./egg.ts";
 import {knownName, slippedName, type TypedName} from "./name.ts";
 import {numberFirst} from "./number.ts";
+import {settledAmount} from "./own-weight.ts";
 import type {TypedPrice} from "./price.ts";
 import {type LineReading, splitLine, wholeAmount} from "./split-line.ts";
 import type {TextRow} from "./text-rows.ts";
@@ -22,6 +24,8 @@ export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
   const {line, text} = row;
   const split = row.cells ? (cellsOf(row) ?? splitLine(text)) : splitLine(text);
   const here = {line, text};
+  const doubt = amountDoubt(text);
+  if (doubt !== undefined) return {...here, status: "unknown", name: text, near: [], question: doubt};
   const best = bestOf(split.readings, how.pantry);
   if (!best)
     return {
@@ -41,12 +45,14 @@ export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
       question: `which ${reading.name}: ${name.choices.join(", ")}?`,
     };
   if (name.kind === "unknown") {
-    const near = name.near.map((one) => JSON.stringify(one)).join(" or ");
+    // An amount that stands in the name would go with it when another is picked.
+    const offered = !reading.amount && /\d/.test(reading.name) ? [] : name.near;
+    const near = offered.map((one) => JSON.stringify(one)).join(" or ");
     return {
       ...here,
       status: "unknown",
       name: reading.name,
-      near: name.near,
+      near: offered,
       question: `no ingredient called “${reading.name}” is known here. ${near ? `Did you mean ${near}?` : "Give it the name of something on the shelf"}`,
     };
   }
@@ -58,9 +64,14 @@ export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
       ingredient,
       question: `how much ${ingredient.name}? No amount stands in the line`,
     };
-  const weighed = reading.amount.percent
+  const settled = settledAmount(reading.amount, reading.notes, ingredient, how.pantry);
+  if ("question" in settled) return {...here, status: "how much", ingredient, question: settled.question};
+  const {amount} = settled;
+  const brew = brewDoubt(ingredient, amount, text);
+  if (brew !== undefined) return {...here, status: "how much", ingredient, question: brew};
+  const weighed = amount.percent
     ? {grams: 0, taken: []}
-    : await weighLine(ingredient, reading.amount, text, how.eggs);
+    : await weighLine(ingredient, amount, text, how.eggs);
   if ("question" in weighed) return {...here, status: "how much", ingredient, question: weighed.question};
   const taken = [...(name.taken === undefined ? [] : [name.taken]), ...weighed.taken];
   const priced = split.price ? await pricedLine(ingredient, split.price, text, how.eggs) : {};
@@ -71,7 +82,7 @@ export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
     grams: weighed.grams,
     called: reading.name,
     ...("whole" in weighed && weighed.whole !== undefined && {whole: weighed.whole}),
-    ...(reading.amount.percent && {percent: reading.amount.count}),
+    ...(amount.percent && {percent: amount.count}),
     ...("question" in priced ? {} : priced),
   };
   return taken.length

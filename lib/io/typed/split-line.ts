@@ -1,4 +1,4 @@
-import {type AmountFirst, amountFirst, type TypedAmount} from "./amount.ts";
+import {type AmountFirst, amountFirst, plainAmount, type TypedAmount} from "./amount.ts";
 import {priceLast, type TypedPrice} from "./price.ts";
 
 /** A way to read a line: a name and an amount. The best way is the one whose name is known. */
@@ -24,7 +24,11 @@ const MOST_STARTS = 12;
 
 /** Takes a line apart in either order: `500 g whole milk`, `Whole milk: 500 g`, `Milk (500 ml)`, `Egg yolks x 6`. */
 export function splitLine(typed: string): SplitLine {
-  const text = typed.replace(BULLET, "").trim();
+  // A decimal comma in the strength of something, "milk 3,5 %", parts no words.
+  const text = typed
+    .replace(BULLET, "")
+    .replace(/(?<=\d),(?=\d{1,2}\s?%)/g, ".")
+    .trim();
   const price = priceLast(text);
   const line = juiceOf((price?.before ?? text).replace(/[\s;,|]+$/, ""));
   const first = amountFirst(line);
@@ -71,9 +75,11 @@ function named(text: string, amount?: TypedAmount): LineReading {
 
 /** The amount at the end of a line, from the earliest place after which everything is part of it. */
 function amountLast(text: string): LineReading | undefined {
-  const bare = text.replace(/\s*[([]([^()[\]]*)[)\]]\s*$/, (whole: string, note: string) =>
-    wholeAmount(note) ? whole : "",
-  );
+  const bare = text.replace(/\s*[([]([^()[\]]*)[)\]]\s*$/, (whole: string, note: string) => {
+    const amount = wholeAmount(note);
+    // "cream 200 ml (35 %)": a percentage behind another amount is the strength.
+    return amount && !(amount.percent && /\d/.test(text.slice(0, -whole.length))) ? whole : "";
+  });
   const note = bare === text ? [] : [/[([]([^()[\]]*)[)\]]\s*$/.exec(text)![1]!.trim()];
   let tried = 0;
   for (const found of bare.matchAll(/(?<=[\s:;,=|×x*–—-])(?=[~≈\d½⅓⅔¼¾⅛.])/gu)) {
@@ -92,15 +98,4 @@ function amountLast(text: string): LineReading | undefined {
 export function wholeAmount(text: string): AmountFirst | undefined {
   const amount = amountFirst(text.trim().replace(/^(?:about|approx\.?|ca\.?|=)\s*/i, ""));
   return amount && /^[\s.)\]]*$/.test(amount.rest) ? amount : undefined;
-}
-
-/** An amount without the text behind it. */
-function plainAmount({count, unit, percent, pack, taken}: TypedAmount): TypedAmount {
-  return {
-    count,
-    taken,
-    ...(unit !== undefined && {unit}),
-    ...(percent && {percent}),
-    ...(pack !== undefined && {pack}),
-  };
 }

@@ -35,6 +35,8 @@ const KNOWN: Readonly<Record<string, Known>> = Object.fromEntries(
       [["dash", "dashes"], {word: "ml", times: 0.6, taken: "a dash taken as 0.6 ml"}],
       [["drop", "drops"], {word: "ml", times: 0.05, taken: "a drop taken as 0.05 ml"}],
       [["splash", "splashes", "glug", "glugs"], {word: "ml", times: 10, taken: "a splash taken as 10 ml"}],
+      [["drizzle", "drizzles"], {word: "ml", times: 10, taken: "a drizzle taken as 10 ml"}],
+      [["squeeze", "squeezes"], {word: "ml", times: 5, taken: "a squeeze taken as 5 ml"}],
       [["knob", "knobs"], {word: "g", times: 15, taken: "a knob taken as 15 g"}],
       [["stick", "sticks"], {word: "g", times: 113, taken: "a stick taken as 113 g, the US stick of butter"}],
       [["shot", "shots"], {word: "ml", times: 25, taken: "a shot taken as 25 ml"}],

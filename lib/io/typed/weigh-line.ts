@@ -3,7 +3,8 @@ import {decimal, grams as gramsText} from "../../core/format.ts";
 import {mixDensity} from "../../kitchen/size/density.ts";
 import {gramsOf} from "../../kitchen/size/measures.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
-import type {TypedAmount} from "./amount.ts";
+import {plainCount, type TypedAmount} from "./amount.ts";
+import {LEAF} from "./own-weight.ts";
 import {type EggGrades, eggOfSize} from "./egg.ts";
 
 /** Mass of an amount with the assumptions made, or the question to ask. */
@@ -48,14 +49,14 @@ export async function weighLine(
   if (unit === undefined) return countWeight(ingredient, amount, written, grades);
   const poured = guessedDensity(ingredient);
   try {
-    return {grams: await gramsOf(ingredient, `${plain(count)} ${unit}`), taken};
+    return {grams: await gramsOf(ingredient, `${plainCount(count)} ${unit}`), taken};
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     if (poured === undefined || !/density unknown/.test(error.problem))
       return {
         question: `what does that much ${ingredient.name} weigh? Nobody has said: weigh it once, and type the grams`,
       };
-    const weight = await gramsOf({...ingredient, density: poured}, `${plain(count)} ${unit}`);
+    const weight = await gramsOf({...ingredient, density: poured}, `${plainCount(count)} ${unit}`);
     return {
       grams: weight,
       taken: [
@@ -102,7 +103,7 @@ function countWeight(
     question:
       count === 1
         ? `what does one ${name} weigh? Type it in grams`
-        : `what do ${plain(count)} of them weigh (${name})? Type it in grams`,
+        : `what do ${plainCount(count)} of them weigh (${name})? Type it in grams`,
   };
 }
 
@@ -120,11 +121,11 @@ function oneWeighs(name: string, unit: number): string {
 /** Mass of packs whose size is customary; the size of any other is asked for. */
 function packWeight(ingredient: Ingredient, count: number, pack: string, taken: readonly string[]): Weighed {
   const leaf = /^(?:leaf|leaves|sheets?)$/.test(pack) && /gelatin/i.test(ingredient.name);
-  if (leaf) return {grams: 2 * count, taken: [...taken, "a leaf taken as 2 g"]};
+  if (leaf) return {grams: LEAF * count, taken: [...taken, `a leaf taken as ${LEAF} g`]};
   const portion = Object.entries(ingredient.portions ?? {}).find(([name]) => name === pack.replace(/s$/, ""));
   if (portion) return {grams: count * portion[1], taken};
   return {
-    question: `how much is in one ${pack.replace(/(?<=[^s])s$/, "")}? Type it as “${plain(count)} x 250 g ${ingredient.name}”`,
+    question: `how much is in one ${pack.replace(/(?<=[^s])s$/, "")}? Type it as “${plainCount(count)} x 250 g ${ingredient.name}”`,
   };
 }
 
@@ -132,9 +133,4 @@ function packWeight(ingredient: Ingredient, count: number, pack: string, taken: 
 function guessedDensity({density, portions = {}, group = "", composition}: Ingredient): number | undefined {
   if (density !== undefined || Object.keys(portions).length > 0) return undefined;
   return LIQUID.has(group) && (composition.water ?? 0) >= POURS ? mixDensity(composition) : undefined;
-}
-
-/** A number without an exponent, which no measure is written with. */
-function plain(count: number): string {
-  return String(Number(count.toFixed(6)));
 }
