@@ -1,6 +1,6 @@
 import {irreducibleConflict} from "../../lp/explain/conflict.ts";
 import {beforeTime, NO_DEADLINE, partOfTime} from "../../lp/program/deadline.ts";
-import {type Limit, withoutLimits} from "../../lp/program/limits.ts";
+import {limitsOf, withoutLimits} from "../../lp/program/limits.ts";
 import {withCosts} from "../../lp/program/with-costs.ts";
 import {solve, type SolveOptions} from "../../lp/solve/solve.ts";
 import type {Pantry} from "../../pantry/pantry.ts";
@@ -9,6 +9,7 @@ import type {Aim, Brief, Target} from "../brief/brief.ts";
 import {type Formulation, formulate} from "../program/formulate.ts";
 import {limitKey, targetPath} from "../brief/limit-path.ts";
 import {mixFrom} from "../mix/mix-report.ts";
+import {without} from "./moved.ts";
 import {withMinimaAsRows} from "../program/minima-as-rows.ts";
 import {nameLimit} from "./name-limit.ts";
 import {ingredientsThatHelp} from "./ingredients-that-help.ts";
@@ -29,13 +30,7 @@ import {subjectName, valueOf} from "../measure/of-subject.ts";
 export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptions = {}): Conflict {
   const {deadline = NO_DEADLINE} = search;
   const formulation = withMinimaAsRows(brief, formulate(brief, brief.aim, [], deadline));
-  const keyOf = (limit: Limit) => limitKey(nameLimit(brief, formulation, limit)!);
-  const conflict = irreducibleConflict(
-    formulation.program,
-    (limit) => nameLimit(brief, formulation, limit) === undefined,
-    {...search, deadline: partOfTime(deadline, 0.4)},
-    keyOf,
-  );
+  const conflict = smallestConflict(brief, formulation, {...search, deadline: partOfTime(deadline, 0.4)});
   const limits = conflict?.limits ?? [];
   const targets = distinct(limits.map((limit) => nameLimit(brief, formulation, limit)!));
   const reach = bestReach(brief, targets, search);
@@ -43,12 +38,12 @@ export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptio
     () => relax(brief, {...search, deadline: partOfTime(deadline, 0.6)}),
     () => ({relaxations: [], relaxation: "not searched to the end"}) as const,
   );
-  const more = othersBehind(formulation, limits, keyOf, {...search, deadline: partOfTime(deadline, 0.3)});
+  const behind = conflictBehind(brief, targets, {...search, deadline: partOfTime(deadline, 0.3)});
   const openers = ingredientsThatHelp(brief, pantry, search);
   const cutShort = !conflict?.irreducible || !(deadline.left() > 0);
   return {
     targets,
-    ...(more && {more}),
+    ...(behind && {more: true as const, behind}),
     ...relaxed,
     ...(reach && {reach}),
     openers,
@@ -56,18 +51,58 @@ export function explainConflict(brief: Brief, pantry: Pantry, search: SolveOptio
   };
 }
 
-/** Whether the limits named are not all that is in the way: without some one of them, the rest still conflict. */
-function othersBehind(
-  {program}: Formulation,
-  limits: readonly Limit[],
-  keyOf: (limit: Limit) => string,
+function smallestConflict(
+  brief: Brief,
+  formulation: Formulation,
   search: SolveOptions,
-): boolean {
-  const anyPoint = withCosts(program, () => 0, program.sense);
-  return [...new Set(limits.map(keyOf))].some((key) => {
-    const own = limits.filter((limit) => keyOf(limit) === key);
-    return solve(withoutLimits(anyPoint, own), search).status === "infeasible";
+): ReturnType<typeof irreducibleConflict> {
+  return irreducibleConflict(
+    formulation.program,
+    (limit) => nameLimit(brief, formulation, limit) === undefined,
+    search,
+    (limit) => limitKey(nameLimit(brief, formulation, limit)!),
+  );
+}
+
+/**
+ * The conflict that remains without one of the limits named, where any does: those are then not all that is in the way. A dose
+ * that the limit had raised is customary again without it.
+ */
+function conflictBehind(
+  brief: Brief,
+  named: readonly ConflictingLimit[],
+  search: SolveOptions,
+): Conflict["behind"] {
+  for (const limit of named) {
+    const {brief: rest, formulation} = withoutLimit(brief, limit, search);
+    const {program} = formulation;
+    if (
+      solve(
+        withCosts(program, () => 0, program.sense),
+        search,
+      ).status !== "infeasible"
+    )
+      continue;
+    const {limits} = smallestConflict(rest, formulation, search) ?? {limits: []};
+    return {without: limit, targets: distinct(limits.map((one) => nameLimit(rest, formulation, one)!))};
+  }
+  return undefined;
+}
+
+/** The program of a brief without one of its limits. */
+function withoutLimit(
+  brief: Brief,
+  limit: ConflictingLimit,
+  {deadline = NO_DEADLINE}: SolveOptions,
+): {readonly brief: Brief; readonly formulation: Formulation} {
+  const rest = without(brief, limit);
+  const stated = withMinimaAsRows(rest, formulate(rest, rest.aim, [], deadline));
+  if (limit.of !== "rule") return {brief: rest, formulation: stated};
+  const own = limitsOf(stated.program).filter((one) => {
+    const name = nameLimit(rest, stated, one);
+    return name && limitKey(name) === limitKey(limit);
   });
+  return {brief: rest, formulation: {...stated, program: withoutLimits(stated.program, own)}};
 }
 
 /** Best value of the only target that takes part in a conflict, under the limits on the ingredients alone. */

@@ -1,5 +1,5 @@
 import {DOSES} from "../../pantry/doses.ts";
-import type {Relaxation} from "../mix/answer.ts";
+import type {LimitSide, Relaxation} from "../mix/answer.ts";
 import type {Brief, Choice, Target} from "../brief/brief.ts";
 import {raisedDoses} from "../program/dose-limits.ts";
 import {ingredientPath, targetPath} from "../brief/limit-path.ts";
@@ -15,17 +15,38 @@ export function moved(brief: Brief, relaxations: readonly Relaxation[]): Brief {
     if (min === undefined && max === undefined) return [];
     return [{subject, ...(min !== undefined && {min}), ...(max !== undefined && {max})}];
   });
-  const doses = brief.doses?.map(({index, limit, own}) => {
-    const [move] = movesOf(`doses.${DOSES[index]!.key}`);
-    if (move) return {index, limit: move.to, own: true as const};
-    return own ? {index, limit, own} : {index, limit: DOSES[index]!.limit};
+  const doses = brief.doses?.map((dose) => {
+    const [move] = movesOf(`doses.${DOSES[dose.index]!.key}`);
+    return move ? {index: dose.index, limit: move.to, own: true as const} : dose;
   });
-  return {
-    ...brief,
-    ingredients,
-    targets,
-    ...(doses && {doses: raisedDoses(doses, ingredients, targets, brief.batch)}),
-  };
+  return withDosesAsAsked({...brief, ingredients, targets, ...(doses && {doses})});
+}
+
+/** A checked brief without one of its limits; with a rule, as it is. */
+export function without(brief: Brief, {of, path, bound}: LimitSide): Brief {
+  const sides = bound === "equal" ? (["min", "max"] as const) : [bound];
+  const ingredients = brief.ingredients.map((choice, j) =>
+    of === "ingredient" && path === ingredientPath(j)
+      ? {...choice, ...Object.fromEntries(sides.map((side) => [side, side === "min" ? 0 : Infinity]))}
+      : choice,
+  );
+  const targets = brief.targets.flatMap((target): Target[] => {
+    if (path !== targetPath(brief, target)) return [target];
+    const kept = Object.entries(target).filter(([side]) => !sides.includes(side as "min" | "max"));
+    return kept.length > 1 ? [Object.fromEntries(kept) as unknown as Target] : [];
+  });
+  const doses = brief.doses?.filter(({index}) => path !== `doses.${DOSES[index]!.key}`);
+  return withDosesAsAsked({...brief, ingredients, targets, ...(doses && {doses})});
+}
+
+/** A brief whose customary doses are raised as far as it asks for, whatever they were before. */
+function withDosesAsAsked(brief: Brief): Brief {
+  const {doses, ingredients, targets, batch} = brief;
+  if (!doses) return brief;
+  const customary = doses.map(({index, limit, own}) =>
+    own ? {index, limit, own} : {index, limit: DOSES[index]!.limit},
+  );
+  return {...brief, doses: raisedDoses(customary, ingredients, targets, batch)};
 }
 
 function movedAmount(choice: Choice, {bound, to, inStock, toPercent}: Relaxation): Choice {

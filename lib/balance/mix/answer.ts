@@ -86,6 +86,8 @@ export interface Conflict {
   readonly targets: readonly ConflictingLimit[];
   /** Whether there are other conflicts besides: without one of these limits the brief still cannot be met. */
   readonly more?: true;
+  /** One of these other conflicts: the limits that still cannot hold together `without` one of those named. */
+  readonly behind?: {readonly without: ConflictingLimit; readonly targets: readonly ConflictingLimit[]};
   /** The least change that lets all limits of the brief be met; empty where none was found. */
   readonly relaxations: readonly Relaxation[];
   /** Whether such a change was found, cannot exist, or may exist and was not searched for to the end. */

@@ -4,6 +4,7 @@ import {oneOfThese} from "../../core/nearest.ts";
 import {leastRelaxation} from "../../lp/explain/relaxation.ts";
 import {ProgramBuilder} from "../../lp/program/builder.ts";
 import {checkTime, type Deadline, NO_DEADLINE} from "../../lp/program/deadline.ts";
+import type {Limit} from "../../lp/program/limits.ts";
 import {DOSES, dosesIn, isAskedBy} from "../../pantry/doses.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Choice, DoseLimit, Target} from "../brief/brief.ts";
@@ -134,29 +135,66 @@ export function raisedDoses(
   });
   if (risen.every((dose) => dose.limit >= mostAskedFor(dose, asked, choices, brought, least, batch)))
     return risen;
-  const builder = new ProgramBuilder<DoseLimit | undefined>();
-  const amounts = choices.map(({ingredient, max}, j) =>
-    builder.variable({name: ingredient.name, cost: 0, lower: least[j]! / batch, upper: max / batch}),
-  );
-  const state = (row: MixRow, dose?: DoseLimit) =>
-    builder.row({...row, terms: mixTerms(amounts, row.weights)}, dose);
-  state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1});
-  for (const target of asked)
-    for (const row of targetRows(target, {ingredients: choices, overrun: 0})) state(row);
-  for (const dose of risen) {
-    const weights = brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[dose.index]!));
-    state({name: DOSES[dose.index]!.name, weights, upper: dose.limit}, dose);
-  }
-  const {program, origins} = builder.build();
-  const relaxed = leastRelaxation(program, ({of, index, side}) => {
-    const dose = of === "row" && side === "upper" ? origins[index] : undefined;
-    return dose && !dose.own ? 1 / Math.max(dose.limit, 0.01) : undefined;
-  });
-  if (!("moves" in relaxed)) return risen;
-  const by = new Map(relaxed.moves.map((move) => [origins[move.limit.index], move.by]));
+  const shares = choices.map(({ingredient, max}, j) => ({
+    name: ingredient.name,
+    cost: 0,
+    lower: least[j]! / batch,
+    upper: max / batch,
+  }));
+  /** The program of some wishes and limits on doses, with the wish or dose that each of its rows states. */
+  const stated = (wishes: readonly Asked[], doses: readonly DoseLimit[]) => {
+    const builder = new ProgramBuilder<Asked | DoseLimit | undefined>();
+    const amounts = shares.map((share) => builder.variable(share));
+    const state = (row: MixRow, origin?: Asked | DoseLimit) =>
+      builder.row({...row, terms: mixTerms(amounts, row.weights)}, origin);
+    state({name: "batch", weights: choices.map(() => 1), lower: 1, upper: 1});
+    for (const wish of wishes)
+      for (const row of targetRows(wish, {ingredients: choices, overrun: 0})) state(row, wish);
+    for (const dose of doses) {
+      const weights = brought.map((grams, j) => (choices[j]!.ratio ? 0 : grams[dose.index]!));
+      state({name: DOSES[dose.index]!.name, weights, upper: dose.limit}, dose);
+    }
+    return builder.build();
+  };
+  const needed = (wishes: readonly Asked[]) => leastMoves(stated(wishes, risen), doseWeight);
+  const reached = (wishes: readonly Asked[]) => needed(withinReach(wishes, stated(wishes, [])));
+  const together = needed(asked);
+  const rises = together ? [together] : [reached(asked), ...asked.map((wish) => reached([wish]))];
   return risen.map((dose) => {
-    const more = by.get(dose);
+    const more = Math.max(0, ...rises.map((by) => by?.get(dose) ?? 0));
     // Raised by a little more than the solver's rounding, so that the least amount certainly fits.
-    return more === undefined ? dose : {...dose, limit: (dose.limit + more) * (1 + 1e-9), raised: true};
+    return more === 0 ? dose : {...dose, limit: (dose.limit + more) * (1 + 1e-9), raised: true};
+  });
+}
+
+type Stated = ReturnType<ProgramBuilder<Asked | DoseLimit | undefined>["build"]>;
+
+function doseWeight(origin: Asked | DoseLimit, side: Limit["side"]): number | undefined {
+  return "limit" in origin && side === "upper" && !origin.own ? 1 / Math.max(origin.limit, 0.01) : undefined;
+}
+
+/** How far each wish or dose has to give way at least; `undefined` where the rest still conflicts. */
+function leastMoves(
+  {program, origins}: Stated,
+  weight: (origin: Asked | DoseLimit, side: Limit["side"]) => number | undefined,
+): Map<Asked | DoseLimit, number> | undefined {
+  const originOf = ({of, index}: Limit) => (of === "row" ? origins[index] : undefined);
+  const relaxed = leastRelaxation(program, (limit) => {
+    const origin = originOf(limit);
+    return origin && weight(origin, limit.side);
+  });
+  if (!("moves" in relaxed)) return undefined;
+  return new Map(relaxed.moves.map(({limit, by}) => [originOf(limit)!, by]));
+}
+
+/**
+ * The wishes as far as the ingredients reach, whatever the doses: one that cannot be met, or not beside another, is no reason to
+ * hold all to customary doses.
+ */
+function withinReach(asked: readonly Asked[], withoutDoses: Stated): Asked[] {
+  const short = leastMoves(withoutDoses, (origin) => ("min" in origin ? 1 / origin.min : undefined));
+  return asked.flatMap((wish) => {
+    const min = (wish.min - (short?.get(wish) ?? 0)) * (1 - 1e-9);
+    return min > 1e-6 ? [{...wish, min}] : [];
   });
 }

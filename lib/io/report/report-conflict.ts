@@ -1,5 +1,5 @@
 import type {Brief} from "../../balance/brief/brief.ts";
-import type {Amount, Conflict, Relaxation} from "../../balance/mix/answer.ts";
+import type {Amount, Conflict, ConflictingLimit, Relaxation} from "../../balance/mix/answer.ts";
 import {tasteCautions} from "../../kitchen/product/taste.ts";
 import {mixComposition} from "../../pantry/mix.ts";
 import {amountLines, limitName, wrap, wrapWords} from "./report-lines.ts";
@@ -22,23 +22,25 @@ export function exampleCautions(amounts: readonly Amount[], {ingredients}: Brief
   );
 }
 
+function limitLines(limits: readonly ConflictingLimit[]): string[] {
+  return limits.map(
+    (limit) => `  ${limitName(limit)}${limit.of === "dose" ? '; raise it with "doses"' : ""}`,
+  );
+}
+
 /** The conflict and the remedies, as text. */
 export function conflictText(
-  {targets, more, relaxations, relaxation, amounts, reach, openers, cutShort}: Conflict,
+  {targets, more, behind, relaxations, relaxation, amounts, reach, openers, cutShort}: Conflict,
   brief: Brief,
 ): string {
   const {batch} = brief;
   const sections = [
     ["No mix of these ingredients meets every target."],
-    targets.length
-      ? [
-          "These cannot hold together:",
-          ...targets.map(
-            (limit) => `  ${limitName(limit)}${limit.of === "dose" ? '; raise it with "doses"' : ""}`,
-          ),
-        ]
-      : [],
+    targets.length ? ["These cannot hold together:", ...limitLines(targets)] : [],
     more ? ["Other limits conflict as well: to drop one of these is not enough."] : [],
+    behind?.targets.length
+      ? [`Without “${limitName(behind.without)}”, these still cannot hold:`, ...limitLines(behind.targets)]
+      : [],
     reach
       ? [`By itself, ${plainName(reach.target)} reaches ${decimal(reach.best, 2)} with these ingredients.`]
       : [],

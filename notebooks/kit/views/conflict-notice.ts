@@ -14,7 +14,7 @@ interface Around {
 
 /** Why no mix exists, the least change that would help, and a button that makes it. */
 export function conflictNotice(conflict: Conflict, {freezer, relax}: Around): HTMLElement {
-  const {targets, relaxations, relaxation, reach, openers, more, cutShort} = conflict;
+  const {targets, relaxations, relaxation, reach, openers, more, behind, cutShort} = conflict;
   const button = html`<button type="button">Make this change</button>`;
   button.addEventListener("click", () => relax(relaxations));
   const item = (one: LimitSide, words: string) =>
@@ -28,6 +28,17 @@ export function conflictNotice(conflict: Conflict, {freezer, relax}: Around): HT
       ${targets.map((one) => item(one, limitText(one)))}
     </ul>
     ${more ? html`<p>Other conflicts wait behind this one: to drop one of these limits is not enough.</p>` : ""}
+    ${
+      behind?.targets.length
+        ? html`<p>
+              Without “${limitLabel(behind.without, freezer)} ${limitText(behind.without)}”, these still
+              cannot hold:
+            </p>
+            <ul>
+              ${behind.targets.map((one) => item(one, limitText(one)))}
+            </ul>`
+        : ""
+    }
     ${
       relaxations.length
         ? html`<div>

@@ -4,7 +4,7 @@ import type {ConflictingLimit, Relaxation} from "../../../lib/balance/mix/answer
 import type {BriefInput} from "../../../lib/balance/brief/brief-schema.ts";
 import type {Brief, Choice, Target} from "../../../lib/balance/brief/brief.ts";
 import {explainConflict} from "../../../lib/balance/explain/conflict.ts";
-import {moved} from "../../../lib/balance/explain/moved.ts";
+import {moved, without} from "../../../lib/balance/explain/moved.ts";
 import {targetPath} from "../../../lib/balance/brief/limit-path.ts";
 import {readBrief} from "../../../lib/balance/read/read-brief.ts";
 import {solveBrief} from "../../../lib/balance/mix/solve-brief.ts";
@@ -14,6 +14,8 @@ import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import {pantryOf} from "../../../lib/pantry/pantry.ts";
 import {realPantry} from "../../support/pantry.ts";
 import {randomBrief} from "../../support/random-brief.ts";
+import {seededRandom} from "../../../lib/core/random.ts";
+import {textReport} from "../../../lib/io/report/report.ts";
 import {within} from "../../support/within.ts";
 
 const nothing = pantryOf([]);
@@ -275,6 +277,121 @@ describe("what is in the way, and what is not", () => {
     const brief = {ingredients: [water, sugar], targets};
     expect(conflictOf(brief).more).toBeUndefined();
     expect(conflictOf({...brief, targets: {...targets, sweetness: {max: 20}}}).more).toBe(true);
+  });
+});
+
+describe("doses that rise with what is asked for outright", () => {
+  const conflictIn = (brief: BriefInput) => explainConflict(readBrief(brief, realPantry), nothing);
+
+  test("a wish that cannot be met holds no other to a customary dose", () => {
+    const ingredients = ["whole milk", "sucrose", "erythritol"];
+    const {targets, more, relaxations, amounts} = conflictIn({
+      ingredients,
+      targets: {polyols: {min: 8}, fibre: {min: 2}},
+    });
+    expect(targets.map(({path}) => path)).toEqual(["targets.fibre"]);
+    expect(more).toBeUndefined();
+    expect(relaxations.map(({path, to}) => [path, to])).toEqual([["targets.fibre", 0]]);
+    // 8 % polyols are asked for outright: 80 g of erythritol in 1000 g.
+    within(amounts?.find(({ingredient}) => ingredient === "erythritol")?.grams ?? 0, 80, 1e-3, "g");
+    // Two wishes that do not fit into 100 g together each hold by themselves.
+    const both = conflictIn({
+      ingredients: ["water", "erythritol", "inulin"],
+      targets: {polyols: {min: 60}, fibre: {min: 60}},
+    });
+    expect(both.targets.map(({path}) => path)).toEqual(["targets.polyols", "targets.fibre"]);
+    expect(both.more).toBeUndefined();
+  });
+
+  test("a dose that is customary again without the least amount that raised it is named as what waits behind", () => {
+    const brief: BriefInput = {
+      ingredients: [
+        {name: "whole milk", min: 985},
+        {name: "salt", min: 30},
+      ],
+      targets: {freezingPoint: {max: -1.2}},
+    };
+    const {targets, more, behind} = conflictIn(brief);
+    expect(targets.map(({path, bound}) => `${path} ${bound}`)).toEqual([
+      "ingredients[0] min",
+      "ingredients[1] min",
+    ]);
+    expect(more).toBe(true);
+    expect(behind?.without.path).toBe("ingredients[1]");
+    expect(behind?.targets.map(({path}) => path)).toEqual(["targets.freezingPoint", "doses.salt"]);
+    expect(textReport(balance(brief, {pantry: realPantry}))).toContain(
+      "Without “salt at least 30 g”, these still cannot hold:\n  freezing point at most −1.2\n  customary: salt at most 0.5 %",
+    );
+  });
+
+  const DOSED = ["salt", "erythritol", "inulin", "guar gum", "citric acid", "sorbitol", "egg yolk"];
+  /** Invented briefs of what is taken by the pinch, with wishes and least amounts beyond custom, most of them impossible. */
+  const asking = Array.from({length: 150}, (_, seed): BriefInput => {
+    const next = seededRandom(seed + 1);
+    const some = DOSED.filter(() => next() < 0.5);
+    const least = () => Math.round(60 * next());
+    const targets: Record<string, object> = {};
+    for (const quantity of ["polyols", "fibre", "sugars", "fat", "totalSolids"])
+      if (next() < 0.5) targets[quantity] = {[next() < 0.7 ? "min" : "max"]: Math.round(20 * next()) / 2};
+    if (next() < 0.3) targets.freezingPoint = {max: -Math.round(10 * (1 + 3 * next())) / 10};
+    return {
+      batch: 1000,
+      ingredients: [
+        {name: "whole milk", ...(next() < 0.3 && {min: 800 + least()})},
+        "sucrose",
+        ...some.map((name) => ({name, ...(next() < 0.3 && {min: least()})})),
+      ],
+      targets,
+    };
+  })
+    .map((written) => ({written, brief: readBrief(written, realPantry)}))
+    .filter(({brief}) => solveBrief(brief).status === "infeasible");
+
+  test("a conflict solves without any one of its limits, or says that it does not", () => {
+    expect(asking.length).toBeGreaterThan(40);
+    let waiting = 0;
+    for (const {brief} of asking) {
+      const {targets, more, behind} = explainConflict(brief, nothing);
+      const left = targets.filter((limit) => solveBrief(without(brief, limit)).status === "infeasible");
+      expect(more ?? false, JSON.stringify(targets)).toBe(left.length > 0);
+      expect((behind?.targets.length ?? 0) > 0).toBe(left.length > 0);
+      if (more) waiting++;
+    }
+    expect(waiting).toBeGreaterThan(5);
+  });
+
+  test("no change of one limit alone is less, by proportion, than the change proposed", () => {
+    for (const {brief} of asking) {
+      const {relaxations, relaxation} = explainConflict(brief, nothing);
+      expect(relaxation).toBe("found");
+      if (relaxations.some(({of}) => of !== "target")) continue;
+      const proportion = ({path, from, to}: Pick<Relaxation, "path" | "from" | "to">) =>
+        path === "targets.freezingPoint" ? 0 : Math.abs(to - from) / Math.max(Math.abs(from), 1e-6);
+      const proposed = relaxations.reduce((total, move) => total + proportion(move), 0);
+      for (const target of brief.targets) {
+        const {min, max, subject} = target;
+        if (subject.kind !== "quantity") continue;
+        const side = min === undefined ? "max" : "min";
+        const from = (min ?? max)!;
+        const one = (to: number) =>
+          solveBrief(
+            moved(brief, [
+              {
+                of: "target",
+                path: targetPath(brief, target),
+                target: subject.quantity,
+                on: {kind: "measure", key: subject.quantity, subject},
+                bound: side,
+                from,
+                to,
+              },
+            ]),
+          ).status === "optimal";
+        // Nine tenths of what is proposed: rounding to the hundredth is less.
+        const by = 0.9 * proposed * from - 0.02;
+        expect(by > 0 && one(side === "min" ? Math.max(0, from - by) : from + by)).toBe(false);
+      }
+    }
   });
 });
 
