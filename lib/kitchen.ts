@@ -77,6 +77,7 @@ export {
   type TimePlan,
   usefulPower,
 } from "./kitchen/day/time-plan.ts";
+export type {CounterWait} from "./kitchen/size/scoop-words.ts";
 export {type Caution, cautionsFor, type CautionTopic} from "./kitchen/safety/cautions.ts";
 export {
   type Cost,

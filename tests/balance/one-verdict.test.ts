@@ -17,6 +17,7 @@ import {batchSheetMarkdown} from "../../lib/io/document/batch-sheet-markdown.ts"
 import {textReport} from "../../lib/io/report/report.ts";
 import {batchSheet} from "../../lib/kitchen/day/batch-sheet.ts";
 import {baseComponent, makeProduct} from "../../lib/kitchen/product/product.ts";
+import {counterWait, temperSentence} from "../../lib/kitchen/safety/counter-wait.ts";
 import {
   duration,
   outOfFreezer,
@@ -24,7 +25,6 @@ import {
   scoopsAt,
   scoopsClause,
   softWarning,
-  temperSentence,
   verdictAgainst,
   whereItScoops,
 } from "../../lib/kitchen/size/scoop-words.ts";
@@ -47,13 +47,14 @@ function expectOneVerdict(answer: Optimal, brief: Brief): void {
   ]);
   const sheet = batchSheet(product, {grams: 1000}, {freezer: brief.freezer});
   const told = textReport(answer, brief);
+  const wait = counterWait(composition, scoop);
   for (const text of [
     told,
     answerHtml(answer),
     answerMarkdown(answer),
     batchSheetHtml(sheet),
     batchSheetMarkdown(sheet),
-    `${outOfFreezer(scoop)} ${softWarning(scoop) ?? ""}`,
+    `${outOfFreezer(scoop, wait)} ${softWarning(scoop) ?? ""}`,
   ])
     expect(verdictsIn(text), text).toEqual([verdict]);
   // The band, as it stands in the answer and as it is printed.
@@ -68,13 +69,32 @@ function expectOneVerdict(answer: Optimal, brief: Brief): void {
   expect(scoopsClause(scoop)).toContain(temperature === undefined ? "never" : degrees(temperature));
   expect(sheet.figures.find(({label}) => label.startsWith("Scoops"))?.value).toBe(scoopsAt(scoop));
   expect((JSON.parse(answerJson(answer)) as Optimal).scoop).toEqual(scoop);
-  // Tempering: none just where it scoops or is soft.
+  // Tempering: none just where it scoops or is soft, and no more than an hour of it.
   const tub = {shape: "box", length: 16, width: 10.5, height: 6} as const;
-  const minutes = temperingTime(composition, tub, {freezer, airTemperature: 20})?.minutes;
-  const waits = verdict === "firm" || verdict === "hard";
-  expect(minutes !== undefined && minutes > 0).toBe(waits);
-  expect(/Temper at/.test(temperSentence(scoop, minutes, 20))).toBe(waits);
-  expect(/(minutes?|hours) at 20 °C/.test(told.replaceAll(/\s+/g, " "))).toBe(waits);
+  const time = temperingTime(composition, tub, {freezer, airTemperature: 20});
+  const isHard = verdict === "firm" || verdict === "hard";
+  expect(time !== undefined && time.minutes > 0).toBe(isHard);
+  expect(wait?.minutes).toBe(isHard ? time!.minutes : undefined);
+  const waits = isHard && time!.minutes <= 60;
+  expect(/Temper at/.test(temperSentence(scoop, time, 20))).toBe(waits);
+  const stays = isHard && !waits;
+  expect(temperSentence(scoop, time, 20).includes("does not soften it")).toBe(stays);
+  for (const text of [
+    told,
+    answerHtml(answer),
+    answerMarkdown(answer),
+    batchSheetHtml(sheet),
+    batchSheetMarkdown(sheet),
+  ]) {
+    const plain = text
+      .replaceAll(/\u00a0|&nbsp;/g, " ")
+      .replaceAll(/\s+/g, " ")
+      .replaceAll("\\", "");
+    expect(/(minutes?|hours) at 20 °C/.test(plain), plain).toBe(waits);
+    expect(plain.includes("an hour on the counter, as long as a tub should stand, does not soften it")).toBe(
+      stays,
+    );
+  }
   // What is not fit for the freezer says so first.
   const unfit = verdict === "soft" || verdict === "never hardens";
   expect(/^(Soft in|Never hardens)/.test(told.split("\n")[3]!.trim())).toBe(unfit);

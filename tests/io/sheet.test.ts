@@ -19,6 +19,7 @@ import {
 import {scaleProduct} from "../../lib/kitchen/product/scale-product.ts";
 import {coolingMinutes, timePlan, usefulPower} from "../../lib/kitchen/day/time-plan.ts";
 import type {Ingredient} from "../../lib/pantry/ingredient.ts";
+import type {Composition} from "../../lib/pantry/parts.ts";
 import {milk, sugar, yolk} from "../support/custard.ts";
 
 /** The rows of a CSV text, as a reader other than ours has them. */
@@ -193,6 +194,29 @@ describe("the time plan", () => {
       churn: {from: 4, draw: -6, lastRun: {composition, grams: 500, from: 4, draw: -6, minutes: 10}},
     });
     expect(same.stages[1]!.minutes).toBeCloseTo(2 * 20, 6);
+  });
+  // Common practice, no source: an hour; by a former UK rule, heated again above −2.2 °C, and held at 7.2 °C or below.
+  test("nobody is sent to wait for what takes longer than a tub should stand", () => {
+    const temper = (mix: Composition, height: number, room: number) =>
+      timePlan({...day, composition: mix, freezer: {temperature: -18}, tub: {...day.tub, height}, room})
+        .stages[3]!.text;
+    const [usual, poor, poorer] = [
+      {water: 68, sucrose: 32},
+      {water: 80, sucrose: 20},
+      {water: 93, sucrose: 7},
+    ];
+    expect(temper(usual, 6, 20)).toMatch(/^Temper at 20 °C until it is at −1\d\.\d °C: about \d+ minutes\.$/);
+    const hard = "It is hard from the freezer, and";
+    const hour = "an hour at 20 °C, as long as a tub should stand, does not soften it";
+    expect(temper(poor, 8, 20)).toBe(`${hard} ${hour}: change the recipe.`);
+    expect(temper({water: 70, sucrose: 30}, 20, 20)).toMatch(
+      new RegExp(`^${hard} ${hour}: serve it from a cabinet at −1\\d\\.\\d °C, or change the recipe\\.$`),
+    );
+    // A refrigerator takes longer, and keeps the surface cold.
+    expect(temper(usual, 20, 4)).toMatch(/^Temper at 4 °C until it is at −1\d\.\d °C: about \d\.\d hours\.$/);
+    expect(temper(poorer, 6, 4)).toBe(
+      `${hard} its surface is above −2.2 °C before it softens at 4 °C: change the recipe.`,
+    );
   });
   test("what cannot be says so", () => {
     const warm = timePlan({...day, freezer: {temperature: -18, core: -20}});

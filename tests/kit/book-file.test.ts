@@ -172,6 +172,9 @@ describe("a recipe of the list", () => {
     expect(await summaryOf({...MILK, text: `${MILK.text}\n3 g xyzzy`}, pantry)).toBe(
       `${sentence} One line is left out until you answer.`,
     );
+    expect(await summaryOf({...MILK, text: "900 g whole milk\n100 g sugar", freezer: -18}, pantry)).toMatch(
+      /; at −18 °C it is hard, and an hour on the counter, as long as a tub should stand, does not soften it\.$/,
+    );
     expect(await summaryOf({...MILK, text: " "}, pantry)).toBe("Nothing is written in it yet.");
     expect(await summaryOf({...MILK, text: "xyzzy"}, pantry)).toBe("Nothing in it is understood yet.");
     expect(await summaryOf({...MILK, text: "{"}, pantry)).toBe(

@@ -226,6 +226,13 @@ test("the table of norms is as the tools make it of datasets/composition_norms.c
 describe("the first sentence", () => {
   test.each([
     ["hard", COOKS.shop, -18, /^Hard at −18 °C: give it \d+ minutes on the counter, or change it\.$/],
+    [
+      // 69 minutes at 20 °C: longer than a tub should stand (common practice, no source).
+      "hard for long",
+      recipe("banana", {banana: 472, "whole milk": 515, "cream 36 %": 200, sucrose: 120}),
+      -18,
+      /^Hard at −18 °C: an hour on the counter, as long as a tub should stand, does not soften it; change it\.$/,
+    ],
     ["firm", COOKS.shop, -13.5, /^Firm at −13\.5 °C: give it \d+ minutes? on the counter, or change it\.$/],
     ["scoops", COOKS.shop, -11, /^Scoops straight from the freezer at −11 °C\.$/],
     ["soft", COOKS.tooSoft, -12, /^Soft in a freezer at −12 °C: it may not hold its shape; keep it at/],
@@ -239,6 +246,15 @@ describe("the first sentence", () => {
   ] as const)("%s", (_what, made, freezer, says) => {
     expect(describeRecipe(made, {freezer}).sentence).toMatch(says);
   });
+});
+
+test("minutes on the counter are given up to an hour", () => {
+  const milk = (sucrose: number) =>
+    describeRecipe(recipe("milk ice", {"whole milk": 1000 - sucrose, sucrose})).minutes;
+  expect(milk(200)).toBeGreaterThan(30);
+  expect(milk(200)).toBeLessThanOrEqual(60);
+  // Minutes beyond are nobody's advice: 83 at 100 g.
+  expect(milk(100)).toBeUndefined();
 });
 
 test("figures are those of the library's own functions", () => {

@@ -1,5 +1,6 @@
 import type {Amount, Answer, Balanced, LimitSide} from "../../balance/mix/answer.ts";
 import type {WeighableMix} from "../../balance/weigh/weighable.ts";
+import {counterWait} from "../../kitchen/safety/counter-wait.ts";
 import {outOfFreezer, softWarning, whereItScoops} from "../../kitchen/size/scoop-words.ts";
 import {expectOptions} from "../../core/shape.ts";
 import {csvText} from "../text/escape.ts";
@@ -173,6 +174,7 @@ function mixSections({
   beyondDoses,
   composition,
   objective,
+  brief,
 }: Balanced): [TableSection, ...TableSection[]] {
   const {initialFreezingPoint: point, curve} = freezing;
   const even = curve.filter(({temperature}) => temperature % 2 === 0);
@@ -202,7 +204,7 @@ function mixSections({
         point === undefined
           ? "It does not freeze above −40 °C."
           : `Starts to freeze at ${degrees(point, 2)}.`,
-        `${whereItScoops(scoop)} From a freezer at ${setDegrees(scoop.freezer)} ${outOfFreezer(scoop)} (an estimate at ${decimal(scoop.overrun, 0)} % overrun).`,
+        `${whereItScoops(scoop)} From a freezer at ${setDegrees(scoop.freezer)} ${outOfFreezer(scoop, counterWait(composition, scoop, brief?.learned))} (an estimate at ${decimal(scoop.overrun, 0)} % overrun).`,
       ],
       columns: ["Temperature, °C", "Ice, %", "Water that is ice, %"],
       rows: even.map((p) => [decimal(p.temperature, 0), decimal(p.ice, 1), decimal(p.frozen, 0)]),

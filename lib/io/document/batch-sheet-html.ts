@@ -54,7 +54,7 @@ ${sections.map((section) => ingredientTable(section, sheet.runs)).join("\n")}
 <div class="log">${log.map(logField).join("")}</div></div>
 <div class="whole"><h2>Freezing curve</h2>
 ${curveSvg(sheet)}
-<p>${prose(`From a freezer at ${setDegrees(sheet.freezer)} ${outOfFreezer(sheet.scoop)}.`)} An estimate that leaves out air, crystal size and stabiliser.</p></div>
+<p>${prose(`From a freezer at ${setDegrees(sheet.freezer)} ${outOfFreezer(sheet.scoop, sheet.wait)}.`)} An estimate that leaves out air, crystal size and stabiliser.</p></div>
 </main>
 <footer>
 <p class="allergens"><b>Allergens:</b> ${sheet.allergens.length ? sheet.allergens.map((name) => `<b>${escapeHtml(name)}</b>`).join(", ") : "none declared by the ingredients"}</p>

@@ -41,7 +41,9 @@ export function batchSheetMarkdown(sheet: BatchSheet): string {
     "## Cautions",
     sheet.cautions.map(({topic, text}) => `- **${plain(topic)}**: ${plain(text)}`).join("\n"),
     "## Freezing curve",
-    plain(`From a freezer at ${setDegrees(sheet.freezer)} ${outOfFreezer(sheet.scoop)} (an estimate).`),
+    plain(
+      `From a freezer at ${setDegrees(sheet.freezer)} ${outOfFreezer(sheet.scoop, sheet.wait)} (an estimate).`,
+    ),
     table(
       ["°C", "ice, % of the mix", "water that is ice, %"],
       points.map(({temperature, ice, frozen}) => [

@@ -5,7 +5,8 @@ import {decimal, grams, setDegrees, trueMinus} from "../../core/format.ts";
 import type {Learned} from "../../freezing/learned.ts";
 import type {RecipeDescription} from "../../kitchen/reading/describe-recipe.ts";
 import type {Norm} from "../../kitchen/reading/norms.ts";
-import {scoopsAt, waitOnCounter} from "../../kitchen/size/scoop-words.ts";
+import {counterWait} from "../../kitchen/safety/counter-wait.ts";
+import {counterWords, scoopsAt, TOO_LONG} from "../../kitchen/size/scoop-words.ts";
 import {recipeComposition} from "../../pantry/recipe.ts";
 import {fullName} from "../text/plain-name.ts";
 import {right, wrapWords} from "./report-lines.ts";
@@ -127,7 +128,7 @@ function changeText(
   const {after} = scoop;
   const wait =
     towards === "softer" && (after.verdict === "firm" || after.verdict === "hard")
-      ? waitOnCounter(recipeComposition(recipe), after, learned)
+      ? counterWait(recipeComposition(recipe), after, learned)
       : undefined;
   const figures = [
     `scoops at ${scoopsAt(scoop.before)} -> ${scoopsAt(after)}`,
@@ -139,7 +140,7 @@ function changeText(
     ...(reached ? [] : wrapWords(`As near as it goes to a mix that ${wanted}.`)),
     ...wrapWords(`${figures.join("; ")}.`),
     ...wrapWords(
-      `At ${setDegrees(after.freezer)} it ${IS[after.verdict]}${wait ? `: give it ${wait}` : ""}.`,
+      `At ${setDegrees(after.freezer)} it ${IS[after.verdict]}${wait ? `: ${wait.tooLong ? TOO_LONG() : `give it ${counterWords(wait)}`}` : ""}.`,
     ),
   ].join("\n");
 }

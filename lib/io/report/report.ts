@@ -2,13 +2,8 @@ import type {Answer, Balanced, Binding, MixReport} from "../../balance/mix/answe
 import type {Brief, Target} from "../../balance/brief/brief.ts";
 import {briefOf, type BriefSource} from "../../balance/read/brief-of.ts";
 import {sandiness} from "../../freezing/solubility.ts";
-import {
-  outOfFreezer,
-  scoopsAt,
-  softWarning,
-  waitOnCounter,
-  whereItScoops,
-} from "../../kitchen/size/scoop-words.ts";
+import {counterWait} from "../../kitchen/safety/counter-wait.ts";
+import {outOfFreezer, scoopsAt, softWarning, whereItScoops} from "../../kitchen/size/scoop-words.ts";
 import {tasteCautions} from "../../kitchen/product/taste.ts";
 import {subjectName, unitOf} from "../../balance/measure/of-subject.ts";
 import {printable} from "../../core/errors.ts";
@@ -177,7 +172,7 @@ function counted(reports: number): string {
 
 function scoopText({scoop, composition}: MixReport, {learned}: Brief): string {
   const {caution, msnf, longStorage} = sandiness(composition);
-  const advice = outOfFreezer(scoop, waitOnCounter(composition, scoop, learned));
+  const advice = outOfFreezer(scoop, counterWait(composition, scoop, learned));
   return [
     `Scooping (estimated at ${decimal(scoop.overrun, 0)} % overrun${learned?.reports ? `, with ${counted(learned.reports)} of your own` : ""})`,
     ...wrapWords(whereItScoops(scoop)),

@@ -7,8 +7,10 @@ import {scooping, type Scooping} from "../../freezing/scoop.ts";
 import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import type {RecipeLine} from "../../pantry/recipe.ts";
 import type {Caution} from "../safety/caution.ts";
+import {counterWait} from "../safety/counter-wait.ts";
 import {cautionsFor} from "../safety/cautions.ts";
 import {countWords, isCounted} from "../size/counted.ts";
+import type {CounterWait} from "../size/scoop-words.ts";
 import {followProcess} from "../cooking/follow-process.ts";
 import {ingredientList, type LabelText} from "../label/label.ts";
 import type {LabelName} from "../label/label-names.ts";
@@ -97,6 +99,8 @@ export interface BatchSheet {
   readonly freezer: number;
   /** Scoop temperature of the base, and its verdict in the freezer. */
   readonly scoop: Scooping;
+  /** Wait on the counter until it scoops; absent where it needs none or none helps. */
+  readonly wait?: CounterWait;
 }
 
 /**
@@ -125,6 +129,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
     ...(overrun !== undefined && {overrun}),
     ...(learned && {learned}),
   });
+  const wait = counterWait(base.composition, scoop, learned);
   return {
     title: product.name,
     figures: sheetFigures(scaled, base, scoop, {
@@ -145,6 +150,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
     curve: freezingCurve(base.composition),
     freezer,
     scoop,
+    ...(wait && {wait}),
   };
 }
 

@@ -7,7 +7,8 @@ import {scooping} from "../../freezing/scoop.ts";
 import {hardeningTime, temperingTime, type Tub} from "../../freezing/tub.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {whole} from "../size/scale.ts";
-import {duration, temperSentence} from "../size/scoop-words.ts";
+import {temperSentence} from "../safety/counter-wait.ts";
+import {duration} from "../size/scoop-words.ts";
 
 /** A run of the machine that has been timed. */
 export interface TimedRun {
@@ -175,7 +176,7 @@ export function timePlan(day: Day): TimePlan {
     freezer: freezer.temperature,
     airTemperature: day.room,
     ...frozen,
-  })?.minutes;
+  });
   const stages: Stage[] = [
     ...(day.chill ? [chillStage(day.chill, composition, gramsPerRun * runs)] : []),
     {
@@ -193,7 +194,7 @@ export function timePlan(day: Day): TimePlan {
     },
     {
       stage: "temper",
-      ...(temper !== undefined && {minutes: temper}),
+      ...(temper && {minutes: temper.minutes}),
       text: temperSentence(scooping(composition, freezer.temperature, frozen), temper, day.room),
     },
   ];

@@ -1,6 +1,5 @@
 import {setDegrees} from "../../core/format.ts";
 import {scooping, type Scooping} from "../../freezing/scoop.ts";
-import {temperingTime} from "../../freezing/tub.ts";
 import {type ChangeOptions} from "../../balance/change/change-types.ts";
 import {readChange} from "../../balance/change/change-problem.ts";
 import {type Pulls, pullsOf} from "../../balance/change/pulls.ts";
@@ -12,7 +11,8 @@ import type {Recipe} from "../../pantry/recipe.ts";
 import {baseComponent, makeProduct} from "../product/product.ts";
 import {tasteCautions} from "../product/taste.ts";
 import {cautionsFor} from "../safety/cautions.ts";
-import {duration, softWarning} from "../size/scoop-words.ts";
+import {counterWait} from "../safety/counter-wait.ts";
+import {type CounterWait, duration, softWarning, TOO_LONG} from "../size/scoop-words.ts";
 import {type Kind, kindOf} from "./kind.ts";
 import {type Norm, normsOf} from "./norms.ts";
 
@@ -31,7 +31,10 @@ export interface RecipeDescription extends Pick<
   /** The first thing that a cook wants to know, in a sentence. */
   readonly sentence: string;
   readonly scoop: Scooping;
-  /** Time that a litre tub needs on a counter at 20 °C before it scoops, minutes; absent where it needs none or none helps. */
+  /**
+   * Time that a litre tub needs on a counter at 20 °C before it scoops, minutes; absent where it needs none, none helps, or it is longer
+   * than a tub should stand.
+   */
   readonly minutes?: number;
   /** Money for the batch; absent where a price is not known. */
   readonly cost?: number;
@@ -45,10 +48,6 @@ export interface RecipeDescription extends Pick<
   /** Cautions, a sentence each; the last says whose code to follow. */
   readonly cautions: readonly string[];
 }
-
-/** A tub of a litre, cm, on a counter, °C. */
-const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
-const COUNTER = 20;
 
 /** The warmest freezer that cautions speak of, °C. */
 const WARMEST = -5;
@@ -79,17 +78,16 @@ export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): R
   const {amounts: _, cost, ...report} = reportOf(mixOfRecipe(before, problem));
   const {composition} = report;
   const scoop = scooping(composition, freezer, tub);
-  const time = temperingTime(composition, LITRE, {freezer, airTemperature: COUNTER, ...tub});
-  const minutes = time && time.minutes > 0 ? time.minutes : undefined;
+  const wait = counterWait(composition, scoop, tub.learned);
   const product = makeProduct(before.name, [baseComponent(before)]);
   const kind = kindOf(before, freezer);
   return {
     recipe: before,
     batch,
-    sentence: firstSentence(kind, scoop, minutes),
+    sentence: firstSentence(kind, scoop, wait),
     ...report,
     scoop,
-    ...(minutes !== undefined && {minutes}),
+    ...(wait && !wait.tooLong && {minutes: wait.minutes}),
     ...(cost !== undefined && {cost}),
     unpriced: before.lines.flatMap(({ingredient: {name, price}}) => (price === undefined ? [name] : [])),
     kind,
@@ -105,19 +103,21 @@ export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): R
 }
 
 /** Sentence on a tub straight from the freezer, with the next step. */
-function firstSentence(kind: Kind, scoop: Scooping, minutes: number | undefined): string {
+function firstSentence(kind: Kind, scoop: Scooping, wait: CounterWait | undefined): string {
   if (kind.name === "granita" && (scoop.verdict === "firm" || scoop.verdict === "hard"))
     return `Hard at ${setDegrees(scoop.freezer)}, as a granita is: scrape it with a fork while it freezes.`;
   const at = `at ${setDegrees(scoop.freezer)}`;
-  const wait =
-    minutes === undefined ? "change it" : `give it ${duration(minutes)} on the counter, or change it`;
+  const what =
+    wait && !wait.tooLong
+      ? `give it ${duration(wait.minutes)} on the counter, or change it`
+      : `${TOO_LONG()}; change it`;
   switch (scoop.verdict) {
     case "scoops":
       return `Scoops straight from the freezer ${at}.`;
     case "firm":
-      return `Firm ${at}: ${wait}.`;
+      return `Firm ${at}: ${what}.`;
     case "hard":
-      return `Hard ${at}: ${wait}.`;
+      return `Hard ${at}: ${what}.`;
     default:
       return softWarning(scoop)!;
   }

@@ -1,11 +1,20 @@
 import {decimal, degrees, setDegrees, tenth} from "../../core/format.ts";
-import type {Learned} from "../../freezing/learned.ts";
 import type {Scooping, ScoopTemperature} from "../../freezing/scoop.ts";
-import {temperingTime} from "../../freezing/tub.ts";
-import type {Composition} from "../../pantry/parts.ts";
 
 /** Words for a mix that is never as hard as the reference. */
-const NEVER = "never gets as hard as ice cream is when dipped";
+export const NEVER = "never gets as hard as ice cream is when dipped";
+
+/** Wait of a firm or hard tub on the counter until it scoops. */
+export interface CounterWait {
+  /** Of a litre tub at 20 °C. */
+  readonly minutes: number;
+  /** Whether that is longer than a tub should stand. */
+  readonly tooLong: boolean;
+}
+
+/** Words on a tub that is not to be waited for, after "and" or a colon. */
+export const TOO_LONG = (where = "on the counter") =>
+  `an hour ${where}, as long as a tub should stand, does not soften it`;
 
 /** Scoop temperature for a table: `−14.2 °C`, or `never`. */
 export function scoopsAt({temperature}: ScoopTemperature): string {
@@ -28,9 +37,11 @@ export function scoopsClause({temperature}: ScoopTemperature): string {
 /**
  * Verdict on a mix from its freezer with the next step, as the end of a sentence: `it scoops straight away`.
  *
- * @param wait time that a tub needs on the counter, in words (see {@link waitOnCounter})
+ * @param wait its wait on the counter (see `counterWait`); absent where none helps
  */
-export function outOfFreezer(scoop: Scooping, wait = "some minutes on the counter"): string {
+export function outOfFreezer(scoop: Scooping, wait: CounterWait | undefined): string {
+  const helps = wait && !wait.tooLong;
+  const first = helps ? `give the tub ${counterWords(wait)} first` : TOO_LONG();
   switch (scoop.verdict) {
     case "never hardens":
       return `it ${NEVER}, however cold: ${HARDEN}`;
@@ -39,10 +50,15 @@ export function outOfFreezer(scoop: Scooping, wait = "some minutes on the counte
     case "scoops":
       return "it scoops straight away";
     case "firm":
-      return `it is firm: give the tub ${wait} first`;
+      return `it is firm: ${first}${helps ? "" : "; ask for less firmness"}`;
     case "hard":
-      return `it is too hard to scoop: give the tub ${wait} first, or ask for less firmness`;
+      return `it is too hard to scoop: ${first}${helps ? ", or" : ";"} ask for less firmness`;
   }
+}
+
+/** A wait that is not too long, in words. */
+export function counterWords({minutes}: CounterWait): string {
+  return `about ${duration(minutes)} at 20 °C`;
 }
 
 /** Warning for a mix that does not hold its shape in its freezer, with the next step; `undefined` for any other. */
@@ -92,50 +108,6 @@ export function verdictAgainst(now: Scooping, before: Scooping): string {
   return now.verdict === "soft" || now.verdict === "firm" || now.verdict === "hard"
     ? `${at} is still ${now.verdict}.`
     : `${at} still ${now.verdict}.`;
-}
-
-/** A tub of a litre, cm. */
-const LITRE = {shape: "box", length: 16, width: 10.5, height: 6} as const;
-
-/**
- * Time that a litre tub needs on a counter at 20 °C, in words; `undefined` where it needs none or none helps.
- *
- * @param learned calibration by the kitchen's own reports, if the verdict rests on it
- */
-export function waitOnCounter(
-  composition: Composition,
-  {freezer, overrun}: Scooping,
-  learned?: Learned,
-): string | undefined {
-  const time = temperingTime(composition, LITRE, {
-    freezer,
-    airTemperature: 20,
-    overrun,
-    ...(learned && {learned}),
-  });
-  if (!time || time.minutes === 0) return undefined;
-  return `about ${duration(time.minutes)} at 20 °C`;
-}
-
-/**
- * Tempering in a sentence.
- *
- * @param minutes that the tub takes; absent where it does not get there
- * @param room °C
- */
-export function temperSentence(scoop: Scooping, minutes: number | undefined, room: number): string {
-  switch (scoop.verdict) {
-    case "never hardens":
-      return `It ${NEVER}: there is nothing to temper.`;
-    case "soft":
-      return "It is soft from the freezer: no tempering.";
-    case "scoops":
-      return "It scoops straight from the freezer.";
-    default:
-      return minutes === undefined
-        ? `It is ${scoop.verdict} from the freezer, and stays so at ${setDegrees(room)}.`
-        : `Temper at ${setDegrees(room)} until it is at ${degrees(scoop.temperature!)}: about ${duration(minutes)}.`;
-  }
 }
 
 /** A time in words: whole minutes, at least one, and from an hour and a half on hours. */

@@ -3,7 +3,8 @@ import {InputError} from "../../../lib/core/errors.ts";
 import {scooping} from "../../../lib/freezing/scoop.ts";
 import {readTypedRecipe} from "../../../lib/io/typed/read-typed.ts";
 import {kindOf} from "../../../lib/kitchen/reading/kind.ts";
-import {scoopsClause} from "../../../lib/kitchen/size/scoop-words.ts";
+import {counterWait} from "../../../lib/kitchen/safety/counter-wait.ts";
+import {scoopsClause, TOO_LONG} from "../../../lib/kitchen/size/scoop-words.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";
 import {recipeComposition} from "../../../lib/pantry/recipe.ts";
 import type {RecipeContent} from "../keep/kept-recipe.ts";
@@ -30,13 +31,16 @@ export async function summaryOf(
     if (!recipe.lines.length)
       return text.trim() ? "Nothing in it is understood yet." : "Nothing is written in it yet.";
     const air = recipe.overrun ?? overrun;
-    const scoop = scooping(recipeComposition(recipe), freezer, air === undefined ? {} : {overrun: air});
+    const composition = recipeComposition(recipe);
+    const scoop = scooping(composition, freezer, air === undefined ? {} : {overrun: air});
     const kind = kindOf(recipe, freezer).name;
+    // A granita is to be hard, and nobody waits for it.
+    const hard = kind !== "granita" && counterWait(composition, scoop)?.tooLong ? `, and ${TOO_LONG()}` : "";
     const asking = lines.filter((line) => "question" in line).length;
     const gaps = asking
       ? ` ${asking === 1 ? "One line is" : `${asking} lines are`} left out until you answer.`
       : "";
-    return `${kind[0]!.toUpperCase()}${kind.slice(1)}: ${scoopsClause(scoop)}; at ${setDegrees(freezer)} ${VERDICTS[scoop.verdict]}.${gaps}`;
+    return `${kind[0]!.toUpperCase()}${kind.slice(1)}: ${scoopsClause(scoop)}; at ${setDegrees(freezer)} ${VERDICTS[scoop.verdict]}${hard}.${gaps}`;
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     return "It cannot be read as a recipe: open it to see why.";

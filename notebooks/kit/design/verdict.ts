@@ -3,6 +3,7 @@ import type {Balanced, Relaxation} from "../../../lib/balance/mix/answer.ts";
 import {tasteCautions} from "../../../lib/kitchen/product/taste.ts";
 import {decimal, degrees, grams} from "../../../lib/core/format.ts";
 import {objectiveSentence} from "../../../lib/io/report/objective-words.ts";
+import {counterWait} from "../../../lib/kitchen/safety/counter-wait.ts";
 import {outOfFreezer, scoopsClause, softWarning} from "../../../lib/kitchen/size/scoop-words.ts";
 import type {PageAnswer} from "../views/answers.ts";
 import {conflictNotice} from "../views/conflict-notice.ts";
@@ -125,7 +126,7 @@ function sentence(mix: Balanced, first: Balanced): string {
   return [
     mix === first ? ofBatch(mix) : against(mix, first),
     `Freezing point ${point === undefined ? "below −40 °C" : degrees(point)}; it ${scoopsClause(mix.scoop)}.`,
-    `From a freezer at ${setting(mix.scoop.freezer)} ${outOfFreezer(mix.scoop)}.`,
+    `From a freezer at ${setting(mix.scoop.freezer)} ${outOfFreezer(mix.scoop, counterWait(mix.composition, mix.scoop))}.`,
   ]
     .join(" ")
     .replaceAll(/ (?=[°%])/g, "\u00a0");

@@ -2,6 +2,7 @@ import {areaY, axisY, dot, gridY, line, type Markish, plot, pointerX, tip} from 
 import {html} from "htl";
 import {frozenShare, ice, initialFreezingPoint} from "../../../lib/freezing/ice.ts";
 import {scooping, scoopTemperature} from "../../../lib/freezing/scoop.ts";
+import {counterWait} from "../../../lib/kitchen/safety/counter-wait.ts";
 import {outOfFreezer, whereItScoops} from "../../../lib/kitchen/size/scoop-words.ts";
 import {MILK_SALTS_OF_1927} from "../../../lib/freezing/solute-table.ts";
 import {equivalenceMix, sucroseEquivalenceCurve} from "../../../lib/freezing/sucrose-equivalence.ts";
@@ -88,7 +89,7 @@ export function doubtVerdict(mix: DoubtedMix, freezer: number): HTMLElement {
       <b>give or take ${unbroken(`${decimal(off, 1)} g`)}</b>
     </h2>
     <ul>
-      ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice. ${whereItScoops(scoop)} From the freezer ${outOfFreezer(scoop)}.`)}
+      ${li("held", `${decimal(frozenShare(composition, freezer), 1)} % of the water is ice. ${whereItScoops(scoop)} From the freezer ${outOfFreezer(scoop, counterWait(composition, scoop))}.`)}
       ${li("equivalents", other)}
       ${li("leighton", `With milk that freezes at Leighton’s ${milk.leighton} of 1927 instead of ${milk.today}, as today’s instruments read (source not checked), there would be ${gramsOfIce(more)}.`)}
     </ul>
