@@ -29,7 +29,7 @@ export interface Crystal {
 }
 
 /**
- * The crystallising sweeteners. Erythritol, trehalose, mannitol and isomalt stay dissolved as far as the unfrozen water can
+ * The crystallising sweeteners. Erythritol, trehalose, mannitol, isomalt and isomaltulose stay dissolved as far as the unfrozen water can
  * dissolve them. Lactose stays dissolved far beyond its solubility in any well-made ice cream; it counts as crystals only
  * beyond the trade's limit for milk solids, which is a share of the water and no matter of temperature.
  */

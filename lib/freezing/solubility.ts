@@ -20,7 +20,7 @@ export interface Saturation {
  * `datasets/solubility.csv`, which gives their sources; it is extrapolated below them.
  *
  * @param part any of `SOLUBILITY`, by the crystal that comes out of the cold: lactose, dextrose and maltose as monohydrate,
- *   trehalose as dihydrate, sucrose, erythritol, mannitol, isomalt
+ *   isomaltulose too, trehalose as dihydrate, sucrose, erythritol, mannitol, isomalt
  * @param temperature °C
  */
 export function solubility(part: keyof typeof SOLUBILITY, temperature: number): number {

@@ -2,247 +2,62 @@
 import type {SoluteCurve} from "./solute.ts";
 
 /** Binary freezing curves by part; glucose-syrup solids at 100 dextrose equivalent. Sources: datasets/solutes.csv. */
+// oxfmt-ignore
 export const SOLUTE_TABLE = {
   // CRC to -4.9 °C and the eutectic with ice at -13.95 °C; source: crc-2021; young-jones-1949
-  sucrose: {
-    coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0],
-    coldest: -13.95,
-    strongest: 1.657,
-    points: 33,
-    rms: 0.0077,
-    largest: 0.024,
-    grade: "compiled",
-  },
+  sucrose: {coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0], coldest: -13.95, strongest: 1.657, points: 33, rms: 0.0077, largest: 0.024, grade: "compiled"},
   // bound water falls as in sucrose; source: crc-2021
-  dextrose: {
-    coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0],
-    coldest: -4.79,
-    strongest: 0.429,
-    points: 26,
-    rms: 0.0097,
-    largest: 0.019,
-    grade: "compiled",
-  },
+  dextrose: {coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0], coldest: -4.79, strongest: 0.429, points: 26, rms: 0.0097, largest: 0.019, grade: "compiled"},
   // bound water falls as in sucrose; source: crc-2021
-  fructose: {
-    coefficients: [0.09999889, 0, 0.193801, -0.4265428, 0, 0],
-    coldest: -4.2,
-    strongest: 0.389,
-    points: 25,
-    rms: 0.0142,
-    largest: 0.032,
-    grade: "compiled",
-  },
+  fructose: {coefficients: [0.09999889, 0, 0.193801, -0.4265428, 0, 0], coldest: -4.2, strongest: 0.389, points: 25, rms: 0.0142, largest: 0.032, grade: "compiled"},
   // taken as dextrose, its isomer; source: crc-2021
-  galactose: {
-    coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0],
-    coldest: -4.79,
-    strongest: 0.429,
-    points: 0,
-    rms: 0.0097,
-    largest: 0.019,
-    grade: "estimated",
-  },
+  galactose: {coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0], coldest: -4.79, strongest: 0.429, points: 0, rms: 0.0097, largest: 0.019, grade: "estimated"},
   // taken as sucrose; errors against CRC's lactose; source: crc-2021
-  lactose: {
-    coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0],
-    coldest: -0.5,
-    strongest: 0.087,
-    points: 16,
-    rms: 0.0046,
-    largest: 0.014,
-    grade: "estimated",
-  },
+  lactose: {coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0], coldest: -0.5, strongest: 0.087, points: 16, rms: 0.0046, largest: 0.014, grade: "estimated"},
   // bound water falls as in sucrose; source: crc-2021
-  maltose: {
-    coefficients: [0.05263076, 0, 0.3207753, -0.7060047, 0, 0],
-    coldest: -5.35,
-    strongest: 0.786,
-    points: 33,
-    rms: 0.0165,
-    largest: 0.038,
-    grade: "compiled",
-  },
+  maltose: {coefficients: [0.05263076, 0, 0.3207753, -0.7060047, 0, 0], coldest: -5.35, strongest: 0.786, points: 33, rms: 0.0165, largest: 0.038, grade: "compiled"},
   // at 100 DE; times DE / 100, as many molecules of dextrose; source: crc-2021
-  glucoseSyrupSolids: {
-    coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0],
-    coldest: -4.79,
-    strongest: 0.429,
-    points: 0,
-    rms: 0.0097,
-    largest: 0.019,
-    grade: "estimated",
-  },
+  glucoseSyrupSolids: {coefficients: [0.09999889, 0, 0.259089, -0.5702374, 0, 0], coldest: -4.79, strongest: 0.429, points: 0, rms: 0.0097, largest: 0.019, grade: "estimated"},
   // published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C; source: polyols-norrish
-  sorbitol: {
-    coefficients: [0.09887651, 0, 0.1525906, -0.2219815, 0, 0],
-    coldest: -20,
-    strongest: 1.746,
-    points: 20,
-    rms: 0.0062,
-    largest: 0.011,
-    grade: "estimated",
-  },
+  sorbitol: {coefficients: [0.09887651, 0, 0.1525906, -0.2219815, 0, 0], coldest: -20, strongest: 1.746, points: 20, rms: 0.0062, largest: 0.011, grade: "estimated"},
   // published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C; source: polyols-norrish
-  xylitol: {
-    coefficients: [0.1184438, 0, 0.1838218, -0.2677415, 0, 0],
-    coldest: -20,
-    strongest: 1.456,
-    points: 20,
-    rms: 0.0063,
-    largest: 0.011,
-    grade: "estimated",
-  },
+  xylitol: {coefficients: [0.1184438, 0, 0.1838218, -0.2677415, 0, 0], coldest: -20, strongest: 1.456, points: 20, rms: 0.0063, largest: 0.011, grade: "estimated"},
   // published Norrish curve at 25 °C; glycerol's misses CRC by 1.3 °C; source: polyols-norrish
-  erythritol: {
-    coefficients: [0.1475455, 0, 0.1872513, -0.2613808, 0, 0],
-    coldest: -20,
-    strongest: 1.21,
-    points: 20,
-    rms: 0.0043,
-    largest: 0.008,
-    grade: "estimated",
-  },
+  erythritol: {coefficients: [0.1475455, 0, 0.1872513, -0.2613808, 0, 0], coldest: -20, strongest: 1.21, points: 20, rms: 0.0043, largest: 0.008, grade: "estimated"},
   // bound water falls as in sucrose; source: crc-2021
-  mannitol: {
-    coefficients: [0.09889225, 0, 0.1615166, -0.355487, 0, 0],
-    coldest: -1.84,
-    strongest: 0.176,
-    points: 25,
-    rms: 0.0029,
-    largest: 0.005,
-    grade: "compiled",
-  },
+  mannitol: {coefficients: [0.09889225, 0, 0.1615166, -0.355487, 0, 0], coldest: -1.84, strongest: 0.176, points: 25, rms: 0.0029, largest: 0.005, grade: "compiled"},
   // freezes nearly as maltose, by calorimetry; source: crc-2021; nskkk-1997
-  maltitol: {
-    coefficients: [0.0523226, 0, 0.3188971, -0.7018709, 0, 0],
-    coldest: -5.35,
-    strongest: 0.786,
-    points: 0,
-    rms: 0.0165,
-    largest: 0.038,
-    grade: "estimated",
-  },
+  maltitol: {coefficients: [0.0523226, 0, 0.3188971, -0.7018709, 0, 0], coldest: -5.35, strongest: 0.786, points: 0, rms: 0.0165, largest: 0.038, grade: "estimated"},
   // freezes nearly as lactose, by calorimetry; source: crc-2021; nskkk-1997
-  lactitol: {
-    coefficients: [0.0523226, 0, 0.3333327, -0.7336426, 0, 0],
-    coldest: -0.5,
-    strongest: 0.087,
-    points: 0,
-    rms: 0.0046,
-    largest: 0.014,
-    grade: "estimated",
-  },
+  lactitol: {coefficients: [0.0523226, 0, 0.3333327, -0.7336426, 0, 0], coldest: -0.5, strongest: 0.087, points: 0, rms: 0.0046, largest: 0.014, grade: "estimated"},
   // as sucrose, mole for mole: no measurement at hand; source: crc-2021; young-jones-1949
-  isomalt: {
-    coefficients: [0.0523226, 0, 0.3333327, -0.7336426, 0, 0],
-    coldest: -13.95,
-    strongest: 1.657,
-    points: 0,
-    rms: 0.0077,
-    largest: 0.024,
-    grade: "estimated",
-  },
+  isomalt: {coefficients: [0.0523226, 0, 0.3333327, -0.7336426, 0, 0], coldest: -13.95, strongest: 1.657, points: 0, rms: 0.0077, largest: 0.024, grade: "estimated"},
   // as sucrose, mole for mole; the commercial product is over 15 % lighter by freezing point; source: crc-2021; young-jones-1949
-  trehalose: {
-    coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0],
-    coldest: -13.95,
-    strongest: 1.657,
-    points: 0,
-    rms: 0.0077,
-    largest: 0.024,
-    grade: "estimated",
-  },
+  trehalose: {coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0], coldest: -13.95, strongest: 1.657, points: 0, rms: 0.0077, largest: 0.024, grade: "estimated"},
   // taken as fructose, its epimer; source: crc-2021
-  allulose: {
-    coefficients: [0.09999889, 0, 0.193801, -0.4265428, 0, 0],
-    coldest: -4.2,
-    strongest: 0.389,
-    points: 0,
-    rms: 0.0142,
-    largest: 0.032,
-    grade: "estimated",
-  },
+  allulose: {coefficients: [0.09999889, 0, 0.193801, -0.4265428, 0, 0], coldest: -4.2, strongest: 0.389, points: 0, rms: 0.0142, largest: 0.032, grade: "estimated"},
+  // as sucrose, its isomer; source: crc-2021; young-jones-1949
+  isomaltulose: {coefficients: [0.05263076, 0, 0.3352959, -0.7379635, 0, 0], coldest: -13.95, strongest: 1.657, points: 0, rms: 0.0077, largest: 0.024, grade: "estimated"},
+  // taken as fructose, its epimer; source: crc-2021
+  tagatose: {coefficients: [0.09999889, 0, 0.193801, -0.4265428, 0, 0], coldest: -4.2, strongest: 0.389, points: 0, rms: 0.0142, largest: 0.032, grade: "estimated"},
   // 0.6 of sucrose, as makers print it; source: crc-2021; young-jones-1949
-  polydextrose: {
-    coefficients: [0.03157846, 0, 0.2011775, -0.4427781, 0, 0],
-    coldest: -13.95,
-    strongest: 1.657,
-    points: 0,
-    rms: 0.0077,
-    largest: 0.024,
-    grade: "from memory",
-  },
+  polydextrose: {coefficients: [0.03157846, 0, 0.2011775, -0.4427781, 0, 0], coldest: -13.95, strongest: 1.657, points: 0, rms: 0.0077, largest: 0.024, grade: "from memory"},
+  // as polydextrose, of like molar mass; source: crc-2021; young-jones-1949
+  oligofructose: {coefficients: [0.03157846, 0, 0.2011775, -0.4427781, 0, 0], coldest: -13.95, strongest: 1.657, points: 0, rms: 0.0077, largest: 0.024, grade: "estimated"},
   // chains of ten units on average; source: crc-2021; young-jones-1949
-  inulin: {
-    coefficients: [0.01098882, 0, 0.07000673, -0.1540801, 0, 0],
-    coldest: -13.95,
-    strongest: 1.657,
-    points: 0,
-    rms: 0.0077,
-    largest: 0.024,
-    grade: "from memory",
-  },
+  inulin: {coefficients: [0.01098882, 0, 0.07000673, -0.1540801, 0, 0], coldest: -13.95, strongest: 1.657, points: 0, rms: 0.0077, largest: 0.024, grade: "from memory"},
   // CRC to -15.5 °C, Melinder below; source: crc-2021; melinder-2010
-  glycerol: {
-    coefficients: [0.1956186, 0, 0.4923525, -1.739446, 2.371443, 0],
-    coldest: -40.385,
-    strongest: 1.703,
-    points: 26,
-    rms: 0.0261,
-    largest: 0.072,
-    grade: "compiled",
-  },
+  glycerol: {coefficients: [0.1956186, 0, 0.4923525, -1.739446, 2.371443, 0], coldest: -40.385, strongest: 1.703, points: 26, rms: 0.0261, largest: 0.072, grade: "compiled"},
   // ethanol; the root is one more term of the fit, and no effect of charges; source: crc-2021
-  alcohol: {
-    coefficients: [0.3910589, 0.197205, -1.616123, 24.54347, -109.0918, 142.0956],
-    coldest: -39.2,
-    strongest: 1.083,
-    points: 37,
-    rms: 0.069,
-    largest: 0.206,
-    grade: "compiled",
-  },
+  alcohol: {coefficients: [0.3910589, 0.197205, -1.616123, 24.54347, -109.0918, 142.0956], coldest: -39.2, strongest: 1.083, points: 37, rms: 0.069, largest: 0.206, grade: "compiled"},
   // sodium chloride, to its eutectic; source: crc-2021
-  salt: {
-    coefficients: [0.6165084, -0.6512434, 2.311198, -1.094121, 0, 0],
-    coldest: -20.67,
-    strongest: 0.299,
-    points: 32,
-    rms: 0.0066,
-    largest: 0.014,
-    grade: "compiled",
-  },
+  salt: {coefficients: [0.6165084, -0.6512434, 2.311198, -1.094121, 0, 0], coldest: -20.67, strongest: 0.299, points: 32, rms: 0.0066, largest: 0.014, grade: "compiled"},
   // sodium chloride that gives milk the freezing point that today's cryoscopes read, -0.52 °C (from memory); source: crc-2021; leighton-1927; from-memory
-  milkSalts: {
-    coefficients: [0.2469141, -0.2608257, 0.9256443, -0.4382, 0, 0],
-    coldest: -20.67,
-    strongest: 0.299,
-    points: 0,
-    rms: 0.0066,
-    largest: 0.014,
-    grade: "calculated",
-  },
+  milkSalts: {coefficients: [0.2469141, -0.2608257, 0.9256443, -0.4382, 0, 0], coldest: -20.67, strongest: 0.299, points: 0, rms: 0.0066, largest: 0.014, grade: "calculated"},
   // tripotassium citrate, taken to freeze mole for mole as trisodium citrate; source: crc-2021
-  plantSalts: {
-    coefficients: [0.2351905, -0.912458, 3.069824, -4.135554, 0, 0],
-    coldest: -4.39,
-    strongest: 0.26,
-    points: 15,
-    rms: 0.0136,
-    largest: 0.026,
-    grade: "estimated",
-  },
+  plantSalts: {coefficients: [0.2351905, -0.912458, 3.069824, -4.135554, 0, 0], coldest: -4.39, strongest: 0.26, points: 15, rms: 0.0136, largest: 0.026, grade: "estimated"},
   // citric acid; bound water falls as in sucrose; source: crc-2021
-  organicAcids: {
-    coefficients: [0.09376913, 0, 0.1755267, -0.3863224, 0, 0],
-    coldest: -4.25,
-    strongest: 0.429,
-    points: 21,
-    rms: 0.0453,
-    largest: 0.105,
-    grade: "compiled",
-  },
+  organicAcids: {coefficients: [0.09376913, 0, 0.1755267, -0.3863224, 0, 0], coldest: -4.25, strongest: 0.429, points: 21, rms: 0.0453, largest: 0.105, grade: "compiled"},
 } as const satisfies Record<string, SoluteCurve>;
 
 /** Effect of the milk salts if they were calibrated on the freezing point of milk of 1927, -0.55 °C, over that on -0.52 °C. */

@@ -143,6 +143,7 @@ export const SOLUBILITY = {
   erythritol: {x: [0, 25], y: [21, 61]},
   mannitol: {x: [0, 25], y: [10.4, 21.6]},
   isomalt: {x: [0, 20], y: [16, 33]},
+  isomaltulose: {x: [20, 37], y: [41.8, 72.4]},
 } as const;
 
 /** Sweeteners that crystallise in the cold: crystal water, g per g, and what they stay dissolved up to. From datasets/crystals.csv. */
@@ -151,6 +152,7 @@ export const CRYSTALS = {
   erythritol: {water: 0, limit: "solubility"},
   mannitol: {water: 0, limit: "solubility"},
   isomalt: {water: 0, limit: "solubility"},
+  isomaltulose: {water: 0.0526, limit: "solubility"},
   lactose: {water: 0.0526, limit: "milk solids rule"},
 } as const;
 
@@ -165,6 +167,7 @@ export const BOUND_WATER = {
   gelatine: 0.5,
   inulin: 0.15,
   polydextrose: 0.1,
+  oligofructose: 0.1,
 } as const;
 
 /** Glass transition of the freeze-concentrated solution, °C. From datasets/glass_transition.csv. */

@@ -87,7 +87,10 @@ const HELD_ERROR: Readonly<Partial<Record<Part, number>>> = {
   trehalose: 0.15,
   isomalt: 0.1,
   allulose: 0.05,
+  isomaltulose: 0.1,
+  tagatose: 0.05,
   polydextrose: 0.25,
+  oligofructose: 0.25,
   inulin: 0.25,
 };
 

@@ -160,6 +160,8 @@ export const DOSE_TABLE: readonly DoseRow[] = [
   },
   {key: "trehalose", name: "trehalose", limit: 10, counts: "trehalose", atLeast: 20},
   {key: "allulose", name: "allulose", limit: 8, counts: "allulose", atLeast: 20},
+  {key: "isomaltulose", name: "isomaltulose", limit: 5, counts: "isomaltulose", atLeast: 20},
+  {key: "tagatose", name: "tagatose", limit: 8, counts: "tagatose", atLeast: 20},
   {
     key: "polyols",
     name: "all sugar alcohols together",
@@ -175,7 +177,7 @@ export const DOSE_TABLE: readonly DoseRow[] = [
     limit: 8,
     counts: "fibre",
     atLeast: 60,
-    askedBy: "fibre; inulin; polydextrose",
+    askedBy: "fibre; inulin; polydextrose; oligofructose",
   },
   {key: "starch", name: "starch added as such", limit: 4, counts: "starch", atLeast: 60},
   {

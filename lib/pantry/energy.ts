@@ -3,7 +3,7 @@ import {quantityIn} from "./quantities.ts";
 
 /**
  * Energy factors per g, kJ and kcal: Regulation (EU) No 1169/2011, Annex XIV. Erythritol has 0; all other sugar alcohols,
- * glycerol among them, count as polyols. Polydextrose and inulin count as fibre. Trehalose and allulose are sugars and
+ * glycerol among them, count as polyols. Polydextrose, oligofructose and inulin count as fibre. Trehalose, isomaltulose, tagatose and allulose are sugars and
  * carbohydrate there; of allulose other laws see less (United States: 0.4 kcal/g and no sugar, FDA guidance of 2020, from
  * memory), and in the European Union it was not yet an authorised food when last known (from memory).
  */

@@ -3,7 +3,7 @@
  *
  * Beyond the parts every recipe card knows, some are kept apart because they behave differently when frozen: coconut fat
  * (solid fat curve), plant salts (the soluble mineral salts of fruit, cocoa, nuts and eggs, mostly potassium) and each
- * sugar alcohol and rare sugar (solute; some crystallise). Polydextrose and inulin are soluble fibre. Gelatine sets like a stabiliser
+ * sugar alcohol and rare sugar (solute; some crystallise). Polydextrose, oligofructose and inulin are soluble fibre. Gelatine sets like a stabiliser
  * and is protein. Other carbohydrate is what a label counts as such beside sugars and starch (dextrins, fructans, what a table
  * leaves unsplit); it behaves as the other solids do.
  */
@@ -33,8 +33,11 @@ export const PARTS = [
   "isomalt",
   "trehalose",
   "allulose",
+  "isomaltulose",
+  "tagatose",
   "glycerol",
   "polydextrose",
+  "oligofructose",
   "inulin",
   "starch",
   "fibre",

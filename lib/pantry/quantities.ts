@@ -16,11 +16,13 @@ const SUGARS: Weights = {
   galactose: 1,
   trehalose: 1,
   allulose: 1,
+  isomaltulose: 1,
+  tagatose: 1,
   glucoseSyrupSolids: 1,
 };
 
-/** Fibre as a label counts it. Two kinds are parts of their own because they dissolve and lower the freezing point. */
-const FIBRES: Weights = {fibre: 1, inulin: 1, polydextrose: 1};
+/** Fibre as a label counts it. Three kinds are parts of their own because they dissolve and lower the freezing point. */
+const FIBRES: Weights = {fibre: 1, inulin: 1, polydextrose: 1, oligofructose: 1};
 
 /** Gums, starch and gelatine, which set or thicken; gelatine is a part of its own because it is protein. */
 const STABILISERS: Weights = {stabiliser: 1, gelatine: 1};
@@ -93,7 +95,7 @@ export function isQuantity(name: string): name is Quantity {
  *
  * Every quantity is linear in the ingredient masses: the value of a mix is the mass-weighted mean of its ingredients'.
  *
- * `fibre` counts inulin and polydextrose too, and `stabiliser` gelatine, which are parts of their own besides.
+ * `fibre` counts inulin, polydextrose and oligofructose too, and `stabiliser` gelatine, which are parts of their own besides.
  *
  * `totalSugars` is the label's sense: mono- and disaccharides, lactose included. Of glucose-syrup solids it counts the
  * dextrose equivalent, that is the reducing sugars as dextrose; the published mono- and disaccharide contents of acid

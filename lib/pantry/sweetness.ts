@@ -7,8 +7,10 @@ import type {Composition, Part} from "./parts.ts";
  * Varzakas et al., Sweeteners: Nutritional Aspects, Applications, and Production Technology (2012), table 2.1:
  * galactose, sorbitol; the erythritol, xylitol, maltitol, isomalt and polydextrose figures of table 2 in PubMed Central
  * article PMC10346066; lactitol and mannitol, the middle of their ranges, from Appl. Microbiol. Biotechnol. 102 (2017,
- * PMC5756564), table 1. Glycerol, allulose, trehalose and inulin are from memory. Tables differ by about 10 % (dextrose
- * 0.74 to 0.80, fructose 1.2 to 1.7 with temperature).
+ * PMC5756564), table 1. Isomaltulose lies between the 0.4 of PMC10346066 and the 0.5 that its makers print (from memory);
+ * oligofructose is what makes a powder with 5 % sugars the 0.4 of that table. Glycerol, allulose, trehalose and tagatose (0.92)
+ * are from memory, and so is that pure inulin is not sweet: the tenth of sugar that its powder tastes like are the sugars in it.
+ * Tables differ by about 10 % (dextrose 0.74 to 0.80, fructose 1.2 to 1.7 with temperature).
  */
 export const RELATIVE_SWEETNESS: Readonly<Partial<Record<Part, number>>> = {
   sucrose: 1,
@@ -26,8 +28,10 @@ export const RELATIVE_SWEETNESS: Readonly<Partial<Record<Part, number>>> = {
   isomalt: 0.5,
   trehalose: 0.45,
   allulose: 0.7,
+  isomaltulose: 0.45,
+  tagatose: 0.92,
   polydextrose: 0.1,
-  inulin: 0.1,
+  oligofructose: 0.37,
   glycerol: 0.6,
 };
 

@@ -25,14 +25,16 @@ const sweets: fc.Arbitrary<Composition> = fc
     grams(20),
     grams(20),
     grams(15),
+    grams(20),
     fc.double({min: 40, max: 80, noNaN: true}),
   )
-  .map(([erythritol, trehalose, mannitol, isomalt, lactose, sucrose, water]) => {
+  .map(([erythritol, trehalose, mannitol, isomalt, lactose, sucrose, isomaltulose, water]) => {
     const parts = {
       erythritol,
       trehalose,
       mannitol,
       isomalt,
+      isomaltulose,
       lactose,
       sucrose: sucrose + 1,
       milkSalts: 0.5,

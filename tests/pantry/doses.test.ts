@@ -337,7 +337,16 @@ describe("sweeteners and fibres that dissolve", () => {
   });
 
   test("each of the newer sugars has a dose, and sugar alcohols have theirs together", () => {
-    for (const name of ["trehalose", "allulose", "maltitol", "isomalt", "lactitol", "mannitol"])
+    for (const name of [
+      "trehalose",
+      "allulose",
+      "isomaltulose",
+      "tagatose",
+      "maltitol",
+      "isomalt",
+      "lactitol",
+      "mannitol",
+    ])
       expect(
         dosesIn(findIngredient(realPantry, name)).some((grams) => grams > 0),
         name,

@@ -154,6 +154,44 @@ describe("a name means what a cook buys under it", () => {
   });
 });
 
+describe("a sweetener is as sweet as itself, not as what it freezes like", () => {
+  // Of 100 g of its dry matter against 100 g of sucrose.
+  test.each([
+    // PubMed Central article PMC10346066, table 2: 0.4; its makers: up to 0.5 (from memory).
+    ["isomaltulose", 40, 50],
+    // From memory: 0.92.
+    ["tagatose", 90, 94],
+    // PMC10346066, table 2: 0.4, of a powder with its sugars.
+    ["oligofructose", 38, 43],
+    // The same table: 0.1.
+    ["polydextrose", 8, 15],
+    ["resistant dextrin", 8, 15],
+    // From memory: a tenth, by the sugars in it.
+    ["inulin", 8, 13],
+    // PubMed Central article PMC5756564, table 1; Varzakas et al. (2012), table 2.1.
+    ["maltitol", 50, 90],
+    ["lactitol", 30, 40],
+    ["mannitol", 40, 70],
+    // PMC10346066, table 2.
+    ["isomalt", 50, 50],
+    ["erythritol", 60, 80],
+    // From memory.
+    ["maltitol syrup", 60, 75],
+    ["trehalose", 40, 50],
+    ["allulose", 65, 75],
+  ])("%s: %d to %d", (name, least, most) => {
+    const {composition} = find(name);
+    const sweetness = (100 * quantityOf(composition, "sweetness")) / (100 - (composition.water ?? 0));
+    expect(sweetness).toBeGreaterThanOrEqual(least - 0.01);
+    expect(sweetness).toBeLessThanOrEqual(most + 0.01);
+  });
+
+  test("no note of the shelf lets one part stand for a sweeter one", () => {
+    const standIns = [...notes].filter(([, note]) => /\bstands? for it\b/.test(note)).map(([name]) => name);
+    for (const name of ["isomaltulose", "tagatose", "oligofructose"]) expect(standIns).not.toContain(name);
+  });
+});
+
 describe("what stays as a table has it says so beside it", () => {
   test.each([
     ["ricotta", /elsewhere/],

@@ -41,6 +41,8 @@ const ADDED_SUGARS: readonly Part[] = [
   "maltose",
   "glucoseSyrupSolids",
   "trehalose",
+  "isomaltulose",
+  "tagatose",
 ];
 
 const INTENSE =
