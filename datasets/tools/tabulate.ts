@@ -112,7 +112,11 @@ export async function dosesAsModule(): Promise<string> {
 import type {DoseRow} from "./dose-row.ts";
 
 /** Customary upper limits, g per 100 g of mix, and what counts towards each: see \`doses.ts\`. From datasets/doses.csv. */
-export const DOSE_TABLE: readonly DoseRow[] = ${JSON.stringify(doses())};
+// oxfmt-ignore
+export const DOSE_TABLE: readonly DoseRow[] = [
+${doses()
+  .map((row) => `  ${asLiteral(row)},\n`)
+  .join("")}];
 `,
     DOSES_MODULE,
   );

@@ -84,6 +84,55 @@ describe("the table", () => {
     expect(counted("red wine")).toEqual(["alcohol"]);
   });
 
+  test("has all of the shelf that is taken by the pinch or the spoon: every flavour, gum, emulsifier and fibre but what is drunk", () => {
+    const drunk = /brewed|^espresso$/;
+    const unheld = realPantry.ingredients
+      .filter(({group = ""}) => ["flavour", "stabiliser", "emulsifier", "fibre"].includes(group))
+      .filter(
+        (ingredient) => !drunk.test(ingredient.name) && dosesIn(ingredient).every((grams) => grams === 0),
+      )
+      .map(({name}) => name);
+    expect(unheld).toEqual([]);
+  });
+
+  // Common practice, no source, g in 1,000 g of mix: gellan sets from half a gram on, psyllium and citrus fibre bind many times
+  // their weight of water, strong spices go by the pinch.
+  test.each([
+    ["gellan gum", 1],
+    ["konjac glucomannan", 2],
+    ["psyllium husk", 5],
+    ["citrus fibre", 10],
+    ["oat fibre", 20],
+    ["cayenne pepper", 1],
+    ["saffron", 1],
+    ["turmeric", 3],
+    ["black pepper", 3],
+    ["cloves", 3],
+    ["cinnamon", 10],
+    ["matcha", 25],
+    ["instant tea", 15],
+    ["instant decaffeinated coffee", 30],
+    ["polyglycerol polyricinoleate", 1],
+  ])("%s at most %d g to a kilogram", (name, most) => {
+    const over = (grams: number) =>
+      dosesOver([
+        {ingredient: shelf(name), grams},
+        {ingredient: shelf("water"), grams: 1000 - grams},
+      ]);
+    expect(over(most)).toEqual([]);
+    expect(over(1.01 * most).length).toBeGreaterThan(0);
+  });
+
+  test("a shelf with psyllium, gellan and cayenne on it gives a mix with a spoon of them at most", () => {
+    const names = ["psyllium husk", "citrus fibre", "gellan gum", "cayenne pepper", "instant tea", "matcha"];
+    const {amounts} = balanced(readme(names.map((name) => ({name, price: 0.1}))));
+    const most = [5, 10, 1, 1, 15, 25];
+    for (const [i, name] of names.entries())
+      expect(amounts.find(({ingredient}) => ingredient === name)?.percent ?? 0, name).toBeLessThanOrEqual(
+        most[i]! / 10 + 1e-6,
+      );
+  });
+
   test("tells an own ingredient by its name where it has no group", () => {
     const composition = {water: 76, eggFat: 10, otherProtein: 14};
     expect(dosesOver([{ingredient: {name: "Eggs", composition}, grams: 1}]).map(({dose}) => dose)).toEqual([
