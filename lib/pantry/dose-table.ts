@@ -4,7 +4,7 @@ import type {DoseRow} from "./dose-row.ts";
 /** Customary upper limits, g per 100 g of mix, and what counts towards each: see `doses.ts`. From datasets/doses.csv. */
 // oxfmt-ignore
 export const DOSE_TABLE: readonly DoseRow[] = [
-  {key: "salt", name: "salt", limit: 0.5, counts: "salt", atLeast: 5},
+  {key: "salt", name: "salt", limit: 0.2, counts: "salt", atLeast: 5},
   {key: "stabilisers", name: "all stabilisers together", limit: 0.6, counts: "stabiliser", atLeast: 2},
   {key: "guar", name: "guar gum", limit: 0.5, counts: "mass", atLeast: 50, of: "stabiliser", words: "guar", source: "21 CFR 184.1339"},
   {key: "locustBean", name: "locust bean gum", limit: 0.5, counts: "mass", atLeast: 50, of: "stabiliser", words: "locust; carob", source: "21 CFR 184.1343"},

@@ -104,7 +104,7 @@ function list(words: string | undefined): string[] {
  *   {ingredient: findIngredient(pantry, "whole milk"), grams: 990},
  *   {ingredient: findIngredient(pantry, "salt"), grams: 10},
  * ];
- * dosesOver(lines)[0]; // => {dose: "salt", name: "salt", has: 1, limit: 0.5, source: "common practice, no source"}
+ * dosesOver(lines)[0]; // => {dose: "salt", name: "salt", has: 1, limit: 0.2, source: "common practice, no source"}
  * ```
  */
 export function dosesOver(

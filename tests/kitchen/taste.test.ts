@@ -20,17 +20,21 @@ const sorbet: BriefInput = {
   targets: {totalSolids: {min: 30}, sweetness: {max: 24}},
 };
 
-test("salt that nobody seasoned with is told wherever the mix is, and not where there is none of it", () => {
-  const answer = balance(sorbet, {pantry: realPantry});
+test("salt that nobody asked for stops where nobody tastes it; what is asked for and tasted is told wherever the mix is", () => {
+  const plain = balance(sorbet, {pantry: realPantry});
+  if (plain.status !== "optimal") throw new Error(plain.status);
+  // 0.2 %: the customary dose, common practice, no source.
+  expect(plain.amounts.find(({ingredient}) => ingredient === "salt")!.percent).toBeCloseTo(0.2, 3);
+  const quiet = textReport(plain, readBrief(sorbet, realPantry));
+  expect(quiet).not.toContain("salty");
+  expect(quiet).not.toContain("Caution: salt");
+  const salted: BriefInput = {...sorbet, doses: {salt: 0.5}};
+  const answer = balance(salted, {pantry: realPantry});
   if (answer.status !== "optimal") throw new Error(answer.status);
-  // 0.5 %: the customary dose, common practice, no source.
   expect(answer.amounts.find(({ingredient}) => ingredient === "salt")!.percent).toBeCloseTo(0.5, 3);
-  const text = textReport(answer, readBrief(sorbet, realPantry));
+  const text = textReport(answer, readBrief(salted, realPantry));
   for (const told of [text, answerHtml(answer), answerMarkdown(answer)])
     expect(told.replaceAll(/\s+/g, " ")).toContain("Tastes salty: 0.50 % salt");
-  const plain = balance({...sorbet, doses: {salt: 0.2}}, {pantry: realPantry});
-  if (plain.status !== "optimal") throw new Error(plain.status);
-  expect(textReport(plain, readBrief(sorbet, realPantry))).not.toContain("salty");
 });
 
 test("an answer or an example that no one would churn is told as such", () => {

@@ -170,7 +170,7 @@ describe("impossible briefs a cook would write", () => {
       target: "salt",
       on: {kind: "dose", dose: "salt"},
       bound: "max",
-      limit: 0.5,
+      limit: 0.2,
     });
   });
 
@@ -320,7 +320,7 @@ describe("doses that rise with what is asked for outright", () => {
     expect(behind?.without.path).toBe("ingredients[1]");
     expect(behind?.targets.map(({path}) => path)).toEqual(["targets.freezingPoint", "doses.salt"]);
     expect(textReport(balance(brief, {pantry: realPantry}))).toContain(
-      "Without “salt at least 30 g”, these still cannot hold:\n  freezing point at most −1.2\n  customary: salt at most 0.5 %",
+      "Without “salt at least 30 g”, these still cannot hold:\n  freezing point at most −1.2\n  customary: salt at most 0.2 %",
     );
   });
 
