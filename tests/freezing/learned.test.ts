@@ -72,7 +72,7 @@ describe("what a kitchen's reports teach", () => {
     // The other way round: after its tempering time a tub is at its scoop temperature.
     const ready = temperingTime(mix, tub, {freezer: -18, ...counter})!;
     const after = temperatureAfter(mix, tub, {freezer: -18, minutes: ready.minutes, ...counter});
-    within(after, scoopTemperature(mix, {overrun}).temperature!, 0.1, "when it scoops");
+    within(after, scoopTemperature(mix, {overrun}).temperature!, 0.0005, "when it scoops");
     expect(temperatureAfter(mix, tub, {freezer: -18, minutes: ready.minutes / 2, ...counter})).toBeLessThan(
       after,
     );
