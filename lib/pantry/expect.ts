@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import {expectOptions, expectShape, expectText, expectTexts} from "../core/shape.ts";
+import {expectOptions, expectShape, expectText, expectTexts, oneOf} from "../core/shape.ts";
 import {ALLERGENS, type Ingredient} from "./ingredient.ts";
 import {NUTRIENTS, SAID_NUTRIENTS} from "./nutrient-keys.ts";
 import {type Composition, PARTS} from "./parts.ts";
@@ -59,7 +59,7 @@ function noComposition(value: unknown): InputError {
 /** Numbers that an ingredient may have, each at least 0. */
 const NUMBERS = ["price", "stock", "unit", "density"] as const;
 
-/** Refuses anything but an ingredient: no name, no composition, a price or a mass that is no number from 0. */
+/** Refuses anything but an ingredient: no name, no composition, and figures as {@link expectFigures}. */
 export function expectIngredient(value: Ingredient): void {
   expectShape(
     value,
@@ -70,7 +70,7 @@ export function expectIngredient(value: Ingredient): void {
   expectFigures(value);
 }
 
-/** Refuses figures of an ingredient of the right shape that are no numbers from 0. */
+/** Refuses figures of an ingredient of the right shape that are no numbers from 0, and allergens that are none of the fourteen. */
 export function expectFigures(ingredient: Ingredient): void {
   expectComposition(ingredient.composition);
   for (const key of NUMBERS) {
@@ -80,7 +80,13 @@ export function expectFigures(ingredient: Ingredient): void {
   const {name, group, allergens, nutrients} = ingredient;
   if (nutrients !== undefined) expectNutrients(nutrients, name);
   if (group !== undefined) expectText(group, `${name}: group`);
-  if (allergens !== undefined) expectTexts(allergens, `${name}: allergens`, `use ${ALLERGENS.join(", ")}`);
+  if (allergens !== undefined) expectAllergens(allergens, `${name}: allergens`);
+}
+
+/** Refuses an allergen that no label would show. */
+function expectAllergens(allergens: NonNullable<Ingredient["allergens"]>, place: string): void {
+  expectTexts(allergens, place, `use ${ALLERGENS.join(", ")}`);
+  allergens.forEach((allergen, i) => oneOf(allergen, ALLERGENS, `${place}[${i}]`, "allergen"));
 }
 
 /** Refuses an unknown nutrient, and a figure that is no number from 0. */

@@ -26,7 +26,8 @@ export function nameKey(name: string): string {
 /**
  * A pantry of ingredients.
  *
- * @throws InputError when two ingredients have the same name but for what `nameKey` forgives
+ * @throws InputError when two ingredients have the same name but for what `nameKey` forgives, and for one with an unknown part,
+ *   nutrient or allergen, or with a figure that is no number from 0
  *
  * @example
  * ```ts

@@ -38,6 +38,8 @@ describe("amounts are taken as an answer holds them, or as numbers in the brief'
 const loosely = library as unknown as Record<string, (...args: readonly unknown[]) => unknown>;
 const milk = library.findIngredient(realPantry, "whole milk");
 const tub = {shape: "box", length: 20, width: 16, height: 10};
+const paste = {name: "our paste", composition: {otherFat: 60, otherProtein: 40}};
+const allergic = {...paste, allergens: ["milk", "Nuts"]};
 
 test.each<[name: string, args: readonly unknown[], says: RegExp]>([
   ["findIngredient", [realPantry, "mlik"], /^name: unknown ingredient \(got "mlik"\); add it to the pantry/],
@@ -69,6 +71,18 @@ test.each<[name: string, args: readonly unknown[], says: RegExp]>([
   ["recipeOf", [brief, [{ingredient: "sucrse", grams: 1}]], /^amounts\[0\]\.ingredient: unknown ingredient/],
   ["recipeOf", [brief, [amounts[0], amounts[0]]], /^amounts\[1\]\.ingredient: named twice/],
   ["freezingCurve", [milk.composition, {frm: -5}], /^range: unknown key "frm"; did you mean from/],
+  [
+    "pantryOf",
+    [[allergic]],
+    /^our paste: allergens\[1\]: unknown allergen \(got "Nuts"\); did you mean nuts or peanuts\?/,
+  ],
+  [
+    "recipeMass",
+    [{name: "mix", lines: [{ingredient: allergic, grams: 100}]}],
+    /^our paste: allergens\[1\]: unknown allergen/,
+  ],
+  ["equivalents", [milk, allergic], /^our paste: allergens\[1\]: unknown allergen/],
+  ["pantryJson", [[allergic]], /^our paste: allergens\[1\]: unknown allergen/],
   ["sucroseEquivalenceCurve", [library.equivalenceMix(milk.composition), -1], /^step: out of range/],
 ])("%s refuses in words %#", (name, args, says) => {
   expect(() => loosely[name]!(...args)).toThrow(library.InputError);

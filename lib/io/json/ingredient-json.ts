@@ -3,6 +3,7 @@ import type * as z from "zod/mini";
 import {InputError} from "../../core/errors.ts";
 import {parse} from "../../core/schema.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
+import {expectFigures} from "../../pantry/expect.ts";
 import {compositionSchema, ingredientSchema, labelSchema} from "../../pantry/ingredient-schema.ts";
 import type {Nutrients} from "../../pantry/nutrient-keys.ts";
 import {ownIngredient, refuseLooseEquivalent} from "../../pantry/own-ingredient.ts";
@@ -60,6 +61,8 @@ export function readPantryJson(text: string, place = "pantry"): Ingredient[] {
 /**
  * Ingredients as the JSON text that {@link readPantryJson} reads back to the same.
  *
+ * @throws InputError for an ingredient that it would not read back, as `pantryOf`
+ *
  * @example
  * ```ts
  * JSON.parse(pantryJson([{name: "sugar", composition: {sucrose: 100}}])); // => [{name: "sugar", composition: {sucrose: 100}}]
@@ -72,6 +75,7 @@ export function pantryJson(ingredients: readonly Ingredient[]): string {
     "ingredients",
     "give a pantry's ingredients",
   );
+  for (const ingredient of ingredients) expectFigures(ingredient);
   return `${JSON.stringify(ingredients, undefined, 2)}\n`;
 }
 
