@@ -1,6 +1,6 @@
 import {finite} from "../core/numbers.ts";
 import {oneOf} from "../core/shape.ts";
-import {expectComposition} from "../pantry/expect.ts";
+import {expectComposition, expectEquivalent} from "../pantry/expect.ts";
 import {type Composition, type Part, PARTS} from "../pantry/parts.ts";
 import {type HeldWaterCoefficients, heldWaterPerGram} from "./solute.ts";
 import {SOLUTE_TABLE} from "./solute-table.ts";
@@ -31,9 +31,9 @@ type Binder = keyof typeof BOUND_WATER;
  *
  * @param dextroseEquivalent of glucose-syrup solids, which bind it where they are no dextrose; not used for other parts
  */
-export function boundBy(part: Part, dextroseEquivalent = 100): number {
+export function boundBy(part: Part, dextroseEquivalent?: number): number {
   const bound = part in BOUND_WATER ? BOUND_WATER[part as Binder] : 0;
-  return part === "glucoseSyrupSolids" ? bound * (1 - dextroseEquivalent / 100) : bound;
+  return part === "glucoseSyrupSolids" ? bound * (1 - dextroseEquivalent! / 100) : bound;
 }
 
 /**
@@ -45,21 +45,22 @@ export function boundBy(part: Part, dextroseEquivalent = 100): number {
  * equivalents of 10, 36, 42 and 62 DE, and it is exact for blends of syrups.
  *
  * @param temperature °C, from -40 to below 0
- * @param dextroseEquivalent of glucose-syrup solids, dextrose = 100; not used for other parts
- * @throws InputError outside the temperature range
+ * @param dextroseEquivalent of glucose-syrup solids, which need one, dextrose = 100; not used for other parts
+ * @throws InputError outside the temperature range, and for glucose-syrup solids without an equivalent
  *
  * @example
  * ```ts
  * heldBy("sucrose", -10); // => 0.78
  * ```
  */
-export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100): number {
+export function heldBy(part: Part, temperature: number, dextroseEquivalent?: number): number {
   oneOf(part, PARTS, "part", "part");
   const activity = activityOfIce(temperature);
-  finite(dextroseEquivalent, "dextroseEquivalent", {min: 0, max: 100});
+  expectEquivalent(part === "glucoseSyrupSolids" ? 1 : 0, dextroseEquivalent, "dextroseEquivalent");
+  if (dextroseEquivalent !== undefined) finite(dextroseEquivalent, "dextroseEquivalent", {min: 0, max: 100});
   const bound = boundBy(part, dextroseEquivalent);
   if (!isSolute(part)) return bound;
-  const share = part === "glucoseSyrupSolids" ? dextroseEquivalent / 100 : 1;
+  const share = part === "glucoseSyrupSolids" ? dextroseEquivalent! / 100 : 1;
   return bound + share * heldWaterPerGram(SOLUTE_TABLE[part].coefficients, activity);
 }
 
@@ -73,7 +74,7 @@ export function heldBy(part: Part, temperature: number, dextroseEquivalent = 100
  *
  * @param composition g per 100 g
  * @param temperature °C, from -40 to below 0
- * @throws InputError outside the temperature range
+ * @throws InputError outside the temperature range, and for glucose-syrup solids without a dextrose equivalent
  *
  * @example
  * ```ts

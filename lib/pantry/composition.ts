@@ -2,6 +2,7 @@ import {expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
 import {finite, sum} from "../core/numbers.ts";
+import {expectEquivalent} from "./expect.ts";
 import {refuseBeyond} from "./label-slips.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
 
@@ -94,16 +95,8 @@ export function readComposition(input: unknown, place = "composition"): Composit
   }
   if (!parts.glucoseSyrupSolids) return parts;
   const dextroseEquivalent = given.get("dextroseEquivalent");
-  if (dextroseEquivalent === undefined) {
-    throw new InputError(
-      `${place}.dextroseEquivalent`,
-      "missing for glucose-syrup solids",
-      undefined,
-      "give the DE from the syrup's label, e.g. 42",
-      {code: "missing"},
-    );
-  }
-  return {...parts, dextroseEquivalent};
+  expectEquivalent(parts.glucoseSyrupSolids, dextroseEquivalent, `${place}.dextroseEquivalent`);
+  return {...parts, dextroseEquivalent: dextroseEquivalent!};
 }
 
 /** A likely slip of parts that do not sum to 100 g: a lost decimal point, or figures for a portion. */

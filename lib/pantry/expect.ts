@@ -14,8 +14,8 @@ const MOST = 100.5;
 const LEAST = -1e-9;
 
 /**
- * Refuses anything but a composition: a key that is no part, a value that is no number from 0 to 100. Sums are
- * left to `readComposition`, so that a part can be asked about by itself.
+ * Refuses anything but a composition: a key that is no part, a value that is no number from 0 to 100, glucose-syrup solids
+ * without their dextrose equivalent. Sums are left to `readComposition`, so that a part can be asked about by itself.
  *
  * @throws InputError naming the part
  */
@@ -33,6 +33,29 @@ export function expectComposition(value: Composition): void {
       key === "dextroseEquivalent" ? "" : "g per 100 g",
     );
   }
+  expectEquivalent(value.glucoseSyrupSolids, value.dextroseEquivalent, "composition.dextroseEquivalent");
+}
+
+/**
+ * Refuses glucose-syrup solids without a dextrose equivalent: they freeze and taste by it.
+ *
+ * @param solids g, of which any above 0 ask for it
+ * @param place where the equivalent belongs
+ * @throws InputError naming the place
+ */
+export function expectEquivalent(
+  solids: number | undefined,
+  dextroseEquivalent: number | undefined,
+  place: string,
+): void {
+  if (!(solids! > 0) || dextroseEquivalent !== undefined) return;
+  throw new InputError(
+    place,
+    "missing for glucose-syrup solids",
+    undefined,
+    "give the DE from the syrup's label, e.g. 42",
+    {code: "missing"},
+  );
 }
 
 /**

@@ -58,7 +58,7 @@ export type Part = (typeof PARTS)[number];
 /**
  * Parts of an ingredient or a mix, g per 100 g. An absent part is not there.
  *
- * `dextroseEquivalent` (0 to 100, dextrose = 100) belongs to `glucoseSyrupSolids`; in a mix it is the mass-weighted
+ * `dextroseEquivalent` (0 to 100, dextrose = 100) belongs to `glucoseSyrupSolids`, and whatever has some needs one; in a mix it is the mass-weighted
  * mean, which is exact because reducing power adds up by mass.
  */
 export type Composition = Readonly<Partial<Record<Part, number>>> & {readonly dextroseEquivalent?: number};

@@ -40,7 +40,7 @@ describe("fitted solutes", () => {
   test.each(SOLUTES)("%s holds water, and less of it the colder", (part) => {
     let warmer = Infinity;
     for (let temperature = -0.1; temperature > -40; temperature -= 0.1) {
-      const held = heldBy(part, temperature);
+      const held = heldBy(part, temperature, 100);
       expect(held).toBeGreaterThan(0);
       expect(held).toBeLessThan(warmer);
       warmer = held;

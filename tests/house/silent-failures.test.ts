@@ -38,6 +38,7 @@ describe("amounts are taken as an answer holds them, or as numbers in the brief'
 const loosely = library as unknown as Record<string, (...args: readonly unknown[]) => unknown>;
 const milk = library.findIngredient(realPantry, "whole milk");
 const tub = {shape: "box", length: 20, width: 16, height: 10};
+const syrup = {water: 70, glucoseSyrupSolids: 30};
 const paste = {name: "our paste", composition: {otherFat: 60, otherProtein: 40}};
 const allergic = {...paste, allergens: ["milk", "Nuts"]};
 
@@ -83,6 +84,23 @@ test.each<[name: string, args: readonly unknown[], says: RegExp]>([
   ],
   ["equivalents", [milk, allergic], /^our paste: allergens\[1\]: unknown allergen/],
   ["pantryJson", [[allergic]], /^our paste: allergens\[1\]: unknown allergen/],
+  ...(
+    [
+      ["ice", [syrup, -10]],
+      ["heldWater", [syrup, -10]],
+      ["initialFreezingPoint", [syrup]],
+      ["quantityOf", [syrup, "sweetness"]],
+      ["pantryOf", [[{name: "syrup", composition: syrup}]]],
+    ] as const
+  ).map(
+    ([name, args]) =>
+      [
+        name,
+        args,
+        /composition\.dextroseEquivalent: missing for glucose-syrup solids; give the DE from the syrup's label, e\.g\. 42$/,
+      ] as [string, readonly unknown[], RegExp],
+  ),
+  ["heldBy", ["glucoseSyrupSolids", -10], /^dextroseEquivalent: missing for glucose-syrup solids/],
   ["sucroseEquivalenceCurve", [library.equivalenceMix(milk.composition), -1], /^step: out of range/],
 ])("%s refuses in words %#", (name, args, says) => {
   expect(() => loosely[name]!(...args)).toThrow(library.InputError);
