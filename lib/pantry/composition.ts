@@ -1,13 +1,11 @@
 import {expectText} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {nearestNames} from "../core/nearest.ts";
-import {finite, sum} from "../core/numbers.ts";
+import {finite} from "../core/numbers.ts";
 import {expectEquivalent} from "./expect.ts";
 import {refuseBeyond} from "./label-slips.ts";
 import {type Composition, PARTS, type Part} from "./parts.ts";
-
-/** Largest deviation of the sum of the parts from 100, g per 100 g. */
-export const SUM_TOLERANCE = 0.5;
+import {expectWhole} from "./whole.ts";
 
 /**
  * Shorthands accepted for parts, with their published split in g per g.
@@ -84,25 +82,9 @@ export function readComposition(input: unknown, place = "composition"): Composit
       for (const part of PARTS) add(part, grams * (SHORTHANDS[key][part] ?? 0));
     } else add(key as Part, grams);
   }
-  const total = sum(Object.values(parts));
-  if (Math.abs(total - 100) > SUM_TOLERANCE + 1e-9) {
-    throw new InputError(
-      place,
-      "the parts do not sum to 100 g",
-      Number(total.toFixed(3)),
-      `${slipIn(given, total)}give every part, water included, in g per 100 g`,
-    );
-  }
+  expectWhole(parts, place, Object.fromEntries(given));
   if (!parts.glucoseSyrupSolids) return parts;
   const dextroseEquivalent = given.get("dextroseEquivalent");
   expectEquivalent(parts.glucoseSyrupSolids, dextroseEquivalent, `${place}.dextroseEquivalent`);
   return {...parts, dextroseEquivalent: dextroseEquivalent!};
-}
-
-/** A likely slip of parts that do not sum to 100 g: a lost decimal point, or figures for a portion. */
-function slipIn(given: ReadonlyMap<string, number>, total: number): string {
-  const lost = [...given].find(([, grams]) => Math.abs(total - 0.9 * grams - 100) <= SUM_TOLERANCE);
-  if (lost && total > 100)
-    return `is the decimal point of ${lost[0]} missing (${lost[1]}, ${Number((lost[1] / 10).toFixed(3))})? If not, `;
-  return total < 75 && given.has("water") ? "are the figures for a portion? If not, " : "";
 }

@@ -4,6 +4,7 @@ import {expectOptions, expectShape, expectText, expectTexts, oneOf} from "../cor
 import {ALLERGENS, type Ingredient} from "./ingredient.ts";
 import {NUTRIENTS, SAID_NUTRIENTS} from "./nutrient-keys.ts";
 import {type Composition, PARTS} from "./parts.ts";
+import {expectWhole} from "./whole.ts";
 
 const KEYS: ReadonlySet<string> = new Set([...PARTS, "dextroseEquivalent"]);
 
@@ -19,21 +20,16 @@ const LEAST = -1e-9;
  *
  * @throws InputError naming the part
  */
-export function expectComposition(value: Composition): void {
-  if (typeof value !== "object" || value === null || Array.isArray(value)) throw noComposition(value);
+export function expectComposition(value: Composition, place = "composition"): void {
+  if (typeof value !== "object" || value === null || Array.isArray(value)) throw noComposition(value, place);
   for (const key in value) {
     const grams: unknown = value[key as keyof Composition];
     if (typeof grams === "number" && grams >= LEAST && grams <= MOST && KEYS.has(key)) continue;
-    if (!KEYS.has(key)) throw noComposition(value);
+    if (!KEYS.has(key)) throw noComposition(value, place);
     if (grams === undefined) continue;
-    finite(
-      grams,
-      `composition.${key}`,
-      {min: 0, max: 100},
-      key === "dextroseEquivalent" ? "" : "g per 100 g",
-    );
+    finite(grams, `${place}.${key}`, {min: 0, max: 100}, key === "dextroseEquivalent" ? "" : "g per 100 g");
   }
-  expectEquivalent(value.glucoseSyrupSolids, value.dextroseEquivalent, "composition.dextroseEquivalent");
+  expectEquivalent(value.glucoseSyrupSolids, value.dextroseEquivalent, `${place}.dextroseEquivalent`);
 }
 
 /**
@@ -69,9 +65,9 @@ export function expectSomething(composition: Composition): void {
     throw new InputError("composition", "holds nothing", composition, "give g per 100 g by part, 100 in sum");
 }
 
-function noComposition(value: unknown): InputError {
+function noComposition(value: unknown, place: string): InputError {
   return new InputError(
-    "composition",
+    place,
     "not a composition",
     value,
     "give g per 100 g by part, e.g. an ingredient's composition or recipeComposition(recipe)",
@@ -93,9 +89,14 @@ export function expectIngredient(value: Ingredient): void {
   expectFigures(value);
 }
 
-/** Refuses figures of an ingredient of the right shape that are no numbers from 0, and allergens that are none of the fourteen. */
+/**
+ * Refuses figures of an ingredient of the right shape that are no numbers from 0, parts that are not 100 g together, and allergens
+ * that are none of the fourteen.
+ */
 export function expectFigures(ingredient: Ingredient): void {
-  expectComposition(ingredient.composition);
+  const at = `${ingredient.name}: composition`;
+  expectComposition(ingredient.composition, at);
+  expectWhole(ingredient.composition, at);
   for (const key of NUMBERS) {
     const figure = ingredient[key];
     if (figure !== undefined) finite(figure, `${ingredient.name}: ${key}`, {min: 0});

@@ -33,7 +33,7 @@ export interface Ingredient {
   readonly name: string;
   /** Other names that a cook would type. */
   readonly aliases?: readonly string[];
-  /** g of each part per 100 g, summing to 100. */
+  /** g of each part per 100 g, summing to 100 within 0.5. */
   readonly composition: Composition;
   /** Money per kg; absent when unknown (never 0 by default). */
   readonly price?: number;

@@ -27,7 +27,7 @@ export function nameKey(name: string): string {
  * A pantry of ingredients.
  *
  * @throws InputError when two ingredients have the same name but for what `nameKey` forgives, and for one with an unknown part,
- *   nutrient or allergen, or with a figure that is no number from 0
+ *   nutrient or allergen, with a figure that is no number from 0, or whose parts are not 100 g together, within 0.5 g
  *
  * @example
  * ```ts

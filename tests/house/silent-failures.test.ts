@@ -39,6 +39,7 @@ const loosely = library as unknown as Record<string, (...args: readonly unknown[
 const milk = library.findIngredient(realPantry, "whole milk");
 const tub = {shape: "box", length: 20, width: 16, height: 10};
 const syrup = {water: 70, glucoseSyrupSolids: 30};
+const half = {name: "half", composition: {water: 40, sucrose: 10}};
 const paste = {name: "our paste", composition: {otherFat: 60, otherProtein: 40}};
 const allergic = {...paste, allergens: ["milk", "Nuts"]};
 
@@ -100,6 +101,13 @@ test.each<[name: string, args: readonly unknown[], says: RegExp]>([
         /composition\.dextroseEquivalent: missing for glucose-syrup solids; give the DE from the syrup's label, e\.g\. 42$/,
       ] as [string, readonly unknown[], RegExp],
   ),
+  [
+    "pantryOf",
+    [[half]],
+    /^half: composition: the parts do not sum to 100 g \(got 50\); are the figures for a portion\? If not, give every part/,
+  ],
+  ["recipeMass", [{name: "mix", lines: [{ingredient: half, grams: 1}]}], /^half: composition: the parts do/],
+  ["pantryOf", [[{...half, composition: {watr: 100}}]], /^half: composition: not a composition/],
   ["heldBy", ["glucoseSyrupSolids", -10], /^dextroseEquivalent: missing for glucose-syrup solids/],
   ["sucroseEquivalenceCurve", [library.equivalenceMix(milk.composition), -1], /^step: out of range/],
 ])("%s refuses in words %#", (name, args, says) => {
