@@ -230,6 +230,18 @@ describe("cost", () => {
       costOf([{ingredient: sugar, grams: 2000}], {sugar: {grams: 1000, price: 1.5}}).lines[0],
     ).toMatchObject({packs: 2, leftover: 0});
   });
+  test("lines of one ingredient draw on one stock and the same packs", () => {
+    const line = {ingredient: sugar, grams: 600};
+    const packs = {sugar: {grams: 1000, price: 1.5, stock: 600}};
+    const cost = costOf([line, {ingredient: milk, grams: 100}, line], packs);
+    expect(cost.lines.map(({ingredient}) => ingredient)).toEqual([sugar.name, milk.name]);
+    expect(cost.lines[0]).toMatchObject({grams: 1200, packs: 1, outlay: 1.5, leftover: 400});
+    expect(cost.lines[0]!.cost).toBeCloseTo(1.8, 12);
+    expect(cost.total).toBeCloseTo(1.8 + (100 * milk.price!) / 1000, 12);
+    // At a price per kg each line is paid for at its own.
+    const dear = {ingredient: {...sugar, price: 3}, grams: 100};
+    expect(costOf([{ingredient: {...sugar, price: 1}, grams: 100}, dear]).total).toBeCloseTo(0.4, 12);
+  });
   test("per kg, litre, tub and portion", () => {
     const selling = {grams: 4000, overrun: 35, tubMillilitres: 500, portionMillilitres: 120};
     const cost = productCost(product, selling);

@@ -35,6 +35,7 @@ export interface Cost {
   readonly total: number;
   /** Money to lay out: for whole packs where packs are known, otherwise for the grams used. */
   readonly outlay: number;
+  /** Each ingredient once, in the order of first use. */
   readonly lines: readonly CostLine[];
 }
 
@@ -62,6 +63,7 @@ export interface Selling {
 
 /**
  * Cost of a list of ingredients: for the grams used, for the whole packs that must be bought, and the rest that is left of these.
+ * Lines of one ingredient, by its name, draw on one stock and the same packs.
  *
  * @param lines ingredients and grams
  * @param packs by name of the ingredient; its price per kg then follows from the pack
@@ -77,9 +79,10 @@ export interface Selling {
 export function costOf(lines: readonly RecipeLine[], packs: Readonly<Record<string, Pack>> = {}): Cost {
   expectLines(lines);
   expectRecord(packs, "packs", "give {grams, price} of a pack by the ingredient's name");
-  const priced = lines.map((line) => {
-    const {name} = line.ingredient;
-    return costLine(line, Object.hasOwn(packs, name) ? packs[name] : undefined);
+  const names = new Set(lines.map(({ingredient}) => ingredient.name));
+  const priced = Array.from(names, (name) => {
+    const own = lines.filter(({ingredient}) => ingredient.name === name);
+    return costLine(name, own, Object.hasOwn(packs, name) ? packs[name] : undefined);
   });
   return {
     total: sum(priced.map((line) => line.cost)),
@@ -165,18 +168,11 @@ export function priceForMargin(cost: number, margin: number, tax = 0): number {
   return (cost / (1 - margin / 100)) * (1 + finite(tax, "tax", {min: 0, max: 100}, "%") / 100);
 }
 
-function costLine({ingredient, grams}: RecipeLine, pack: Pack | undefined): CostLine {
-  const {name} = ingredient;
-  finite(grams, `${name}: grams`, {min: 0}, "g");
-  if (pack !== undefined)
-    expectShape(pack, {grams: "number", price: "number"}, "pack", "give {grams, price} of one pack");
-  else {
-    if (ingredient.price === undefined) {
-      throw new InputError(name, "no price", undefined, "give its price per kg, or a pack with its price");
-    }
-    const price = finite(ingredient.price, `${name}: price`, {min: 0}, "per kg");
-    return {ingredient: name, grams, cost: (grams * price) / 1000};
-  }
+/** Cost of all lines of one ingredient. */
+function costLine(name: string, lines: readonly RecipeLine[], pack: Pack | undefined): CostLine {
+  const grams = sum(lines.map((line) => line.grams));
+  if (pack === undefined) return {ingredient: name, grams, cost: sum(lines.map(byWeight))};
+  expectShape(pack, {grams: "number", price: "number"}, "pack", "give {grams, price} of one pack");
   const size = finite(pack.grams, `${name}: pack`, {min: 0.1}, "g");
   const price = finite(pack.price, `${name}: pack price`, {min: 0});
   const stock = finite(pack.stock ?? 0, `${name}: stock`, {min: 0}, "g");
@@ -189,4 +185,11 @@ function costLine({ingredient, grams}: RecipeLine, pack: Pack | undefined): Cost
     outlay: opened * price,
     leftover: stock + opened * size - grams,
   };
+}
+
+/** Money for the grams of a line by its ingredient's price per kg. */
+function byWeight({ingredient: {name, price}, grams}: RecipeLine): number {
+  if (price === undefined)
+    throw new InputError(name, "no price", undefined, "give its price per kg, or a pack with its price");
+  return (grams * finite(price, `${name}: price`, {min: 0}, "per kg")) / 1000;
 }
