@@ -280,6 +280,9 @@ describe("the heat step", () => {
     expect(() => followProcess(recipe, {steps: [{cool: ["sugar"], to: 30}]})).toThrow(
       "above the mix's temperature",
     );
+    expect(() => followProcess(recipe, {steps: scalded, start: {milk: 90}})).toThrow(
+      'start: not an ingredient of the recipe (got "milk"); did you mean whole milk',
+    );
     expect(() => followProcess(recipe, {steps: [{heat: ["milk"], to: 80}]})).toThrow(
       "did you mean whole milk",
     );

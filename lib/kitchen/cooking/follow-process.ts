@@ -32,7 +32,7 @@ export interface ProcessReport {
  *
  * @param recipe ingredients used, g
  * @param process steps in order; °C, s, min
- * @throws InputError for a name that is neither ingredient nor earlier result, more than there is, a heat step that ends
+ * @throws InputError for a name that is neither ingredient nor earlier result, in `start` for one that is no ingredient, more than there is, a heat step that ends
  *   below the temperature of its items, a cooling step that ends above it, or a temperature outside 0 to 200 °C
  *
  * @example

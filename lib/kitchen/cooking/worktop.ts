@@ -28,6 +28,19 @@ export class Worktop {
         temperature,
       });
     }
+    for (const name of Object.keys(start)) {
+      if (this.#pots.has(name)) continue;
+      throw new InputError("start", "not an ingredient of the recipe", name, this.#nearest(name), {
+        code: "unknown name",
+        path: ["start", name],
+      });
+    }
+  }
+
+  /** What stands here under a name like this one. */
+  #nearest(name: string): string {
+    const near = nearestNames(name, this.#pots.keys());
+    return near.length ? `did you mean ${near.join(" or ")}` : `use ${[...this.#pots.keys()].join(", ")}`;
   }
 
   /** Takes items away; a name without grams takes all that is left. */
@@ -38,15 +51,11 @@ export class Worktop {
       const name = typeof item === "string" ? item : item.name;
       const pot = this.#pots.get(name);
       if (!pot) {
-        const near = nearestNames(name, this.#pots.keys());
-        const advice = near.length
-          ? `did you mean ${near.join(" or ")}`
-          : `use ${[...this.#pots.keys()].join(", ")}`;
         throw new InputError(
           place,
           "neither an ingredient that is left nor the result of a step",
           name,
-          advice,
+          this.#nearest(name),
         );
       }
       const left = potMass(pot);
