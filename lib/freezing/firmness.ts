@@ -1,10 +1,10 @@
 import {finite} from "../core/numbers.ts";
-import {expectOptions, expectShape} from "../core/shape.ts";
+import {expectOptions} from "../core/shape.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {FIRMNESS} from "./firmness-table.ts";
 import {unclippedIce} from "./ice.ts";
 import {insoluble} from "./insoluble.ts";
-import type {Learned} from "./learned.ts";
+import {expectLearned, type Learned} from "./learned.ts";
 import {solidFatIn} from "./solid-fat.ts";
 import {balanceAt, frozenState, mixtureOf} from "./state.ts";
 import {iceWaterActivity} from "./water-activity.ts";
@@ -95,7 +95,7 @@ export const CRYSTAL_WEIGHT = FIRMNESS.insoluble;
  *
  * @param overrun %, 0 to 200; 30 by default
  * @param learned calibration by the kitchen's own reports, which shifts it
- * @throws InputError for an overrun out of range
+ * @throws InputError for an overrun out of range, and for a lesson with a number that is not finite or out of range
  *
  * @example
  * ```ts
@@ -104,13 +104,7 @@ export const CRYSTAL_WEIGHT = FIRMNESS.insoluble;
  */
 export function firmnessReference(overrun = USUAL_OVERRUN, learned?: Learned): number {
   finite(overrun, "overrun", {min: 0, max: 200}, "%");
-  if (learned !== undefined)
-    expectShape(
-      learned,
-      {reports: "number", shift: "number", narrowing: "number", scatter: "number"},
-      "learned",
-      "give what calibrate(reports) returned",
-    );
+  if (learned !== undefined) expectLearned(learned);
   return FIRMNESS.level + FIRMNESS.air * Math.log((100 + overrun) / 130) + (learned?.shift ?? 0);
 }
 
@@ -119,7 +113,7 @@ export function firmnessReference(overrun = USUAL_OVERRUN, learned?: Learned): n
  * of scooped ice cream, 2.5 to 8 kPa, are 0.56 to 1.8 of it (J. L. Briggs, J. F. Steffe and Z. Ustunol, J. Dairy Sci. 79, 1996).
  *
  * @param temperature °C, -40 or above
- * @throws InputError below -40 °C and for an overrun out of range
+ * @throws InputError below -40 °C and for an overrun, or a number of `learned`, out of range
  *
  * @example
  * ```ts

@@ -65,7 +65,7 @@ export const PUBLISHED_HARD_MIXES: readonly {readonly name: string; readonly com
  *
  * Crystal size and stabiliser are left out.
  *
- * @throws InputError for an overrun out of range
+ * @throws InputError for an overrun, or a number of `learned`, out of range
  *
  * @example
  * ```ts
@@ -90,7 +90,7 @@ function endsOf({temperature, low, high, error}: Thresholds): ScoopTemperature {
  * Scoop temperature of a mix, and its verdict in a freezer.
  *
  * @param freezer °C, -40 or above
- * @throws InputError below -40 °C and for an overrun out of range
+ * @throws InputError below -40 °C and for an overrun, or a number of `learned`, out of range
  *
  * @example
  * ```ts
@@ -118,7 +118,7 @@ const HALF = Math.log(SCOOPED[1] / SCOOPED[0]) / 2;
  * that was measured on scooped ice cream (a factor of 1.8 either way of the reference), is `soft` below, `firm` until it is twice
  * as hard as the stiffest that is scooped, and `hard` beyond, where a spoon bends. That factor of two is our own choice.
  *
- * @throws InputError for an overrun out of range
+ * @throws InputError for an overrun, or a number of `learned`, out of range
  *
  * @example
  * ```ts
@@ -145,7 +145,7 @@ export function verdictBands(options: FirmnessOptions = {}): readonly VerdictBan
  * Temperatures are compared to a tenth of a degree, as they are printed, so that no two words about one mix differ.
  *
  * @param temperature °C, -40 or above
- * @throws InputError below -40 °C and for an overrun out of range
+ * @throws InputError below -40 °C and for an overrun, or a number of `learned`, out of range
  *
  * @example
  * ```ts

@@ -1,6 +1,7 @@
 import {describe, expect, test} from "vitest";
 import {calibrate, type FirmnessReport} from "../../lib/freezing/calibrate.ts";
 import {firmness, firmnessReference} from "../../lib/freezing/firmness.ts";
+import type {Learned} from "../../lib/freezing/learned.ts";
 import {PUBLISHED_HARD_MIXES, scoopTemperature, verdictAt} from "../../lib/freezing/scoop.ts";
 import {temperatureAfter, temperingTime} from "../../lib/freezing/tub.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
@@ -81,5 +82,19 @@ describe("what a kitchen's reports teach", () => {
   test("refuses words and temperatures that it does not know", () => {
     expect(() => calibrate([{...said(-18, "right"), found: "fine" as never}])).toThrow("reports[0].found");
     expect(() => calibrate([said(-50, "right")])).toThrow("reports[0].temperature");
+  });
+
+  test("a lesson with a number that a brief would refuse is refused in words", () => {
+    const lesson = calibrate([said(-18, "right")]);
+    const asked = (wrong: Partial<Learned>) => () => verdictAt(mix, -18, {learned: {...lesson, ...wrong}});
+    expect(asked({shift: NaN})).toThrow("learned.shift: not a finite number (got NaN)");
+    expect(asked({narrowing: Infinity})).toThrow("learned.narrowing: not a finite number");
+    expect(asked({narrowing: -1})).toThrow(
+      "learned.narrowing: out of range (got -1); give a number from 0 to 10",
+    );
+    expect(asked({scatter: 0})).toThrow("learned.scatter: out of range (got 0); give a number above 0");
+    expect(asked({scatter: NaN})).toThrow("learned.scatter: not a finite number");
+    expect(asked({reports: -1})).toThrow("learned.reports: out of range");
+    expect(() => scoopTemperature(mix, {learned: {...lesson, shift: NaN}})).toThrow("learned.shift");
   });
 });
