@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
 import {finite} from "../core/numbers.ts";
-import {expectOptions, expectShape} from "../core/shape.ts";
+import {expectOptions, expectShape, oneOf} from "../core/shape.ts";
 import {expectSomething} from "../pantry/expect.ts";
 import type {Composition} from "../pantry/parts.ts";
 import {type Body, letHeatFlow, type Progress} from "./conduction.ts";
@@ -200,31 +200,24 @@ export function surfaceCoefficient(airSpeed: number): number {
   return 5.7 + 3.8 * finite(airSpeed, "airSpeed", {min: 0, max: 5}, "m/s");
 }
 
-/** A tub as a body that heat enters from all sides. */
+/** Sides of each shape; a round one has its diameter in two directions. */
+const SIDES = {
+  box: ["length", "width", "height"],
+  cylinder: ["diameter", "diameter", "height"],
+} as const satisfies Record<Tub["shape"], readonly string[]>;
+
+/**
+ * A tub as a body that heat enters from all sides.
+ *
+ * @throws InputError for an unknown shape or key, and a size out of range
+ */
 export function bodyOf(tub: Tub): Body {
-  const shape = {shape: "text"} as const;
-  expectShape(
-    tub,
-    shape,
-    "tub",
-    "give {shape, height}, and length and width of a box or the diameter of a cylinder",
-  );
-  const cm = (size: number, place: string) => finite(size, `tub.${place}`, {min: 0.1, max: 200}, "cm") / 100;
-  switch (tub.shape) {
-    case "box":
-      return bodyFrom([cm(tub.length, "length"), cm(tub.width, "width"), cm(tub.height, "height")]);
-    case "cylinder": {
-      const diameter = cm(tub.diameter, "diameter");
-      return bodyFrom([diameter, diameter, cm(tub.height, "height")]);
-    }
-    default:
-      throw new InputError(
-        "tub.shape",
-        "unknown shape",
-        (tub as {shape: unknown}).shape,
-        "give box or cylinder",
-      );
-  }
+  const advice = "give {shape, height}, and length and width of a box or the diameter of a cylinder";
+  expectShape(tub, {shape: "text"}, "tub", advice);
+  const sides = SIDES[oneOf(tub.shape, ["box", "cylinder"], "tub.shape", "shape")];
+  expectOptions(tub, ["shape", ...new Set(sides)], "tub");
+  const sizes: Readonly<Record<string, unknown>> = tub;
+  return bodyFrom(sides.map((side) => finite(sizes[side], `tub.${side}`, {min: 0.1, max: 200}, "cm") / 100));
 }
 
 /** Surface over volume is 2 / side for each pair of sides, and 4 / diameter for a round one: the same sum. */

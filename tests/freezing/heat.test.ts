@@ -378,6 +378,11 @@ describe("tubs", () => {
     expect(() => bodyOf({...litre, height: 0})).toThrow(/tub.height/);
     expect(() => bodyOf({...litre, length: 200.1})).toThrow(/tub.length/);
     expect(() => bodyOf({shape: "ball", diameter: 5} as never)).toThrow(/tub.shape: unknown shape/);
+    const deep: Tub & {readonly depth: number} = {...litre, depth: 6};
+    expect(() => bodyOf(deep)).toThrow('tub: unknown key "depth"; use shape, length, width, height');
+    expect(() => bodyOf({...deep, shape: "cylinder", diameter: 10} as Tub)).toThrow(
+      /tub: unknown key "length"/,
+    );
     for (const speed of [-0.1, 5.1]) expect(() => surfaceCoefficient(speed)).toThrow(/airSpeed/);
     for (const overrun of [-1, 201])
       expect(() => temperingTime(standard, litre, {freezer: -18, ...counter, overrun})).toThrow(/overrun/);

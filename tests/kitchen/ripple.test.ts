@@ -288,6 +288,17 @@ describe("planning a ripple", () => {
     );
     const {cookedGrams: __, ...open} = brief;
     expect(() => planRipple(open)).toThrow("nothing says how much to make");
+    expect(() => planRipple({...brief, ingredients: []})).toThrow(
+      "ingredients: none named; give at least one",
+    );
+    const [first, ...others] = brief.ingredients;
+    const mistyped = {...first!, minimum: 500};
+    expect(() => planRipple({...brief, ingredients: [mistyped, ...others]})).toThrow(
+      'ingredients[0]: unknown key "minimum"; use ingredient, min, max',
+    );
+    const loose: object = {at: -18, maximum: 20};
+    for (const key of ["hardPhase", "fruit", "brix"])
+      expect(() => planRipple({...brief, [key]: loose})).toThrow(`ripple.${key}: unknown key`);
     expect(() => planRipple({...brief, cookedGrams: 0})).toThrow("cookedGrams: out of range");
     expect(() => planRipple({...brief, brix: 120})).toThrow("brix: out of range (got 120)");
     expect(() => planRipple({...brief, hardPhase: {at: 4, max: 20}})).toThrow("hardPhase.at: out of range");

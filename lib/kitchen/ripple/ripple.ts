@@ -6,7 +6,7 @@ import {solve} from "../../lp/solve/solve.ts";
 import {ProgramBuilder} from "../../lp/program/builder.ts";
 import type {LinearProgram, Row, Variable} from "../../lp/program/program.ts";
 import {cookDown} from "../cooking/cook.ts";
-import type {RippleBrief, RippleMade, RipplePlan} from "./ripple-brief.ts";
+import type {RippleBrief, RippleIngredient, RippleMade, RipplePlan} from "./ripple-brief.ts";
 import {fixedRows, type TargetRow, targetRows} from "./ripple-rows.ts";
 
 /** Mass below which an ingredient is left out of the pot, g. */
@@ -21,8 +21,8 @@ const SPECK = 1e-6;
  * grams per 100 g.
  *
  * @param brief g, °Brix, °C; see {@link RippleBrief}
- * @throws InputError for an ingredient without price or with alcohol, limits out of range or order, and a brief that does
- *   not fix or limit the amount to make
+ * @throws InputError for no ingredient, one without price or with alcohol, an unknown key, limits out of range or order, and a
+ *   brief that does not fix or limit the amount to make
  *
  * @example
  * ```ts
@@ -74,16 +74,42 @@ const KEYS = [
   "inversion",
 ] satisfies (keyof RippleBrief)[];
 
+/** Keys of an ingredient of it. */
+const OF_INGREDIENT = [
+  "ingredient",
+  "min",
+  "max",
+  "fruit",
+  "sievedPercent",
+  "sieved",
+] satisfies (keyof RippleIngredient)[];
+
 /** Refuses anything but a brief of a ripple; its numbers are checked where they are used. */
 function expectRipple(brief: RippleBrief): void {
   expectOptions(brief, KEYS, "ripple");
   expectText(brief.name, "ripple.name", "give the ripple's name");
   expectList(brief.ingredients, {ingredient: "object"}, "ingredients", "give {ingredient, min, max} of each");
-  for (const {ingredient} of brief.ingredients) expectIngredient(ingredient);
-  for (const key of ["hardPhase", "ice", "firmness", "fruit", "sweetness", "reductionPercent"] as const)
-    if (brief[key] !== undefined)
-      expectRecord(brief[key], `ripple.${key}`, "give limits, e.g. {min: 5, max: 10}");
-  if (typeof brief.brix !== "number") expectRecord(brief.brix, "ripple.brix", "give °Brix, or {min, max}");
+  if (brief.ingredients.length === 0)
+    throw new InputError("ingredients", "none named", undefined, "give at least one ingredient");
+  for (const [i, entry] of brief.ingredients.entries()) {
+    expectOptions(entry, OF_INGREDIENT, `ingredients[${i}]`);
+    expectIngredient(entry.ingredient);
+  }
+  for (const key of AT) expectLimits(brief[key], key, ["at", "min", "max"]);
+  for (const key of ["fruit", "sweetness", "reductionPercent"] as const)
+    expectLimits(brief[key], key, ["min", "max"]);
+  if (typeof brief.brix === "number") return;
+  expectRecord(brief.brix, "ripple.brix", "give °Brix, or {min, max}");
+  expectLimits(brief.brix, "brix", ["min", "max"]);
+}
+
+/** Targets at a temperature. */
+const AT = ["hardPhase", "ice", "firmness"] as const;
+
+function expectLimits(limits: Limits | undefined, key: string, known: readonly string[]): void {
+  if (limits === undefined) return;
+  expectRecord(limits, `ripple.${key}`, "give limits, e.g. {min: 5, max: 10}");
+  expectOptions(limits, known, `ripple.${key}`);
 }
 
 function readVariables(brief: RippleBrief): Variable[] {
@@ -122,7 +148,7 @@ function readVariables(brief: RippleBrief): Variable[] {
 function readTargets(brief: RippleBrief): void {
   if (typeof brief.brix === "number") finite(brief.brix, "brix", {min: 1, max: 99}, "°Brix");
   else readLimits(brief.brix, "brix", {min: 1, max: 99});
-  for (const key of ["hardPhase", "ice", "firmness"] as const) {
+  for (const key of AT) {
     const target = brief[key];
     if (!target) continue;
     finite(target.at, `${key}.at`, {min: -40, max: -0.1}, "°C");
