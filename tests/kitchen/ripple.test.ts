@@ -129,6 +129,15 @@ describe("cooking down", () => {
     expect(half.water).toBeCloseTo(40 - (30 * 18.015) / 342.3, 9);
     expect(half.dextrose).toBeCloseTo(half.fructose!, 12);
     expect(total(half)).toBeCloseTo(100, 9);
+    // 100 g of sucrose take 100 x 18.015 / 342.3 = 5.26 g.
+    expect(() => invert({sucrose: 100}, 1)).toThrow(
+      "inversion: too little water to split so much: 0.0 g per 100 g, and it takes 5.3 g (got 1); add water",
+    );
+    expect(invert({sucrose: 100 / 1.05263, water: 5 / 1.05263}, 0.95).water).toBeGreaterThanOrEqual(0);
+    const candy = {name: "candy", lines: [{ingredient: sugar, grams: 1000}]};
+    expect(() => cookDown(candy, {cookedGrams: 1000}, {inversion: 0.5})).toThrow(
+      "inversion: too little water",
+    );
   });
   test("what cannot be says why", () => {
     expect(() => cookDown(pot, {cookedGrams: 1500})).toThrow("further down than that before it boils");

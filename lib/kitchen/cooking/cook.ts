@@ -56,7 +56,7 @@ export interface Cooked {
  * @param recipe contents of the pot, g
  * @param to end of boiling: `cookedGrams` g, `brix` in °Brix (above 0, below 100), or `reductionPercent` of the mass in the pot
  * @throws InputError when the pot is empty, holds alcohol (which boils off in no known share), cannot reach the goal by
- *   losing water, or loses more of something in the sieve than it holds
+ *   losing water, has too little water for its inversion, or loses more of something in the sieve than it holds
  *
  * @example
  * ```ts

@@ -6,7 +6,7 @@ import {blend} from "../../pantry/mix.ts";
 import {type Composition, PARTS} from "../../pantry/parts.ts";
 import {quantityIn} from "../../pantry/quantities.ts";
 import {solublesIn} from "../sugar/brix.ts";
-import {invert} from "../sugar/inversion.ts";
+import {invertedIn} from "../sugar/inversion.ts";
 import type {AtTemperature, RippleBrief, RippleIngredient} from "./ripple-brief.ts";
 
 /** A column of the program: the contribution of one g of it to the finished sauce. */
@@ -47,7 +47,12 @@ function ingredientColumn(entry: RippleIngredient, inversion: number): Column {
     ]),
     1 - lost / 100,
   );
-  return {brings: invert(kept, inversion), fruit: entry.fruit ? 1 : 0, intoPot: 1 - lost / 100, boiled: 0};
+  return {
+    brings: invertedIn(kept, inversion),
+    fruit: entry.fruit ? 1 : 0,
+    intoPot: 1 - lost / 100,
+    boiled: 0,
+  };
 }
 
 function scaled(composition: Composition, factor: number): Composition {

@@ -1,3 +1,4 @@
+import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
 import {expectComposition} from "../../pantry/expect.ts";
 import type {Composition} from "../../pantry/parts.ts";
@@ -14,7 +15,7 @@ const WATER = 18.015;
  *
  * @param composition g per 100 g
  * @param share share of the sucrose that splits, 0 to 1
- * @throws InputError for a share outside 0 to 1
+ * @throws InputError for a share outside 0 to 1, and for one that takes more water than there is
  *
  * @example
  * ```ts
@@ -22,6 +23,21 @@ const WATER = 18.015;
  * ```
  */
 export function invert(composition: Composition, share: number): Composition {
+  const split = invertedIn(composition, share);
+  const {water: left = 0} = split;
+  if (left >= -1e-9) return split;
+  const {water = 0} = composition;
+  throw new InputError(
+    "inversion",
+    `too little water to split so much: ${water.toFixed(1)} g per 100 g, and it takes ${(water - left).toFixed(1)} g`,
+    share,
+    "add water, or give a smaller share",
+    {code: "out of range"},
+  );
+}
+
+/** As {@link invert}, of what need not hold the water itself: one ingredient of a pot, in a linear program. */
+export function invertedIn(composition: Composition, share: number): Composition {
   expectComposition(composition);
   const split = (composition.sucrose ?? 0) * finite(share, "inversion", {min: 0, max: 1});
   if (split === 0) return composition;
