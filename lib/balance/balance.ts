@@ -1,4 +1,4 @@
-import {expectFlag, expectFunction, expectOptions, expectRecord} from "../core/shape.ts";
+import {expectFlag, expectOptions} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
 import {type Pantry, pantryOf} from "../pantry/pantry.ts";
 import {beforeTime, deadlineIn, USUAL_TIME} from "../lp/program/deadline.ts";
@@ -9,7 +9,7 @@ import type {Brief} from "./brief/brief.ts";
 import {withBrief} from "./brief/checked.ts";
 import {candidatesSteps} from "./explain/candidates.ts";
 import {explainConflict} from "./explain/conflict.ts";
-import {counted, finish, type Steps, type Stoppable} from "../core/in-chunks.ts";
+import {counted, expectStoppable, finish, type Steps, type Stoppable} from "../core/in-chunks.ts";
 import {readBrief} from "./read/read-brief.ts";
 import {solveBriefSteps} from "./mix/solve-brief.ts";
 
@@ -155,9 +155,7 @@ function expectBalanceOptions(options: BalanceOptions): void {
   const {signal, candidates, search} = options;
   if (candidates !== undefined) expectFlag(candidates, "candidates");
   if (search !== undefined) expectSolveOptions(search, "search");
-  if (signal === undefined) return;
-  expectRecord(signal, "signal", "give an AbortSignal");
-  expectFunction(signal.throwIfAborted, "signal.throwIfAborted");
+  if (signal !== undefined) expectStoppable(signal);
 }
 
 /** Refuses a pantry in place of the options: nothing would be looked up in it. */

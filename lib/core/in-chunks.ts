@@ -1,4 +1,4 @@
-import {expectOptions} from "./shape.ts";
+import {expectFunction, expectOptions, expectRecord} from "./shape.ts";
 import {InputError} from "./errors.ts";
 
 /** Progress of a long run. */
@@ -16,6 +16,16 @@ export type Steps<T> = Generator<Progress, T, undefined>;
 export interface Stoppable {
   /** Throws once the run is to stop. */
   readonly throwIfAborted: () => void;
+}
+
+/**
+ * Refuses anything but a signal that can stop a run.
+ *
+ * @throws InputError naming `signal`
+ */
+export function expectStoppable(signal: Stoppable): void {
+  expectRecord(signal, "signal", "give an AbortSignal");
+  expectFunction(signal.throwIfAborted, "signal.throwIfAborted");
 }
 
 /** Options of a long run. */
@@ -53,7 +63,7 @@ export function finish<T>(steps: Generator<unknown, T>): T {
 /**
  * Runs the steps in chunks with a pause after each, so that a page keeps answering and the run can be cancelled.
  *
- * @throws InputError for a chunk of less than one whole step
+ * @throws InputError for a chunk of less than one whole step, and for an option of another kind
  * @throws the signal's reason (for an `AbortSignal` an `AbortError`) when it is aborted, before the next chunk
  *
  * @example
@@ -73,6 +83,9 @@ export async function inChunks<T>(steps: Steps<T>, options: ChunkOptions = {}): 
       code: "wrong type",
     });
   const {signal, onProgress, pause, size = 16} = options;
+  if (signal !== undefined) expectStoppable(signal);
+  if (onProgress !== undefined) expectFunction(onProgress, "onProgress");
+  if (pause !== undefined) expectFunction(pause, "pause");
   if (!(Number.isInteger(size) && size >= 1)) {
     throw new InputError("size", "not a number of steps", size, "give a whole number of at least 1");
   }

@@ -6,7 +6,7 @@ import {feasibleRegion} from "../../../lib/balance/trade-off/feasible-region.ts"
 import {formulate} from "../../../lib/balance/program/formulate.ts";
 import {cornersOf, type Point} from "../../../lib/balance/trade-off/hull.ts";
 import {holdingShape} from "../../../lib/balance/mix/hold-shape.ts";
-import {finish, inChunks, type Progress} from "../../../lib/core/in-chunks.ts";
+import {finish, inChunks, type Progress, type Steps} from "../../../lib/core/in-chunks.ts";
 import {mixOf} from "../../../lib/balance/mix/mix-report.ts";
 import {valueOf} from "../../../lib/balance/measure/of-subject.ts";
 import {readBrief} from "../../../lib/balance/read/read-brief.ts";
@@ -443,7 +443,24 @@ describe("mistakes", () => {
     expect(run).toThrow(expect.objectContaining({name: "InputError"}));
   });
 
-  test("chunks of no step", async () => {
+  test("chunks of no step, and options of another kind, before the first step", async () => {
     await expect(inChunks(tradeOffSteps(pear, {x: "fat", y: "cost"}), {size: 0})).rejects.toThrow(/^size/);
+    let begun = false;
+    function* steps(): Steps<number> {
+      begun = true;
+      yield {solved: 1};
+      return 1;
+    }
+    for (const [options, says] of [
+      [{signal: new AbortController()}, /^signal\.throwIfAborted: not a function/],
+      [{signal: 3}, /^signal: not an object by name \(got 3\); give an AbortSignal/],
+      [{pause: 3}, /^pause: not a function \(got 3\)/],
+      [{onProgress: "log"}, /^onProgress: not a function \(got "log"\)/],
+    ] as const) {
+      const refused = inChunks(steps(), options as never);
+      await expect(refused).rejects.toMatchObject({name: "InputError"});
+      await expect(refused).rejects.toThrow(says);
+    }
+    expect(begun).toBe(false);
   });
 });
