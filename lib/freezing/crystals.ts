@@ -10,11 +10,17 @@ export type Crystallising = keyof typeof CRYSTALS;
 /** The sweeteners that crystallise in a freezer (`datasets/crystals.csv`). */
 export const CRYSTALLISING = Object.keys(CRYSTALS) as readonly Crystallising[];
 
-/** Most MSNF of itself and the water together, g per g: beyond it lactose turns to sand (W. S. Arbuckle, from memory). */
-export const MOST_MILK_SOLIDS = 0.185;
+/**
+ * Lactose that stays dissolved, g per g of all water, in ice cream stored for months and in one sold within weeks: the trade's rule
+ * that MSNF may be at most 15 % of itself and the water together, or 18.5 % (W. S. Arbuckle, Ice Cream; from memory), in terms of
+ * the lactose of ordinary MSNF, 54 % of it (H. D. Goff, Ice Cream Technology, University of Guelph e-book; see `SHORTHANDS`). So it
+ * holds for whey, permeate and protein powders too.
+ */
+export const LACTOSE_TO_WATER = {longStorage: lactoseToWater(0.15), quickTurnover: lactoseToWater(0.185)};
 
-/** Lactose that stays dissolved by that rule, g per g of all water. */
-const LACTOSE_TO_WATER = (SHORTHANDS.msnf.lactose! * MOST_MILK_SOLIDS) / (1 - MOST_MILK_SOLIDS);
+function lactoseToWater(msnfOfSerum: number): number {
+  return (SHORTHANDS.msnf.lactose! * msnfOfSerum) / (1 - msnfOfSerum);
+}
 
 /** Data of a crystallising sweetener from which follows how much of it is dissolved. */
 export interface Crystal {
@@ -39,7 +45,7 @@ export const CRYSTAL_TABLE: Readonly<Record<Crystallising, Crystal>> = Object.fr
     const {coefficients} = SOLUTE_TABLE[part];
     return limit === "solubility"
       ? [part, {part, coefficients, water, perWater: 0, line: solubilityLine(part)}]
-      : [part, {part, coefficients, water, perWater: LACTOSE_TO_WATER}];
+      : [part, {part, coefficients, water, perWater: LACTOSE_TO_WATER.quickTurnover}];
   }),
 ) as never;
 

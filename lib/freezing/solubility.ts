@@ -1,6 +1,6 @@
 import type {Composition, Part} from "../pantry/parts.ts";
-import {quantityOf} from "../pantry/quantities.ts";
-import {MOST_MILK_SOLIDS, solubilityLine} from "./crystals.ts";
+import {expectComposition} from "../pantry/expect.ts";
+import {LACTOSE_TO_WATER, solubilityLine} from "./crystals.ts";
 import {frozenState} from "./state.ts";
 import {SOLUBILITY} from "./tables.ts";
 
@@ -57,18 +57,17 @@ export function saturations(composition: Composition, temperature: number): Satu
 
 /** Whether lactose is likely to crystallise into sand. */
 export interface Sandiness {
-  /** MSNF, g per 100 g. */
-  readonly msnf: number;
-  /** Most MSNF for ice cream stored for months, g per 100 g. */
+  /** g per 100 g of mix. */
+  readonly lactose: number;
+  /** Most lactose for ice cream stored for months, g per 100 g of mix. */
   readonly longStorage: number;
-  /** Most MSNF for ice cream sold within weeks, g per 100 g. */
+  /** Most lactose for ice cream sold within weeks, g per 100 g of mix. */
   readonly quickTurnover: number;
   readonly caution: "none" | "sell soon" | "likely";
 }
 
 /**
- * Caution for sandiness, by the rule of the trade: MSNF at most 15 % of itself and the water together for long
- * storage, 18.5 % for a quick turnover (W. S. Arbuckle, Ice Cream; from memory). Stabilisers and nuclei that hinder
+ * Caution for sandiness, by the lactose in the water of the mix (see `LACTOSE_TO_WATER`). Stabilisers and nuclei that hinder
  * crystals, and heat shock that feeds them, are left out.
  *
  * @example
@@ -77,13 +76,16 @@ export interface Sandiness {
  * ```
  */
 export function sandiness(composition: Composition): Sandiness {
-  const msnf = quantityOf(composition, "msnf");
-  const serum = msnf + (composition.water ?? 0);
-  const [longStorage, quickTurnover] = [0.15 * serum, MOST_MILK_SOLIDS * serum];
+  expectComposition(composition);
+  const {lactose = 0, water = 0} = composition;
+  const [longStorage, quickTurnover] = [
+    LACTOSE_TO_WATER.longStorage * water,
+    LACTOSE_TO_WATER.quickTurnover * water,
+  ];
   return {
-    msnf,
+    lactose,
     longStorage,
     quickTurnover,
-    caution: msnf <= longStorage ? "none" : msnf <= quickTurnover ? "sell soon" : "likely",
+    caution: lactose <= longStorage ? "none" : lactose <= quickTurnover ? "sell soon" : "likely",
   };
 }

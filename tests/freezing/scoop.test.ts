@@ -181,6 +181,16 @@ describe("crystals and glass", () => {
     expect(sandiness(withMsnf(16)).caution).toBe("likely");
   });
 
+  test("it is the lactose that turns sandy, whatever else is in the milk solids", () => {
+    const with100 = (milk: Composition): string => sandiness({water: 64, sucrose: 16, ...milk}).caution;
+    // Whey permeate is next to all lactose; protein isolate and lactose-free milk solids have next to none.
+    expect(with100({lactose: 8.5, milkProtein: 0.3, milkSalts: 0.8})).toBe("likely");
+    expect(with100({lactose: 0.2, milkProtein: 18, milkSalts: 0.6})).toBe("none");
+    expect(with100({dextrose: 3.5, galactose: 3.5, milkProtein: 6, milkSalts: 1.2})).toBe("none");
+    // 54 % of MSNF is lactose (University of Guelph, ice cream technology e-book): 15 % MSNF in 85 % water is 8.1 in 85.
+    within(sandiness({water: 85, lactose: 8.1}).longStorage, 8.1, 1e-9, "g");
+  });
+
   test("the glass of a sugar solution is that sugar's, and of a mix between its sugars'", () => {
     expect(glassTransition({water: 80, sucrose: 20})).toBe(-32);
     expect(glassTransition({water: 100})).toBeUndefined();

@@ -100,3 +100,85 @@ test("as sweet as a syrup is said: a creamy mix from a fifth on, a sorbet from a
   // Dextrose is less sweet than sucrose, gram for gram.
   expect(tasteCautions({water: 55, milkFat: 8, milkProtein: 12, dextrose: 25})).toEqual([]);
 });
+
+test("ice and drinks are no dessert, and are told as such; a granita is one", () => {
+  expect(tasteCautions({water: 100})).toEqual([
+    "Ice, not a dessert: 0 % total solids, where even a granita has 12 and mixes have 30 to 45. Ask for at least so much of them.",
+  ]);
+  // Whole milk: USDA SR28 NDB 01077.
+  expect(
+    tasteCautions({water: 88.13, milkFat: 3.25, milkProtein: 3.15, lactose: 4.8, milkSalts: 0.67}),
+  ).toEqual([
+    "Ice, not a dessert: as sweet as 1 % sugar, where even a granita is like 10 %. Ask for at least so much sweetness.",
+  ]);
+  expect(tasteCautions({water: 60, alcohol: 35, sucrose: 5})[0]).toContain("A drink, not a dessert");
+  // 12 % sugar: the least of a granita (common practice, no source).
+  expect(tasteCautions({water: 88, sucrose: 12})).toEqual([]);
+});
+
+test("only milk makes a mix one that is judged as ice cream: a sorbet with plant fat may be as sweet as a sorbet", () => {
+  const withFat = {water: 62, otherFat: 4, otherProtein: 4, sucrose: 30};
+  expect(tasteCautions(withFat)).toEqual([]);
+  expect(tasteCautions({...withFat, water: 52, sucrose: 40})[0]).toContain("where a sorbet is like 22 to 30");
+});
+
+test("acid beyond what a sorbet of lemon has is told", () => {
+  // Lemon juice has 4.8 % acid (Ciqual 2020): 825 g in a kilogram make 4, 250 g make 1.2.
+  const lemon = (organicAcids: number) =>
+    tasteCautions({water: 70 - organicAcids, sucrose: 30, organicAcids});
+  expect(lemon(4)).toEqual([
+    "Very sour: 4.0 % acid, where a sorbet has up to about 1 % and one of lemon 1.5. Ask for at most so much of what is sour.",
+  ]);
+  expect(lemon(1.2)).toEqual([]);
+});
+
+test("fat without anything to hold it separates; cream, yolk, coconut milk and an emulsifier hold theirs", () => {
+  const oil = {water: 63, otherFat: 15, sucrose: 22};
+  expect(tasteCautions(oil)).toEqual([
+    "The fat separates: 15 % fat, and only 0.0 % protein to hold it in the water. Put in milk protein, yolk, lecithin, mono- and diglycerides or another emulsifier.",
+  ]);
+  expect(tasteCautions({...oil, water: 62.7, emulsifier: 0.3})).toEqual([]);
+  expect(tasteCautions({...oil, water: 61, milkProtein: 2})).toEqual([]);
+  expect(tasteCautions({water: 73, eggFat: 5, sucrose: 22})).toEqual([]);
+  const emulsions = realPantry.ingredients.filter(({name}) =>
+    /^(cream|whipping cream|coconut milk|coconut cream|oat cream|double cream)\b/.test(name),
+  );
+  expect(emulsions.length).toBeGreaterThan(8);
+  for (const {name, composition} of emulsions) {
+    // Half of it and half of a syrup of 40 %.
+    const half = Object.fromEntries(Object.entries(composition).map(([part, grams]) => [part, grams / 2]));
+    const mix = {...half, water: (composition.water ?? 0) / 2 + 30, sucrose: 20};
+    expect(
+      tasteCautions(mix).filter((caution) => caution.startsWith("The fat separates")),
+      name,
+    ).toEqual([]);
+  }
+});
+
+test("lactose in storage: two cautions of different force", () => {
+  const milk = (lactose: number) =>
+    tasteCautions({water: 64, lactose, milkProtein: 5, milkFat: 8, sucrose: 14});
+  expect(milk(5)).toEqual([]);
+  expect(milk(7)).toEqual([
+    "May turn sandy in storage: 7.0 % lactose, where its water keeps at most 6.1 dissolved for months. Sell it within weeks, or take out some of the milk powder or whey.",
+  ]);
+  expect(milk(9)).toEqual([
+    "Likely to turn sandy: 9.0 % lactose, where its water keeps at most 7.8 dissolved even for weeks. Take out some of the milk powder or whey.",
+  ]);
+});
+
+test("alcohol is told wherever a mix is proposed, in the example of a conflict too", () => {
+  const brief: BriefInput = {
+    ingredients: ["water", {name: "vodka", min: "18 %"}, "sucrose"],
+    targets: {sugars: {equal: 20}},
+  };
+  const answer = balance(brief, {pantry: realPantry});
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  const conflict = balance({...brief, targets: {...brief.targets, fat: {min: 1}}}, {pantry: realPantry});
+  expect(conflict.status).toBe("infeasible");
+  for (const one of [answer, conflict])
+    for (const told of [textReport(one), answerHtml(one), answerMarkdown(one)])
+      expect(told.replaceAll(/\s+/g, " ")).toMatch(
+        /Holds \d\.\d % alcohol by weight, .* keep it from children/,
+      );
+});

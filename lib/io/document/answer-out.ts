@@ -13,8 +13,7 @@ import {decimal, degrees, grams, setDegrees} from "../../core/format.ts";
 import {objectiveFigures, objectiveSentence} from "../report/objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
 import {amountsSection, conflictSections} from "./conflict-sections.ts";
-import {tasteCautions} from "../../kitchen/product/taste.ts";
-import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
+import {mixCautions} from "../../kitchen/product/mix-cautions.ts";
 import {doseCautions} from "../report/report-lines.ts";
 import {weighFigures, weighSection} from "../report/weighable-sections.ts";
 
@@ -185,8 +184,7 @@ function mixSections({
         `${grams(batch)} g${cost === undefined ? "" : `, cost ${decimal(cost, 2)} (${decimal((cost / batch) * 1000, 2)} per kg)`}`,
         objectiveSentence({...(objective && {objective})}),
         ...doseCautions(beyondDoses),
-        ...tasteCautions(composition),
-        ...unauthorisedCautions(composition),
+        ...mixCautions(composition),
       ],
     },
     {

@@ -1,6 +1,6 @@
 import type {Brief} from "../../balance/brief/brief.ts";
 import type {Amount, Conflict, ConflictingLimit, Relaxation} from "../../balance/mix/answer.ts";
-import {tasteCautions} from "../../kitchen/product/taste.ts";
+import {mixCautions} from "../../kitchen/product/mix-cautions.ts";
 import {mixComposition} from "../../pantry/mix.ts";
 import {amountLines, limitName, wrap, wrapWords} from "./report-lines.ts";
 import {decimal} from "../../core/format.ts";
@@ -17,7 +17,7 @@ export function changeWords({of, to, toPercent, dropped, inStock}: Relaxation): 
 /** Cautions about the example of a conflict: the limits alone do not make it food. */
 export function exampleCautions(amounts: readonly Amount[], {ingredients}: Brief): string[] {
   const known = new Map(ingredients.map(({ingredient: {name, composition}}) => [name, composition]));
-  return tasteCautions(
+  return mixCautions(
     mixComposition(amounts.map(({ingredient, grams}) => ({composition: known.get(ingredient) ?? {}, grams}))),
   );
 }

@@ -1,10 +1,9 @@
 import type {Answer, Balanced, Binding, MixReport} from "../../balance/mix/answer.ts";
 import type {Brief, Target} from "../../balance/brief/brief.ts";
 import {briefOf, type BriefSource} from "../../balance/read/brief-of.ts";
-import {sandiness} from "../../freezing/solubility.ts";
 import {counterWait} from "../../kitchen/safety/counter-wait.ts";
 import {outOfFreezer, scoopsAt, softWarning, whereItScoops} from "../../kitchen/size/scoop-words.ts";
-import {tasteCautions} from "../../kitchen/product/taste.ts";
+import {mixCautions} from "../../kitchen/product/mix-cautions.ts";
 import {subjectName, unitOf} from "../../balance/measure/of-subject.ts";
 import {printable} from "../../core/errors.ts";
 import {expectAnswer} from "./expect-answer.ts";
@@ -26,7 +25,6 @@ import {decimal, degrees, grams, setDegrees} from "../../core/format.ts";
 import {objectiveSentence} from "./objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
 import {shareDigits} from "../text/share-unit.ts";
-import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import {costText} from "./weighable-sections.ts";
 
 /** Temperatures of the small curve, °C. */
@@ -171,26 +169,17 @@ function counted(reports: number): string {
 }
 
 function scoopText({scoop, composition}: MixReport, {learned}: Brief): string {
-  const {caution, msnf, longStorage} = sandiness(composition);
   const advice = outOfFreezer(scoop, counterWait(composition, scoop, learned));
   return [
     `Scooping (estimated at ${decimal(scoop.overrun, 0)} % overrun${learned?.reports ? `, with ${counted(learned.reports)} of your own` : ""})`,
     ...wrapWords(whereItScoops(scoop)),
     ...wrapWords(`From a freezer at ${setDegrees(scoop.freezer)} ${advice}.`),
-    ...(caution === "none"
-      ? []
-      : [
-          `  Much milk solids-not-fat (${decimal(msnf, 1)} %; to keep long, at most ${decimal(longStorage, 1)}): may turn sandy.`,
-        ]),
   ].join("\n");
 }
 
-/** Cautions: off tastes, doses beyond the customary that the cook asked for, and ingredients that may not be sold everywhere. */
+/** Cautions: doses beyond the customary that the cook asked for, and what the composition calls for by itself. */
 function cautionsText({beyondDoses, composition}: MixReport): string {
-  return [
-    ...doseCautions(beyondDoses),
-    ...[...tasteCautions(composition), ...unauthorisedCautions(composition)].flatMap(wrapWords),
-  ].join("\n");
+  return [...doseCautions(beyondDoses), ...mixCautions(composition).flatMap(wrapWords)].join("\n");
 }
 
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {

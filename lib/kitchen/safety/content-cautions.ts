@@ -3,24 +3,11 @@ import {CRYSTALLISING} from "../../freezing/crystals.ts";
 import {saturations} from "../../freezing/solubility.ts";
 import {dosesOver} from "../../pantry/doses.ts";
 import type {Part} from "../../pantry/parts.ts";
-import {quantityOf} from "../../pantry/quantities.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import type {Caution} from "./caution.ts";
 import {addedPolyols, MANY_POLYOLS} from "../label/statements.ts";
-import {mixDensity} from "../size/density.ts";
+import {alcoholCaution} from "../product/alcohol.ts";
 import {type Product, productComposition} from "../product/product.ts";
-
-/**
- * Alcohol above which there is a caution, % of the mix's volume. New York's law for ice cream with alcohol (section 1352-c, as read)
- * begins above 0.5 %; a teaspoon of vanilla extract in a litre comes to 0.2 %.
- */
-const ALCOHOL = 0.5;
-
-/** Most alcohol that the same law allows, % of the mix's volume. The European Union's 1.2 % is for drinks and does not apply to an ice. */
-const NEW_YORK = 5;
-
-/** Density of alcohol near 20 °C, g/ml (from memory), as {@link mixDensity} has it. */
-const ALCOHOL_DENSITY = 0.789;
 
 /** Sweeteners that crystallise out of a frozen mix. */
 const SANDY: ReadonlySet<Part> = new Set(CRYSTALLISING.filter((part) => part !== "lactose"));
@@ -36,14 +23,8 @@ const FELT = 1;
 export function contentCautions(product: Product, freezer: number): Caution[] {
   const cautions: Caution[] = [];
   const composition = productComposition(product);
-  const alcohol = quantityOf(composition, "alcohol");
-  const byVolume = (alcohol * mixDensity(composition)) / ALCOHOL_DENSITY;
-  if (byVolume > ALCOHOL) {
-    cautions.push({
-      topic: "alcohol",
-      text: `Holds ${alcohol.toFixed(1)} % alcohol by weight, ${byVolume.toFixed(1)} % of the volume: say so where it is sold, and keep it from children.${byVolume > NEW_YORK ? ` New York allows at most ${NEW_YORK} % of the volume.` : ""}`,
-    });
-  }
+  const alcohol = alcoholCaution(composition);
+  if (alcohol !== undefined) cautions.push({topic: "alcohol", text: alcohol});
   const polyols = addedPolyols(product);
   if (polyols > MANY_POLYOLS) {
     cautions.push({

@@ -1,6 +1,6 @@
 import {html} from "htl";
 import type {Balanced, Relaxation} from "../../../lib/balance/mix/answer.ts";
-import {tasteCautions} from "../../../lib/kitchen/product/taste.ts";
+import {mixCautions} from "../../../lib/kitchen/product/mix-cautions.ts";
 import {decimal, degrees, grams} from "../../../lib/core/format.ts";
 import {objectiveSentence} from "../../../lib/io/report/objective-words.ts";
 import {counterWait} from "../../../lib/kitchen/safety/counter-wait.ts";
@@ -98,7 +98,7 @@ function success(mixes: readonly ShownMix[], {missing, money}: Circumstances): H
           usual.
         </p>`,
     )}
-    ${tasteCautions(mix.composition).map((words) => html`<p class="aside">${unbroken(words)}</p>`)}
+    ${mixCautions(mix.composition).map((words) => html`<p class="aside">${unbroken(words)}</p>`)}
     ${byCost ? "" : html`<p class="aside">${unbroken(objectiveSentence(mix))}</p>`}
     ${missing.map((name) => html`<p class="aside">No other mix ${byCost ? "within 15 % of that cost" : "as good"} is ${name}: the ones above are already as far as the limits, and a tub that holds its shape, allow.</p>`)}
   </section>`;

@@ -34,10 +34,9 @@ const SAND = {
 } as const;
 
 function sandWords(composition: Composition): HTMLElement {
-  const {msnf, longStorage, quickTurnover, caution} = sandiness(composition);
-  if (msnf === 0)
-    return html`<span><strong>No milk solids,</strong> so no lactose that could turn to sand.</span>`;
-  const words = `the mix has ${decimal(msnf, 1)} g of milk solids-not-fat in 100 g, the rule allows ${decimal(longStorage, 1)} g for long storage and ${decimal(quickTurnover, 1)} g for quick sale (Arbuckle, source not checked).`;
+  const {lactose, longStorage, quickTurnover, caution} = sandiness(composition);
+  if (lactose === 0) return html`<span><strong>No lactose</strong> that could turn to sand.</span>`;
+  const words = `the mix has ${decimal(lactose, 1)} g of lactose in 100 g, the rule allows its water ${decimal(longStorage, 1)} g for long storage and ${decimal(quickTurnover, 1)} g for quick sale (Arbuckle, source not checked).`;
   return html`<span><strong>${SAND[caution]}:</strong> ${unbroken(words)}</span>`;
 }
 
