@@ -15,6 +15,8 @@ import {
 import {firmnessBand, fitError} from "./firmness-band.ts";
 import {FIRMNESS, SCOOPED} from "./firmness-table.ts";
 import {COLDEST} from "./held-water.ts";
+import {initialFreezingPoint} from "./ice.ts";
+import {type Softener, softenedBy} from "./softened-by.ts";
 import {HARD_MIXES} from "./tables.ts";
 
 /** Temperatures at which hard ice cream is dipped, °C (common practice, no source). */
@@ -42,6 +44,8 @@ export interface ScoopTemperature {
   readonly high?: number;
   /** Error of the temperature, one standard deviation, °C. */
   readonly error?: number;
+  /** Reason why the temperature is not to be trusted: the mix holds no ice at all, or is unlike any that was measured. */
+  readonly unsure?: "no ice" | "unlike any";
 }
 
 /** Scoop temperature of a mix, and its verdict in a freezer. */
@@ -52,6 +56,8 @@ export interface Scooping extends ScoopTemperature {
   readonly overrun: number;
   /** In that freezer. */
   readonly verdict: Verdict;
+  /** For a mix that is too soft there: what softens it most. */
+  readonly softenedBy?: Softener;
 }
 
 /** The seven published mixes of hard ice cream, as compositions (`datasets/hard_mixes.csv`). */
@@ -77,8 +83,9 @@ export function scoopTemperature(composition: Composition, options: FirmnessOpti
   return endsOf(thresholds(composition, options));
 }
 
-function endsOf({temperature, low, high, error}: Thresholds): ScoopTemperature {
+function endsOf({temperature, low, high, error, unsure}: Thresholds): ScoopTemperature {
   return {
+    ...(unsure && {unsure}),
     ...(temperature !== undefined && {temperature}),
     ...(low !== undefined && {low}),
     ...(high !== undefined && {high}),
@@ -100,7 +107,10 @@ function endsOf({temperature, low, high, error}: Thresholds): ScoopTemperature {
 export function scooping(composition: Composition, freezer: number, options: FirmnessOptions = {}): Scooping {
   const ends = thresholds(composition, options);
   const {overrun = USUAL_OVERRUN} = options;
-  return {...endsOf(ends), freezer, overrun, verdict: verdictFrom(ends, freezer)};
+  const verdict = verdictFrom(ends, freezer);
+  const tooSoft = verdict === "soft" || verdict === "never hardens";
+  const softener = tooSoft ? softenedBy(composition, Math.min(freezer, -0.1)) : undefined;
+  return {...endsOf(ends), freezer, overrun, verdict, ...(softener && {softenedBy: softener})};
 }
 
 /** Firmness between which a verdict holds, g per 100 g; the first has no lower and the last no upper end. */
@@ -189,8 +199,23 @@ function thresholds(composition: Composition, options: FirmnessOptions): Thresho
   const steep = (at(temperature - STEP) - at(temperature + STEP)) / (2 * STEP);
   const band = firmnessBand(composition, temperature, overrun, learned);
   const error = Math.hypot(band / steep, fitError(composition, temperature, overrun, learned));
-  return {temperature, error, ...edge("high", soft), ...edge("low", scoops), ...edge("firm", firm)};
+  const unsure =
+    error > MOST_ERROR && (initialFreezingPoint(composition) === undefined ? "no ice" : "unlike any");
+  return {
+    temperature,
+    error,
+    ...(unsure && {unsure}),
+    ...edge("high", soft),
+    ...edge("low", scoops),
+    ...edge("firm", firm),
+  };
 }
+
+/**
+ * Error beyond which a scoop temperature says nothing, °C: the temperatures at which tubs are served lie within it. The seven
+ * published mixes have 1.5. Our own choice.
+ */
+const MOST_ERROR = 5;
 
 /** Temperature difference for a slope along temperature, °C. */
 const STEP = 0.05;

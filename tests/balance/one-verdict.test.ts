@@ -18,6 +18,8 @@ import {textReport} from "../../lib/io/report/report.ts";
 import {batchSheet} from "../../lib/kitchen/day/batch-sheet.ts";
 import {baseComponent, makeProduct} from "../../lib/kitchen/product/product.ts";
 import {counterWait, temperSentence} from "../../lib/kitchen/safety/counter-wait.ts";
+import {firstWarnings} from "../../lib/kitchen/product/first-warnings.ts";
+import {noDessert} from "../../lib/kitchen/product/no-dessert.ts";
 import {
   duration,
   outOfFreezer,
@@ -56,24 +58,33 @@ function expectOneVerdict(answer: Optimal, brief: Brief): void {
     batchSheetMarkdown(sheet),
     `${outOfFreezer(scoop, wait)} ${softWarning(scoop) ?? ""}`,
   ])
-    expect(verdictsIn(text), text).toEqual([verdict]);
+    expect(verdictsIn(text), text).toEqual(scoop.unsure === "no ice" ? [] : [verdict]);
   // The band, as it stands in the answer and as it is printed.
   expect(verdict === "scoops").toBe(high !== undefined && tenth(freezer) >= low && tenth(freezer) <= high);
   expect(temperature === undefined).toBe(verdict === "never hardens");
   const at = temperature === undefined ? undefined : tenth(temperature);
   expect(at === undefined || (at >= low && at <= high!)).toBe(true);
-  const printed =
-    temperature === undefined ? "never gets as hard" : `Scoops at about ${degrees(temperature)}`;
+  const printed = scoop.unsure
+    ? /It holds no ice|Where it scoops is not known/
+    : temperature === undefined
+      ? /never gets as hard/
+      : new RegExp(`Scoops at about ${degrees(temperature)}`);
   for (const text of [told, answerHtml(answer), whereItScoops(scoop)])
-    expect(text.replaceAll(/\s+/g, " ")).toContain(printed);
-  expect(scoopsClause(scoop)).toContain(temperature === undefined ? "never" : degrees(temperature));
+    expect(text.replaceAll(/\s+/g, " ")).toMatch(printed);
+  expect(scoopsClause(scoop)).toContain(
+    scoop.unsure
+      ? {"no ice": "no ice", "unlike any": "nobody knows"}[scoop.unsure]
+      : temperature === undefined
+        ? "never"
+        : degrees(temperature),
+  );
   expect(sheet.figures.find(({label}) => label.startsWith("Scoops"))?.value).toBe(scoopsAt(scoop));
   expect((JSON.parse(answerJson(answer)) as Optimal).scoop).toEqual(scoop);
   // Tempering: none just where it scoops or is soft, and no more than an hour of it.
   const tub = {shape: "box", length: 16, width: 10.5, height: 6} as const;
   const time = temperingTime(composition, tub, {freezer, airTemperature: 20});
-  const isHard = verdict === "firm" || verdict === "hard";
-  expect(time !== undefined && time.minutes > 0).toBe(isHard);
+  expect(time !== undefined && time.minutes > 0).toBe(verdict === "firm" || verdict === "hard");
+  const isHard = (verdict === "firm" || verdict === "hard") && scoop.unsure !== "no ice";
   expect(wait?.minutes).toBe(isHard ? time!.minutes : undefined);
   const waits = isHard && time!.minutes <= 60;
   expect(/Temper at/.test(temperSentence(scoop, time, 20))).toBe(waits);
@@ -96,8 +107,14 @@ function expectOneVerdict(answer: Optimal, brief: Brief): void {
     );
   }
   // What is not fit for the freezer says so first.
-  const unfit = verdict === "soft" || verdict === "never hardens";
-  expect(/^(Soft in|Never hardens)/.test(told.split("\n")[3]!.trim())).toBe(unfit);
+  const unfit = firstWarnings(answer).length > 0;
+  expect(unfit).toBe(
+    !["scoops", "firm"].includes(verdict) ||
+      noDessert(composition) !== undefined ||
+      scoop.unsure === "no ice",
+  );
+  const first = /^(Soft in|Never hardens|Too hard for|(Fat|A paste|Ice|A drink), not)/;
+  expect(first.test(told.split("\n")[3]!.trim())).toBe(unfit);
   expect(answerCsv(answer).split("\n")[1]!.startsWith("warning,")).toBe(unfit);
 }
 

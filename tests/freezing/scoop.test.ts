@@ -76,6 +76,7 @@ describe("scoop temperature", () => {
       freezer: -18,
       overrun: 30,
       verdict: "never hardens",
+      softenedBy: "sugars",
     });
     expect(() => verdictAt(standard, -41)).toThrow(/temperature/);
   });

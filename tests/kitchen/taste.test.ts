@@ -182,3 +182,50 @@ test("alcohol is told wherever a mix is proposed, in the example of a conflict t
         /Holds \d\.\d % alcohol by weight, .* keep it from children/,
       );
 });
+
+/** Report of an answer in one line, and what stands in it before the amounts. */
+function told(brief: BriefInput): {readonly all: string; readonly first: string} {
+  const answer = balance(brief, {pantry: realPantry});
+  if (answer.status !== "optimal") throw new Error(answer.status);
+  const all = textReport(answer).replaceAll(/\s+/g, " ");
+  const first = all.slice(0, all.indexOf(" in all "));
+  return {all, first};
+}
+
+test("what is no dessert, or too hard for the freezer, is told before the amounts", () => {
+  const water = told({ingredients: ["water"], targets: {}});
+  expect(water.first).toContain("Ice, not a dessert: 0 % total solids");
+  expect(water.first).toContain("Too hard for a freezer at −18 °C: serve it warmer");
+  expect(water.all).not.toContain("also:");
+  // Once is enough.
+  expect(water.all.split("Ice, not a dessert")).toHaveLength(2);
+  const granita = told({ingredients: ["water", "sucrose"], targets: {sugars: {equal: 12}}});
+  expect(granita.first).toContain("Too hard for a freezer at −18 °C: it scoops at −3.1 °C; serve it warmer");
+  const example = balance({ingredients: ["water"], targets: {fat: {min: 1}}}, {pantry: realPantry});
+  expect(textReport(example)).toMatch(/for example:\n  water.*\n.*\n  Too hard|Ice, not a dessert/);
+});
+
+test("a mix without ice has no scoop temperature, and one unlike any that was measured has none to trust", () => {
+  for (const name of ["cocoa mass", "sunflower oil", "almond butter"]) {
+    const {first, all} = told({ingredients: [name], targets: {}});
+    expect(first, name).toMatch(/(A paste|Fat), not ice cream/);
+    expect(all, name).not.toMatch(/Scoops at about|give or take|too hard|never hardens/i);
+  }
+  // Three fifths fat, one tenth water: butter has ice, and no tub of it was ever scooped.
+  const butter = told({ingredients: ["unsalted butter"], targets: {}});
+  expect(butter.all).toContain("Where it scoops is not known");
+  expect(butter.all).not.toMatch(/Scoops at about|give or take/);
+});
+
+test("a mix that is too soft is told what softens it: salt, alcohol or sugars", () => {
+  const soft = (name: string, grams: number) =>
+    told({
+      batch: 1000,
+      ingredients: [{name, min: grams, max: grams}, {name: "sucrose", min: 20, max: 20}, "whole milk"],
+      targets: {},
+    }).all;
+  expect(soft("salt", 213)).toMatch(/take out (some of the )?salt/);
+  expect(soft("vodka", 600)).toMatch(/take out (some of the )?alcohol/);
+  expect(soft("dextrose", 400)).toMatch(/take out (some of the )?sugars/);
+  expect(soft("erythritol", 60)).not.toContain("take out");
+});

@@ -5,7 +5,7 @@ const SAID: readonly (readonly [Verdict, RegExp])[] = [
   ["scoops", /scoops straight (away|from the freezer)/],
   ["soft", /\b(it is soft|Soft in a freezer)\b/],
   ["firm", /it is firm/],
-  ["hard", /too hard to scoop/],
+  ["hard", /too hard (to scoop|for a freezer)/i],
   ["never hardens", /never (gets as hard|hardens)/i],
 ];
 

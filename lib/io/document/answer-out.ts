@@ -1,7 +1,7 @@
 import type {Amount, Answer, Balanced, LimitSide} from "../../balance/mix/answer.ts";
 import type {WeighableMix} from "../../balance/weigh/weighable.ts";
 import {counterWait} from "../../kitchen/safety/counter-wait.ts";
-import {outOfFreezer, softWarning, whereItScoops} from "../../kitchen/size/scoop-words.ts";
+import {outOfFreezer, whereItScoops} from "../../kitchen/size/scoop-words.ts";
 import {expectOptions} from "../../core/shape.ts";
 import {csvText} from "../text/escape.ts";
 import {expectAnswer} from "../report/expect-answer.ts";
@@ -13,6 +13,7 @@ import {decimal, degrees, grams, setDegrees} from "../../core/format.ts";
 import {objectiveFigures, objectiveSentence} from "../report/objective-words.ts";
 import {fullName, plainName} from "../text/plain-name.ts";
 import {amountsSection, conflictSections} from "./conflict-sections.ts";
+import {firstWarnings} from "../../kitchen/product/first-warnings.ts";
 import {mixCautions} from "../../kitchen/product/mix-cautions.ts";
 import {doseCautions} from "../report/report-lines.ts";
 import {weighFigures, weighSection} from "../report/weighable-sections.ts";
@@ -95,9 +96,8 @@ function figures(answer: Answer): Figure[] {
   }
   if (answer.status !== "optimal") return [["answer", answer.status, answer.reason, ""]];
   const {amounts, cost, batch, shares, freezing, scoop, binding, beyondDoses} = answer;
-  const warning = softWarning(scoop);
   return [
-    ...(warning === undefined ? [] : [["warning", scoop.verdict, warning, ""] as const]),
+    ...firstWarnings(answer).map((warning): Figure => ["warning", scoop.verdict, warning, ""]),
     ...amounts.flatMap(amountFigures),
     ["batch", "mass", roundedGrams(batch), "g"],
     ["batch", "cost", to(2, cost), "money"],
@@ -152,9 +152,9 @@ function answerTables(answer: Answer, {weighable}: AnswerExtras): Tables {
     return {title: answer.name, sections: [{heading: "No verified answer", sentences: [answer.reason]}]};
   const [exact, ...rest] = mixSections(answer);
   const made = weighable && weighSection(weighable);
-  const warning = softWarning((weighable ?? answer).scoop);
+  const warnings = firstWarnings(weighable ?? answer);
   const warned = (section: TableSection): TableSection =>
-    warning === undefined ? section : {...section, sentences: [warning, ...(section.sentences ?? [])]};
+    warnings.length ? {...section, sentences: [...warnings, ...(section.sentences ?? [])]} : section;
   if (!made) return {title: answer.name, sections: [warned(exact), ...rest]};
   return {
     title: answer.name,
@@ -176,6 +176,7 @@ function mixSections({
   brief,
 }: Balanced): [TableSection, ...TableSection[]] {
   const {initialFreezingPoint: point, curve} = freezing;
+  const first = firstWarnings({composition, scoop});
   const even = curve.filter(({temperature}) => temperature % 2 === 0);
   return [
     {
@@ -184,7 +185,7 @@ function mixSections({
         `${grams(batch)} g${cost === undefined ? "" : `, cost ${decimal(cost, 2)} (${decimal((cost / batch) * 1000, 2)} per kg)`}`,
         objectiveSentence({...(objective && {objective})}),
         ...doseCautions(beyondDoses),
-        ...mixCautions(composition),
+        ...mixCautions(composition).filter((caution) => !first.includes(caution)),
       ],
     },
     {

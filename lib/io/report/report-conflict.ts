@@ -1,5 +1,8 @@
 import type {Brief} from "../../balance/brief/brief.ts";
 import type {Amount, Conflict, ConflictingLimit, Relaxation} from "../../balance/mix/answer.ts";
+import {tubOf} from "../../balance/measure/tub-of.ts";
+import {scooping} from "../../freezing/scoop.ts";
+import {firstWarnings} from "../../kitchen/product/first-warnings.ts";
 import {mixCautions} from "../../kitchen/product/mix-cautions.ts";
 import {mixComposition} from "../../pantry/mix.ts";
 import {amountLines, limitName, wrap, wrapWords} from "./report-lines.ts";
@@ -15,11 +18,13 @@ export function changeWords({of, to, toPercent, dropped, inStock}: Relaxation): 
 }
 
 /** Cautions about the example of a conflict: the limits alone do not make it food. */
-export function exampleCautions(amounts: readonly Amount[], {ingredients}: Brief): string[] {
-  const known = new Map(ingredients.map(({ingredient: {name, composition}}) => [name, composition]));
-  return mixCautions(
-    mixComposition(amounts.map(({ingredient, grams}) => ({composition: known.get(ingredient) ?? {}, grams}))),
+export function exampleCautions(amounts: readonly Amount[], brief: Brief): string[] {
+  const known = new Map(brief.ingredients.map(({ingredient: {name, composition}}) => [name, composition]));
+  const composition = mixComposition(
+    amounts.map(({ingredient, grams}) => ({composition: known.get(ingredient) ?? {}, grams})),
   );
+  const scoop = scooping(composition, brief.freezer, tubOf(brief));
+  return [...new Set([...firstWarnings({composition, scoop}), ...mixCautions(composition)])];
 }
 
 function limitLines(limits: readonly ConflictingLimit[]): string[] {

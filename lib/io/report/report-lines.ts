@@ -100,7 +100,7 @@ export function wrap(text: string): string[] {
 export function wrapWords(text: string): string[] {
   const lines: string[] = [];
   // A number stays on one line with its unit.
-  for (const word of text.split(/ (?!°)/).filter(Boolean)) {
+  for (const word of text.split(/ (?![°%])/).filter(Boolean)) {
     const line = lines.at(-1);
     if (line === undefined || line.length + 1 + word.length > 76) lines.push(word);
     else lines[lines.length - 1] = `${line} ${word}`;

@@ -2,7 +2,8 @@ import type {Answer, Balanced, Binding, MixReport} from "../../balance/mix/answe
 import type {Brief, Target} from "../../balance/brief/brief.ts";
 import {briefOf, type BriefSource} from "../../balance/read/brief-of.ts";
 import {counterWait} from "../../kitchen/safety/counter-wait.ts";
-import {outOfFreezer, scoopsAt, softWarning, whereItScoops} from "../../kitchen/size/scoop-words.ts";
+import {outOfFreezer, scoopsAt, whereItScoops} from "../../kitchen/size/scoop-words.ts";
+import {firstWarnings} from "../../kitchen/product/first-warnings.ts";
 import {mixCautions} from "../../kitchen/product/mix-cautions.ts";
 import {subjectName, unitOf} from "../../balance/measure/of-subject.ts";
 import {printable} from "../../core/errors.ts";
@@ -51,7 +52,7 @@ export function textReport(answer: Answer, source: BriefSource = answer): string
   if (answer.status !== "optimal") return unansweredText(answer, brief);
   return [
     titleLines(brief),
-    wrapWords(softWarning(answer.scoop) ?? "").join("\n"),
+    firstText(answer),
     amountsTable(answer),
     targetsTable(answer, brief),
     freezingText(answer, brief),
@@ -80,6 +81,7 @@ function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecide
     ...(mix
       ? [
           "The best mix found so far keeps every limit; a better one may exist:",
+          firstText(mix),
           amountsTable(mix),
           targetsTable(mix, brief),
           freezingText(mix, brief),
@@ -91,6 +93,10 @@ function unansweredText(answer: Extract<Answer, {status: "unbounded" | "undecide
   ]
     .join("\n\n")
     .concat("\n");
+}
+
+function firstText(mix: MixReport): string {
+  return firstWarnings(mix).flatMap(wrapWords).join("\n");
 }
 
 function amountsTable({
@@ -133,9 +139,9 @@ function targetsTable({shares}: MixReport, brief: Brief): string {
   const others = Object.entries(shares)
     .filter(([name, value]) => !wanted.has(name) && value > 0.005)
     .map(([name, value]) => `${fullName(name)} ${decimal(value, 1)}`);
-  return ["The mix, in 100 g, and what was asked for", ...lines, ...wrap(`also: ${others.join(", ")}`)].join(
-    "\n",
-  );
+  const also = others.length ? wrap(`also: ${others.join(", ")}`) : [];
+  if (!lines.length && !also.length) return "";
+  return ["The mix, in 100 g, and what was asked for", ...lines, ...also].join("\n");
 }
 
 /** A target's limits in words. */
@@ -178,8 +184,10 @@ function scoopText({scoop, composition}: MixReport, {learned}: Brief): string {
 }
 
 /** Cautions: doses beyond the customary that the cook asked for, and what the composition calls for by itself. */
-function cautionsText({beyondDoses, composition}: MixReport): string {
-  return [...doseCautions(beyondDoses), ...mixCautions(composition).flatMap(wrapWords)].join("\n");
+function cautionsText({beyondDoses, composition, scoop}: MixReport): string {
+  const first = firstWarnings({composition, scoop});
+  const further = mixCautions(composition).filter((caution) => !first.includes(caution));
+  return [...doseCautions(beyondDoses), ...further.flatMap(wrapWords)].join("\n");
 }
 
 function bindingText({binding, degenerate}: Balanced, brief: Brief): string {

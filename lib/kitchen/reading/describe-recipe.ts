@@ -106,6 +106,7 @@ export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): R
 function firstSentence(kind: Kind, scoop: Scooping, wait: CounterWait | undefined): string {
   if (kind.name === "granita" && (scoop.verdict === "firm" || scoop.verdict === "hard"))
     return `Hard at ${setDegrees(scoop.freezer)}, as a granita is: scrape it with a fork while it freezes.`;
+  if (scoop.unsure === "no ice") return "A paste, not ice cream: it holds no ice.";
   const at = `at ${setDegrees(scoop.freezer)}`;
   const what =
     wait && !wait.tooLong

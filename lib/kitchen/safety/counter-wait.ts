@@ -27,10 +27,10 @@ const CABINET = -10;
  */
 export function counterWait(
   composition: Composition,
-  {freezer, overrun, verdict}: Scooping,
+  {freezer, overrun, verdict, unsure}: Scooping,
   learned?: Learned,
 ): CounterWait | undefined {
-  if (verdict !== "firm" && verdict !== "hard") return undefined;
+  if ((verdict !== "firm" && verdict !== "hard") || unsure === "no ice") return undefined;
   const time = temperingTime(composition, LITRE, {
     freezer,
     airTemperature: COUNTER,
@@ -58,6 +58,7 @@ function tooLong({minutes, surface}: TubTime, room: number): string | undefined 
  * @param room °C
  */
 export function temperSentence(scoop: Scooping, time: TubTime | undefined, room: number): string {
+  if (scoop.unsure === "no ice") return "It holds no ice: there is nothing to temper.";
   switch (scoop.verdict) {
     case "never hardens":
       return `It ${NEVER}: there is nothing to temper.`;

@@ -16,13 +16,17 @@ export interface CounterWait {
 export const TOO_LONG = (where = "on the counter") =>
   `an hour ${where}, as long as a tub should stand, does not soften it`;
 
-/** Scoop temperature for a table: `−14.2 °C`, or `never`. */
-export function scoopsAt({temperature}: ScoopTemperature): string {
+/** Scoop temperature for a table: `−14.2 °C`, `never`, or `not known`. */
+export function scoopsAt({temperature, unsure}: ScoopTemperature): string {
+  if (unsure) return "not known";
   return temperature === undefined ? "never" : degrees(temperature);
 }
 
 /** Sentence on the temperature at which a mix scoops best, its error, and the temperatures between which it scoops. */
-export function whereItScoops({temperature, low, high, error}: ScoopTemperature): string {
+export function whereItScoops({temperature, low, high, error, unsure}: ScoopTemperature): string {
+  if (unsure === "no ice") return "It holds no ice, so it has no scoop temperature.";
+  if (unsure)
+    return "Where it scoops is not known: it is too unlike any ice cream whose hardness was measured.";
   if (temperature === undefined || high === undefined) return `It ${NEVER}.`;
   const band = low === undefined ? `from ${degrees(high)} down` : `from ${degrees(low)} to ${degrees(high)}`;
   const give = error === undefined ? "" : `, all give or take ${decimal(error, 1)} degrees`;
@@ -30,7 +34,9 @@ export function whereItScoops({temperature, low, high, error}: ScoopTemperature)
 }
 
 /** Scoop temperature as the end of a sentence about a mix: `scoops at −14.2 °C`. */
-export function scoopsClause({temperature}: ScoopTemperature): string {
+export function scoopsClause({temperature, unsure}: ScoopTemperature): string {
+  if (unsure === "no ice") return "holds no ice";
+  if (unsure) return "scoops where nobody knows, too unlike any ice cream that was measured";
   return temperature === undefined ? NEVER : `scoops at ${degrees(temperature)}`;
 }
 
@@ -40,13 +46,14 @@ export function scoopsClause({temperature}: ScoopTemperature): string {
  * @param wait its wait on the counter (see `counterWait`); absent where none helps
  */
 export function outOfFreezer(scoop: Scooping, wait: CounterWait | undefined): string {
+  if (scoop.unsure === "no ice") return "it is a paste, not ice cream";
   const helps = wait && !wait.tooLong;
   const first = helps ? `give the tub ${counterWords(wait)} first` : TOO_LONG();
   switch (scoop.verdict) {
     case "never hardens":
-      return `it ${NEVER}, however cold: ${HARDEN}`;
+      return `it ${NEVER}, however cold: ${harden(scoop)}`;
     case "soft":
-      return `it is soft and may not hold its shape: ${colder(scoop)}, or take out some of the sugars`;
+      return `it is soft and may not hold its shape: ${colder(scoop)}, or ${harden(scoop)}`;
     case "scoops":
       return "it scoops straight away";
     case "firm":
@@ -63,12 +70,23 @@ export function counterWords({minutes}: CounterWait): string {
 
 /** Warning for a mix that does not hold its shape in its freezer, with the next step; `undefined` for any other. */
 export function softWarning(scoop: Scooping): string | undefined {
-  if (scoop.verdict === "never hardens") return `Never hardens: it ${NEVER}, however cold; ${HARDEN}.`;
-  if (scoop.verdict !== "soft") return undefined;
-  return `Soft in a freezer at ${setDegrees(scoop.freezer)}: it may not hold its shape; ${colder(scoop)}, or take out some of the sugars.`;
+  if (scoop.verdict === "never hardens") return `Never hardens: it ${NEVER}, however cold; ${harden(scoop)}.`;
+  if (scoop.verdict !== "soft" || scoop.unsure === "no ice") return undefined;
+  return `Soft in a freezer at ${setDegrees(scoop.freezer)}: it may not hold its shape; ${colder(scoop)}, or ${harden(scoop)}.`;
 }
 
-const HARDEN = "put in more water, or take out sugars, syrup or alcohol";
+/** Warning for a mix that no spoon gets into in its freezer, with the next step; `undefined` for any other. */
+export function hardWarning(scoop: Scooping): string | undefined {
+  if (scoop.verdict !== "hard" || scoop.unsure === "no ice") return undefined;
+  const where = scoop.unsure ? "" : ` it ${scoopsClause(scoop)};`;
+  return `Too hard for a freezer at ${setDegrees(scoop.freezer)}:${where} serve it warmer, or ask for less firmness.`;
+}
+
+/** Remedy for a mix that is too soft. */
+function harden({verdict, softenedBy}: Scooping): string {
+  if (verdict !== "never hardens" && softenedBy) return `take out some of the ${softenedBy}`;
+  return softenedBy ? `put in more water, or take out ${softenedBy}` : "put in more water";
+}
 
 /** Temperature at which a mix must be kept to hold its shape, in words. */
 function colder({high}: Scooping): string {
@@ -77,6 +95,7 @@ function colder({high}: Scooping): string {
 
 /** Scoop temperature of a mix compared with an earlier one, in words: "the same" only where both print alike. */
 export function scoopsAgainst(now: ScoopTemperature, before: ScoopTemperature): string {
+  if (now.unsure || before.unsure) return whereItScoops(now);
   const [here, there] = [now.temperature, before.temperature];
   if (here === undefined) return there === undefined ? `It ${NEVER}, as before.` : `It now ${NEVER}.`;
   if (there === undefined) return `It scoops at ${degrees(here)}, where it never got as hard as that before.`;

@@ -1,10 +1,12 @@
 import {html} from "htl";
 import type {Balanced, Relaxation} from "../../../lib/balance/mix/answer.ts";
+import {firstWarnings} from "../../../lib/kitchen/product/first-warnings.ts";
+import {noDessert} from "../../../lib/kitchen/product/no-dessert.ts";
 import {mixCautions} from "../../../lib/kitchen/product/mix-cautions.ts";
 import {decimal, degrees, grams} from "../../../lib/core/format.ts";
 import {objectiveSentence} from "../../../lib/io/report/objective-words.ts";
 import {counterWait} from "../../../lib/kitchen/safety/counter-wait.ts";
-import {outOfFreezer, scoopsClause, softWarning} from "../../../lib/kitchen/size/scoop-words.ts";
+import {hardWarning, outOfFreezer, scoopsClause} from "../../../lib/kitchen/size/scoop-words.ts";
 import type {PageAnswer} from "../views/answers.ts";
 import {conflictNotice} from "../views/conflict-notice.ts";
 import {keyOf, type ShownMix} from "../page/mixes.ts";
@@ -65,8 +67,9 @@ export function shortly(answer: PageAnswer): string {
   if (answer.status === "optimal") {
     const {cost, batch, scoop} = answer;
     const price = cost === undefined ? "Balanced" : `${decimal((cost / batch) * 1000, 2)} per kg`;
-    const soft = scoop.verdict === "soft" ? "soft in the freezer, " : "";
-    return `${price}, ${soft}${scoopsClause(scoop)}`;
+    if (noDessert(answer.composition)) return `${price}, but not a dessert`;
+    const state = {soft: "soft in the freezer, ", hard: "too hard in the freezer, "};
+    return `${price}, ${state[scoop.verdict as "soft" | "hard"] ?? ""}${scoopsClause(scoop)}`;
   }
   return answer.status === "infeasible" ? "No mix keeps every limit" : "Please correct an entry";
 }
@@ -75,10 +78,16 @@ export function shortly(answer: PageAnswer): string {
 function success(mixes: readonly ShownMix[], {missing, money}: Circumstances): HTMLElement {
   const {mix} = mixes[0]!;
   const byCost = isCheapest(mix);
-  const warning = softWarning(mix.scoop);
+  const first = firstWarnings(mix);
+  const hard = hardWarning(mix.scoop);
   return html`<section class="verdict" aria-live="polite">
     <h2>${cheapest(mix, money)}</h2>
-    ${warning === undefined ? "" : html`<p class="alarm" role="alert"><b>${unbroken(warning)}</b></p>`}
+    ${first.map((warning) =>
+      // A tub that is too hard can wait on the counter: no alarm.
+      warning === hard
+        ? html`<p><b>${unbroken(warning)}</b></p>`
+        : html`<p class="alarm" role="alert"><b>${unbroken(warning)}</b></p>`,
+    )}
     ${
       money.words &&
       html`<p class="aside invented">Costs are ${money.words}: ${askPrices(money.invented)}.</p>`
@@ -98,7 +107,9 @@ function success(mixes: readonly ShownMix[], {missing, money}: Circumstances): H
           usual.
         </p>`,
     )}
-    ${mixCautions(mix.composition).map((words) => html`<p class="aside">${unbroken(words)}</p>`)}
+    ${mixCautions(mix.composition)
+      .filter((words) => !first.includes(words))
+      .map((words) => html`<p class="aside">${unbroken(words)}</p>`)}
     ${byCost ? "" : html`<p class="aside">${unbroken(objectiveSentence(mix))}</p>`}
     ${missing.map((name) => html`<p class="aside">No other mix ${byCost ? "within 15 % of that cost" : "as good"} is ${name}: the ones above are already as far as the limits, and a tub that holds its shape, allow.</p>`)}
   </section>`;
