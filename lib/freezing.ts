@@ -31,6 +31,7 @@ export {
   type TubConditions,
   type TubTime,
 } from "./freezing/tub.ts";
+export {type Softener} from "./freezing/softened-by.ts";
 export {type Sandiness, sandiness, type Saturation, saturations} from "./freezing/solubility.ts";
 export {glassTransition} from "./freezing/glass-transition.ts";
 export {
