@@ -7,7 +7,8 @@ import {openedPacks, outlayOf} from "../../lib/balance/program/packs.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {reliability} from "../../lib/balance/weigh/reliability.ts";
 import {solveBrief} from "../../lib/balance/mix/solve-brief.ts";
-import {weighable} from "../../lib/balance/weigh/weighable.ts";
+import {missedBy} from "../../lib/io/report/weighable-sections.ts";
+import {type Missed, weighable} from "../../lib/balance/weigh/weighable.ts";
 import {loadHighs} from "../../lib/lp/engines/engine-highs.ts";
 import {dataset, demoPantry, realPantry} from "../support/pantry.ts";
 import {randomBrief} from "../support/random-brief.ts";
@@ -119,6 +120,30 @@ describe("weighable amounts", () => {
     const {target, value} = result.missed[0]!;
     expect(target).toBe("sucrose");
     within(value, result.composition.sucrose ?? 0, 1e-12, "what it comes to");
+  });
+
+  test("that keep every target are found some grams away, and a miss is told with the digits that show it", () => {
+    const {brief, mix} = solved(
+      {
+        batch: 1000,
+        ingredients: [
+          {name: "water", price: 0},
+          {name: "blackcurrant", price: 6, min: "25 %"},
+          {name: "sucrose", price: 1.1},
+          {name: "dextrose", price: 1.9},
+        ],
+        targets: {sugars: {min: 27.9}, sweetness: {max: 28}},
+      },
+      realPantry,
+    );
+    expect(weighable(brief, grams(mix)).missed).toEqual([]);
+    // To the hundredth 28.0045 would be 28.00, as is asked for.
+    const rounded = weighable({...brief, targets: []}, [486, 250, 252, 12]);
+    const missed: Missed[] = [{target: "sweetness", bound: "max", limit: 28, value: 28.0045}];
+    expect(missedBy({...rounded, missed})).toEqual(["misses: sweetness at most 28, comes to 28.005"]);
+    expect(missedBy({...rounded, missed: [{...missed[0]!, value: 28.4}]})).toEqual([
+      "misses: sweetness at most 28, comes to 28.40",
+    ]);
   });
 
   test("of random briefs: what is said to be kept is kept, measured anew", () => {

@@ -1,6 +1,6 @@
 import {expectOptions} from "../../core/shape.ts";
 import {finite, sum} from "../../core/numbers.ts";
-import {type Deadline, deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
+import {type Deadline, deadlineOf, partOfTime, type TimeOptions} from "../../lp/program/deadline.ts";
 import {solve} from "../../lp/solve/solve.ts";
 import {type AmountsInput, gramsOf} from "../mix/amounts.ts";
 import type {MixReport} from "../mix/answer.ts";
@@ -35,6 +35,18 @@ export interface WeighOptions extends TimeOptions {
   readonly scale?: number;
 }
 
+/**
+ * Searches in their order, each where none before it found amounts. The wide ones have few programs to solve: where they find any it
+ * is soon, and that there is none takes long to prove.
+ */
+const SEARCHES: readonly (Search & {readonly maxNodes?: number})[] = [
+  {reach: 1},
+  {reach: 3},
+  {reach: 10, maxNodes: 400},
+  {reach: 40, maxNodes: 400},
+  {reach: 3, elastic: true},
+];
+
 /** Amount below which the fine scale is used, g. */
 const FINE = 20;
 
@@ -42,7 +54,8 @@ const FINE = 20;
  * The amounts of a mix in steps of a scale, eggs in whole ones, so that every target is still met if that is possible.
  *
  * Not each amount rounded by itself: first the eggs become whole and the rest follows freely, then a program with whole
- * numbers looks among the steps around these amounts for those that keep the targets and move the least number of steps.
+ * numbers looks among the steps around these amounts, and then further away, for those that keep the targets and move the least
+ * number of steps.
  * Otherwise the targets give way as little as possible, and the result says which and by how much. All figures of the result are
  * measured anew.
  *
@@ -87,8 +100,9 @@ function weighed(
   );
   const near = free?.map((number, j) => number * (counted[j] ?? 1)) ?? amounts;
   const steps = counted.map((unit, j) => unit ?? (near[j]! < FINE ? scale / 10 : scale));
-  for (const search of [{reach: 1}, {reach: 3}, {reach: 3, elastic: true}]) {
-    const numbers = look(brief, near, steps, search, deadline);
+  for (const search of SEARCHES) {
+    const time = deadline && partOfTime(deadline, search.maxNodes ? 0.3 : 1);
+    const numbers = look(brief, near, steps, search, time);
     if (numbers) return measured(brief, steps, numbers);
   }
   return measured(
@@ -103,11 +117,12 @@ function look(
   brief: Brief,
   amounts: readonly number[],
   steps: readonly number[],
-  search: Search,
+  {maxNodes, ...search}: Search & {readonly maxNodes?: number},
   deadline: Deadline | undefined,
 ): readonly number[] | undefined {
   const program = nearbySteps(brief, amounts, steps, search);
-  const outcome = program && solve(program, deadline && {deadline});
+  const outcome =
+    program && solve(program, {...(deadline && {deadline}), ...(maxNodes !== undefined && {maxNodes})});
   return outcome?.status === "optimal" ? outcome.values.slice(0, steps.length) : undefined;
 }
 

@@ -28,8 +28,13 @@ export function countsOf({counts}: WeighableMix): string[] {
 export function missedBy({missed}: WeighableMix): string[] {
   return missed.map(
     ({value, ...limit}) =>
-      `misses: ${limitName(limit)}, comes to ${value === undefined ? "none" : decimal(value, 2)}`,
+      `misses: ${limitName(limit)}, comes to ${value === undefined ? "none" : decimal(value, digitsApart(value, limit.limit))}`,
   );
+}
+
+/** Decimals of a value: two, or as many as tell it from a limit. */
+function digitsApart(value: number, limit: number): number {
+  return [2, 3, 4, 5].find((digits) => decimal(value, digits) !== decimal(limit, digits)) ?? 6;
 }
 
 /** A mix to weigh and count as figures: section `weigh` has the amounts, `count` whole units, `weighed` the rest. */
@@ -43,7 +48,7 @@ export function weighFigures(mix: WeighableMix): Figure[] {
     ...missed.map((m): Figure => [
       "missed",
       `${m.target} ${m.bound}`,
-      m.value === undefined ? undefined : rounded(m.value, 2),
+      m.value === undefined ? undefined : rounded(m.value, digitsApart(m.value, m.limit)),
       shareUnit(m.target),
     ]),
   ];
