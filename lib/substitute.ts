@@ -35,7 +35,7 @@ export type {Kind} from "./kitchen/reading/kind.ts";
 export type {Norm} from "./kitchen/reading/norms.ts";
 export type {NormProperty, NormReading, NormRow} from "./kitchen/reading/norm-row.ts";
 export {type Pull, PULLED, type Pulled, type Pulls, pullsOf} from "./balance/change/pulls.ts";
-export {staplesIn} from "./balance/change/staples.ts";
+export {staplesIn} from "./balance/explain/staples.ts";
 export {suggestChanges, suggestChangesSteps} from "./balance/change/suggest-changes.ts";
 export {
   type BeforeAfter,

@@ -1,5 +1,5 @@
 import {type Change, TOWARDS} from "../balance/change/change-types.ts";
-import {staplesIn} from "../balance/change/staples.ts";
+import {staplesIn} from "../balance/explain/staples.ts";
 import {suggestChanges} from "../balance/change/suggest-changes.ts";
 import {InputError} from "../core/errors.ts";
 import type {Learned} from "../freezing/learned.ts";

@@ -1,6 +1,6 @@
 import {beforeAll, describe, expect, inject, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
-import {staplesIn} from "../../lib/balance/change/staples.ts";
+import {staplesIn} from "../../lib/balance/explain/staples.ts";
 import {suggestChanges} from "../../lib/balance/change/suggest-changes.ts";
 import {recipeOf} from "../../lib/balance/mix/recipe-of.ts";
 import {weighable} from "../../lib/balance/weigh/weighable.ts";

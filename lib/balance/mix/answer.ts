@@ -96,7 +96,7 @@ export interface Conflict {
   readonly amounts?: readonly Amount[];
   /** Best value that these ingredients can reach, where one target alone cannot be met with them. */
   readonly reach?: {readonly target: string; readonly best: number};
-  /** Ingredients of the pantry of which any one would make the brief possible, the most sparing first. */
+  /** Ingredients of the pantry of which any one would make the brief possible: what nearly every kitchen has, then what is of a kind with what is there. */
   readonly openers: readonly string[];
   /**
    * Whether time ran out before all of this was known: some of the limits named may then not be needed for the conflict, and a

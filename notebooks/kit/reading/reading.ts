@@ -1,6 +1,6 @@
 import {describeRecipe, type RecipeDescription} from "../../../lib/kitchen/reading/describe-recipe.ts";
 import type {Change, Changes} from "../../../lib/balance/change/change-types.ts";
-import {staplesIn} from "../../../lib/balance/change/staples.ts";
+import {staplesIn} from "../../../lib/balance/explain/staples.ts";
 import {readTypedRecipe, type TypedRecipe} from "../../../lib/io/typed/read-typed.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
 import type {Pantry} from "../../../lib/pantry/pantry.ts";

@@ -11,7 +11,7 @@ import {solveBrief} from "../../../lib/balance/mix/solve-brief.ts";
 import {DOSES} from "../../../lib/pantry/doses.ts";
 import {withRelaxations} from "../../../lib/balance/explain/with-relaxations.ts";
 import type {Ingredient} from "../../../lib/pantry/ingredient.ts";
-import {pantryOf} from "../../../lib/pantry/pantry.ts";
+import {findIngredient, pantryOf} from "../../../lib/pantry/pantry.ts";
 import {realPantry} from "../../support/pantry.ts";
 import {randomBrief} from "../../support/random-brief.ts";
 import {seededRandom} from "../../../lib/core/random.ts";
@@ -425,6 +425,22 @@ describe("what could be added", () => {
     const known = fat("known", 80, {properties: {co2: 300}});
     const heavy = fat("heavy", 80, {properties: {co2: 900}});
     expect(openers(counted, [fat("unknown", 80), known, heavy])).toEqual(["known"]);
+  });
+
+  test("is first what nearly every kitchen has, then what is of a kind with what is there; alcohol never unasked", () => {
+    const {openers: forFat} = explained({
+      ingredients: ["water", "sucrose", "coconut milk"],
+      targets: {fat: {min: 30, max: 32}, sugars: {min: 15}, protein: {max: 3}},
+    }).conflict;
+    expect(forFat[0]).toBe("cream 36 %");
+    const groups = forFat.map((name) => findIngredient(realPantry, name).group);
+    expect(groups.slice(1)).toContain("coconut");
+    const soft = (...ingredients: string[]) =>
+      explained({ingredients, targets: {freezingPoint: {max: -3.5}, sugars: {max: 10}}}).conflict.openers;
+    const spirits = (openers: readonly string[]) =>
+      openers.filter((name) => (findIngredient(realPantry, name).composition.alcohol ?? 0) > 1);
+    expect(spirits(soft("whole milk", "sucrose"))).toEqual([]);
+    expect(spirits(soft("whole milk", "sucrose", "beer")).length).toBeGreaterThan(0);
   });
 
   test("is not there already, though more of it would help", () => {

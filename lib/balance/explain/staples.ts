@@ -14,6 +14,11 @@ const STAPLES = new Set(
   ].map(nameKey),
 );
 
+/** Whether an ingredient is one of those. */
+export function isStaple({name}: Ingredient): boolean {
+  return STAPLES.has(nameKey(name));
+}
+
 /**
  * The ingredients of a pantry that nearly every kitchen has: water, milk, cream, milk powder, sugar, dextrose and glucose
  * syrup. For the `from` of `suggestChanges` where the shelf is not known.
@@ -27,5 +32,5 @@ const STAPLES = new Set(
  */
 export function staplesIn(pantry: Pantry): Ingredient[] {
   expectPantry(pantry);
-  return pantry.ingredients.filter(({name}) => STAPLES.has(nameKey(name)));
+  return pantry.ingredients.filter(isStaple);
 }
