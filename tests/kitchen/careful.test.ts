@@ -88,6 +88,47 @@ describe("what goes in cold (common practice, no source)", () => {
   });
 });
 
+describe("to buy pasteurised", () => {
+  const caution = (grams: Readonly<Record<string, number>>) => {
+    const lines = Object.entries(grams).map(([name, g]) => ({
+      ingredient: findIngredient(realPantry, name, name),
+      grams: g,
+    }));
+    const cautions = cautionsFor(makeProduct("x", [baseComponent({name: "base", lines})]));
+    return cautions.find(({topic}) => topic === "milk")?.text;
+  };
+
+  // Chocolate, biscuits, powders and tinned milk are heated as they are made (from memory).
+  test("is said of milk, cream and cheese alone, not of what declares milk", () => {
+    const others = {
+      "dark chocolate 70-85 %": 80,
+      "white chocolate": 30,
+      shortbread: 40,
+      "skimmed milk powder": 30,
+      "butter oil": 10,
+      "condensed milk": 50,
+      "cream liqueur": 20,
+      lactose: 5,
+    };
+    expect(caution(others)).toBeUndefined();
+    expect(caution({...others, "whole milk": 500, "cream 36 %": 100, mascarpone: 50})).toBe(
+      "whole milk, cream 36 %, mascarpone: use only what was pasteurised when bought, or heat the mix to a published pair.",
+    );
+  });
+
+  test("is said of an ingredient of no group that declares milk", () => {
+    const own: Ingredient = {
+      name: "farm milk",
+      composition: {water: 88, milkFat: 4, milkProtein: 3.5, lactose: 4.5},
+      allergens: ["milk"],
+    };
+    const cautions = cautionsFor(
+      makeProduct("x", [baseComponent({name: "base", lines: [{ingredient: own, grams: 500}]})]),
+    );
+    expect(cautions.find(({topic}) => topic === "milk")?.text).toMatch(/^farm milk: use only/);
+  });
+});
+
 describe("the pairs in words", () => {
   // SI 1995/1086 (UK): 79.4 °C for 15 s; 21 CFR 135.3 (US): 175 °F (79.4 °C) for 25 s.
   test("each country's rules once, with temperature and time", () => {

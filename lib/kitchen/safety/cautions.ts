@@ -1,11 +1,13 @@
 import {expectShape} from "../../core/shape.ts";
 import {degrees} from "../../core/format.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
 import {recipeMass} from "../../pantry/recipe.ts";
 import {brix} from "../sugar/brix.ts";
 import type {Caution, CautionTopic} from "./caution.ts";
 import {contentCautions} from "./content-cautions.ts";
 import type {ProcessReport} from "../cooking/follow-process.ts";
 import {allergenWords} from "../label/allergen-words.ts";
+import {isFreshDairy} from "../cooking/dairy.ts";
 import {COOLING, REFREEZING_LIMIT} from "../cooking/pasteurisation.ts";
 import {productAllergens} from "../product/product-allergens.ts";
 import {expectProduct, type Product, productLines} from "../product/product.ts";
@@ -19,8 +21,8 @@ const STICKY = 55;
 /**
  * Cautions for making and selling a product. The last is always there: follow your local code; this is not licensed advice.
  *
- * Raw milk cannot be told from bought pasteurised milk here, so all milk that goes through no published pair of temperature and
- * time is pointed out; egg too, unless it was bought pasteurised.
+ * Raw milk cannot be told from bought pasteurised milk here, so all dairy itself (no chocolate or biscuit with milk) that goes
+ * through no published pair of temperature and time is pointed out; egg too, unless it was bought pasteurised.
  *
  * @param process report on the process of the base; without it nothing counts as heated
  * @param freezer °C of the freezer, -40 to -5; -18 by default
@@ -44,26 +46,26 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
       "process report",
       "give what followProcess(recipe, process) returned",
     );
-  const holders = (allergen: "eggs" | "milk") => [
+  const unheated = (is: (ingredient: Ingredient) => boolean) => [
     ...new Set(
       product.components
         .filter((component) => component.churned)
         .flatMap(({recipe}) => recipe.lines)
-        .filter(({ingredient, grams}) => grams > 0 && ingredient.allergens?.includes(allergen))
+        .filter(({ingredient, grams}) => grams > 0 && is(ingredient))
         .map(({ingredient}) => ingredient.name)
         .filter((name) => !process || process.untreated.includes(name) || process.unused.includes(name)),
     ),
   ];
   const cautions: Caution[] = [];
   const add = (topic: CautionTopic, text: string) => cautions.push({topic, text});
-  const eggs = holders("eggs");
+  const eggs = unheated(({allergens}) => Boolean(allergens?.includes("eggs")));
   if (eggs.length) {
     add(
       "egg",
       `${eggs.join(", ")}: goes through no published pair of temperature and time. Raw egg may carry salmonella: heat the mix to a published pair, or buy pasteurised egg. (The UK has hen eggs of its assurance schemes eaten raw since 2017, the severely ill apart; few other countries do.)`,
     );
   }
-  const milks = holders("milk");
+  const milks = unheated(isFreshDairy);
   if (milks.length) {
     add(
       "milk",

@@ -2,6 +2,7 @@ import {html} from "htl";
 import type {BatchSheet} from "../../../lib/kitchen/day/batch-sheet.ts";
 import {priceForMargin} from "../../../lib/kitchen/product/cost.ts";
 import type {ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
+import {isFreshDairy} from "../../../lib/kitchen/cooking/dairy.ts";
 import {COOLING} from "../../../lib/kitchen/cooking/pasteurisation.ts";
 import {metWords} from "../../../lib/kitchen/cooking/process-steps.ts";
 import {productLines} from "../../../lib/kitchen/product/product.ts";
@@ -131,7 +132,7 @@ function heatWords(day: Day, {steps, untreated, peak}: ProcessReport): string {
 function isTender({product}: Day, name: string): boolean {
   return productLines(product).some(
     ({ingredient}) =>
-      ingredient.name === name && ingredient.allergens?.some((one) => one === "eggs" || one === "milk"),
+      ingredient.name === name && (ingredient.allergens?.includes("eggs") || isFreshDairy(ingredient)),
   );
 }
 
