@@ -38,7 +38,8 @@ const COMMANDS = {
     options: `  --grams GRAMS     how much to make; what the recipe says unless given
   --overrun PERCENT air in the frozen mix
   --way NAME        how the base is made: custard (unless given), scald, pot or cold
-  --heated NAME     heated with the rest (raw fruit, flavourings, spirits are not); can be given again
+  --heated NAME     heated with the rest (raw fruit, flavourings, spirits and yoghurt or other
+                    sour milk are not); can be given again
   --late NAME       goes in after cooling; can be given again
   --csv, --markdown, --html FILE   write the sheet; Markdown on the screen unless given
   --sticker 90x60   a sticker for the tub instead, of that size in mm; on the screen, or with

@@ -542,6 +542,32 @@ describe("batch day", () => {
     await leave(page);
   });
 
+  test("rhubarb is cooked first, yoghurt goes in cold and is to be bought pasteurised", async () => {
+    const base = "500 g whole milk\n200 g cream 36 %\n200 g greek yoghurt\n200 g sugar\n300 g rhubarb";
+    const {page, trouble} = await open("batch-day", {
+      base,
+      pot: "",
+      share: "0",
+      named: "",
+      how: "grams",
+      grams: "1400",
+    });
+    const steps = plain(await page.locator('table[aria-label="Heating"]').innerText());
+    expect(steps).toMatch(
+      /Heat rhubarb to 95 °C, hold 10 min.*Heat whole milk.*Stir greek yoghurt and the cooked fruit into the cold mix/s,
+    );
+    expect(steps).toContain("What goes in cold is not pasteurised by this heat");
+    const told = plain(await page.locator(".verdict").first().innerText());
+    expect(told).toContain("greek yoghurt: stirred in cold, not pasteurised by this heat, so buy what was.");
+    expect(told).not.toContain("rhubarb: stirred in cold");
+    await page.getByLabel("Heated all the same: names, with commas").fill("rhubarb, greek yoghurt");
+    await expect
+      .poll(async () => plain(await page.locator('table[aria-label="Heating"]').innerText()))
+      .not.toContain("into the cold mix");
+    expect(trouble).toEqual([]);
+    await leave(page);
+  });
+
   describe("a base typed line by line", () => {
     let page: Page;
     let trouble: string[];

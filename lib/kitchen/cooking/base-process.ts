@@ -5,6 +5,8 @@ import type {Ingredient} from "../../pantry/ingredient.ts";
 import {goesBy} from "../../pantry/pantry.ts";
 import type {RecipeLine} from "../../pantry/recipe.ts";
 import {expectLines} from "../../pantry/recipe.ts";
+import {cookingMinutes} from "./cooked-first.ts";
+import {isSourMilk} from "./dairy.ts";
 import type {Process, ProcessStep} from "./process.ts";
 
 /** Ways of making a base, in a cook's words. */
@@ -25,8 +27,9 @@ export interface Making {
   /** Time that it is held there, s; 30 by default. */
   readonly hold?: number;
   /**
-   * Whether fruit, juice and flavourings are heated too, or go in after cooling, which is the default. Fruit that is cooked
-   * already is always heated; anything with alcohol always goes in after cooling.
+   * Whether fruit, juice and flavourings are heated too, or go in after cooling, which is the default. Fruit that is cooked already is
+   * always heated, and fruit that nobody eats raw is cooked first; anything with alcohol, and yoghurt and other sour milk, always
+   * goes in after cooling.
    */
   readonly fruit?: "heated" | "late";
   /** Ingredients that are heated whatever they are, by name. */
@@ -44,7 +47,14 @@ const PAN = new Set(["dairy", "plant drink", "coconut", "fat", "basic"]);
 /** Groups that keep their flavour when they go in after cooling: common practice, no source. */
 const LATE = new Set(["fruit", "juice", "flavour", "alcohol"]);
 /** Fruit that comes into the kitchen cooked, or is cooked whatever it goes into. */
-const COOKED = /\b(cooked|stewed|poached|roasted|baked|canned|jam|pumpkin|sweet potato)\b/i;
+const COOKED = /\b(cooked|stewed|poached|roasted|baked|canned|jam|pumpkin)\b/i;
+
+/** Temperature of fruit that is cooked first, °C: just below the boil. */
+const COOKS = 95;
+const FRUIT = "the cooked fruit";
+
+/** Water from which an ingredient is taken as a liquid, g per 100 g. */
+const LIQUID = 50;
 
 /** Refuses an unknown way of making, and temperatures and times that are no numbers. */
 function expectMaking(making: Making): void {
@@ -65,8 +75,9 @@ function expectMaking(making: Making): void {
 }
 
 /**
- * The steps of a way of making a base, over its own ingredients, for `followProcess`. Anything with alcohol, raw fruit, juice and
- * flavourings go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
+ * The steps of a way of making a base, over its own ingredients, for `followProcess`. Anything with alcohol, raw fruit, juice, flavourings,
+ * yoghurt and other sour milk go in after cooling, unless `making` says otherwise; where nothing is heated, everything goes in together.
+ * Fruit that nobody eats raw is cooked first: by itself, lest it curdle milk or egg, else with the rest.
  *
  * @throws InputError for an unknown way, temperatures and times out of range, a name in `heated` or `late` that no ingredient goes by, or that stands in both
  *
@@ -83,15 +94,13 @@ function expectMaking(making: Making): void {
 export function baseProcess(lines: readonly RecipeLine[], making: Making): Process {
   expectLines(lines);
   expectMaking(making);
-  const {way, scald = 90, to = 82, hold = 30, cool = 4, minutes} = making;
-  const isLate = lateness(lines, making);
-  const apart = way === "cold" ? [] : lines.filter(({ingredient}) => isLate(ingredient));
-  // With nothing to heat there is nothing to wait for.
-  const late = apart.length < lines.length ? apart : [];
-  const early = lines.filter((line) => !late.includes(line));
+  const {scald = 90, to = 82, hold = 30, cool = 4, minutes} = making;
+  const {way, raw, early, late} = sorted(lines, making);
   const pan = early.filter(({ingredient: {group = ""}}) => PAN.has(group) || LATE.has(group));
   const bowl = early.filter((line) => !pan.includes(line));
-  const [hot, cold, added] = [pan, bowl, late].map((some) => some.map(({ingredient}) => ingredient.name));
+  const [hot, cold, fruit, added] = [pan, bowl, raw, late].map((some) =>
+    some.map(({ingredient}) => ingredient.name),
+  );
   const heatedName = pan.some(({ingredient: {group}}) => group === "dairy") ? "hot milk" : "hot liquid";
   const poured: ProcessStep[] =
     pan.length && bowl.length
@@ -100,6 +109,9 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
   const everything = poured.length ? ["mix"] : [...hot!, ...cold!];
   const potted: ProcessStep[] = [{heat: [...hot!, ...cold!], to, holdSeconds: hold, into: "mix"}];
   // Without egg there is nothing to pour hot milk over: scalded, it would be hotter than it is to be held.
+  const soft = Math.max(0, ...raw.map(({ingredient}) => 60 * cookingMinutes(ingredient)!));
+  const apart = raw.length > 0 && early.some(({ingredient}) => curdles(ingredient));
+  if (apart) added!.push(FRUIT);
   const heated: Record<Making["way"], ProcessStep[]> = {
     custard:
       poured.length && bowl.some(({ingredient}) => holdsEgg(ingredient))
@@ -115,11 +127,28 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
     pot: potted,
     cold: poured,
   };
+  const made: ProcessStep[] =
+    raw.length && !apart
+      ? [
+          {
+            heat: [...fruit!, ...hot!, ...cold!],
+            to: Math.max(to, COOKS),
+            holdSeconds: Math.max(hold, soft),
+            into: "mix",
+          },
+        ]
+      : heated[way];
   return {
     steps: [
-      ...heated[way],
+      ...(apart
+        ? [
+            {heat: fruit!, to: COOKS, holdSeconds: soft, into: FRUIT},
+            {cool: [FRUIT], to: cool},
+          ]
+        : []),
+      ...made,
       {
-        cool: way === "cold" && !poured.length ? everything : ["mix"],
+        cool: made.length ? ["mix"] : everything,
         to: cool,
         into: "mix",
         ...(minutes !== undefined && {minutes}),
@@ -136,6 +165,51 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
 
 function holdsEgg({group, allergens, composition}: Ingredient): boolean {
   return group === "egg" || Boolean(allergens?.includes("eggs") || composition.eggFat);
+}
+
+function curdles({group = "", allergens = []}: Ingredient): boolean {
+  return (
+    ["dairy", "egg", "plant drink", "coconut"].includes(group) ||
+    allergens.includes("milk") ||
+    allergens.includes("eggs")
+  );
+}
+
+/** The lines by when they go in, and the way that is then left: without a liquid to heat, sour milk and the rest are stirred together cold. */
+function sorted(
+  lines: readonly RecipeLine[],
+  making: Making,
+): {
+  readonly way: Making["way"];
+  /** Fruit to be cooked first. */
+  readonly raw: readonly RecipeLine[];
+  readonly early: readonly RecipeLine[];
+  readonly late: readonly RecipeLine[];
+} {
+  const {way, heated = [], late: named = []} = making;
+  const isLate = lateness(lines, making);
+  const isNamed = ({ingredient}: RecipeLine) =>
+    [...heated, ...named].some((name) => goesBy(ingredient, name));
+  const raw = lines.filter((line) => cookingMinutes(line.ingredient) !== undefined && !isNamed(line));
+  const rest = lines.filter((line) => !raw.includes(line));
+  if (way === "cold") return {way, raw, early: rest, late: []};
+  const sour = rest.filter((line) => isSourMilk(line.ingredient) && !isNamed(line));
+  const apart = rest.filter((line) => isLate(line.ingredient));
+  const stays = rest.filter((line) => !apart.includes(line));
+  if (sour.length && !raw.length && !stays.some(isLiquid)) {
+    // Egg is to be heated, and there is nothing else to heat it in.
+    const egg = stays.some(({ingredient}) => holdsEgg(ingredient));
+    if (!egg) return {way: "cold", raw, early: rest, late: []};
+    const late = apart.filter((line) => !sour.includes(line));
+    return {way, raw, early: rest.filter((line) => !late.includes(line)), late};
+  }
+  // With nothing to heat there is nothing to wait for.
+  const late = apart.length < lines.length ? apart : [];
+  return {way, raw, early: rest.filter((line) => !late.includes(line)), late};
+}
+
+function isLiquid({ingredient: {composition, group}}: RecipeLine): boolean {
+  return group !== "egg" && (composition.water ?? 0) > LIQUID;
 }
 
 /** Tells which ingredients go in after cooling. */
@@ -156,7 +230,7 @@ function lateness(
     }
     if (hot || cold) return Boolean(cold);
     const {group = "", composition, name} = ingredient;
-    if (group === "alcohol" || composition.alcohol) return true;
+    if (group === "alcohol" || composition.alcohol || isSourMilk(ingredient)) return true;
     return fruit === "late" && LATE.has(group) && !(group === "fruit" && COOKED.test(name));
   };
 }

@@ -1,5 +1,6 @@
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
+import {isFreshDairy} from "./dairy.ts";
 import {COOLING, checkHold, DAIRY_PAIRS, held as heldAt, type HeatPair} from "./pasteurisation.ts";
 import {heatTo, type Pot, potMass, pourTogether} from "./pot.ts";
 import type {CoolStep, HeatStep, Item, PourStep, ProcessStep} from "./process.ts";
@@ -28,6 +29,9 @@ const CURDLES = 85;
 
 /** Temperature from which egg thickens, and a mix may look cooked, °C: common practice, no source. */
 const WARM = 60;
+
+/** Temperature, °C, and time, s, from which a pan loses water that is noticed: common practice, no source. */
+const [BOILS_OFF, LONG] = [90, 300] as const;
 
 /** Largest error of the temperature of a poured mix, which is colder than calculated, °C: heat for pot, air, melting fat and dissolving sugar is left out. */
 const UNSURE = 3;
@@ -69,7 +73,13 @@ export function heat(step: HeatStep, worktop: Worktop, place: string): Ran {
       grams: potMass(pot),
       kilojoules: Math.max(0, heatTo(mixed, to)),
       pairs,
-      notes: [...eggNotes(pot, to), pairs.length ? metWords(pairs) : notMet(to, seconds)],
+      notes: [
+        ...eggNotes(pot, to),
+        pairs.length ? metWords(pairs) : notMet(to, seconds),
+        ...(to >= BOILS_OFF && seconds >= LONG
+          ? ["Cover it: weigh it after, and make up with water what boiled away."]
+          : []),
+      ],
     },
   };
 }
@@ -98,9 +108,16 @@ export function pour(step: PourStep, worktop: Worktop, place: string): Ran {
           ? `About ${pot.temperature.toFixed(0)} °C once mixed.`
           : `It reaches about ${pot.temperature.toFixed(0)} °C and cools from there: not enough by itself to pasteurise.`,
         ...eggNotes(pot, pot.temperature),
+        ...(cold && from.some(({contents}) => contents.some(isRawDairy))
+          ? ["What goes in cold is not pasteurised by this heat: it must have been when bought."]
+          : []),
       ],
     },
   };
+}
+
+function isRawDairy({ingredient, treated}: Pot["contents"][number]): boolean {
+  return !treated && isFreshDairy(ingredient);
 }
 
 /**

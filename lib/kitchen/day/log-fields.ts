@@ -1,6 +1,6 @@
 import type {ProcessReport} from "../cooking/follow-process.ts";
 import {COOLING} from "../cooking/pasteurisation.ts";
-import {unitOfTime} from "../cooking/process-steps.ts";
+import {heats, unitOfTime} from "../cooking/process-steps.ts";
 
 /** A field to be filled in by hand. */
 export interface LogField {
@@ -11,10 +11,9 @@ export interface LogField {
 /** Fields to be filled in by hand while a batch is made. */
 export function logFields(report: ProcessReport | undefined, runs: number): LogField[] {
   const heated = report?.heated ?? true;
-  const held = Math.max(
-    0,
-    ...(report?.steps ?? []).map(({step}) => ("heat" in step && step.holdSeconds) || 0),
-  );
+  // Of the mix: fruit is cooked before it.
+  const last = report?.steps.findLast(heats)?.step;
+  const held = (last && "heat" in last && last.holdSeconds) || 0;
   return [
     {label: "Date", unit: ""},
     {label: "Made by", unit: ""},

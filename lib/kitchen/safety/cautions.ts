@@ -7,6 +7,7 @@ import type {Caution, CautionTopic} from "./caution.ts";
 import {contentCautions} from "./content-cautions.ts";
 import type {ProcessReport} from "../cooking/follow-process.ts";
 import {allergenWords} from "../label/allergen-words.ts";
+import {cookingMinutes} from "../cooking/cooked-first.ts";
 import {isFreshDairy} from "../cooking/dairy.ts";
 import {COOLING, REFREEZING_LIMIT} from "../cooking/pasteurisation.ts";
 import {productAllergens} from "../product/product-allergens.ts";
@@ -67,12 +68,18 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
   }
   const milks = unheated(isFreshDairy);
   if (milks.length) {
+    const cold = process?.steps.some(({pairs}) => pairs.length);
     add(
       "milk",
-      `${milks.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
+      cold
+        ? `${milks.join(", ")}: what goes in cold is not pasteurised by this heat. Use only what was pasteurised when bought.`
+        : `${milks.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
     );
   }
-  const raw = process?.heated ? unheatedPlants(product, process) : [];
+  const plants = process?.heated ? unheatedPlants(product, process) : [];
+  const unfit = plants.filter((one) => cookingMinutes(one) !== undefined).map(({name}) => name);
+  if (unfit.length) add("unheated", `${unfit.join(", ")}: not fit to be eaten raw. Cook it first.`);
+  const raw = plants.map(({name}) => name).filter((name) => !unfit.includes(name));
   if (raw.length) {
     add(
       "unheated",
@@ -101,14 +108,14 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
 }
 
 /** Fruit, juice and flavourings that no step has made safe, except those with alcohol, which preserves itself. */
-function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): string[] {
+function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): Ingredient[] {
   const plants = productLines(product).filter(
     ({ingredient: {name, group = "", composition}}) =>
       ["fruit", "juice", "flavour"].includes(group) &&
       !composition.alcohol &&
       (untreated.includes(name) || unused.includes(name)),
   );
-  return plants.map(({ingredient}) => ingredient.name);
+  return plants.map(({ingredient}) => ingredient);
 }
 
 /** Text on cooling, by the former UK rule for ice cream with milk, which is good practice with any milk or egg. */

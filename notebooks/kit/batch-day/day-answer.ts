@@ -2,7 +2,7 @@ import {html} from "htl";
 import type {BatchSheet} from "../../../lib/kitchen/day/batch-sheet.ts";
 import {priceForMargin} from "../../../lib/kitchen/product/cost.ts";
 import type {ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
-import {isFreshDairy} from "../../../lib/kitchen/cooking/dairy.ts";
+import {isFreshDairy, isSourMilk} from "../../../lib/kitchen/cooking/dairy.ts";
 import {COOLING} from "../../../lib/kitchen/cooking/pasteurisation.ts";
 import {metWords} from "../../../lib/kitchen/cooking/process-steps.ts";
 import {productLines} from "../../../lib/kitchen/product/product.ts";
@@ -77,10 +77,11 @@ function makePoints({scaled, rounding}: Amounts, {tubGrams}: Day): HTMLElement[]
 
 function heatPoints(day: Day, {process, chillMinutes}: Heating, wish: DayWish): HTMLElement[] {
   const met =
-    process.steps.some(({pairs}) => pairs.length) && !process.untreated.some((name) => isTender(day, name));
+    isPasteurised(process, wish) &&
+    !process.untreated.some((name) => isTender(day, name) && !isSour(day, name));
   const inTime = process.cooledInTime !== false;
   return [
-    point("Heat", heatWords(day, process), !met),
+    point("Heat", heatWords(day, process, wish), !met),
     point(
       "Cool",
       `${decimal(chillMinutes, 0)} minutes at ${limit(wish.chiller)} W to ${setting(wish.heating.cool)}. ${inTime ? "That is within" : "Too slow: published are at most"} ${COOLING.minutes} minutes to ${degrees(COOLING.temperature)}.${inTime ? "" : " Split it into flat pans, use more ice, or make less."}`,
@@ -119,14 +120,31 @@ function rippleWords({product}: Amounts["scaled"]): string {
 }
 
 /** Sentences on the heat, and on whether it pasteurises. */
-function heatWords(day: Day, {steps, untreated, peak}: ProcessReport): string {
-  const pairs = steps.flatMap((step) => step.pairs);
-  if (!pairs.length) {
+function heatWords(day: Day, process: ProcessReport, wish: DayWish): string {
+  const {steps, untreated, peak} = process;
+  if (!isPasteurised(process, wish)) {
     return `The mix gets to about ${degrees(peak, 0)}. Not enough by itself to pasteurise: buy milk, cream and egg pasteurised, or heat and hold the mix.`;
   }
-  const tender = untreated.filter((name) => isTender(day, name));
-  const late = untreated.filter((name) => !tender.includes(name));
-  return `${metWords(pairs)}${tender.length ? ` Not so ${tender.join(", ")}, which come later.` : ""}${late.length ? ` ${late.join(", ")}: stirred in cold.` : ""}`;
+  const sour = untreated.filter((name) => isSour(day, name));
+  const tender = untreated.filter((name) => isTender(day, name) && !sour.includes(name));
+  const late = untreated.filter((name) => !tender.includes(name) && !sour.includes(name));
+  return [
+    metWords(steps.flatMap((step) => step.pairs)),
+    ...(tender.length ? [`Not so ${tender.join(", ")}, which come later.`] : []),
+    ...(sour.length
+      ? [`${sour.join(", ")}: stirred in cold, not pasteurised by this heat, so buy what was.`]
+      : []),
+    ...(late.length ? [`${late.join(", ")}: stirred in cold.`] : []),
+  ].join(" ");
+}
+
+/** Whether the mix is heated so, and not only fruit that goes into a cold one. */
+function isPasteurised({steps}: ProcessReport, {heating}: DayWish): boolean {
+  return heating.way !== "cold" && steps.some(({pairs}) => pairs.length);
+}
+
+function isSour({product}: Day, name: string): boolean {
+  return productLines(product).some(({ingredient}) => ingredient.name === name && isSourMilk(ingredient));
 }
 
 function isTender({product}: Day, name: string): boolean {

@@ -177,7 +177,8 @@ function heatingOf({components}: Product, {heating, chiller, unread}: DayWish): 
   if (unread) throw new Mistake("");
   const {recipe, composition} = components.find(({churned}) => churned)!;
   const unhurried = followProcess(recipe, baseProcess(recipe.lines, heating));
-  const warm = unhurried.steps.find(({step}) => "cool" in step)!;
+  // Fruit may be cooked, and cooled, before the mix.
+  const warm = unhurried.steps.find(({step}) => "cool" in step && step.into === "mix")!;
   const chillMinutes = coolingMinutes(composition, {
     grams: warm.grams,
     from: warm.before,
