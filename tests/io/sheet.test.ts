@@ -112,6 +112,21 @@ describe("the sheet's data", () => {
     expect(sugars!.measure).toBe(`${(sugars!.grams / 200).toFixed(1)} cups`);
     expect(sheet.allergens).toEqual(["eggs", "milk"]);
   });
+  test("a measure stands in the singular for one", () => {
+    const counted = (grams: number, unit: string) => {
+      const made = makeProduct("syrup", [
+        baseComponent({name: "syrup", lines: [{ingredient: sugar, grams}]}),
+      ]);
+      const measures = {[sugar.name]: {unit, grams: 200}};
+      return batchSheet(made, {grams}, {measures}).sections[0]!.lines[0]!.measure;
+    };
+    expect([200, 300, 400].map((grams) => counted(grams, "cups"))).toEqual(["1 cup", "1.5 cups", "2 cups"]);
+    expect([200, 400].map((grams) => counted(grams, "tablespoon"))).toEqual([
+      "1 tablespoon",
+      "2 tablespoons",
+    ]);
+    expect(counted(200, "ml")).toBe("1 ml");
+  });
   test("whole units are counted without decimals, parts of one with", () => {
     const egg = {name: "egg", composition: {water: 100}, unit: 50};
     const counted = (grams: number) => {

@@ -397,6 +397,20 @@ describe("plan a ripple", () => {
     await leave(page);
   });
 
+  test("a soft ripple in a hard base is not said to let the spoon through", async () => {
+    const {page, trouble} = await open("plan-a-ripple", {
+      base: "900 g whole milk\n100 g sugar",
+      freezer: "-18",
+    });
+    const told = plain(await page.locator(".verdict").first().innerText());
+    expect(told).toMatch(
+      /Spoon\s+At −18 °C it is [\d.]+ times as hard as ice cream that scoops, the base [\d.]+ times\. The spoon goes through the ripple, but the base is hard\./i,
+    );
+    expect(told).not.toContain("so the spoon goes through");
+    expect(trouble).toEqual([]);
+    await leave(page);
+  });
+
   test("boiled down to a weight, that weight comes out; the address keeps it", async () => {
     const {page} = await open("plan-a-ripple", {
       brix: "40..70",
@@ -557,6 +571,8 @@ describe("batch day", () => {
       /Heat rhubarb to 95 °C, hold 10 min.*Heat whole milk.*Stir greek yoghurt and the cooked fruit into the cold mix/s,
     );
     expect(steps).toContain("What goes in cold is not pasteurised by this heat");
+    // 200 g of sugar are a cup.
+    expect((await tableOf(page, "What to weigh, g"))["sucrose"]).toEqual(["200", "1 cup"]);
     const told = plain(await page.locator(".verdict").first().innerText());
     expect(told).toContain("greek yoghurt: stirred in cold, not pasteurised by this heat, so buy what was.");
     expect(told).not.toContain("rhubarb: stirred in cold");

@@ -10,6 +10,7 @@ import type {Caution} from "../safety/caution.ts";
 import {counterWait} from "../safety/counter-wait.ts";
 import {cautionsFor} from "../safety/cautions.ts";
 import {countWords, isCounted} from "../size/counted.ts";
+import {measureWords} from "../size/measure-words.ts";
 import type {CounterWait} from "../size/scoop-words.ts";
 import {followProcess} from "../cooking/follow-process.ts";
 import {ingredientList, type LabelText} from "../label/label.ts";
@@ -219,7 +220,7 @@ function measured(
   // Whole where that is within 1 %.
   const whole = Math.round(count);
   const amount = Math.abs(whole - count) <= 0.01 * count ? whole : Number(count.toFixed(1));
-  return {measure: `${amount} ${measure.unit}`};
+  return {measure: measureWords(amount, measure.unit)};
 }
 
 /** Ingredients in the order in which the process first names them, then the rest. */

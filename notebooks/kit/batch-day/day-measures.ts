@@ -6,17 +6,11 @@ import type {RecipeLine} from "../../../lib/pantry/recipe.ts";
 
 /** Kitchen measures by how many of each one still counts. */
 const COUNTED: readonly (readonly [unit: string, least: number, most: number])[] = [
-  ["teaspoons", 0.4, 6],
-  ["tablespoons", 1.5, 8],
+  ["teaspoon", 0.4, 6],
+  ["tablespoon", 1.5, 8],
   ["ml", 30, Infinity],
-  ["cups", 0.25, 20],
+  ["cup", 0.25, 20],
 ];
-
-const PLURALS: Readonly<Record<string, string>> = {
-  teaspoon: "teaspoons",
-  tablespoon: "tablespoons",
-  cup: "cups",
-};
 
 /** Kitchen measures of an ingredient, g each. */
 export type Measures = ReadonlyMap<string, readonly SheetMeasure[]>;
@@ -29,7 +23,7 @@ export async function measuresFor(shelf: readonly Ingredient[]): Promise<Measure
     const found = await measuresOf(ingredient, 1000);
     measures.set(
       ingredient.name,
-      found.map(({amount, unit}) => ({unit: PLURALS[unit] ?? unit, grams: 1000 / amount})),
+      found.map(({amount, unit}) => ({unit, grams: 1000 / amount})),
     );
   }
   return measures;

@@ -129,9 +129,13 @@ function spoonWords({ripple, base, hard, bleeds, runsWhenScooped}: RippleInBase,
   if (hard)
     return `${compared}: it freezes ${ripple.verdict}. More sugar, or dextrose or glucose syrup in place of sugar, makes it softer.`;
   if (bleeds) return `${compared}: it is a syrup in the tub.`;
+  const spoon =
+    base.verdict === "firm" || base.verdict === "hard"
+      ? `. The spoon goes through the ripple, but the base is ${base.verdict}`
+      : ", so the spoon goes through";
   return runsWhenScooped
-    ? `${compared}, so the spoon goes through; at −13 °C, where it is dipped, it holds no ice and runs unless pectin or starch binds it.`
-    : `${compared}, so the spoon goes through, and it still holds some ice at −13 °C, where it is dipped.`;
+    ? `${compared}${spoon}. At −13 °C, where it is dipped, the ripple holds no ice and runs unless pectin or starch binds it.`
+    : `${compared}${spoon}. At −13 °C, where it is dipped, the ripple still holds some ice.`;
 }
 
 /** Hardness as a multiple of what scoops, in words. */
