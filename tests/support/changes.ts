@@ -12,6 +12,8 @@ import {
   type Recipe,
   recipeComposition,
 } from "../../lib/index.ts";
+import {isIngredientTrait} from "../../lib/balance/substitute/ingredient-traits.ts";
+import {kindIn} from "./kinds.ts";
 import {demoPantry} from "./pantry.ts";
 
 const recipe = (name: string, grams: Readonly<Record<string, number>>): Recipe => ({
@@ -76,7 +78,9 @@ export function noticed(change: Change, before: Recipe, after: Recipe, freezer: 
           ? initialFreezingPoint(one)!
           : what === "cost"
             ? costOf(made)
-            : quantityOf(one, what);
+            : isIngredientTrait(what)
+              ? kindIn(what, made)
+              : quantityOf(one, what);
     score += SUBSTITUTION_WEIGHTS[what] * Math.abs(of(is, after) - of(was, before));
   }
   const grams = gramsIn(before);

@@ -5,6 +5,7 @@ import type {Target} from "../brief/brief.ts";
 import {openBrief} from "../brief/checked.ts";
 import {isFlavour} from "../../pantry/flavour-groups.ts";
 import {type Mix, mixOf} from "../mix/mix-report.ts";
+import {type IngredientTrait, isIngredientTrait, traitIn} from "./ingredient-traits.ts";
 import {TRAIT_UNITS, traitSubject} from "./similarity-traits.ts";
 import type {Goal} from "./nearest-recipe.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
@@ -54,8 +55,9 @@ export function describeAlternative(
   };
   const [old, renewed] = [mixOfRecipe(problem.before, problem), mixOfRecipe(recipe, problem)];
   const changes = goals.flatMap(({what, weight}): NoticedChange[] => {
-    const subject = traitSubject(what, freezer);
-    const [before, after] = [valueOf(subject, old), valueOf(subject, renewed)];
+    const valueIn = (made: Recipe, mix: Mix) =>
+      isIngredientTrait(what) ? meanOf(what, made) : valueOf(traitSubject(what, freezer), mix);
+    const [before, after] = [valueIn(problem.before, old), valueIn(recipe, renewed)];
     if (before === undefined || after === undefined) return [];
     const change = after - before;
     return [{what, unit: TRAIT_UNITS[what], before, after, change, counts: weight * Math.abs(change)}];
@@ -88,6 +90,12 @@ export function describeAlternative(
       weights.newAllergen * newAllergens.length,
     ...(problem.legalName && {legalName: standingOf(problem.legalName, renewed)}),
   };
+}
+
+/** A trait that ingredients have, g per 100 g of a recipe. */
+function meanOf(trait: IngredientTrait, {lines}: Recipe): number {
+  const mass = sum(lines.map(({grams}) => grams));
+  return sum(lines.map(({ingredient, grams}) => traitIn(ingredient, trait) * grams)) / mass;
 }
 
 function standingOf(

@@ -6,11 +6,11 @@ import type {LinearProgram, Outcome} from "../../lp/program/program.ts";
 import {DOSES, dosesIn} from "../../pantry/doses.ts";
 import {recipeComposition} from "../../pantry/recipe.ts";
 import type {Choice, Target} from "../brief/brief.ts";
-import {coefficientOf, targetRows} from "../measure/of-subject.ts";
+import {targetRows} from "../measure/of-subject.ts";
 import {doseRows} from "../program/dose-limits.ts";
 import type {MixRow} from "../measure/mix-row.ts";
 import {mixTerms} from "../program/mix-terms.ts";
-import {SIMILARITY_TRAITS, type SimilarityTrait, traitSubject} from "./similarity-traits.ts";
+import {SIMILARITY_TRAITS, type SimilarityTrait, traitOf} from "./similarity-traits.ts";
 import type {Candidate, SubstitutionProblem} from "./substitution-problem.ts";
 
 /** A trait to be kept near a value: the contribution of each ingredient per 100 g, the value, and the score of one unit off. */
@@ -51,8 +51,7 @@ export function goalsOf(
       const along = ({ingredient}: Candidate) => unclippedIce(ingredient.composition, freezing) / slope;
       return [{what, along, wanted: 0, weight}];
     }
-    const subject = traitSubject(what, freezer);
-    const along = ({ingredient}: Candidate) => coefficientOf(subject, ingredient);
+    const along = ({ingredient}: Candidate) => traitOf(what, ingredient, freezer);
     if (what === "firmness") {
       const atLeast = (candidates: readonly Candidate[]) =>
         piecesOf(
@@ -62,7 +61,7 @@ export function goalsOf(
       return [{what, along, atLeast, wanted: firmness(composition, freezer), weight}];
     }
     const total = before.lines.reduce(
-      (sum, {ingredient, grams}) => sum + grams * coefficientOf(subject, ingredient),
+      (sum, {ingredient, grams}) => sum + grams * traitOf(what, ingredient, freezer),
       0,
     );
     return [{what, along, wanted: total / batch, weight}];
@@ -141,6 +140,8 @@ export function nearestRecipe(
     builder.elastic(row, "lower", {name: `less ${name}`, cost: moving});
   }
   for (const {what, along, atLeast, wanted, weight} of goals) {
+    // What nothing that moves brings or takes away stays as it is, and costs the program a row for nothing.
+    if (!atLeast && free.every((candidate) => along(candidate) === 0)) continue;
     const row = state({name: what, weights: candidates.map(along), lower: wanted, upper: wanted});
     const above = builder.elastic(row, "upper", {name: `${what} above`, cost: weight});
     builder.elastic(row, "lower", {name: `${what} below`, cost: weight});

@@ -1,4 +1,7 @@
+import {coefficientOf} from "../measure/of-subject.ts";
 import type {Subject} from "../measure/measures.ts";
+import type {Ingredient} from "../../pantry/ingredient.ts";
+import {isIngredientTrait, type IngredientTrait, traitIn} from "./ingredient-traits.ts";
 
 /** The things about a frozen mix that a substitution tries to keep, by the names under which they can be weighed. */
 export const SIMILARITY_TRAITS = [
@@ -9,15 +12,21 @@ export const SIMILARITY_TRAITS = [
   "totalSolids",
   "lactose",
   "protein",
+  "casein",
   "eggYolkSolids",
   "polyols",
   "starch",
   "fibre",
   "stabiliser",
+  "thickeningGum",
+  "gellingGum",
+  "gelatine",
   "emulsifier",
+  "waterInOilEmulsifier",
   "salt",
   "alcohol",
   "organicAcids",
+  "fruit",
   "cost",
 ] as const;
 
@@ -35,6 +44,11 @@ export type Weights = Readonly<Record<SimilarityTrait | "moved" | "newIngredient
  * - `sweetness` per point (sucrose = 100), of some 15 in a mix: a tenth of that is about what can be told apart;
  * - `fat` and `totalSolids` per g/100 g: body; `lactose` per g/100 g: sandiness; `protein`, `eggYolkSolids`, `starch` and
  *   `fibre` per g/100 g: body; `polyols` per g/100 g: the gut;
+ * - `casein` per g/100 g, beside `protein`: what whipping and melting of milk rest on, and whey has none of;
+ * - `thickeningGum` and `gellingGum` per g/100 g, beside `stabiliser`: a gum that sets is no thickener, so that the wrong kind is
+ *   noticed as much as none; `gelatine` besides, for it alone melts in the mouth;
+ * - `waterInOilEmulsifier` per g/100 g: it keeps water in fat, which a mix is not;
+ * - `fruit` per g/100 g of fruit and juice: how much it tastes of them;
  * - `stabiliser`, `emulsifier`, `salt`, `alcohol` and `organicAcids` per g/100 g: little of them does much;
  * - `cost` per money per kg: with money near that of a euro, pound or dollar;
  * - `moved` per g/100 g that changes hands in the recipe: so that nothing is moved for nothing;
@@ -49,15 +63,21 @@ export const SUBSTITUTION_WEIGHTS: Weights = {
   totalSolids: 0.5,
   lactose: 0.5,
   protein: 0.7,
+  casein: 0.7,
   eggYolkSolids: 0.7,
   polyols: 1,
   starch: 1,
   fibre: 0.5,
-  stabiliser: 10,
+  stabiliser: 6,
+  thickeningGum: 6,
+  gellingGum: 6,
+  gelatine: 5,
   emulsifier: 5,
+  waterInOilEmulsifier: 20,
   salt: 15,
   alcohol: 3,
   organicAcids: 5,
+  fruit: 0.2,
   cost: 0.3,
   moved: 0.05,
   newIngredient: 0.3,
@@ -73,21 +93,34 @@ export const TRAIT_UNITS: Readonly<Record<SimilarityTrait, string>> = {
   totalSolids: "%",
   lactose: "%",
   protein: "%",
+  casein: "%",
   eggYolkSolids: "%",
   polyols: "%",
   starch: "%",
   fibre: "%",
   stabiliser: "%",
+  thickeningGum: "%",
+  gellingGum: "%",
+  gelatine: "%",
   emulsifier: "%",
+  waterInOilEmulsifier: "%",
   salt: "%",
   alcohol: "%",
   organicAcids: "%",
+  fruit: "%",
   cost: "per kg",
 };
 
-/** The subject of a name, for a freezer at a temperature, °C. */
-export function traitSubject(name: SimilarityTrait, freezer: number): Subject {
+/** The subject of a trait that a mix tells, for a freezer at a temperature, °C. */
+export function traitSubject(name: Exclude<SimilarityTrait, IngredientTrait>, freezer: number): Subject {
   if (name === "firmness") return {kind: "firmness", at: freezer};
   if (name === "cost" || name === "freezingPoint") return {kind: name};
   return {kind: "quantity", quantity: name};
+}
+
+/** Amount of a trait in an ingredient, per 100 g; a mix has the mean by mass, but for firmness and the freezing point. */
+export function traitOf(name: SimilarityTrait, ingredient: Ingredient, freezer: number): number {
+  return isIngredientTrait(name)
+    ? traitIn(ingredient, name)
+    : coefficientOf(traitSubject(name, freezer), ingredient);
 }

@@ -2,6 +2,7 @@ import * as fc from "fast-check";
 import {describe, expect, test} from "vitest";
 import {equivalents, equivalentsTable} from "../../../lib/balance/substitute/equivalents.ts";
 import {inChunks} from "../../../lib/core/in-chunks.ts";
+import {INGREDIENT_TRAITS} from "../../../lib/balance/substitute/ingredient-traits.ts";
 import {SUBSTITUTION_WEIGHTS} from "../../../lib/balance/substitute/similarity-traits.ts";
 import {splitInto} from "../../../lib/balance/substitute/split.ts";
 import {substitute, substituteSteps} from "../../../lib/balance/substitute/substitute.ts";
@@ -16,6 +17,7 @@ import {findIngredient} from "../../../lib/pantry/pantry.ts";
 import {type Quantity, quantityOf} from "../../../lib/pantry/quantities.ts";
 import type {Composition} from "../../../lib/pantry/parts.ts";
 import {type Recipe, recipeComposition, recipeMass} from "../../../lib/pantry/recipe.ts";
+import {kindIn} from "../../support/kinds.ts";
 import {demoPantry, realPantry} from "../../support/pantry.ts";
 import {within} from "../../support/within.ts";
 
@@ -52,6 +54,7 @@ const SCORED: readonly (Quantity & keyof typeof SUBSTITUTION_WEIGHTS)[] = [
   "starch",
   "fibre",
   "stabiliser",
+  "gelatine",
   "emulsifier",
   "salt",
   "alcohol",
@@ -59,7 +62,10 @@ const SCORED: readonly (Quantity & keyof typeof SUBSTITUTION_WEIGHTS)[] = [
 ];
 
 /** Terms of a score: how far two recipes lie apart in each, those that are quickly reckoned first. */
-const TERMS: readonly ((composition: Composition) => number)[] = [
+const TERMS: readonly ((composition: Composition, recipe: Recipe) => number)[] = [
+  ...INGREDIENT_TRAITS.map(
+    (name) => (_: Composition, recipe: Recipe) => SUBSTITUTION_WEIGHTS[name] * kindIn(name, recipe),
+  ),
   ...SCORED.map((name) => (mix: Composition) => SUBSTITUTION_WEIGHTS[name] * quantityOf(mix, name)),
   (mix) => SUBSTITUTION_WEIGHTS.firmness * firmness(mix, -18),
   (mix) => SUBSTITUTION_WEIGHTS.freezingPoint * initialFreezingPoint(mix)!,
@@ -69,7 +75,7 @@ const TERMS: readonly ((composition: Composition) => number)[] = [
 const known = new WeakMap<Recipe, readonly number[]>();
 
 function termsOf(recipe: Recipe): readonly number[] {
-  const terms = known.get(recipe) ?? TERMS.map((term) => term(recipeComposition(recipe)));
+  const terms = known.get(recipe) ?? TERMS.map((term) => term(recipeComposition(recipe), recipe));
   known.set(recipe, terms);
   return terms;
 }
@@ -93,7 +99,7 @@ function scoreOf(before: Recipe, after: Recipe, limit = Infinity): number {
   const [old, composition] = [termsOf(before), recipeComposition(after)];
   for (const [i, term] of TERMS.entries()) {
     if (score > limit) return Infinity;
-    score += Math.abs(term(composition) - old[i]!);
+    score += Math.abs(term(composition, after) - old[i]!);
   }
   return score;
 }
