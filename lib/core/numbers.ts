@@ -28,6 +28,17 @@ export function finite(value: unknown, place: string, limits: Limits = {}, unit 
   return value;
 }
 
+/**
+ * The value itself if it is a finite number above 0.
+ *
+ * @throws InputError naming the place and the value
+ */
+export function positive(value: unknown, place: string): number {
+  const number = finite(value, place);
+  if (number > 0) return number;
+  throw new InputError(place, "out of range", value, "give a number above 0", {code: "out of range"});
+}
+
 function range(min: number, max: number, unit: string): string {
   const of = unit && ` ${unit}`;
   if (min > -Infinity && max < Infinity) return ` from ${min} to ${max}${of}`;

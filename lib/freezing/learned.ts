@@ -1,5 +1,4 @@
-import {InputError} from "../core/errors.ts";
-import {finite} from "../core/numbers.ts";
+import {finite, positive} from "../core/numbers.ts";
 import {expectShape} from "../core/shape.ts";
 
 /** Lesson of a kitchen's own reports about when its tubs scoop. Plain data, to be kept in a file. */
@@ -26,8 +25,5 @@ export function expectLearned(learned: Learned): void {
   finite(learned.reports, "learned.reports", {min: 0});
   finite(learned.shift, "learned.shift");
   finite(learned.narrowing, "learned.narrowing", {min: 0, max: 10});
-  if (finite(learned.scatter, "learned.scatter") > 0) return;
-  throw new InputError("learned.scatter", "out of range", learned.scatter, "give a number above 0", {
-    code: "out of range",
-  });
+  positive(learned.scatter, "learned.scatter");
 }

@@ -1,6 +1,6 @@
 import {InputError} from "../core/errors.ts";
-import {finite} from "../core/numbers.ts";
-import {expectOptions, expectShape, expectText, expectTexts, oneOf} from "../core/shape.ts";
+import {finite, positive} from "../core/numbers.ts";
+import {expectOptions, expectRecord, expectShape, expectText, expectTexts, oneOf} from "../core/shape.ts";
 import {ALLERGENS, type Ingredient} from "./ingredient.ts";
 import {NUTRIENTS, SAID_NUTRIENTS} from "./nutrient-keys.ts";
 import {type Composition, PARTS} from "./parts.ts";
@@ -101,10 +101,26 @@ export function expectFigures(ingredient: Ingredient): void {
     const figure = ingredient[key];
     if (figure !== undefined) finite(figure, `${ingredient.name}: ${key}`, {min: 0});
   }
-  const {name, group, allergens, nutrients} = ingredient;
+  const {name, aliases, portions, properties, group, allergens, nutrients} = ingredient;
+  if (aliases !== undefined) expectTexts(aliases, `${name}: aliases`, "give a list of other names");
+  if (portions !== undefined)
+    expectNumbers(portions, `${name}: portions`, "give g by the portion's name", positive);
+  if (properties !== undefined)
+    expectNumbers(properties, `${name}: properties`, "give a number per 100 g by name", finite);
   if (nutrients !== undefined) expectNutrients(nutrients, name);
   if (group !== undefined) expectText(group, `${name}: group`);
   if (allergens !== undefined) expectAllergens(allergens, `${name}: allergens`);
+}
+
+/** Refuses anything but numbers by name, each of which passes. */
+function expectNumbers(
+  values: Readonly<Record<string, number>>,
+  place: string,
+  advice: string,
+  check: (value: number, place: string) => number,
+): void {
+  expectRecord(values, place, advice);
+  for (const [key, value] of Object.entries(values)) check(value, `${place}.${key}`);
 }
 
 /** Refuses an allergen that no label would show. */

@@ -38,6 +38,10 @@ describe("amounts are taken as an answer holds them, or as numbers in the brief'
 const loosely = library as unknown as Record<string, (...args: readonly unknown[]) => unknown>;
 const milk = library.findIngredient(realPantry, "whole milk");
 const tub = {shape: "box", length: 20, width: 16, height: 10};
+const milkIce = library.makeProduct("milk ice", [
+  library.baseComponent({name: "milk ice", lines: [{ingredient: milk, grams: 1000}]}),
+]);
+const [declared, facts] = [library.euPanel(milkIce), library.usPanel(milkIce)];
 const syrup = {water: 70, glucoseSyrupSolids: 30};
 const half = {name: "half", composition: {water: 40, sucrose: 10}};
 const paste = {name: "our paste", composition: {otherFat: 60, otherProtein: 40}};
@@ -108,6 +112,31 @@ test.each<[name: string, args: readonly unknown[], says: RegExp]>([
   ],
   ["recipeMass", [{name: "mix", lines: [{ingredient: half, grams: 1}]}], /^half: composition: the parts do/],
   ["pantryOf", [[{...half, composition: {watr: 100}}]], /^half: composition: not a composition/],
+  ["pantryOf", [[{...milk, aliases: "milk"}]], /^whole milk: aliases: not a list of texts \(got "milk"\)/],
+  ["pantryOf", [[{...milk, aliases: [3]}]], /^whole milk: aliases\[0\]: not a text \(got 3\)/],
+  ["pantryOf", [[{...milk, portions: "cup"}]], /^whole milk: portions: not an object by name \(got "cup"\)/],
+  ["pantryOf", [[{...milk, portions: {cup: "244"}}]], /^whole milk: portions\.cup: not a finite number/],
+  [
+    "pantryOf",
+    [[{...milk, portions: {cup: 0}}]],
+    /^whole milk: portions\.cup: out of range \(got 0\); give a number above 0/,
+  ],
+  ["pantryOf", [[{...milk, properties: {co2: "310"}}]], /^whole milk: properties\.co2: not a finite number/],
+  ["ingredientList", [milkIce, [], {"whole milk": null}], /^names\.whole milk: not an object .*\(got null\)/],
+  ["ingredientList", [milkIce, [], {"whole milk": {nam: "x"}}], /^names\.whole milk: unknown key "nam"; did/],
+  ["allergenWords", [milkIce, {"whole milk": {name: 5}}], /^names\.whole milk\.name: not a text \(got 5\)/],
+  [
+    "linearPanel",
+    [{...declared, per100: [null]}],
+    /^panel\.per100\[0\]: .*; make it with euPanel\(product\)$/,
+  ],
+  [
+    "linearPanel",
+    [{...declared, portion: {grams: 60, lines: [3]}}],
+    /^panel\.portion: .* make it with euPanel/,
+  ],
+  ["euPanelHtml", [{...declared, per100: [null]}, "Milk"], /^panel\.per100\[0\]: .* make it with euPanel/],
+  ["usPanelHtml", [{...facts, nutrients: [null]}, "Milk"], /^panel\.nutrients\[0\]: .* make it with usPanel/],
   ["heldBy", ["glucoseSyrupSolids", -10], /^dextroseEquivalent: missing for glucose-syrup solids/],
   ["sucroseEquivalenceCurve", [library.equivalenceMix(milk.composition), -1], /^step: out of range/],
 ])("%s refuses in words %#", (name, args, says) => {

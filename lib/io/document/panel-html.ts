@@ -1,6 +1,6 @@
 import {printable} from "../../core/errors.ts";
-import {expectShape, expectText} from "../../core/shape.ts";
-import type {EuPanel} from "../../kitchen/label/eu-panel.ts";
+import {expectList, expectShape, expectText} from "../../core/shape.ts";
+import {type EuPanel, expectEuPanel} from "../../kitchen/label/eu-panel.ts";
 import type {UsPanel, UsPanelLine} from "../../kitchen/label/us-panel.ts";
 import {escapeHtml} from "../text/escape.ts";
 import {MEASURED_FACE} from "../text/letter-widths.ts";
@@ -31,12 +31,17 @@ export function usPanelHtml(panel: UsPanel, title: string): string {
 
 /** The panel alone, for a page that has a style of its own. */
 export function usPanelTable(panel: UsPanel): string {
-  expectShape(
-    panel,
-    {serving: "text", columns: "list", nutrients: "list", vitamins: "list", calories: "list"},
-    "panel",
-    "make it with usPanel(product)",
-  );
+  const advice = "make it with usPanel(product)";
+  const shape = {
+    serving: "text",
+    columns: "list",
+    nutrients: "list",
+    vitamins: "list",
+    calories: "list",
+  } as const;
+  expectShape(panel, shape, "panel", advice);
+  for (const key of ["nutrients", "vitamins"] as const)
+    expectList(panel[key], {name: "text", amounts: "list", daily: "list"}, `panel.${key}`, advice);
   const {servings, serving, columns, calories, nutrients, vitamins} = panel;
   const wide = columns.length + 1;
   const cells = ({name, amounts, daily}: UsPanelLine, small: boolean) => {
@@ -94,12 +99,7 @@ function percent(text: string | undefined, small: boolean): string {
  * ```
  */
 export function euPanelHtml(panel: EuPanel, title: string): string {
-  expectShape(
-    panel,
-    {per100: "list", sentences: "list", lacking: "list"},
-    "panel",
-    "make it with euPanel(product)",
-  );
+  expectEuPanel(panel);
   const {per100, portion, sentences, lacking} = panel;
   const heads = ["100 g", ...(portion ? [`portion, ${Math.round(portion.grams)} g`, "% of intake"] : [])];
   const rows = per100.map(({name, text}, i) => {

@@ -1,8 +1,7 @@
-import {expectRecord} from "../../core/shape.ts";
 import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import {productAllergens} from "../product/product-allergens.ts";
 import {type Product, productLines} from "../product/product.ts";
-import {customaryName, type LabelName, ownLabel} from "./label-names.ts";
+import {customaryName, expectNames, type LabelName, ownLabel} from "./label-names.ts";
 
 /** Kinds of an allergen that a label names, by the words that tell them: Annex II, points 1 and 8; further words from memory. */
 const KINDS: Readonly<Partial<Record<Allergen, Readonly<Record<string, string>>>>> = {
@@ -95,7 +94,7 @@ export function kindsOf({name, aliases = []}: Ingredient, allergen: Allergen, pr
  * ```
  */
 export function allergenWords(product: Product, names: Readonly<Record<string, LabelName>> = {}): string[] {
-  expectRecord(names, "names", "give {name, contains} by the ingredient's name");
+  expectNames(names);
   const lines = productLines(product).filter(({grams}) => grams > 0);
   return productAllergens(product).flatMap((allergen) => {
     const words = lines

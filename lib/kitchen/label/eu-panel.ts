@@ -1,5 +1,5 @@
 import {finite} from "../../core/numbers.ts";
-import {expectOptions, expectShape} from "../../core/shape.ts";
+import {expectList, expectOptions, expectShape, expectText, expectTexts} from "../../core/shape.ts";
 import {nutritionOf, type Nutrition} from "../product/nutrition.ts";
 import {expectProduct, type Product} from "../product/product.ts";
 import {nutritionLabel, type NutritionLine} from "./nutrition-label.ts";
@@ -117,11 +117,35 @@ function intakes(nutrition: Nutrition, shown: readonly NutritionLine[]): (string
  * ```
  */
 export function linearPanel(panel: EuPanel): string {
-  expectShape(panel, {per100: "list", sentences: "list"}, "panel", "make it with euPanel(product)");
+  expectEuPanel(panel);
   const {per100, portion, sentences} = panel;
   const listed = (all: readonly NutritionLine[]) =>
     all.map(({name, text}) => `${name} ${text ?? "not known"}`).join(", ");
   const sized = portion ? ` Per portion of ${Math.round(portion.grams)} g: ${listed(portion.lines)}.` : "";
   // No share of the intakes is printed, so that the sentence on them can stay away.
   return `Nutrition per 100 g: ${listed(per100)}.${sized}${sized && ` ${sentences[0]!}`}`;
+}
+
+/**
+ * Refuses anything but a panel of {@link euPanel}.
+ *
+ * @throws InputError naming the line that is none
+ */
+export function expectEuPanel(panel: EuPanel): void {
+  const advice = "make it with euPanel(product)";
+  const shape = {per100: "list", sentences: "list", lacking: "list"} as const;
+  expectShape(panel, shape, "panel", advice);
+  expectLines(panel.per100, "panel.per100");
+  expectTexts(panel.sentences, "panel.sentences", advice);
+  expectTexts(panel.lacking, "panel.lacking", advice);
+  if (panel.portion === undefined) return;
+  expectShape(panel.portion, {grams: "number", lines: "list", intakes: "list"}, "panel.portion", advice);
+  expectLines(panel.portion.lines, "panel.portion.lines");
+}
+
+function expectLines(lines: readonly NutritionLine[], place: string): void {
+  const advice = "make it with euPanel(product)";
+  expectList(lines, {name: "text"}, place, advice);
+  for (const [i, {text}] of lines.entries())
+    if (text !== undefined) expectText(text, `${place}[${i}].text`, advice);
 }

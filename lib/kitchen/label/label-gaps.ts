@@ -1,8 +1,7 @@
-import {expectRecord} from "../../core/shape.ts";
 import {productAllergens} from "../product/product-allergens.ts";
 import {type Product, productLines} from "../product/product.ts";
 import {isUnknown, kindsOf} from "./allergen-words.ts";
-import {isCompound, type LabelName, ownLabel} from "./label-names.ts";
+import {expectNames, isCompound, type LabelName, ownLabel} from "./label-names.ts";
 import {printedName} from "./label.ts";
 
 /**
@@ -20,7 +19,7 @@ import {printedName} from "./label.ts";
  * ```
  */
 export function labelGaps(product: Product, names: Readonly<Record<string, LabelName>> = {}): string[] {
-  expectRecord(names, "names", "give {name, contains} by the ingredient's name");
+  expectNames(names);
   const declared = new Set(productAllergens(product));
   return productLines(product)
     .filter(({grams}) => grams > 0)

@@ -1,4 +1,4 @@
-import {expectText, oneOf} from "../../core/shape.ts";
+import {expectOptions, expectRecord, expectText, oneOf} from "../../core/shape.ts";
 
 /** Printed form of an ingredient. */
 export interface LabelName {
@@ -136,6 +136,21 @@ export function isCompound(name: string): boolean {
   return /\b(chocolate|biscuits?|crackers?|cookies?|wafers?|cake|marzipan|praline|spread|jam|liqueur|condensed|dulce|blend|marshmallows?|peanut butter|sauce)\b/i.test(
     name,
   );
+}
+
+/**
+ * Refuses anything but printed names by the ingredient's name.
+ *
+ * @throws InputError naming the entry
+ */
+export function expectNames(names: Readonly<Record<string, LabelName>>): void {
+  expectRecord(names, "names", "give {name, contains} by the ingredient's name");
+  for (const [ingredient, own] of Object.entries(names)) {
+    const place = `names.${ingredient}`;
+    expectOptions(own, ["name", "contains"], place);
+    for (const key of ["name", "contains"] as const)
+      if (own[key] !== undefined) expectText(own[key], `${place}.${key}`);
+  }
 }
 
 /** Printed form of an ingredient that the cook chose. */

@@ -1,4 +1,4 @@
-import {expectOptions, expectFlag, expectRecord, expectText, expectTexts, oneOf} from "../../core/shape.ts";
+import {expectOptions, expectFlag, expectText, expectTexts, oneOf} from "../../core/shape.ts";
 import {InputError} from "../../core/errors.ts";
 import {nearestNames} from "../../core/nearest.ts";
 import {sum} from "../../core/numbers.ts";
@@ -8,7 +8,14 @@ import {goesBy} from "../../pantry/pantry.ts";
 import {productAllergens} from "../product/product-allergens.ts";
 import {expectProduct, type Product, productLines} from "../product/product.ts";
 import {kindsOf, namesOf} from "./allergen-words.ts";
-import {customaryName, LIST_STYLES, type LabelName, type ListStyle, ownLabel} from "./label-names.ts";
+import {
+  customaryName,
+  expectNames,
+  LIST_STYLES,
+  type LabelName,
+  type ListStyle,
+  ownLabel,
+} from "./label-names.ts";
 
 /** A piece of the ingredient list; allergens are to be set apart, in bold for instance. */
 export interface LabelText {
@@ -62,7 +69,7 @@ export function ingredientList(
   options: ListOptions = {},
 ): LabelText[] {
   expectTexts(named, "named", "give the names of ingredients");
-  expectRecord(names, "names", "give {name, contains} by the ingredient's name");
+  expectNames(names);
   expectOptions(options, ["style", "leaveOutWater"]);
   const {style = "EU", leaveOutWater = false} = options;
   oneOf(style, LIST_STYLES, "options.style", "way of naming");
