@@ -1,6 +1,6 @@
 import {expectFlag, expectOptions} from "../core/shape.ts";
 import {InputError} from "../core/errors.ts";
-import {type Pantry, pantryOf} from "../pantry/pantry.ts";
+import {NO_PANTRY, type Pantry} from "../pantry/pantry.ts";
 import {beforeTime, deadlineIn, USUAL_TIME} from "../lp/program/deadline.ts";
 import {expectSolveOptions, type SolveOptions} from "../lp/solve/solve.ts";
 import type {Answer, Conflict} from "./mix/answer.ts";
@@ -92,7 +92,7 @@ export function* balanceSteps<Own extends string = never>(
 ): Steps<Answer> {
   refusePantry(options);
   expectBalanceOptions(options);
-  const {pantry = pantryOf([]), place, openersFrom = pantry, signal, candidates} = options;
+  const {pantry = NO_PANTRY, place, openersFrom = pantry, signal, candidates} = options;
   const search = searchWithin(options);
   signal?.throwIfAborted();
   const checked = readBrief(brief, pantry, place);

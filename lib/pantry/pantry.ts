@@ -66,6 +66,9 @@ export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
   return {ingredients, byName, byAlias};
 }
 
+/** Stands for the pantry where none is given. */
+export const NO_PANTRY: Pantry = {ingredients: [], byName: new Map(), byAlias: new Map()};
+
 /**
  * The ingredient of that name or alias, whatever its case, spacing, accents, punctuation and word order. A name goes
  * before an alias. A name that neither has is understood by its number, `cream 45 %` or `dark chocolate 64 %`, where
@@ -133,7 +136,9 @@ function unknownIngredient(pantry: Pantry, name: string, place: string): InputEr
     place,
     "unknown ingredient",
     name,
-    `${names.length ? `did you mean ${alternatives(names)}? If not, ` : ""}add it to the pantry, or give its composition or label beside its name in a JSON file`,
+    pantry === NO_PANTRY
+      ? "no pantry is given to find it in: give {pantry: includedPantry()} as options, or the brief as readBrief(brief, includedPantry()) reads it, or its composition or label beside its name"
+      : `${names.length ? `did you mean ${alternatives(names)}? If not, ` : ""}add it to the pantry, or give its composition or label beside its name in a JSON file`,
     {code: "unknown name"},
   );
 }

@@ -161,6 +161,19 @@ describe("what the command reads and writes", () => {
   });
 });
 
+test("a name without any pantry to find it in: the next step is to give one", () => {
+  const named = {ingredients: ["whole milk"], targets: {fat: {max: 3}}};
+  const says =
+    /^brief: ingredients\[0\]: unknown ingredient \(got "whole milk"\); no pantry is given to find it in: give \{pantry: includedPantry\(\)\} as options, /;
+  expect(() => library.balance(named)).toThrow(says);
+  expect(() => library.sweep(named, "targets.fat.max", [3])).toThrow(says);
+  expect(() => library.tradeOff(named, {x: "cost", y: "fat"})).toThrow(says);
+  const empty = {pantry: library.pantryOf([])};
+  expect(() => library.balance(named, empty)).toThrow(
+    /; add it to the pantry, or give its composition or label/,
+  );
+});
+
 describe("paths of files in a brief are refused where passing over them would change the answer", () => {
   const unpriced = {...written, ingredients: ["whole milk", "sucrose"]};
 

@@ -1,5 +1,5 @@
 import {InputError} from "../../core/errors.ts";
-import {pantryOf} from "../../pantry/pantry.ts";
+import {NO_PANTRY} from "../../pantry/pantry.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
 import type {Brief} from "../brief/brief.ts";
 import {checkedIn} from "../brief/checked.ts";
@@ -26,5 +26,5 @@ export function briefOf(source: BriefSource): Brief {
       undefined,
       "give the answer as balance returned it, or the brief: readBrief(input, pantry)",
     );
-  return readBrief(source, pantryOf([]));
+  return readBrief(source, NO_PANTRY);
 }

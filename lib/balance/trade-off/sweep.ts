@@ -2,7 +2,7 @@ import {expectOptions, expectText} from "../../core/shape.ts";
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
 import {deadlineOf, type TimeOptions} from "../../lp/program/deadline.ts";
-import {type Pantry, pantryOf} from "../../pantry/pantry.ts";
+import {NO_PANTRY, type Pantry} from "../../pantry/pantry.ts";
 import type {Balanced} from "../mix/answer.ts";
 import {withValueAt} from "../brief/brief-path.ts";
 import type {BriefInput} from "../brief/brief-schema.ts";
@@ -83,7 +83,7 @@ export function* sweepSteps<Own extends string = never>(
   options: SweepOptions = {},
 ): Steps<SweepPoint[]> {
   expectOptions(options, ["pantry", "place", "deadline", "now"]);
-  const {pantry = pantryOf([]), place} = options;
+  const {pantry = NO_PANTRY, place} = options;
   if (place !== undefined) expectText(place, "place");
   expectText(path, "path", "name a place in the brief, e.g. targets.fat.max");
   if (!Array.isArray(values))
