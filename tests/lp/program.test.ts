@@ -192,8 +192,12 @@ describe("limits", () => {
     };
     expect(one(-1e20, 1e20)).toEqual([-INF, INF]);
     expect(one(-9.9e19, 9.9e19)).toEqual([-9.9e19, 9.9e19]);
-    expect(() => one(1e20, INF)).toThrow("variables[0].lower: not a lower limit");
-    expect(() => one(-INF, -1e20)).toThrow("variables[0].upper: not an upper limit");
+    expect(() => one(1e20, INF)).toThrow(
+      "variables[0].lower: not a lower limit (got 100000000000000000000); give a number below 1e20, or -Infinity",
+    );
+    expect(() => one(-INF, -1e20)).toThrow(
+      "variables[0].upper: not an upper limit (got -100000000000000000000); give a number above -1e20, or Infinity",
+    );
     expect(() => one("1", 2)).toThrow("variables[0].lower: not a lower limit");
     expect(() => one(1, "2")).toThrow("variables[0].upper: not an upper limit");
     expect(() => one(3, 2)).toThrow("variables[0]: lower limit 3 above upper limit");

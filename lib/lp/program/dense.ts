@@ -19,9 +19,10 @@ export interface DenseProgram {
 /**
  * The program as flat arrays; a maximised objective is negated.
  *
- * Limits beyond 1e20 in size count as open.
+ * Limits of 1e20 and more in size count as open.
  *
- * @throws InputError where a number is missing or not finite, a row has the wrong length, or a lower limit exceeds its upper one
+ * @throws InputError where a number is missing or not finite, a row has the wrong length, a lower limit exceeds its upper one, or a
+ *   lower limit is 1e20 or more, an upper one -1e20 or less
  * @throws OutOfTime soon after the deadline
  */
 export function denseForm(program: LinearProgram, deadline: Deadline = NO_DEADLINE): DenseProgram {
@@ -69,7 +70,7 @@ function notFinite(place: string, value: unknown): never {
   throw new InputError(place, "not a finite number", value, "give a finite number");
 }
 
-/** The size from which a limit counts as open. */
+/** The size from which a limit counts as open; the errors below name it. */
 const OPEN = 1e20;
 
 function readLimits(
@@ -82,10 +83,12 @@ function readLimits(
 ): void {
   const place = `${kind}[${index}]`;
   if (typeof low !== "number" || !(low < OPEN)) {
-    throw new InputError(`${place}.lower`, "not a lower limit", low, "give a number, or -Infinity for none");
+    const advice = "give a number below 1e20, or -Infinity for none";
+    throw new InputError(`${place}.lower`, "not a lower limit", low, advice);
   }
   if (typeof high !== "number" || !(high > -OPEN)) {
-    throw new InputError(`${place}.upper`, "not an upper limit", high, "give a number, or Infinity for none");
+    const advice = "give a number above -1e20, or Infinity for none";
+    throw new InputError(`${place}.upper`, "not an upper limit", high, advice);
   }
   if (low > high) {
     throw new InputError(place, `lower limit ${low} above upper limit`, high, "swap or widen the limits");

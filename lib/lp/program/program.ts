@@ -2,6 +2,7 @@
  * A linear program as plain, readonly data. This floor knows nothing of food.
  *
  * minimise (or maximise) sum of cost x value over the variables, with lower <= coefficients . values <= upper in every row.
+ * A limit is a number below 1e20 in size: a lower one of -1e20 or less and an upper one of 1e20 or more count as none.
  */
 export interface LinearProgram {
   readonly sense?: "minimise" | "maximise";

@@ -33,7 +33,8 @@ export interface SolveOptions {
  * javascript-lp-solver proposes a basis; where that proves nothing, a simplex of our own goes on from there. At the time limit the
  * answer is `undecided`.
  *
- * @throws InputError for numbers that are not finite, rows of the wrong length, crossed limits
+ * @throws InputError for numbers that are not finite, rows of the wrong length, crossed limits, and a lower limit of 1e20 or more or an
+ *   upper one of -1e20 or less, which leaves no number
  *
  * @example
  * ```ts
