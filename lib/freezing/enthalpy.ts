@@ -8,8 +8,8 @@ import {dryComponents, iceProperties, integralFromZero, water} from "./thermal-p
 /** Heat of fusion of ice at 0 °C, kJ/kg (CRC Handbook of Chemistry and Physics; from memory). */
 export const HEAT_OF_FUSION = 333.55;
 
-/** Highest temperature of the heat capacities, °C: that of caramel. They are published up to 150 °C. */
-const HOTTEST = 200;
+/** Highest temperature of the heat capacities, °C: that of caramel. They are published up to 150 °C, and carried on beyond. */
+export const HOTTEST = 200;
 
 /**
  * Enthalpy of a mix, kJ/kg, 0 at -40 °C: the sensible heat of its parts and the heat of fusion of the ice that melts.
@@ -18,8 +18,8 @@ const HOTTEST = 200;
  * heat capacities of water and ice demand. The heats of mixing, of sweeteners that crystallise, and of the melting of fat are
  * left out: fat that melts takes up about 75 kJ/kg (from memory), less than 1 kJ per kg of mix between -18 and -10 °C.
  *
- * @param temperature °C, -40 to 150
- * @throws InputError below -40 °C
+ * @param temperature °C, -40 to 200; the heat capacities are published up to 150 °C
+ * @throws InputError outside -40 to 200 °C
  *
  * @example
  * ```ts
@@ -37,9 +37,9 @@ export function enthalpy(composition: Composition, temperature: number): number 
  * Heat to take out of a mix to cool it from one temperature to another, kJ/kg; negative for warming. What a machine
  * must do besides the work of its dasher.
  *
- * @param from °C, -40 to 150
- * @param to °C, -40 to 150
- * @throws InputError below -40 °C
+ * @param from °C, -40 to 200; the heat capacities are published up to 150 °C
+ * @param to °C, likewise
+ * @throws InputError outside -40 to 200 °C
  *
  * @example
  * ```ts

@@ -20,6 +20,7 @@ import {
   temperingTime,
   type Tub,
 } from "../../lib/freezing/tub.ts";
+import {mixDensityAt} from "../../lib/kitchen/size/density.ts";
 import type {Composition} from "../../lib/pantry/parts.ts";
 import {within} from "../support/within.ts";
 
@@ -184,6 +185,19 @@ describe("enthalpy", () => {
   test("does not jump at the freezing point", () => {
     const begins = initialFreezingPoint(standard)!;
     within(enthalpy(standard, begins + 1e-6), enthalpy(standard, begins - 1e-6), 1e-3, "enthalpy");
+  });
+
+  test("is told from -40 to 200 °C, as is the heat to remove and the density, and no further", () => {
+    const at: readonly ((t: number) => number)[] = [
+      (t) => enthalpy(standard, t),
+      (t) => heatToRemove(standard, t, -18),
+      (t) => heatToRemove(standard, 5, t),
+      (t) => mixDensityAt(standard, t),
+    ];
+    for (const figure of at) {
+      for (const t of [-40, 150, 200]) expect(figure(t)).toSatisfy(Number.isFinite);
+      for (const t of [-40.1, 200.1]) expect(() => figure(t)).toThrow("give a number from -40 to 200 °C");
+    }
   });
 
   test("adds up along the way", () => {

@@ -1,5 +1,7 @@
 import {finite} from "../../core/numbers.ts";
 import {expectComposition} from "../../pantry/expect.ts";
+import {HOTTEST} from "../../freezing/enthalpy.ts";
+import {COLDEST} from "../../freezing/held-water.ts";
 import {ice} from "../../freezing/ice.ts";
 import {componentsWith, density} from "../../freezing/thermal-properties.ts";
 import type {Composition} from "../../pantry/parts.ts";
@@ -32,8 +34,8 @@ export function mixDensity(composition: Composition): number {
  * M. R. Okos 1986 (see `COMPONENT_PROPERTIES`), with the ice of the freezing curve. Within 1 % of {@link mixDensity} at 20 °C.
  *
  * @param composition g per 100 g
- * @param temperature °C, -40 to 150
- * @throws InputError below -40 °C
+ * @param temperature °C, -40 to 200; the densities of the components are published up to 150 °C
+ * @throws InputError outside -40 to 200 °C
  *
  * @example
  * ```ts
@@ -41,7 +43,7 @@ export function mixDensity(composition: Composition): number {
  * ```
  */
 export function mixDensityAt(composition: Composition, temperature: number): number {
-  finite(temperature, "temperature", {min: -40, max: 200}, "°C");
+  finite(temperature, "temperature", {min: COLDEST, max: HOTTEST}, "°C");
   expectComposition(composition);
   if (!Object.values(composition).some((grams) => grams > 0)) return mixDensity(composition);
   return density(componentsWith(composition, ice(composition, temperature)), temperature) / 1000;
