@@ -55,11 +55,13 @@ export function equivalents(
   y: Ingredient,
   options: {readonly freezer?: number} = {},
 ): Equivalent[] {
-  expectOptions(options, ["freezer"]);
-  const {freezer = -18} = options;
   for (const ingredient of [x, y]) expectIngredient(ingredient);
-  finite(freezer, "freezer", {min: -40, max: -0.01}, "°C");
-  const [one, other] = [featuresOf(x.composition, freezer), featuresOf(y.composition, freezer)];
+  const freezer = freezerOf(options);
+  return between(featuresOf(x.composition, freezer), featuresOf(y.composition, freezer));
+}
+
+/** The ways to make one thing equal to 100 g of another. */
+function between(one: Features, other: Features): Equivalent[] {
   return EQUAL_IN.flatMap((equalIn): Equivalent[] => {
     if (one[equalIn] < LEAST || other[equalIn] < LEAST) return [];
     const share = one[equalIn] / other[equalIn];
@@ -82,6 +84,9 @@ export function equivalents(
   });
 }
 
+/** Most ingredients of a table: some 140,000 rows in about a second. */
+const MOST = 200;
+
 /** One row of a like-for-like table. */
 export interface EquivalentRow extends Equivalent {
   readonly instead: string;
@@ -89,9 +94,11 @@ export interface EquivalentRow extends Equivalent {
 }
 
 /**
- * The like-for-like table of some ingredients: {@link equivalents} for every one instead of every other.
+ * The like-for-like table of some ingredients: {@link equivalents} for every one instead of every other. It grows with the square
+ * of their number, and 200 take about a second, at once.
  *
- * @throws InputError for fewer than two ingredients, or a temperature out of range
+ * @param ingredients 2 to 200, such as the sugars of a pantry
+ * @throws InputError for fewer ingredients or more, and for a temperature out of range
  *
  * @example
  * ```ts
@@ -119,15 +126,41 @@ export function equivalentsTable(
       "give at least two ingredients",
     );
   }
-  return ingredients.flatMap((x) =>
-    ingredients.flatMap((y) =>
-      x === y ? [] : equivalents(x, y, options).map((found) => ({instead: x.name, take: y.name, ...found})),
+  if (ingredients.length > MOST) {
+    throw new InputError(
+      "ingredients",
+      `more than ${MOST}`,
+      ingredients.length,
+      `give at most ${MOST}, such as those of one group: each is compared with every other`,
+      {code: "out of range"},
+    );
+  }
+  for (const ingredient of ingredients) expectIngredient(ingredient);
+  const freezer = freezerOf(options);
+  const known = ingredients.map(({name, composition}) => ({
+    name,
+    features: featuresOf(composition, freezer),
+  }));
+  return known.flatMap((x) =>
+    known.flatMap((y) =>
+      x === y
+        ? []
+        : between(x.features, y.features).map((found) => ({instead: x.name, take: y.name, ...found})),
     ),
   );
 }
 
+/** Temperature at which the freezing effect is compared, °C. */
+function freezerOf(options: {readonly freezer?: number}): number {
+  expectOptions(options, ["freezer"]);
+  const {freezer = -18} = options;
+  return finite(freezer, "freezer", {min: -40, max: -0.01}, "°C");
+}
+
+type Features = Readonly<Record<EqualIn | "water", number>>;
+
 /** Content of 100 g in everything that can be made equal, and in water, g. */
-function featuresOf(composition: Composition, freezer: number): Record<EqualIn | "water", number> {
+function featuresOf(composition: Composition, freezer: number): Features {
   return {
     mass: 100,
     totalSolids: quantityOf(composition, "totalSolids"),

@@ -244,6 +244,13 @@ describe("like for like", () => {
     expect(found.map(({equalIn}) => equalIn)).not.toContain("sweetness");
     expect(() => equivalents(named("sucrose"), named("honey"), {freezer: 4})).toThrow(/^freezer/);
     expect(() => equivalentsTable([named("sucrose")])).toThrow(/^ingredients/);
+    const many = Array.from({length: 201}, (_, i) => ({...named("sucrose"), name: `sugar ${i}`}));
+    expect(() => equivalentsTable(many)).toThrow(
+      "ingredients: more than 200 (got 201); give at most 200, such as those of one group",
+    );
+    expect(() => equivalentsTable([named("sucrose"), named("honey")], {freezer: 4})).toThrow(
+      /^freezer: out of range/,
+    );
   });
 });
 
