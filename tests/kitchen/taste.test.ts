@@ -130,6 +130,11 @@ test("acid beyond what a sorbet of lemon has is told", () => {
     "Very sour: 4.0 % acid, where a sorbet has up to about 1 % and one of lemon 1.5. Ask for at most so much of what is sour.",
   ]);
   expect(lemon(1.2)).toEqual([]);
+  // Unsweetened it is ice, and sour all the same.
+  expect(tasteCautions({water: 92, sucrose: 4, organicAcids: 4})).toEqual([
+    expect.stringContaining("Ice, not a dessert"),
+    expect.stringContaining("Very sour"),
+  ]);
 });
 
 test("fat without anything to hold it separates; cream, yolk, coconut milk and an emulsifier hold theirs", () => {

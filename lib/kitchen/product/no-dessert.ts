@@ -25,12 +25,21 @@ const DRINK = 5;
 
 /** Sentence on a mix that is no frozen dessert, with a remedy: fat, a paste, ice or a drink; `undefined` for any other. */
 export function noDessert(composition: Composition): string | undefined {
+  return tooDry(composition) ?? tooThin(composition);
+}
+
+/** Sentence on a mix with too little water to freeze: fat, or a paste. */
+export function tooDry(composition: Composition): string | undefined {
   const [fat, solids] = [quantityIn(composition, "fat"), quantityIn(composition, "totalSolids")];
-  const sweetness = quantityIn(composition, "sweetness");
   if (fat > RICH)
     return `Fat, not ice cream: ${decimal(fat, 0)} % fat, where the richest have about 20. Ask for at most so much of it.`;
   if (solids > DRY)
     return `A paste, not ice cream: ${decimal(solids, 0)} % total solids, where mixes have 30 to 45. Ask for at most so much of them.`;
+  return undefined;
+}
+
+function tooThin(composition: Composition): string | undefined {
+  const [solids, sweetness] = [quantityIn(composition, "totalSolids"), quantityIn(composition, "sweetness")];
   const what = (composition.alcohol ?? 0) > DRINK ? "A drink" : "Ice";
   if (solids < ICY)
     return `${what}, not a dessert: ${decimal(solids, 0)} % total solids, where even a granita has 12 and mixes have 30 to 45. Ask for at least so much of them.`;

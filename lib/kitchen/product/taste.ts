@@ -2,7 +2,7 @@ import {decimal} from "../../core/format.ts";
 import {sandiness} from "../../freezing/solubility.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {quantityIn} from "../../pantry/quantities.ts";
-import {noDessert} from "./no-dessert.ts";
+import {noDessert, tooDry} from "./no-dessert.ts";
 
 /**
  * Salt from which on a frozen dessert tastes salty, g per 100 g: a plain mix takes 0.1 to 0.2, one of salted caramel about 0.5.
@@ -42,9 +42,11 @@ export function tasteCautions(composition: Composition): string[] {
   const none = noDessert(composition);
   return [
     salty(composition),
-    ...(none === undefined
-      ? [sweet(composition), sour(composition), separates(composition), sandy(composition)]
-      : [none]),
+    none ?? sweet(composition),
+    // What is next to all solids has no water for acid, fat or lactose to be in.
+    ...(tooDry(composition) === undefined
+      ? [sour(composition), separates(composition), sandy(composition)]
+      : []),
   ].filter((caution) => caution !== undefined);
 }
 
