@@ -375,6 +375,20 @@ describe("design a flavour", () => {
     await leave(own);
   });
 
+  test("a mix that is no dessert is told as such before all else, and one with alcohol to whom it is not to be given", async () => {
+    const lifted = Object.keys(demo.targets ?? {}).map((key) => `${key}=..`);
+    const uses = ["80..80%@1 water", "18..18%@1 vodka", "..@ whole milk"];
+    const hash = `#${[...lifted, ...uses.map((use) => `use=${encodeURIComponent(use)}`)].join("&")}`;
+    const {page, trouble} = await open(DESIGN, {hash});
+    const verdict = page.locator(".verdict").first();
+    expect(await verdict.locator(".alarm").allInnerTexts()).toContainEqual(
+      expect.stringMatching(/^A drink, not a dessert/),
+    );
+    expect(await verdict.innerText()).toContain("keep it from children");
+    expect(trouble).toEqual([]);
+    await leave(page);
+  });
+
   test("customary limits hold, can be raised, and an amount beyond them is kept and cautioned", async () => {
     const entries = demo.ingredients.map((entry) =>
       typeof entry === "string" ? `..@ ${entry}` : `${entry.min ?? ""}..${entry.max ?? ""}@ ${entry.name}`,
