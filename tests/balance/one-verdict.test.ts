@@ -73,7 +73,7 @@ function expectOneVerdict(answer: Optimal, brief: Brief): void {
     expect(text.replaceAll(/\s+/g, " ")).toMatch(printed);
   expect(scoopsClause(scoop)).toContain(
     scoop.unsure
-      ? {"no ice": "no ice", "unlike any": "nobody knows"}[scoop.unsure]
+      ? {"no ice": "no ice", "unlike any": "no scoop temperature"}[scoop.unsure]
       : temperature === undefined
         ? "never"
         : degrees(temperature),

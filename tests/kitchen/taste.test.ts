@@ -1,7 +1,7 @@
 import {expect, test} from "vitest";
 import {balance} from "../../lib/balance/balance.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
-import {answerHtml, answerMarkdown} from "../../lib/io/document/answer-out.ts";
+import {answerCsv, answerHtml, answerMarkdown} from "../../lib/io/document/answer-out.ts";
 import {textReport} from "../../lib/io/report/report.ts";
 import {tasteCautions} from "../../lib/kitchen/product/taste.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
@@ -216,8 +216,10 @@ test("a mix without ice has no scoop temperature, and one unlike any that was me
     expect(first, name).toMatch(/(A paste|Fat), not ice cream/);
     expect(all, name).not.toMatch(/Scoops at about|give or take|too hard|never hardens/i);
   }
-  // Three fifths fat, one tenth water: butter has ice, and no tub of it was ever scooped.
+  // Four fifths fat, a sixth water: butter has ice, and no tub of it was ever scooped.
   const butter = told({ingredients: ["unsalted butter"], targets: {}});
+  const answer = balance({ingredients: ["unsalted butter"]}, {pantry: realPantry});
+  expect(answerCsv(answer)).toContain("scoop,temperature,,°C");
   expect(butter.all).toContain("Where it scoops is not known");
   expect(butter.all).not.toMatch(/Scoops at about|give or take/);
 });

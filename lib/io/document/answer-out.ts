@@ -96,6 +96,7 @@ function figures(answer: Answer): Figure[] {
   }
   if (answer.status !== "optimal") return [["answer", answer.status, answer.reason, ""]];
   const {amounts, cost, batch, shares, freezing, scoop, binding, beyondDoses} = answer;
+  const known: Partial<typeof scoop> = scoop.unsure ? {} : scoop;
   return [
     ...firstWarnings(answer).map((warning): Figure => ["warning", scoop.verdict, warning, ""]),
     ...amounts.flatMap(amountFigures),
@@ -108,10 +109,10 @@ function figures(answer: Answer): Figure[] {
       to(shareDigits(name), value),
       shareUnit(name),
     ]),
-    ["scoop", "temperature", to(1, scoop.temperature), "°C"],
-    ["scoop", "low", to(1, scoop.low), "°C"],
-    ["scoop", "high", to(1, scoop.high), "°C"],
-    ["scoop", "error", to(1, scoop.error), "°C"],
+    ["scoop", "temperature", to(1, known.temperature), "°C"],
+    ["scoop", "low", to(1, known.low), "°C"],
+    ["scoop", "high", to(1, known.high), "°C"],
+    ["scoop", "error", to(1, known.error), "°C"],
     ["scoop", "overrun", scoop.overrun, "%"],
     ["scoop", "freezer", scoop.freezer, "°C"],
     ["scoop", "verdict", scoop.verdict, ""],

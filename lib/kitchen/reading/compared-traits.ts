@@ -1,4 +1,5 @@
-import {decimal, degrees} from "../../core/format.ts";
+import {decimal} from "../../core/format.ts";
+import {scoopsClause} from "../size/scoop-words.ts";
 import {firmness, firmnessReference} from "../../freezing/firmness.ts";
 import {type SimilarityTrait, SUBSTITUTION_WEIGHTS} from "../../balance/substitute/similarity-traits.ts";
 import {type Quantity, quantityIn} from "../../pantry/quantities.ts";
@@ -31,8 +32,7 @@ export const COMPARED: readonly ComparedTrait[] = [
     most: "firmest",
     value: ({composition, scoop: {freezer, overrun}}) =>
       firmness(composition, freezer) - firmnessReference(overrun),
-    said: ({scoop: {temperature}}) =>
-      temperature === undefined ? "never hardens" : `scoops at ${degrees(temperature)}`,
+    said: ({scoop}) => (scoop.temperature === undefined ? "never hardens" : scoopsClause(scoop)),
     counts: SUBSTITUTION_WEIGHTS.firmness,
   },
   quantity("sweetness", "sweetness", ["sweeter", "sweetest"], (value) => `${value} (sugar = 100)`),

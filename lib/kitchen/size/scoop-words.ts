@@ -36,7 +36,7 @@ export function whereItScoops({temperature, low, high, error, unsure}: ScoopTemp
 /** Scoop temperature as the end of a sentence about a mix: `scoops at −14.2 °C`. */
 export function scoopsClause({temperature, unsure}: ScoopTemperature): string {
   if (unsure === "no ice") return "holds no ice";
-  if (unsure) return "scoops where nobody knows, too unlike any ice cream that was measured";
+  if (unsure) return "has no scoop temperature to go by";
   return temperature === undefined ? NEVER : `scoops at ${degrees(temperature)}`;
 }
 

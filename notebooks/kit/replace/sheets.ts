@@ -78,7 +78,7 @@ export function noticedSheet(
 }
 
 function scoopChange({mix: before}: ShownMix<WeighedMix>, {mix: after}: ShownMix<WeighedMix>): string {
-  const [old, now] = [before.scoop.temperature, after.scoop.temperature];
+  const [old, now] = [before, after].map(({scoop}) => (scoop.unsure ? undefined : scoop.temperature));
   // The change of what is printed, so that the three figures agree.
   return old === undefined || now === undefined
     ? "–"

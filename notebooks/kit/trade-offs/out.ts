@@ -49,7 +49,7 @@ export function mixesCsv(mixes: readonly ShownMix<WeighedMix>[], words: string):
       ),
       row(`cost ${words}`.trim(), "money", ({cost}) => figure(cost)),
       row("freezing point", "°C", ({freezing}) => figure(freezing.initialFreezingPoint)),
-      row("scoop temperature", "°C", ({scoop}) => figure(scoop.temperature)),
+      row("scoop temperature", "°C", ({scoop}) => figure(scoop.unsure ? undefined : scoop.temperature)),
       ...Object.keys(first.mix.shares).map((name) =>
         row(name, "per 100 g", ({shares}) => figure(shares[name])),
       ),

@@ -17,8 +17,8 @@ export function scoopRuler(
 ): HTMLElement | undefined {
   if (!mixes.length) return undefined;
   const found = mixes.flatMap(({label, style, mix}): Found[] => {
-    const {temperature, low, high} = mix.scoop;
-    return temperature === undefined
+    const {temperature, low, high, unsure} = mix.scoop;
+    return temperature === undefined || unsure
       ? []
       : [{label, style, temperature, low: low ?? temperature, high: high ?? temperature}];
   });
