@@ -1,5 +1,5 @@
 import {sum} from "../../core/numbers.ts";
-import type {Allergen} from "../../pantry/ingredient.ts";
+import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import type {Target} from "../brief/brief.ts";
 import {openBrief} from "../brief/checked.ts";
@@ -7,6 +7,7 @@ import {isFlavour} from "../../pantry/flavour-groups.ts";
 import {type Mix, mixOf} from "../mix/mix-report.ts";
 import {type IngredientTrait, isIngredientTrait, traitIn} from "./ingredient-traits.ts";
 import {TRAIT_UNITS, traitSubject} from "./similarity-traits.ts";
+import {tasteAlike} from "./same-flavour.ts";
 import type {Goal} from "./nearest-recipe.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
 import type {Alternative, Broken, NoticedChange} from "./substitution-types.ts";
@@ -64,8 +65,11 @@ export function describeAlternative(
   });
   const [had, has] = [allergensOf(problem.before), allergensOf(recipe)];
   const newAllergens = [...has].filter((allergen) => !had.has(allergen));
-  const flavours = (of: Recipe) =>
-    of.lines.flatMap(({ingredient}) => (isFlavour(ingredient) ? [ingredient.name] : []));
+  const flavouring = (of: Recipe) => of.lines.flatMap(({ingredient: one}) => (isFlavour(one) ? [one] : []));
+  const [tasted, tastes] = [flavouring(problem.before), flavouring(recipe)];
+  const without = (some: readonly Ingredient[], others: readonly Ingredient[]) =>
+    some.filter((one) => !others.some((other) => one.name === other.name || tasteAlike(one, other)));
+  const lost = without(tasted, tastes);
   const moved = (sum(amounts.map(({change}) => Math.abs(change))) * 100) / 2 / batch;
   const madeUp = new Set(making.map(({ingredient}) => ingredient.name));
   return {
@@ -80,14 +84,15 @@ export function describeAlternative(
     newAllergens,
     goneAllergens: [...had].filter((allergen) => !has.has(allergen)),
     flavours: {
-      lost: flavours(problem.before).filter((name) => !flavours(recipe).includes(name)),
-      gained: flavours(recipe).filter((name) => !flavours(problem.before).includes(name)),
+      lost: lost.map(({name}) => name),
+      gained: without(tastes, tasted).map(({name}) => name),
     },
     score:
       sum(changes.map(({counts}) => counts)) +
       weights.moved * moved +
       weights.newIngredient * amounts.filter(({before}) => before === 0).length +
-      weights.newAllergen * newAllergens.length,
+      weights.newAllergen * newAllergens.length +
+      weights.lostFlavour * lost.length,
     ...(problem.legalName && {legalName: standingOf(problem.legalName, renewed)}),
   };
 }

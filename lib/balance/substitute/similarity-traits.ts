@@ -34,7 +34,9 @@ export const SIMILARITY_TRAITS = [
 export type SimilarityTrait = (typeof SIMILARITY_TRAITS)[number];
 
 /** Weights of a substitution: how much one unit of change counts. */
-export type Weights = Readonly<Record<SimilarityTrait | "moved" | "newIngredient" | "newAllergen", number>>;
+export type Weights = Readonly<
+  Record<SimilarityTrait | "moved" | "newIngredient" | "newAllergen" | "lostFlavour", number>
+>;
 
 /**
  * Weights of one unit of change. They are judgements, not measurements (common practice, no source), made so
@@ -53,7 +55,9 @@ export type Weights = Readonly<Record<SimilarityTrait | "moved" | "newIngredient
  * - `cost` per money per kg: with money near that of a euro, pound or dollar;
  * - `moved` per g/100 g that changes hands in the recipe: so that nothing is moved for nothing;
  * - `newIngredient` for each ingredient that the recipe did not have: one more to weigh;
- * - `newAllergen` for each allergen that the recipe did not have.
+ * - `newAllergen` for each allergen that the recipe did not have;
+ * - `lostFlavour` for each ingredient that gave the flavour, where none that tastes of the same is left: frozen strawberries are
+ *   strawberries, kiwis are not.
  */
 export const SUBSTITUTION_WEIGHTS: Weights = {
   firmness: 1,
@@ -82,6 +86,7 @@ export const SUBSTITUTION_WEIGHTS: Weights = {
   moved: 0.05,
   newIngredient: 0.3,
   newAllergen: 5,
+  lostFlavour: 3,
 };
 
 /** Units of the changes, beside their weights. */

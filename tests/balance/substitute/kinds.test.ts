@@ -1,5 +1,6 @@
 import {describe, expect, test} from "vitest";
 import {INGREDIENT_TRAITS, traitIn} from "../../../lib/balance/substitute/ingredient-traits.ts";
+import {tasteAlike} from "../../../lib/balance/substitute/same-flavour.ts";
 import {substitute} from "../../../lib/balance/substitute/substitute.ts";
 import type {Alternative} from "../../../lib/balance/substitute/substitution-types.ts";
 import {findIngredient} from "../../../lib/pantry/pantry.ts";
@@ -95,6 +96,36 @@ describe("what a composition does not tell is noticed too (common practice, no s
     const best = bestWith(sorbet, "strawberry", "kiwi");
     within(best.amounts.find(({ingredient}) => ingredient === "kiwi")?.after, 350, 1, "kiwi");
     within(changeOf(best, "fruit"), 0, 0.1, "fruit");
+  });
+
+  test("of two fruits the one that tastes of what is out comes first", () => {
+    const alike = ["frozen strawberries", "freeze-dried strawberry powder"] as const;
+    for (const name of alike) {
+      const [best] = substitute(sorbet, {
+        without: "strawberry",
+        from: real([name, "kiwi", "star fruit", "rhubarb", "raspberry", "water"]),
+      }).alternatives;
+      expect(best!.by, name).toContain(name);
+      expect(best!.flavours.lost, name).toEqual([]);
+    }
+    const flavour = (one: string, other: string) =>
+      tasteAlike(findIngredient(realPantry, one), findIngredient(realPantry, other));
+    for (const [one, other] of [
+      ["strawberry", "strawberry jam"],
+      ["roasted hazelnuts", "hazelnut praline 50 %"],
+      ["dark chocolate 60-69 %", "milk chocolate"],
+      ["vanilla pod", "vanilla extract"],
+      ["peach", "white peach"],
+    ] as const)
+      expect(flavour(one, other), `${one}, ${other}`).toBe(true);
+    for (const [one, other] of [
+      ["passion fruit", "dragon fruit"],
+      ["almond paste", "pistachio paste, sweetened"],
+      ["macadamia nuts", "pine nuts"],
+      ["coffee liqueur 26 % vol", "mint liqueur 36 % vol"],
+      ["rose water", "orange blossom water"],
+    ] as const)
+      expect(flavour(one, other), `${one}, ${other}`).toBe(false);
   });
 
   test("isomaltulose and tagatose for sugar: less sweet, and told so", () => {
