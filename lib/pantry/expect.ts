@@ -1,6 +1,14 @@
 import {InputError} from "../core/errors.ts";
 import {finite, positive} from "../core/numbers.ts";
-import {expectOptions, expectRecord, expectShape, expectText, expectTexts, oneOf} from "../core/shape.ts";
+import {
+  expectList,
+  expectOptions,
+  expectRecord,
+  expectShape,
+  expectText,
+  expectTexts,
+  oneOf,
+} from "../core/shape.ts";
 import {ALLERGENS, type Ingredient} from "./ingredient.ts";
 import {NUTRIENTS, SAID_NUTRIENTS} from "./nutrient-keys.ts";
 import {type Composition, PARTS} from "./parts.ts";
@@ -89,11 +97,17 @@ export function expectIngredient(value: Ingredient): void {
   expectFigures(value);
 }
 
+/** Refuses anything but a list of ingredients, as {@link expectIngredient} each, by its place in it. */
+export function expectIngredients(value: readonly Ingredient[], place: string, advice: string): void {
+  expectList(value, {name: "text", composition: "object"}, place, advice);
+  for (const ingredient of value) expectFigures(ingredient);
+}
+
 /**
  * Refuses figures of an ingredient of the right shape that are no numbers from 0, parts that are not 100 g together, and allergens
  * that are none of the fourteen.
  */
-export function expectFigures(ingredient: Ingredient): void {
+function expectFigures(ingredient: Ingredient): void {
   const at = `${ingredient.name}: composition`;
   expectComposition(ingredient.composition, at);
   expectWhole(ingredient.composition, at);

@@ -1,7 +1,7 @@
 import {InputError} from "../core/errors.ts";
 import {folded, nearestNames} from "../core/nearest.ts";
-import {expectList, expectShape, expectText} from "../core/shape.ts";
-import {expectFigures} from "./expect.ts";
+import {expectShape, expectText} from "../core/shape.ts";
+import {expectIngredients} from "./expect.ts";
 import {ingredientFromNumber} from "./from-number.ts";
 import type {Ingredient} from "./ingredient.ts";
 
@@ -38,13 +38,7 @@ export function nameKey(name: string): string {
  * ```
  */
 export function pantryOf(ingredients: readonly Ingredient[]): Pantry {
-  expectList(
-    ingredients,
-    {name: "text", composition: "object"},
-    "ingredients",
-    "give a list, e.g. from readPantryCsv",
-  );
-  for (const ingredient of ingredients) expectFigures(ingredient);
+  expectIngredients(ingredients, "ingredients", "give a list, e.g. from readPantryCsv");
   const byName = new Map<string, Ingredient>();
   const byAlias = new Map<string, Ingredient[]>();
   for (const ingredient of ingredients) {

@@ -38,9 +38,8 @@ describe("amounts are taken as an answer holds them, or as numbers in the brief'
 const loosely = library as unknown as Record<string, (...args: readonly unknown[]) => unknown>;
 const milk = library.findIngredient(realPantry, "whole milk");
 const tub = {shape: "box", length: 20, width: 16, height: 10};
-const milkIce = library.makeProduct("milk ice", [
-  library.baseComponent({name: "milk ice", lines: [{ingredient: milk, grams: 1000}]}),
-]);
+const milkRecipe = {name: "milk ice", lines: [{ingredient: milk, grams: 1000}]};
+const milkIce = library.makeProduct("milk ice", [library.baseComponent(milkRecipe)]);
 const [declared, facts] = [library.euPanel(milkIce), library.usPanel(milkIce)];
 const syrup = {water: 70, glucoseSyrupSolids: 30};
 const half = {name: "half", composition: {water: 40, sucrose: 10}};
@@ -88,6 +87,13 @@ test.each<[name: string, args: readonly unknown[], says: RegExp]>([
     /^our paste: allergens\[1\]: unknown allergen/,
   ],
   ["equivalents", [milk, allergic], /^our paste: allergens\[1\]: unknown allergen/],
+  [
+    "substitute",
+    [milkRecipe, {without: "whole milk", from: [milk, allergic]}],
+    /^our paste: allergens\[1\]: unknown allergen/,
+  ],
+  ["suggestChanges", [milkRecipe, {from: [half]}], /^half: composition: the parts do not sum to 100 g/],
+  ["equivalentsTable", [[milk, half]], /^half: composition: the parts do not sum to 100 g/],
   ["pantryJson", [[allergic]], /^our paste: allergens\[1\]: unknown allergen/],
   ...(
     [

@@ -1,8 +1,9 @@
 import {finite} from "../../core/numbers.ts";
-import {expectList, expectOptions, expectRecord, expectTexts} from "../../core/shape.ts";
+import {expectOptions, expectRecord, expectTexts} from "../../core/shape.ts";
 import {firmnessReference, USUAL_OVERRUN} from "../../freezing/firmness.ts";
 import type {Learned} from "../../freezing/learned.ts";
 import {dosesIn} from "../../pantry/doses.ts";
+import {expectIngredients} from "../../pantry/expect.ts";
 import {isFlavour} from "../../pantry/flavour-groups.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {expectPantry, goesBy, nameKey, type Pantry} from "../../pantry/pantry.ts";
@@ -64,8 +65,7 @@ export function readChange(recipe: Recipe, options: ChangeOptions): ChangeProble
   expectRecipe(recipe);
   expectOptions(options, OPTIONS);
   const {from = [], locked = []} = options;
-  if (Array.isArray(from))
-    expectList(from, {name: "text", composition: "object"}, "from", "give a pantry or its ingredients");
+  if (Array.isArray(from)) expectIngredients(from, "from", "give a pantry or its ingredients");
   else expectPantry(from as Pantry);
   expectTexts(locked, "locked", "give the names of ingredients that stay");
   expectRecord(options.weights ?? {}, "weights", "give numbers by name, see SUBSTITUTION_WEIGHTS");

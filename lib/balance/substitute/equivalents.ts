@@ -1,8 +1,8 @@
 import {InputError} from "../../core/errors.ts";
 import {finite} from "../../core/numbers.ts";
-import {expectList, expectOptions} from "../../core/shape.ts";
+import {expectOptions} from "../../core/shape.ts";
 import {heldWater} from "../../freezing/held-water.ts";
-import {expectIngredient} from "../../pantry/expect.ts";
+import {expectIngredient, expectIngredients} from "../../pantry/expect.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import type {Composition} from "../../pantry/parts.ts";
 import {quantityOf} from "../../pantry/quantities.ts";
@@ -112,12 +112,7 @@ export function equivalentsTable(
   ingredients: readonly Ingredient[],
   options: {readonly freezer?: number} = {},
 ): EquivalentRow[] {
-  expectList(
-    ingredients,
-    {name: "text", composition: "object"},
-    "ingredients",
-    "give a pantry's ingredients",
-  );
+  expectIngredients(ingredients, "ingredients", "give a pantry's ingredients");
   if (ingredients.length < 2) {
     throw new InputError(
       "ingredients",
@@ -135,7 +130,6 @@ export function equivalentsTable(
       {code: "out of range"},
     );
   }
-  for (const ingredient of ingredients) expectIngredient(ingredient);
   const freezer = freezerOf(options);
   const known = ingredients.map(({name, composition}) => ({
     name,

@@ -1,13 +1,7 @@
-import {
-  expectList,
-  expectOptions,
-  expectRecord,
-  expectShape,
-  expectText,
-  expectTexts,
-} from "../../core/shape.ts";
+import {expectOptions, expectRecord, expectShape, expectText, expectTexts} from "../../core/shape.ts";
 import {InputError} from "../../core/errors.ts";
 import {type Deadline, deadlineOf} from "../../lp/program/deadline.ts";
+import {expectIngredients} from "../../pantry/expect.ts";
 import {expectPantry, type Pantry} from "../../pantry/pantry.ts";
 import type {Target} from "../brief/brief.ts";
 import {recipeComposition} from "../../pantry/recipe.ts";
@@ -88,7 +82,7 @@ function expectSubstitution(options: SubstituteOptions): void {
   if (options.keep !== undefined)
     expectTexts(options.keep, "keep", "give the names of ingredients that stay");
   if (Array.isArray(options.from))
-    expectList(options.from, {name: "text", composition: "object"}, "from", "give a pantry");
+    expectIngredients(options.from, "from", "give a pantry or its ingredients");
   else expectPantry(options.from as Pantry);
   if (options.legalName !== undefined)
     expectShape(options.legalName, {name: "text", targets: "object"}, "legalName", "give {name, targets}");

@@ -1,9 +1,8 @@
-import {expectList} from "../../core/shape.ts";
 import type * as z from "zod/mini";
 import {InputError} from "../../core/errors.ts";
 import {parse} from "../../core/schema.ts";
 import type {Ingredient} from "../../pantry/ingredient.ts";
-import {expectFigures} from "../../pantry/expect.ts";
+import {expectIngredients} from "../../pantry/expect.ts";
 import {compositionSchema, ingredientSchema, labelSchema} from "../../pantry/ingredient-schema.ts";
 import type {Nutrients} from "../../pantry/nutrient-keys.ts";
 import {ownIngredient, refuseLooseEquivalent} from "../../pantry/own-ingredient.ts";
@@ -69,13 +68,7 @@ export function readPantryJson(text: string, place = "pantry"): Ingredient[] {
  * ```
  */
 export function pantryJson(ingredients: readonly Ingredient[]): string {
-  expectList(
-    ingredients,
-    {name: "text", composition: "object"},
-    "ingredients",
-    "give a pantry's ingredients",
-  );
-  for (const ingredient of ingredients) expectFigures(ingredient);
+  expectIngredients(ingredients, "ingredients", "give a pantry's ingredients");
   return `${JSON.stringify(ingredients, undefined, 2)}\n`;
 }
 
