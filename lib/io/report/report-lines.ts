@@ -30,7 +30,7 @@ export function amountLines({
   return [...lines, `  ${cell("in all")} ${right(`${grams(batch)} g`, 11)} ${right("100.00 %", 9)}`];
 }
 
-/** A limit in words: `fat at least 7`, `cream at most 100 g`, `customary: salt at most 0.5 %`. */
+/** A limit in words: `fat at least 7`, `cream at most 100 g`, `customary: salt at most 0.2 %`. */
 export function limitName({
   of = "target",
   target,
