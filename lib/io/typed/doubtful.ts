@@ -1,8 +1,8 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
 import {amountFirst, isMass, type TypedAmount} from "./amount.ts";
 
-/** A minus before the amount that ends a line: behind a mark, or glued to the number. */
-const MINUS_LAST = /(?:[:=,;|]\s*[-−–]\s*|\s[-−])(?=[\d.])/gu;
+/** A minus before the amount that ends a line: behind a mark, or a true one. A dash alone is a cook's. */
+const MINUS_LAST = /(?:[:=,;|]\s*[-−–]\s*|\s−)(?=[\d.])/gu;
 
 /** A true minus sign at the beginning; a dash there is the mark of a list. */
 const MINUS_FIRST = /^−\s*(?=[\d.])/u;
@@ -42,11 +42,17 @@ const GROUNDS = /\b(?:ground|beans?|leaf|leaves|loose|grounds|coarse)\b/i;
  * The question about coffee or tea that is weighed or spooned like the dry thing: what is steeped and strained out again does not
  * count, the drink does.
  *
+ * @param called the cook's name for it
  * @param text the line
  */
-export function brewDoubt({name}: Ingredient, amount: TypedAmount, text: string): string | undefined {
+export function brewDoubt(
+  {name}: Ingredient,
+  amount: TypedAmount,
+  called: string,
+  text: string,
+): string | undefined {
   if (!BREW.test(name)) return undefined;
   const dry = isMass(amount) || /spoon|^ts?b?sp/i.test(amount.unit ?? "");
-  if (!GROUNDS.test(text) && (!dry || DRINK.test(text))) return undefined;
+  if (!GROUNDS.test(called) && (!dry || DRINK.test(text))) return undefined;
   return `is that the drink, or what it is steeped from? What is strained out again does not count: write how much of the drink stays in, as “100 ml ${name}”`;
 }

@@ -1,11 +1,12 @@
 import type {Ingredient} from "../../pantry/ingredient.ts";
-import type {Pantry} from "../../pantry/pantry.ts";
+import {nameKey, type Pantry} from "../../pantry/pantry.ts";
 import {
   type AmountFirst,
   amountFirst,
   isMass,
   isMetric,
   oneTaken,
+  plainAmount,
   plainCount,
   type TypedAmount,
 } from "./amount.ts";
@@ -17,6 +18,9 @@ export type Settled = {readonly amount: TypedAmount} | {readonly question: strin
 /** Words behind a weight that say of what: of all of it, ready to use. */
 const READY =
   /^(?:(?:in|when|once|after|total|all|altogether|together|net|weight|flesh|pulp|meat|drained|peeled|pitted|stoned|shelled|cleaned|trimmed|prepared|cored|ready)\b[\s,.]*)*$/i;
+
+/** Those of them that tell what goes in from what was bought. */
+const EDIBLE = /\b(?:flesh|pulp|meat|drained|peeled|pitted|stoned|shelled|cleaned|trimmed|cored)\b/i;
 
 /** Words that give the weight of one of several. */
 const EACH = /\b(?:each|apiece|a piece|per piece)\b/i;
@@ -39,14 +43,22 @@ export function settledAmount(
   pantry: Pantry,
 ): Settled {
   for (const note of notes) {
-    const second = secondIn(note, ingredient, pantry);
+    // "or 25 g honey" is what would do instead.
+    const second = /^or\b/i.test(note) ? undefined : secondIn(note, ingredient, pantry);
     if (second !== undefined)
       return {question: `two ingredients in one line: write “${second}” on a line of its own`};
   }
-  if (amount.percent || isMass(amount)) return {amount};
+  if (amount.percent) return {amount};
   for (const note of notes) {
     const weight = weightIn(note, ingredient, pantry);
     if (!weight) continue;
+    if (isMass(amount)) {
+      // Of two masses the one that goes in counts: "1 kg mango (600 g flesh)".
+      if (!isMass(weight) || !EDIBLE.test(note)) continue;
+      return {
+        amount: {...plainAmount(weight), taken: [...amount.taken, ...weight.taken, `${note.trim()} counts`]},
+      };
+    }
     // Of two volumes the first is the cook's.
     if (isMetric(amount) && !isMass(weight)) continue;
     return settled(amount, weight, EACH.test(note), ingredient);
@@ -63,11 +75,31 @@ function secondIn(note: string, ingredient: Ingredient, pantry: Pantry): string 
     const name = amount.rest.replace(/^\s*(?:of\b|[-–—:])\s*/i, "").trim();
     // A weight ends the note or is of what the line names; a time, a temperature or a size names nothing known.
     const other = /\p{L}/u.test(name) && !READY.test(name) && knownName(pantry, name);
-    if (!other || (other.kind === "found" && other.ingredient.name === ingredient.name)) continue;
+    if (!other || isPartOnly(name)) continue;
+    if (
+      other.kind === "found" &&
+      (other.ingredient.name === ingredient.name || isSource(other.ingredient, ingredient, amount))
+    )
+      continue;
     if (other.kind === "which" && other.choices.includes(ingredient.name)) continue;
     return written.trim();
   }
   return undefined;
+}
+
+/** True for a number of the whole thing of which the line has a part: eggs of yolks, lemons of their juice. */
+function isSource(whole: Ingredient, part: Ingredient, {unit, pack}: TypedAmount): boolean {
+  if (unit !== undefined || pack !== undefined) return false;
+  const words = nameKey(whole.name)
+    .split(" ")
+    .filter((word) => word !== "whole");
+  const others = nameKey(part.name).split(" ");
+  return words.every((word) => others.includes(word));
+}
+
+/** True for a part without the thing that it is of: `200 ml juice` behind oranges. */
+function isPartOnly(name: string): boolean {
+  return /^(?:juice|zest|peel|skin|pulp)$/i.test(name);
 }
 
 /** The mass or metric volume that a note is, with a word on what it is of at most. */

@@ -67,7 +67,7 @@ export async function rowLine(row: TextRow, how: ReadWith): Promise<TypedLine> {
   const settled = settledAmount(reading.amount, reading.notes, ingredient, how.pantry);
   if ("question" in settled) return {...here, status: "how much", ingredient, question: settled.question};
   const {amount} = settled;
-  const brew = brewDoubt(ingredient, amount, text);
+  const brew = brewDoubt(ingredient, amount, reading.name, text);
   if (brew !== undefined) return {...here, status: "how much", ingredient, question: brew};
   const weighed = amount.percent
     ? {grams: 0, taken: []}

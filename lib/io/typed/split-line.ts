@@ -66,7 +66,9 @@ function named(text: string, amount?: TypedAmount): LineReading {
     .replace(/^\s*(?:of\b|[-–—:=×x*]\s)\s*/i, "")
     .replace(/\s+/g, " ")
     .trim();
-  const [name = "", ...after] = bare.split(/\s*[,;:]\s+|\s+[-–—]\s+|\s*\+\s+|\s*[,;:]$/);
+  const [name = "", ...after] = bare.split(
+    /\s*[,;:]\s+|\s+[-–—]\s+|\s*\+\s+|\s+and\s+(?=[\d½⅓⅔¼¾⅛])|\s*[,;:]$/u,
+  );
   notes.push(...after.map((note) => note.trim()));
   const said = amount ? undefined : notes.map(wholeAmount).find((one) => one !== undefined);
   const found = amount ?? said;
