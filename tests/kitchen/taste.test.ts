@@ -165,10 +165,10 @@ test("lactose in storage: two cautions of different force", () => {
     tasteCautions({water: 64, lactose, milkProtein: 5, milkFat: 8, sucrose: 14});
   expect(milk(5)).toEqual([]);
   expect(milk(7)).toEqual([
-    "May turn sandy in storage: 7.0 % lactose, where its water keeps at most 6.1 dissolved for months. Sell it within weeks, or take out some of the milk powder or whey.",
+    "May turn sandy in storage: 7.0 % lactose, where its water keeps at most 6.1 dissolved for months. Sell it within weeks, or take less of what brings it: milk powder, whey, condensed milk.",
   ]);
   expect(milk(9)).toEqual([
-    "Likely to turn sandy: 9.0 % lactose, where its water keeps at most 7.8 dissolved even for weeks. Take out some of the milk powder or whey.",
+    "Likely to turn sandy: 9.0 % lactose, where its water keeps at most 7.8 dissolved even for weeks. Take less of what brings it: milk powder, whey, condensed milk.",
   ]);
 });
 

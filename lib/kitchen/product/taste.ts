@@ -83,8 +83,8 @@ function sandy(composition: Composition): string | undefined {
     case "none":
       return undefined;
     case "sell soon":
-      return `May turn sandy in storage: ${has} at most ${decimal(longStorage, 1)} dissolved for months. Sell it within weeks, or take out some of the milk powder or whey.`;
+      return `May turn sandy in storage: ${has} at most ${decimal(longStorage, 1)} dissolved for months. Sell it within weeks, or take less of what brings it: milk powder, whey, condensed milk.`;
     case "likely":
-      return `Likely to turn sandy: ${has} at most ${decimal(quickTurnover, 1)} dissolved even for weeks. Take out some of the milk powder or whey.`;
+      return `Likely to turn sandy: ${has} at most ${decimal(quickTurnover, 1)} dissolved even for weeks. Take less of what brings it: milk powder, whey, condensed milk.`;
   }
 }
