@@ -91,6 +91,12 @@ function list(words: string | undefined): string[] {
 }
 
 /**
+ * Limits for a recipe as its cook wrote it, where they are not those of a mix that is worked out: salt that nobody asked for stops
+ * where nobody tastes it, but salted caramel takes about 0.5 (common practice, no source), and who writes it down asks for it.
+ */
+export const WRITTEN_DOSES: Readonly<Record<string, number>> = {salt: 0.5};
+
+/**
  * The doses that a recipe goes beyond, in the order of the table.
  *
  * @param lines the ingredients with their masses, g (only their proportions count); none weighs nothing in all

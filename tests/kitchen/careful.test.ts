@@ -221,6 +221,11 @@ describe("cautions by what a product holds", () => {
       /^base goes beyond custom\. .*polysorbate 80: 0\.3 %, customary are at most 0\.1 %/i,
     );
     expect(about({"whole milk": 850, sugar: 150})["doses"]).toBeUndefined();
+    // Salted caramel takes about 0.5 % (common practice, no source): whoever writes it down asks for it.
+    expect(about({"whole milk": 845.3, sugar: 150, salt: 4.7})["doses"]).toBeUndefined();
+    expect(about({"whole milk": 844, sugar: 150, salt: 6})["doses"]).toMatch(
+      /salt: 0\.6 %, .* at most 0\.5 %/,
+    );
   });
 
   test("alcohol above 0.5 % of the volume; a teaspoon of vanilla in a litre is none", () => {

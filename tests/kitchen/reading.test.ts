@@ -282,3 +282,16 @@ test("cautions: raw yolk, salt beyond custom, the law last", () => {
     expect(all).toMatch(says);
   expect(cautions.at(-1)).toMatch(/^Follow your local code/);
 });
+
+test("salt as salted caramel has it is tasted, and not beyond custom (common practice, no source)", () => {
+  const salted = (salt: number) =>
+    describeRecipe(
+      recipe("salted caramel", {"whole milk": 560, "cream 36 %": 250, sucrose: 190 - salt, salt}),
+    );
+  const {cautions, beyondDoses} = salted(4.7);
+  expect(cautions.join("\n")).toContain("Tastes salty");
+  expect(cautions.join("\n")).not.toContain("goes beyond custom");
+  expect(beyondDoses).toBeUndefined();
+  expect(salted(6).beyondDoses).toMatchObject([{dose: "salt", limit: 0.5}]);
+  expect(salted(6).cautions.join("\n")).toContain("goes beyond custom");
+});

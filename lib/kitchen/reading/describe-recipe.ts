@@ -7,6 +7,7 @@ import type {MixReport} from "../../balance/mix/answer.ts";
 import {reportOf} from "../../balance/mix/mix-report.ts";
 import {mixOfRecipe} from "../../balance/substitute/alternative.ts";
 import {tubOf} from "../../balance/measure/tub-of.ts";
+import {dosesOver, WRITTEN_DOSES} from "../../pantry/doses.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import {baseComponent, makeProduct} from "../product/product.ts";
 import {tasteCautions} from "../product/taste.ts";
@@ -75,8 +76,9 @@ export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): R
   const problem = readChange(recipe, options);
   const {before, batch, freezer} = problem;
   const tub = tubOf(problem);
-  const {amounts: _, cost, ...report} = reportOf(mixOfRecipe(before, problem));
+  const {amounts: _, cost, beyondDoses: _ofAMix, ...report} = reportOf(mixOfRecipe(before, problem));
   const {composition} = report;
+  const over = dosesOver(before.lines, WRITTEN_DOSES);
   const scoop = scooping(composition, freezer, tub);
   const wait = counterWait(composition, scoop, tub.learned);
   const product = makeProduct(before.name, [baseComponent(before)]);
@@ -86,6 +88,7 @@ export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): R
     batch,
     sentence: firstSentence(kind, scoop, wait),
     ...report,
+    ...(over.length > 0 && {beyondDoses: over}),
     scoop,
     ...(wait && !wait.tooLong && {minutes: wait.minutes}),
     ...(cost !== undefined && {cost}),

@@ -1,7 +1,7 @@
 import {decimal, degrees} from "../../core/format.ts";
 import {CRYSTALLISING} from "../../freezing/crystals.ts";
 import {saturations} from "../../freezing/solubility.ts";
-import {dosesOver} from "../../pantry/doses.ts";
+import {dosesOver, WRITTEN_DOSES} from "../../pantry/doses.ts";
 import type {Part} from "../../pantry/parts.ts";
 import {unauthorisedCautions} from "../../pantry/unauthorised.ts";
 import type {Caution} from "./caution.ts";
@@ -45,7 +45,7 @@ export function contentCautions(product: Product, freezer: number): Caution[] {
     }
   }
   for (const {recipe} of product.components.filter(({churned}) => churned)) {
-    const over = dosesOver(recipe.lines);
+    const over = dosesOver(recipe.lines, WRITTEN_DOSES);
     if (!over.length) continue;
     const listed = over.map(
       ({name, has, limit}) => `${name}: ${shown(has)} %, customary are at most ${shown(limit)} %`,
