@@ -149,6 +149,14 @@ describe("a recipe is read", () => {
       expect(stdout).toMatch(says);
   });
 
+  test("without a scoop temperature, before or after a change, where none is to be trusted", async () => {
+    const {stdout} = await read(["-"], "600 ml double cream\n397 g condensed milk\n1 tbsp vanilla extract\n");
+    expect(stdout).toMatch(/^Where it scoops is not known: /m);
+    expect(stdout).toMatch(/^Less sweet: [^]*?\n {2}sweetness 1\d\.\d -> 1\d\.\d\.$/m);
+    for (const figure of ["scoops at", "scoop temperature", "not known ->", "At −18 °C"])
+      expect(stdout).not.toContain(figure);
+  });
+
   test("with a word on a goal that nothing gets nearer", async () => {
     const {stdout} = await read(["-"], "472 g banana\n500 ml milk\n200 g cream 36 %\n120 g sugar\n");
     expect(stdout.replaceAll("\n", " ")).toContain(

@@ -248,6 +248,17 @@ describe("the first sentence", () => {
   });
 });
 
+test("where a mix scoops is said not to be known where it is unlike any that was measured", () => {
+  const rich = recipe("rich", {"cream 48 %": 589, "sweetened condensed milk": 397, "vanilla extract": 13});
+  const {sentence, scoop, norms} = describeRecipe(rich);
+  expect(scoop.unsure).toBe("unlike any");
+  expect(sentence).toBe(
+    "Where it scoops is not known: it is too unlike any ice cream whose hardness was measured.",
+  );
+  expect(norms.map(({property}) => property)).toContain("fat");
+  expect(norms.map(({property}) => property)).not.toContain("scoopTemperature");
+});
+
 test("minutes on the counter are given up to an hour", () => {
   const milk = (sucrose: number) =>
     describeRecipe(recipe("milk ice", {"whole milk": 1000 - sucrose, sucrose})).minutes;

@@ -126,12 +126,13 @@ function changeText(
   learned?: Learned,
 ): string {
   const {after} = scoop;
+  const known = !scoop.before.unsure && !after.unsure;
   const wait =
     towards === "softer" && (after.verdict === "firm" || after.verdict === "hard")
       ? counterWait(recipeComposition(recipe), after, learned)
       : undefined;
   const figures = [
-    `scoops at ${scoopsAt(scoop.before)} -> ${scoopsAt(after)}`,
+    ...(known ? [`scoops at ${scoopsAt(scoop.before)} -> ${scoopsAt(after)}`] : []),
     `sweetness ${decimal(sweetness.before, 1)} -> ${decimal(sweetness.after, 1)}`,
     ...(cost ? [`cost ${decimal(cost.before, 2)} -> ${decimal(cost.after, 2)}`] : []),
   ];
@@ -139,9 +140,11 @@ function changeText(
     wrapped(`${capital(towards)}: ${printable(words)}.`),
     ...(reached ? [] : wrapWords(`As near as it goes to a mix that ${wanted}.`)),
     ...wrapWords(`${figures.join("; ")}.`),
-    ...wrapWords(
-      `At ${setDegrees(after.freezer)} it ${IS[after.verdict]}${wait ? `: ${wait.tooLong ? TOO_LONG() : `give it ${counterWords(wait)}`}` : ""}.`,
-    ),
+    ...(after.unsure
+      ? []
+      : wrapWords(
+          `At ${setDegrees(after.freezer)} it ${IS[after.verdict]}${wait ? `: ${wait.tooLong ? TOO_LONG() : `give it ${counterWords(wait)}`}` : ""}.`,
+        )),
   ].join("\n");
 }
 

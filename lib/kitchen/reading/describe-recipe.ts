@@ -13,7 +13,7 @@ import {baseComponent, makeProduct} from "../product/product.ts";
 import {tasteCautions} from "../product/taste.ts";
 import {cautionsFor} from "../safety/cautions.ts";
 import {counterWait} from "../safety/counter-wait.ts";
-import {type CounterWait, duration, softWarning, TOO_LONG} from "../size/scoop-words.ts";
+import {type CounterWait, duration, softWarning, TOO_LONG, whereItScoops} from "../size/scoop-words.ts";
 import {type Kind, kindOf} from "./kind.ts";
 import {type Norm, normsOf} from "./norms.ts";
 
@@ -110,6 +110,7 @@ function firstSentence(kind: Kind, scoop: Scooping, wait: CounterWait | undefine
   if (kind.name === "granita" && (scoop.verdict === "firm" || scoop.verdict === "hard"))
     return `Hard at ${setDegrees(scoop.freezer)}, as a granita is: scrape it with a fork while it freezes.`;
   if (scoop.unsure === "no ice") return "A paste, not ice cream: it holds no ice.";
+  if (scoop.unsure) return whereItScoops(scoop);
   const at = `at ${setDegrees(scoop.freezer)}`;
   const what =
     wait && !wait.tooLong

@@ -19,27 +19,34 @@ export interface Norm extends NormRow {
 
 /**
  * The norms of a kind of frozen dessert, from laws, codes and textbooks, failing those from trade pages, and else as common practice;
- * each with the place of a recipe in it.
+ * each with the place of a recipe in it; none on a scoop temperature that is not known.
  *
  * @param tub its overrun, %, and the kitchen's calibration
  */
 export function normsOf(recipe: Recipe, kind: KindName, tub: FirmnessOptions): Norm[] {
-  return NORM_TABLE.filter((row) => row.kind === kind).map((row) => {
+  return NORM_TABLE.filter((row) => row.kind === kind).flatMap((row): Norm[] => {
     const value = valueOf(row.property, recipe, tub);
-    if (value === undefined) return {...row, lies: "none"};
+    if (value === "not known") return [];
+    if (value === undefined) return [{...row, lies: "none"}];
     const {min = -Infinity, max = Infinity} = row;
     const lies = tenth(value) < tenth(min) ? "below" : tenth(value) > tenth(max) ? "above" : "within";
-    return {...row, value, lies};
+    return [{...row, value, lies}];
   });
 }
 
-function valueOf(property: NormProperty, recipe: Recipe, tub: FirmnessOptions): number | undefined {
+function valueOf(
+  property: NormProperty,
+  recipe: Recipe,
+  tub: FirmnessOptions,
+): number | "not known" | undefined {
   const composition = recipeComposition(recipe);
   switch (property) {
     case "freezingPoint":
       return initialFreezingPoint(composition);
-    case "scoopTemperature":
-      return scoopTemperature(composition, tub).temperature;
+    case "scoopTemperature": {
+      const {temperature, unsure} = scoopTemperature(composition, tub);
+      return unsure ? "not known" : temperature;
+    }
     case "fruit":
       return shareOf(recipe, ["fruit", "juice"]);
     case "nuts":

@@ -9,6 +9,7 @@ export function readingVerdict(
   {sentence, scoop, kind, cost, batch, freezing, shares}: RecipeDescription,
   gaps: number,
 ): HTMLElement {
+  const where = whereItScoops(scoop);
   const point = freezing.initialFreezingPoint;
   const money = cost === undefined ? "" : ` It costs ${decimal((1000 * cost) / batch, 2)} per kg.`;
   const sweet =
@@ -17,7 +18,7 @@ export function readingVerdict(
     <h2>${unbroken(sentence)}</h2>
     ${gaps ? html`<p class="alarm">${gaps === 1 ? "One line is" : `${gaps} lines are`} left out below until you answer: all this is of the others.</p>` : ""}
     <p>
-      ${unbroken(`${capital(kind.name)}, by what is in it. ${whereItScoops(scoop)}${point === undefined ? "" : ` It starts to freeze at ${degrees(point)}.`}${sweet}${money}`)}
+      ${unbroken(`${capital(kind.name)}, by what is in it.${where === sentence ? "" : ` ${where}`}${point === undefined ? "" : ` It starts to freeze at ${degrees(point)}.`}${sweet}${money}`)}
     </p>
   </section>`;
 }

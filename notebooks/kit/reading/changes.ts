@@ -90,7 +90,7 @@ function changeItem(change: Change, take: (change: Change) => void): HTMLElement
     <h3>${NAMES[towards]}<small>${reached ? wanted : `as near as it goes to “${wanted}”`}</small></h3>
     <p>${unbroken(`${words[0]!.toUpperCase()}${words.slice(1)}.`)}</p>
     <dl>
-      ${pair("scoops at", at(scoop.before), at(scoop.after))}
+      ${scoop.before.unsure || scoop.after.unsure ? "" : pair("scoops at", at(scoop.before), at(scoop.after))}
       ${pair("sweetness", decimal(sweetness.before, 1), decimal(sweetness.after, 1))}
       ${cost ? pair("cost per kg", perKilogram(cost.before), perKilogram(cost.after)) : ""}
     </dl>
