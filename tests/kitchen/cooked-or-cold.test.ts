@@ -1,5 +1,6 @@
 import {describe, expect, test} from "vitest";
 import {baseProcess} from "../../lib/kitchen/cooking/base-process.ts";
+import {mixPairs} from "../../lib/kitchen/cooking/mix-pairs.ts";
 import {followProcess} from "../../lib/kitchen/cooking/follow-process.ts";
 import {baseComponent, makeProduct} from "../../lib/kitchen/product/product.ts";
 import {cautionsFor} from "../../lib/kitchen/safety/cautions.ts";
@@ -21,6 +22,7 @@ function madeOf(
   const cautions = cautionsFor(makeProduct("x", [baseComponent(recipe)]), report);
   return {
     report,
+    cautions,
     steps: report.steps.map(({text}) => text),
     says: (topic: string) => cautions.find((one) => one.topic === topic)?.text,
   };
@@ -93,7 +95,63 @@ describe("fruit that nobody eats raw", () => {
 });
 
 // Common practice, no source: it curdles, and what lives in it dies.
+describe("what is only stirred together", () => {
+  test("sugar is not heated by itself; what swells or melts only when hot is heated with the fruit, spirits apart", () => {
+    const {steps} = madeOf({strawberry: 700, sucrose: 180, "lemon juice": 30});
+    expect(steps).toEqual(["Pour strawberry and lemon juice onto sucrose", "Cool mix to 4 °C"]);
+    const set = madeOf({strawberry: 700, sucrose: 180, gelatine: 6, "rum 40 % vol": 20});
+    expect(set.steps[0]).toMatch(/^Heat strawberry, sucrose and gelatine to 82 °C/);
+    expect(set.steps).toContainEqual(expect.stringMatching(/^Stir spirit .*into the cold mix$/));
+  });
+
+  test("what is pressed, dried or brewed is not to be peeled", () => {
+    const {cautions} = madeOf({
+      "whole milk": 500,
+      sucrose: 100,
+      strawberry: 100,
+      "lemon juice": 30,
+      raisins: 50,
+    });
+    const unheated = cautions.filter(({topic}) => topic === "unheated").map(({text}) => text);
+    expect(unheated).toEqual([
+      "strawberry: not heated. Take what is fit to be eaten raw, wash and peel it well, and keep it cold.",
+      "lemon juice: not heated. Press it from washed fruit, or take juice that was pasteurised, and keep it cold.",
+      "raisins: not heated with the mix. Take what is fit to be eaten as it is, and keep it clean.",
+    ]);
+  });
+});
+
+describe("fruit that is cooked first makes nothing else safe", () => {
+  const creamy = {"whole milk": 500, "cream 36 %": 250, "egg yolk": 85, sucrose: 130, rhubarb: 300};
+
+  test("neither the pairs of the mix nor the caution on milk are the fruit's", () => {
+    const {report, says} = madeOf(creamy, {way: "pot", to: 65, hold: 0});
+    expect(report.steps[0]!.pairs.length).toBeGreaterThan(0);
+    expect(mixPairs(report)).toEqual([]);
+    expect(says("milk")).toBe(
+      "whole milk, cream 36 %: use only what was pasteurised when bought, or heat the mix to a published pair.",
+    );
+    const hot = madeOf(creamy, {way: "pot", to: 82, hold: 30}).report;
+    expect(mixPairs(hot)).toEqual(hot.steps.find(({step}) => step.into === "mix")!.pairs);
+  });
+});
+
 describe("sour milk", () => {
+  test("is not told to be heated with the mix where no steps are known", () => {
+    const lines = shelfLines({"whole milk": 500, "greek yoghurt": 200, sucrose: 120});
+    const cautions = cautionsFor(makeProduct("x", [baseComponent({name: "base", lines})]));
+    expect(cautions.filter(({topic}) => topic === "milk").map(({text}) => text)).toEqual([
+      "whole milk: use only what was pasteurised when bought, or heat the mix to a published pair.",
+      "greek yoghurt: goes in cold, so buy what was pasteurised.",
+    ]);
+  });
+
+  test("double cream is a liquid to heat: buttermilk goes in cold beside it, and gelatine is heated", () => {
+    const {steps} = madeOf({"greek yoghurt": 500, "cream 48 %": 200, sucrose: 140, gelatine: 6});
+    expect(steps[0]).toMatch(/^Heat cream 48 %, sucrose and gelatine to 82 °C/);
+    expect(steps).toContain("Stir greek yoghurt into the cold mix");
+  });
+
   const tangy = {"whole milk": 300, "cream 48 %": 200, "greek yoghurt": 300, sucrose: 120};
 
   test("goes in cold, with a word that this heat does not pasteurise it", () => {

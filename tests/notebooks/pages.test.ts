@@ -85,6 +85,13 @@ describe.each(NOTEBOOKS)("%s", (name) => {
     expect(trouble).toEqual([]);
   });
 
+  test("shows nothing that is hidden", async () => {
+    const seen = await page.evaluate<string[]>(
+      `[...document.querySelectorAll("[hidden]")].filter((e) => e.checkVisibility()).map((e) => e.outerHTML.slice(0, 200))`,
+    );
+    expect(seen).toEqual([]);
+  });
+
   test("names every control", async () => {
     const nameless = await page.evaluate<
       string[]

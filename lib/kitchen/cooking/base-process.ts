@@ -7,6 +7,8 @@ import type {RecipeLine} from "../../pantry/recipe.ts";
 import {expectLines} from "../../pantry/recipe.ts";
 import {cookingMinutes} from "./cooked-first.ts";
 import {isSourMilk} from "./dairy.ts";
+import {COOKED_FRUIT} from "./mix-pairs.ts";
+import {holdsEgg, needsHeat} from "./needs-heat.ts";
 import type {Process, ProcessStep} from "./process.ts";
 
 /** Ways of making a base, in a cook's words. */
@@ -51,10 +53,9 @@ const COOKED = /\b(cooked|stewed|poached|roasted|baked|canned|jam|pumpkin)\b/i;
 
 /** Temperature of fruit that is cooked first, °C: just below the boil. */
 const COOKS = 95;
-const FRUIT = "the cooked fruit";
 
-/** Water from which an ingredient is taken as a liquid, g per 100 g. */
-const LIQUID = 50;
+/** Water from which an ingredient is taken as a liquid, g per 100 g: double cream has 47. */
+const LIQUID = 45;
 
 /** Refuses an unknown way of making, and temperatures and times that are no numbers. */
 function expectMaking(making: Making): void {
@@ -111,7 +112,7 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
   // Without egg there is nothing to pour hot milk over: scalded, it would be hotter than it is to be held.
   const soft = Math.max(0, ...raw.map(({ingredient}) => 60 * cookingMinutes(ingredient)!));
   const apart = raw.length > 0 && early.some(({ingredient}) => curdles(ingredient));
-  if (apart) added!.push(FRUIT);
+  if (apart) added!.push(COOKED_FRUIT);
   const heated: Record<Making["way"], ProcessStep[]> = {
     custard:
       poured.length && bowl.some(({ingredient}) => holdsEgg(ingredient))
@@ -142,8 +143,8 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
     steps: [
       ...(apart
         ? [
-            {heat: fruit!, to: COOKS, holdSeconds: soft, into: FRUIT},
-            {cool: [FRUIT], to: cool},
+            {heat: fruit!, to: COOKS, holdSeconds: soft, into: COOKED_FRUIT},
+            {cool: [COOKED_FRUIT], to: cool},
           ]
         : []),
       ...made,
@@ -161,10 +162,6 @@ export function baseProcess(lines: readonly RecipeLine[], making: Making): Proce
         : []),
     ],
   };
-}
-
-function holdsEgg({group, allergens, composition}: Ingredient): boolean {
-  return group === "egg" || Boolean(allergens?.includes("eggs") || composition.eggFat);
 }
 
 function curdles({group = "", allergens = []}: Ingredient): boolean {
@@ -196,11 +193,14 @@ function sorted(
   const sour = rest.filter((line) => isSourMilk(line.ingredient) && !isNamed(line));
   const apart = rest.filter((line) => isLate(line.ingredient));
   const stays = rest.filter((line) => !apart.includes(line));
-  if (sour.length && !raw.length && !stays.some(isLiquid)) {
-    // Egg is to be heated, and there is nothing else to heat it in.
-    const egg = stays.some(({ingredient}) => holdsEgg(ingredient));
-    if (!egg) return {way: "cold", raw, early: rest, late: []};
-    const late = apart.filter((line) => !sour.includes(line));
+  const nothingToHeat = sour.length > 0 || (apart.length > 0 && stays.length > 0);
+  if (nothingToHeat && !raw.length && !stays.some(isLiquid)) {
+    if (!stays.some(({ingredient}) => needsHeat(ingredient)))
+      return {way: "cold", raw, early: rest, late: []};
+    // There is nothing else to heat it in; spirits go in cold all the same, and fruit where there is sour milk.
+    const late = apart.filter(
+      (line) => !sour.includes(line) && (sour.length > 0 || (line.ingredient.composition.alcohol ?? 0) > 0),
+    );
     return {way, raw, early: rest.filter((line) => !late.includes(line)), late};
   }
   // With nothing to heat there is nothing to wait for.

@@ -29,8 +29,16 @@ export interface Day {
   readonly gramsPerRun: number;
   /** Number of runs, 1 by default. */
   readonly runs?: number;
-  /** Chilling the whole mix: from, to in °C, and the mean cooling power of bath, chiller or refrigerator in W. */
-  readonly chill?: {readonly from: number; readonly to: number; readonly watts: number};
+  /**
+   * Chilling what was heated: from, to in °C, the mean cooling power of bath, chiller or refrigerator in W, and its mass in g, that of
+   * the whole mix unless given.
+   */
+  readonly chill?: {
+    readonly from: number;
+    readonly to: number;
+    readonly watts: number;
+    readonly grams?: number;
+  };
   /** Churning: the mix goes in at `from` °C and is drawn at `draw` °C, by a power in W or as in a run that was timed. */
   readonly churn: {readonly from: number; readonly draw: number} & (
     | {readonly watts: number}
@@ -133,7 +141,7 @@ function expectDay(day: Day): void {
   );
   expectOptions(day.churn, ["from", "draw", "watts", "lastRun"], "churn");
   expectOptions(day.freezer, ["temperature", "airSpeed", "core"], "freezer");
-  if (day.chill !== undefined) expectOptions(day.chill, ["from", "to", "watts"], "chill");
+  if (day.chill !== undefined) expectOptions(day.chill, ["from", "to", "watts", "grams"], "chill");
   finite(day.freezer.temperature, "freezer.temperature", {min: -40, max: 60}, "°C");
   finite(day.room, "room", {min: -40, max: 60}, "°C");
 }
@@ -178,7 +186,7 @@ export function timePlan(day: Day): TimePlan {
     ...frozen,
   });
   const stages: Stage[] = [
-    ...(day.chill ? [chillStage(day.chill, composition, gramsPerRun * runs)] : []),
+    ...(day.chill ? [chillStage(day.chill, composition, day.chill.grams ?? gramsPerRun * runs)] : []),
     {
       stage: "churn",
       minutes: perRun * runs,

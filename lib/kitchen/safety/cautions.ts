@@ -7,8 +7,9 @@ import type {Caution, CautionTopic} from "./caution.ts";
 import {contentCautions} from "./content-cautions.ts";
 import type {ProcessReport} from "../cooking/follow-process.ts";
 import {allergenWords} from "../label/allergen-words.ts";
+import {mixPairs} from "../cooking/mix-pairs.ts";
 import {cookingMinutes} from "../cooking/cooked-first.ts";
-import {isFreshDairy} from "../cooking/dairy.ts";
+import {isFreshDairy, isSourMilk} from "../cooking/dairy.ts";
 import {COOLING, REFREEZING_LIMIT} from "../cooking/pasteurisation.ts";
 import {productAllergens} from "../product/product-allergens.ts";
 import {expectProduct, type Product, productLines} from "../product/product.ts";
@@ -66,26 +67,11 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
       `${eggs.join(", ")}: goes through no published pair of temperature and time. Raw egg may carry salmonella: heat the mix to a published pair, or buy pasteurised egg. (The UK has hen eggs of its assurance schemes eaten raw since 2017, the severely ill apart; few other countries do.)`,
     );
   }
-  const milks = unheated(isFreshDairy);
-  if (milks.length) {
-    const cold = process?.steps.some(({pairs}) => pairs.length);
-    add(
-      "milk",
-      cold
-        ? `${milks.join(", ")}: what goes in cold is not pasteurised by this heat. Use only what was pasteurised when bought.`
-        : `${milks.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
-    );
-  }
+  for (const text of milkTexts(unheated, process)) add("milk", text);
   const plants = process?.heated ? unheatedPlants(product, process) : [];
   const unfit = plants.filter((one) => cookingMinutes(one) !== undefined).map(({name}) => name);
   if (unfit.length) add("unheated", `${unfit.join(", ")}: not fit to be eaten raw. Cook it first.`);
-  const raw = plants.map(({name}) => name).filter((name) => !unfit.includes(name));
-  if (raw.length) {
-    add(
-      "unheated",
-      `${raw.join(", ")}: not heated. Take what is fit to be eaten raw, wash and peel it well, and keep it cold.`,
-    );
-  }
+  for (const text of rawTexts(plants.filter(({name}) => !unfit.includes(name)))) add("unheated", text);
   for (const {recipe, composition, churned, grams: mass} of product.components) {
     const strength = brix(composition);
     if (churned || (strength < STICKY && mass >= recipeMass(recipe))) continue;
@@ -106,6 +92,63 @@ export function cautionsFor(product: Product, process?: ProcessReport, freezer =
   add("law", "Follow your local code; this is not licensed advice.");
   return cautions;
 }
+
+/** What to mind of milk and what is made of it, where it goes through no published pair; sour milk goes in cold whatever the heat. */
+function milkTexts(
+  unheated: (is: (ingredient: Ingredient) => boolean) => string[],
+  process: ProcessReport | undefined,
+): string[] {
+  const milks = unheated(isFreshDairy);
+  if (!milks.length) return [];
+  if (process && mixPairs(process).length > 0)
+    return [
+      `${milks.join(", ")}: what goes in cold is not pasteurised by this heat. Use only what was pasteurised when bought.`,
+    ];
+  const sour = unheated((one) => isFreshDairy(one) && isSourMilk(one));
+  const sweet = milks.filter((name) => !sour.includes(name));
+  return [
+    ...(sweet.length
+      ? [
+          `${sweet.join(", ")}: use only what was pasteurised when bought, or heat the mix to a published pair.`,
+        ]
+      : []),
+    ...(sour.length ? [`${sour.join(", ")}: goes in cold, so buy what was pasteurised.`] : []),
+  ];
+}
+
+/** What to mind of plants that are eaten unheated: of whole ones, of juice, and of what was dried, tinned or brewed before. */
+function rawTexts(plants: readonly Ingredient[]): string[] {
+  const kinds: Record<"whole" | "juice" | "made", string[]> = {whole: [], juice: [], made: []};
+  for (const {name, group, composition} of plants)
+    kinds[
+      group === "juice" || /\bjuice$/.test(name)
+        ? "juice"
+        : MADE.test(name) || (composition.water ?? 0) < DRIED
+          ? "made"
+          : "whole"
+    ].push(name);
+  return [
+    ...(kinds.whole.length
+      ? [
+          `${kinds.whole.join(", ")}: not heated. Take what is fit to be eaten raw, wash and peel it well, and keep it cold.`,
+        ]
+      : []),
+    ...(kinds.juice.length
+      ? [
+          `${kinds.juice.join(", ")}: not heated. Press it from washed fruit, or take juice that was pasteurised, and keep it cold.`,
+        ]
+      : []),
+    ...(kinds.made.length
+      ? [
+          `${kinds.made.join(", ")}: not heated with the mix. Take what is fit to be eaten as it is, and keep it clean.`,
+        ]
+      : []),
+  ];
+}
+
+/** Names of what was heated or preserved before it came, and water below which a plant is dried, g per 100 g. */
+const MADE = /\b(?:brewed|espresso|canned|tinned|candied|syrup|jam|extract|paste|powder)\b/i;
+const DRIED = 40;
 
 /** Fruit, juice and flavourings that no step has made safe, except those with alcohol, which preserves itself. */
 function unheatedPlants(product: Product, {untreated, unused}: ProcessReport): Ingredient[] {

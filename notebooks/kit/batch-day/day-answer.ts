@@ -1,5 +1,6 @@
 import {html} from "htl";
 import type {BatchSheet} from "../../../lib/kitchen/day/batch-sheet.ts";
+import {mixPairs} from "../../../lib/kitchen/cooking/mix-pairs.ts";
 import {priceForMargin} from "../../../lib/kitchen/product/cost.ts";
 import type {ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
 import {isFreshDairy, isSourMilk} from "../../../lib/kitchen/cooking/dairy.ts";
@@ -121,7 +122,7 @@ function rippleWords({product}: Amounts["scaled"]): string {
 
 /** Sentences on the heat, and on whether it pasteurises. */
 function heatWords(day: Day, process: ProcessReport, wish: DayWish): string {
-  const {steps, untreated, peak} = process;
+  const {untreated, peak} = process;
   if (!isPasteurised(process, wish)) {
     return `The mix gets to about ${degrees(peak, 0)}. Not enough by itself to pasteurise: buy milk, cream and egg pasteurised, or heat and hold the mix.`;
   }
@@ -129,7 +130,7 @@ function heatWords(day: Day, process: ProcessReport, wish: DayWish): string {
   const tender = untreated.filter((name) => isTender(day, name) && !sour.includes(name));
   const late = untreated.filter((name) => !tender.includes(name) && !sour.includes(name));
   return [
-    metWords(steps.flatMap((step) => step.pairs)),
+    metWords(mixPairs(process)),
     ...(tender.length ? [`Not so ${tender.join(", ")}, which come later.`] : []),
     ...(sour.length
       ? [`${sour.join(", ")}: stirred in cold, not pasteurised by this heat, so buy what was.`]
@@ -138,9 +139,9 @@ function heatWords(day: Day, process: ProcessReport, wish: DayWish): string {
   ].join(" ");
 }
 
-/** Whether the mix is heated so, and not only fruit that goes into a cold one. */
-function isPasteurised({steps}: ProcessReport, {heating}: DayWish): boolean {
-  return heating.way !== "cold" && steps.some(({pairs}) => pairs.length);
+/** Whether the mix is heated so, and not only fruit that goes into it. */
+function isPasteurised(process: ProcessReport, {heating}: DayWish): boolean {
+  return heating.way !== "cold" && mixPairs(process).length > 0;
 }
 
 function isSour({product}: Day, name: string): boolean {

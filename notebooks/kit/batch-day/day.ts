@@ -8,7 +8,7 @@ import {countWords, isCounted} from "../../../lib/kitchen/size/counted.ts";
 import {followProcess, type ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
 import type {LabelName} from "../../../lib/kitchen/label/label-names.ts";
 import {madeSheet} from "../../../lib/kitchen/day/made-sheet.ts";
-import {type Product, productDensity} from "../../../lib/kitchen/product/product.ts";
+import {type Product, productDensity, productLines} from "../../../lib/kitchen/product/product.ts";
 import type {Machine, ScaleTo} from "../../../lib/kitchen/size/scale.ts";
 import {scaleProduct, type ScaledProduct} from "../../../lib/kitchen/product/scale-product.ts";
 import {coolingMinutes, type TimedRun, timePlan, type TimePlan} from "../../../lib/kitchen/day/time-plan.ts";
@@ -66,8 +66,8 @@ export interface Heating {
   readonly process: ProcessReport;
   /** Minutes that cooling takes after the heat. */
   readonly chillMinutes: number;
-  /** Temperatures of what is cooled, before and after, °C. */
-  readonly warm: {readonly before: number; readonly after: number};
+  /** Temperatures of what is cooled, before and after, °C, and its mass, g. */
+  readonly warm: {readonly before: number; readonly after: number; readonly grams: number};
 }
 
 /** A day worked out: each part by itself, so that a gap costs only what depends on it. */
@@ -111,10 +111,7 @@ export function planDay(wish: DayWish): Day {
         tubMillilitres: tub,
         freezer,
         overrun,
-        measures: handiest(
-          product.components.flatMap(({recipe}) => recipe.lines),
-          wish.measures,
-        ),
+        measures: handiest(productLines(need(amounts).scaled.product, grams), wish.measures),
         named: wish.named,
         labelNames: wish.called,
       },
@@ -202,7 +199,7 @@ function planOf({product, gramsPerRun, runs}: ScaledProduct, {warm}: Heating, wi
     composition,
     gramsPerRun,
     runs,
-    chill: {from: warm.before, to: warm.after, watts: chiller},
+    chill: {from: warm.before, to: warm.after, watts: chiller, grams: warm.grams},
     churn: {from: heating.cool, draw, ...("watts" in churn ? churn : {lastRun: timed(churn)})},
     tub: roundTub(finite(tub, "tubMillilitres", {min: 1}, "ml")),
     overrun,
