@@ -333,6 +333,14 @@ describe("design a flavour", () => {
     await leave(page);
   });
 
+  test("a single limit out of reach has no other to meet", async () => {
+    const {page} = await open(DESIGN, {hash: "#fat=60.."});
+    expect(await page.locator(".verdict .conflict li").count()).toBe(1);
+    const words = (await page.locator(".verdict").innerText()).replaceAll(/\s+/g, " ");
+    expect(words).toContain("The least change that makes it possible:");
+    await leave(page);
+  });
+
   test("the change that is listed is the change that is made, on ingredients too, and after it there is a mix", async () => {
     const lifted = [
       "fat",
@@ -399,7 +407,7 @@ describe("design a flavour", () => {
     // Some limits in grams and one in per cent: each stays what it says, and the switch says so.
     const limits = page.getByLabel("Limits in");
     expect(await limits.locator("option:checked").textContent()).toBe("% and grams, as each says");
-    await page.getByText("Customary limits all hold").click();
+    await page.getByText("Customary limits all in force").click();
     await page.getByLabel("Customary: salt, at most, %").fill("1.5");
     await expect.poll(() => page.locator(".verdict").innerText()).not.toContain("than is customary");
     await expect.poll(() => decodeURIComponent(page.url())).toContain("dose=salt:1.5");

@@ -13,7 +13,7 @@ export interface DoseBoxes extends Control<BriefInput["doses"]> {
   show(chosen: readonly IngredientInput[]): void;
   /** Takes over the doses that a brief has. */
   take(doses: BriefInput["doses"]): void;
-  /** Number of doses that hold, in words. */
+  /** Which doses are in force, in words. */
   tally(): string;
 }
 
@@ -74,7 +74,7 @@ export function doseBoxes(shelf: readonly Ingredient[]): DoseBoxes {
         write();
         changed(element);
       },
-      tally: () => (own.size ? `${own.size} of your own` : "all hold"),
+      tally: () => (own.size ? `${own.size} of your own` : "all in force"),
     },
   );
 }

@@ -42,7 +42,10 @@ export function conflictNotice(conflict: Conflict, {freezer, relax}: Around): HT
     ${
       relaxations.length
         ? html`<div>
-            <p>The least change that lets ${more ? "all of them" : "them"} meet:</p>
+            <p>
+              The least change that
+              ${more ? "lets all of them meet" : targets.length < 2 ? "makes it possible" : "lets them meet"}:
+            </p>
             <ul>
               ${relaxations.map((one) => item(one, changeText(one)))}
             </ul>
