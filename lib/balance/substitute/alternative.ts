@@ -1,5 +1,5 @@
 import {sum} from "../../core/numbers.ts";
-import type {Allergen, Ingredient} from "../../pantry/ingredient.ts";
+import type {Allergen} from "../../pantry/ingredient.ts";
 import type {Recipe} from "../../pantry/recipe.ts";
 import type {Target} from "../brief/brief.ts";
 import {openBrief} from "../brief/checked.ts";
@@ -7,7 +7,7 @@ import {isFlavour} from "../../pantry/flavour-groups.ts";
 import {type Mix, mixOf} from "../mix/mix-report.ts";
 import {type IngredientTrait, isIngredientTrait, traitIn} from "./ingredient-traits.ts";
 import {TRAIT_UNITS, traitSubject} from "./similarity-traits.ts";
-import {tasteAlike} from "./same-flavour.ts";
+import {stillTastes, tasteAlike} from "./same-flavour.ts";
 import type {Goal} from "./nearest-recipe.ts";
 import {subjectName, valueOf} from "../measure/of-subject.ts";
 import type {Alternative, Broken, NoticedChange} from "./substitution-types.ts";
@@ -65,11 +65,13 @@ export function describeAlternative(
   });
   const [had, has] = [allergensOf(problem.before), allergensOf(recipe)];
   const newAllergens = [...has].filter((allergen) => !had.has(allergen));
-  const flavouring = (of: Recipe) => of.lines.flatMap(({ingredient: one}) => (isFlavour(one) ? [one] : []));
+  const flavouring = (of: Recipe) => of.lines.filter(({ingredient}) => isFlavour(ingredient));
   const [tasted, tastes] = [flavouring(problem.before), flavouring(recipe)];
-  const without = (some: readonly Ingredient[], others: readonly Ingredient[]) =>
-    some.filter((one) => !others.some((other) => one.name === other.name || tasteAlike(one, other)));
-  const lost = without(tasted, tastes);
+  const lost = tasted.filter((line) => !stillTastes(line, tastes));
+  const gained = tastes.filter(
+    ({ingredient: one}) =>
+      !tasted.some(({ingredient: other}) => one.name === other.name || tasteAlike(one, other)),
+  );
   const moved = (sum(amounts.map(({change}) => Math.abs(change))) * 100) / 2 / batch;
   const madeUp = new Set(making.map(({ingredient}) => ingredient.name));
   return {
@@ -84,8 +86,8 @@ export function describeAlternative(
     newAllergens,
     goneAllergens: [...had].filter((allergen) => !has.has(allergen)),
     flavours: {
-      lost: lost.map(({name}) => name),
-      gained: without(tastes, tasted).map(({name}) => name),
+      lost: lost.map(({ingredient}) => ingredient.name),
+      gained: gained.map(({ingredient}) => ingredient.name),
     },
     score:
       sum(changes.map(({counts}) => counts)) +

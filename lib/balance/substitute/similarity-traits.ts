@@ -56,8 +56,8 @@ export type Weights = Readonly<
  * - `moved` per g/100 g that changes hands in the recipe: so that nothing is moved for nothing;
  * - `newIngredient` for each ingredient that the recipe did not have: one more to weigh;
  * - `newAllergen` for each allergen that the recipe did not have;
- * - `lostFlavour` for each ingredient that gave the flavour, where none that tastes of the same is left: frozen strawberries are
- *   strawberries, kiwis are not.
+ * - `lostFlavour` for each ingredient that gave the flavour, where too little that tastes of the same is left: frozen strawberries
+ *   are strawberries, kiwis are not.
  */
 export const SUBSTITUTION_WEIGHTS: Weights = {
   firmness: 1,

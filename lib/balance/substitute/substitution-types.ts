@@ -80,7 +80,7 @@ export interface Alternative {
   readonly changes: readonly NoticedChange[];
   readonly newAllergens: readonly Allergen[];
   readonly goneAllergens: readonly Allergen[];
-  /** Ingredients that gave a flavour that nothing left tastes of, and those that bring one that nothing tasted of before. */
+  /** Ingredients that gave a flavour that nothing left tastes of, or too little does, and those that bring one that nothing tasted of before. */
   readonly flavours: {readonly lost: readonly string[]; readonly gained: readonly string[]};
   /** Sum of the scores of all changes: the smaller, the less is noticed. */
   readonly score: number;

@@ -1,6 +1,6 @@
 import {describe, expect, test} from "vitest";
 import {INGREDIENT_TRAITS, traitIn} from "../../../lib/balance/substitute/ingredient-traits.ts";
-import {tasteAlike} from "../../../lib/balance/substitute/same-flavour.ts";
+import {stillTastes, tasteAlike} from "../../../lib/balance/substitute/same-flavour.ts";
 import {substitute} from "../../../lib/balance/substitute/substitute.ts";
 import type {Alternative} from "../../../lib/balance/substitute/substitution-types.ts";
 import {findIngredient} from "../../../lib/pantry/pantry.ts";
@@ -126,6 +126,27 @@ describe("what a composition does not tell is noticed too (common practice, no s
       ["rose water", "orange blossom water"],
     ] as const)
       expect(flavour(one, other), `${one}, ${other}`).toBe(false);
+  });
+
+  test("a trace of the same fruit does not make up for it, half as much does (our own choice)", () => {
+    const mango = recipeOf({mango: 600, water: 200, sucrose: 150, "lime juice": 30});
+    const names = ["ataulfo mango", "deglet noor dates", "canned mandarins in juice", "water"];
+    const {alternatives} = substitute(mango, {without: "mango", from: real(names)});
+    const left = ({recipe: {lines}}: Alternative) =>
+      lines.find(({ingredient}) => ingredient.name === "ataulfo mango")?.grams ?? 0;
+    for (const one of alternatives) expect(one.flavours.lost).toEqual(left(one) < 300 ? ["mango"] : []);
+    expect(left(alternatives[0]!)).toBeGreaterThanOrEqual(300);
+    const kept = (one: string, grams: number, other: string, left: number) =>
+      stillTastes(
+        {ingredient: findIngredient(realPantry, one), grams},
+        recipeOf({[other]: left, kiwi: 500}).lines,
+      );
+    // Dried it counts as what it was; of what is strong a little does.
+    expect(kept("strawberry", 350, "freeze-dried strawberry powder", 30)).toBe(true);
+    expect(kept("strawberry", 350, "freeze-dried strawberry powder", 10)).toBe(false);
+    expect(kept("roasted hazelnuts", 100, "blanched hazelnuts", 20)).toBe(false);
+    expect(kept("vanilla extract", 10, "vanilla pod", 2)).toBe(true);
+    expect(kept("mango", 600, "mango", 5)).toBe(true);
   });
 
   test("isomaltulose and tagatose for sugar: less sweet, and told so", () => {
