@@ -257,6 +257,10 @@ test("where a mix scoops is said not to be known where it is unlike any that was
   );
   expect(norms.map(({property}) => property)).toContain("fat");
   expect(norms.map(({property}) => property)).not.toContain("scoopTemperature");
+  // That ice is hard in a freezer is known all the same.
+  const ice = describeRecipe(recipe("ice", {water: 970, sucrose: 30}));
+  expect(ice.scoop.unsure).toBe("unlike any");
+  expect(ice.sentence).toMatch(/^Hard at −18 °C: .*change it\.$/);
 });
 
 test("minutes on the counter are given up to an hour", () => {

@@ -105,12 +105,17 @@ export function describeRecipe(recipe: Recipe, options: DescribeOptions = {}): R
   };
 }
 
+/** True where a temperature that is not to be trusted is two standard deviations from the freezer's: of ice in water it is known enough. */
+function isFarOff({temperature, error, freezer}: Scooping): boolean {
+  return temperature !== undefined && error !== undefined && Math.abs(temperature - freezer) > 2 * error;
+}
+
 /** Sentence on a tub straight from the freezer, with the next step. */
 function firstSentence(kind: Kind, scoop: Scooping, wait: CounterWait | undefined): string {
   if (kind.name === "granita" && (scoop.verdict === "firm" || scoop.verdict === "hard"))
     return `Hard at ${setDegrees(scoop.freezer)}, as a granita is: scrape it with a fork while it freezes.`;
   if (scoop.unsure === "no ice") return "A paste, not ice cream: it holds no ice.";
-  if (scoop.unsure) return whereItScoops(scoop);
+  if (scoop.unsure && !isFarOff(scoop)) return whereItScoops(scoop);
   const at = `at ${setDegrees(scoop.freezer)}`;
   const what =
     wait && !wait.tooLong
