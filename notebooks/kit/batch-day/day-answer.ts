@@ -122,8 +122,10 @@ function rippleWords({product}: Amounts["scaled"]): string {
 
 /** Sentences on the heat, and on whether it pasteurises. */
 function heatWords(day: Day, process: ProcessReport, wish: DayWish): string {
-  const {untreated, peak} = process;
+  const {untreated, steps} = process;
   if (!isPasteurised(process, wish)) {
+    // What goes in cold makes the mix heavier: the hottest that it was, before.
+    const peak = Math.max(...steps.filter(({step}) => step.into === "mix").map(({after}) => after));
     return `The mix gets to about ${degrees(peak, 0)}. Not enough by itself to pasteurise: buy milk, cream and egg pasteurised, or heat and hold the mix.`;
   }
   const sour = untreated.filter((name) => isSour(day, name));
