@@ -166,7 +166,7 @@ test("a brief that cannot be met ends with 1 and says why", async () => {
     mixwright(["balance", path, "--json"]),
   ]);
   expect([text.code, json.code, text.stderr]).toEqual([1, 1, ""]);
-  expect(text.stdout).toMatch(/cannot hold together:\n {2}fat at least 10/);
+  expect(text.stdout).toMatch(/This cannot be met at all:\n {2}fat at least 10/);
   const {status, conflict} = JSON.parse(json.stdout);
   expect(status).toBe("infeasible");
   expect(conflict.targets).toEqual([
@@ -477,7 +477,7 @@ test("a mix that never hardens says so first, and meets no limit on the scoop te
   expect(stdout).not.toContain("none °C");
   const limited = await mixwright(["balance", "-"], brief({scoopTemperature: {max: -1}}));
   expect(limited.code).toBe(1);
-  expect(limited.stdout).toMatch(/cannot hold together:\n {2}scoop temperature at most −1\n/);
+  expect(limited.stdout).toMatch(/This cannot be met at all:\n {2}scoop temperature at most −1\n/);
 });
 
 describe("a sheet", () => {
@@ -540,7 +540,7 @@ describe("a process of its own", () => {
       JSON.stringify({ingredients: [milk, sugar], targets: {fat: {min: 10}}}),
     );
     expect(code).toBe(1);
-    expect(stdout).toMatch(/cannot hold together:\n {2}fat at least 10/);
+    expect(stdout).toMatch(/This cannot be met at all:\n {2}fat at least 10/);
     expect(stderr).toBe(`${recipe}: not written, because no mix meets the brief\n`);
     expect(existsSync(recipe)).toBe(false);
   });

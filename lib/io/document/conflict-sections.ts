@@ -13,12 +13,12 @@ export function conflictSections(
   return [
     {
       heading: "No mix meets every target",
-      sentences: ["These cannot hold together:"],
+      sentences: [targets.length < 2 ? "This cannot be met at all:" : "These cannot hold together:"],
       columns: ["Target", "Bound", "Limit"],
       rows: targets.map((t) => [plainName(t.target), t.bound, decimal(t.limit, 2)]),
     },
     {
-      heading: "The least change that lets them meet",
+      heading: "The least change that makes it possible",
       columns: ["Target", "Bound", "From", "To"],
       rows: relaxations.map((t) => [plainName(t.target), t.bound, decimal(t.from, 2), changeWords(t)]),
     },

@@ -41,7 +41,12 @@ export function conflictText(
   const {batch} = brief;
   const sections = [
     ["No mix of these ingredients meets every target."],
-    targets.length ? ["These cannot hold together:", ...limitLines(targets)] : [],
+    targets.length
+      ? [
+          targets.length < 2 ? "This cannot be met at all:" : "These cannot hold together:",
+          ...limitLines(targets),
+        ]
+      : [],
     more ? ["Other limits conflict as well: to drop one of these is not enough."] : [],
     behind?.targets.length
       ? [`Without “${limitName(behind.without)}”, these still cannot hold:`, ...limitLines(behind.targets)]
@@ -51,11 +56,11 @@ export function conflictText(
       : [],
     relaxations.length
       ? [
-          "The least change that lets them meet:",
+          "The least change that makes it possible:",
           ...relaxations.map((move) => `  ${limitName({...move, limit: move.from})}: ${changeWords(move)}`),
         ]
       : relaxation === "impossible"
-        ? ["No change of the limits alone lets them meet: a rule or the batch stands in the way."]
+        ? ["No change of the limits alone makes it possible: a rule or the batch stands in the way."]
         : cutShort
           ? []
           : ["Which change would let them meet was not searched to the end."],
