@@ -3,7 +3,11 @@ import {balance} from "../../lib/balance/balance.ts";
 import {readBrief} from "../../lib/balance/read/read-brief.ts";
 import {answerCsv, answerHtml, answerMarkdown} from "../../lib/io/document/answer-out.ts";
 import {textReport} from "../../lib/io/report/report.ts";
+import {batchSheet} from "../../lib/kitchen/day/batch-sheet.ts";
+import {baseComponent, makeProduct} from "../../lib/kitchen/product/product.ts";
 import {tasteCautions} from "../../lib/kitchen/product/taste.ts";
+import {findIngredient} from "../../lib/pantry/pantry.ts";
+import {recipeComposition} from "../../lib/pantry/recipe.ts";
 import type {BriefInput} from "../../lib/balance/brief/brief-schema.ts";
 import {realPantry} from "../support/pantry.ts";
 
@@ -235,4 +239,15 @@ test("a mix that is too soft is told what softens it: salt, alcohol or sugars", 
   expect(soft("vodka", 600)).toMatch(/take out (some of the )?alcohol/);
   expect(soft("dextrose", 400)).toMatch(/take out (some of the )?sugars/);
   expect(soft("erythritol", 60)).not.toContain("take out");
+});
+
+test("a batch sheet says of its mix what is said where the recipe is read", () => {
+  const lines = Object.entries({water: 630, "sunflower oil": 150, sucrose: 120, dextrose: 100}).map(
+    ([name, grams]) => ({ingredient: findIngredient(realPantry, name), grams}),
+  );
+  const recipe = {name: "oil ice", lines};
+  const said = tasteCautions(recipeComposition(recipe));
+  expect(said).toContainEqual(expect.stringMatching(/^The fat separates/));
+  const {cautions} = batchSheet(makeProduct("oil ice", [baseComponent(recipe)]), {grams: 4000});
+  expect(cautions.filter(({topic}) => topic === "mix").map(({text}) => text)).toEqual(said);
 });

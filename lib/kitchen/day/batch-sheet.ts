@@ -9,6 +9,7 @@ import type {RecipeLine} from "../../pantry/recipe.ts";
 import type {Caution} from "../safety/caution.ts";
 import {counterWait} from "../safety/counter-wait.ts";
 import {cautionsFor} from "../safety/cautions.ts";
+import {mixTopics} from "../safety/mix-topics.ts";
 import {countWords, isCounted} from "../size/counted.ts";
 import {measureWords} from "../size/measure-words.ts";
 import type {CounterWait} from "../size/scoop-words.ts";
@@ -147,7 +148,7 @@ export function batchSheet(product: Product, to: ScaleTo, options: SheetOptions 
     log: logFields(report, scaled.runs),
     allergens: productAllergens(product),
     ingredientList: ingredientList(product, options.named, options.labelNames),
-    cautions: cautionsFor(scaled.product, report, freezer),
+    cautions: [...mixTopics(scaled.product), ...cautionsFor(scaled.product, report, freezer)],
     curve: freezingCurve(base.composition),
     freezer,
     scoop,

@@ -1,5 +1,6 @@
 /** Subject of a caution. */
 export type CautionTopic =
+  | "mix"
   | "egg"
   | "milk"
   | "unheated"

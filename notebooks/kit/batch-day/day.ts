@@ -3,6 +3,7 @@ import {baseProcess, type Making} from "../../../lib/kitchen/cooking/base-proces
 import type {BatchSheet} from "../../../lib/kitchen/day/batch-sheet.ts";
 import type {Caution} from "../../../lib/kitchen/safety/caution.ts";
 import {cautionsFor} from "../../../lib/kitchen/safety/cautions.ts";
+import {mixTopics} from "../../../lib/kitchen/safety/mix-topics.ts";
 import type {Pack} from "../../../lib/kitchen/product/cost.ts";
 import {countWords, isCounted} from "../../../lib/kitchen/size/counted.ts";
 import {followProcess, type ProcessReport} from "../../../lib/kitchen/cooking/follow-process.ts";
@@ -128,7 +129,7 @@ export function planDay(wish: DayWish): Day {
     money,
     tubGrams,
     sheet: wish.waiting ? {mistake: ""} : sheet,
-    cautions: cautionsFor(product, process, colder),
+    cautions: [...mixTopics(product), ...cautionsFor(product, process, colder)],
     mistakes: [...new Set(parts.flatMap((part) => ("mistake" in part ? [part.mistake] : [])))],
   };
 }
