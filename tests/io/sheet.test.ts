@@ -210,6 +210,14 @@ describe("the time plan", () => {
     });
     expect(same.stages[1]!.minutes).toBeCloseTo(2 * 20, 6);
   });
+
+  test("what goes in cold is not chilled with what was heated", () => {
+    const chilled = (grams?: number) =>
+      timePlan({...day, chill: {...day.chill, ...(grams !== undefined && {grams})}}).stages[0]!.minutes!;
+    expect(chilled(1500)).toBeCloseTo(0.75 * chilled(), 9);
+    expect(() => chilled(0)).toThrow(/grams/);
+  });
+
   // Common practice, no source: an hour; by a former UK rule, heated again above −2.2 °C, and held at 7.2 °C or below.
   test("nobody is sent to wait for what takes longer than a tub should stand", () => {
     const temper = (mix: Composition, height: number, room: number) =>
