@@ -1,19 +1,9 @@
 import type {Composition, Part} from "../pantry/parts.ts";
+import {quantityIn} from "../pantry/quantities.ts";
 import {heldBy, isSolute} from "./held-water.ts";
 
 /** What keeps water liquid, as a cook would take it out. */
 export type Softener = "salt" | "alcohol" | "sugar alcohols" | "sugars";
-
-const SUGAR_ALCOHOLS: ReadonlySet<string> = new Set<Part>([
-  "sorbitol",
-  "xylitol",
-  "erythritol",
-  "mannitol",
-  "maltitol",
-  "lactitol",
-  "isomalt",
-  "glycerol",
-]);
 
 /** The kind of solute that keeps most water of a mix liquid at a temperature; `undefined` where nothing is dissolved. */
 export function softenedBy(composition: Composition, temperature: number): Softener | undefined {
@@ -30,5 +20,5 @@ export function softenedBy(composition: Composition, temperature: number): Softe
 
 function kindOf(part: Part): Softener {
   if (part === "salt" || part === "alcohol") return part;
-  return SUGAR_ALCOHOLS.has(part) ? "sugar alcohols" : "sugars";
+  return quantityIn({[part]: 1}, "polyols") > 0 ? "sugar alcohols" : "sugars";
 }

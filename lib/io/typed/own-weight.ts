@@ -78,7 +78,8 @@ function secondIn(note: string, ingredient: Ingredient, pantry: Pantry): string 
     if (!other || isPartOnly(name)) continue;
     if (
       other.kind === "found" &&
-      (other.ingredient.name === ingredient.name || isSource(other.ingredient, ingredient, amount))
+      (other.ingredient.name === ingredient.name ||
+        (!note.startsWith("+") && isSource(other.ingredient, ingredient, amount)))
     )
       continue;
     if (other.kind === "which" && other.choices.includes(ingredient.name)) continue;

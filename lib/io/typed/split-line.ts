@@ -67,8 +67,9 @@ function named(text: string, amount?: TypedAmount): LineReading {
     .replace(/\s+/g, " ")
     .trim();
   const [name = "", ...after] = bare.split(
-    /\s*[,;:]\s+|\s+[-–—]\s+|\s*\+\s+|\s+and\s+(?=[\d½⅓⅔¼¾⅛])|\s*[,;:]$/u,
+    /\s*[,;:]\s+|\s+[-–—]\s+|\s*(?=\+\s)|\s+and\s+(?=[\d½⅓⅔¼¾⅛])|\s*[,;:]$/u,
   );
+  // A plus stays with what it adds: "+ 2 lemons" is no word on where the juice is from.
   notes.push(...after.map((note) => note.trim()));
   const said = amount ? undefined : notes.map(wholeAmount).find((one) => one !== undefined);
   const found = amount ?? said;

@@ -13,7 +13,14 @@ import {baseComponent, makeProduct} from "../product/product.ts";
 import {tasteCautions} from "../product/taste.ts";
 import {cautionsFor} from "../safety/cautions.ts";
 import {counterWait} from "../safety/counter-wait.ts";
-import {type CounterWait, duration, softWarning, TOO_LONG, whereItScoops} from "../size/scoop-words.ts";
+import {
+  type CounterWait,
+  duration,
+  NO_ICE,
+  softWarning,
+  TOO_LONG,
+  whereItScoops,
+} from "../size/scoop-words.ts";
 import {type Kind, kindOf} from "./kind.ts";
 import {type Norm, normsOf} from "./norms.ts";
 
@@ -114,7 +121,7 @@ function isFarOff({temperature, error, freezer}: Scooping): boolean {
 function firstSentence(kind: Kind, scoop: Scooping, wait: CounterWait | undefined): string {
   if (kind.name === "granita" && (scoop.verdict === "firm" || scoop.verdict === "hard"))
     return `Hard at ${setDegrees(scoop.freezer)}, as a granita is: scrape it with a fork while it freezes.`;
-  if (scoop.unsure === "no ice") return "A paste, not ice cream: it holds no ice.";
+  if (scoop.unsure === "no ice") return NO_ICE;
   if (scoop.unsure && !isFarOff(scoop)) return whereItScoops(scoop);
   const at = `at ${setDegrees(scoop.freezer)}`;
   const what =

@@ -40,6 +40,9 @@ export function scoopsClause({temperature, unsure}: ScoopTemperature): string {
   return temperature === undefined ? NEVER : `scoops at ${degrees(temperature)}`;
 }
 
+/** Sentence on a mix without ice. */
+export const NO_ICE = "A paste, not ice cream: it holds no ice.";
+
 /**
  * Verdict on a mix from its freezer with the next step, as the end of a sentence: `it scoops straight away`.
  *
